@@ -1,0 +1,55 @@
+import type { Dimension } from './units.ts';
+import { fromInside, type Unit, units } from './units.ts';
+
+/** Which family of units the technician wants to see. What is stored never changes with it. */
+export type UnitSystem = 'metric' | 'inch';
+
+const shownIn: Record<UnitSystem, Record<Dimension, Unit>> = {
+  metric: { length: units.mm, torque: units.Nm, angle: units.deg },
+  inch: { length: units.in, torque: units.inLb, angle: units.deg },
+};
+
+/** Decimals that hide nothing a shop gauge resolves: 0.001 mm, 0.0001 in, 0.01 N·m, 0.1 in-lb, 0.1°. */
+const usualDecimals: Record<UnitSystem, Record<Dimension, number>> = {
+  metric: { length: 3, torque: 2, angle: 1 },
+  inch: { length: 4, torque: 1, angle: 1 },
+};
+
+export interface Shown {
+  /** The digits with a true minus sign and a fixed number of decimals. */
+  readonly digits: string;
+  readonly unit: string;
+}
+
+/** The unit in which `dimension` is shown under `system`. */
+export const unitShown = (dimension: Dimension, system: UnitSystem): Unit => shownIn[system][dimension];
+
+/**
+ * A value used inside (mm, N·m, rad) as a person reads it.
+ * @param resolution the gauge's resolution in the same inside unit; decides the decimals so that none is hidden or invented.
+ */
+export function show(inside: number, dimension: Dimension, system: UnitSystem, resolution?: number): Shown {
+  const unit = shownIn[system][dimension];
+  const decimals =
+    resolution === undefined ? usualDecimals[system][dimension] : decimalsFor(fromInside(resolution, unit));
+  const rounded = fromInside(inside, unit).toFixed(decimals);
+  const digits = Number(rounded) === 0 ? rounded.replace('-', '') : rounded.replace('-', '−');
+  return { digits, unit: unit.symbol };
+}
+
+/** As {@link show}, in one string: "0.210 mm". */
+export function showText(inside: number, dimension: Dimension, system: UnitSystem, resolution?: number): string {
+  const { digits, unit } = show(inside, dimension, system, resolution);
+  return unit === '°' ? `${digits}${unit}` : `${digits} ${unit}`;
+}
+
+/** Enough decimals to write a step of this size: 0.01 → 2, 0.0005 → 4, 0.000393… (0.01 mm in inches) → 4. */
+function decimalsFor(step: number): number {
+  if (!(step > 0)) return 3;
+  for (let decimals = 0; decimals < 7; decimals += 1) {
+    const scaled = step * 10 ** decimals;
+    if (Math.abs(scaled - Math.round(scaled)) < 1e-6 * scaled && Math.round(scaled) >= 1) return decimals;
+    if (scaled >= 3) return decimals;
+  }
+  return 7;
+}

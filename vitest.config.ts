@@ -1,0 +1,28 @@
+import { defineConfig } from 'vitest/config';
+
+const project = (
+  name: string,
+  folders: readonly string[],
+  options: { readonly timeout?: number; readonly alone?: boolean } = {},
+) => ({
+  test: {
+    name,
+    include: folders.map((folder) => `tests/${folder}/**/*.test.ts`),
+    environment: 'node' as const,
+    testTimeout: options.timeout ?? 10_000,
+    hookTimeout: options.timeout ?? 30_000,
+    // Serial ports, browsers and disks are shared things: one file at a time keeps their tests truthful.
+    fileParallelism: options.alone !== true,
+  },
+});
+
+export default defineConfig({
+  test: {
+    projects: [
+      project('unit', ['unit', 'published']),
+      project('contract', ['contract'], { timeout: 30_000, alone: true }),
+      project('integration', ['integration'], { timeout: 60_000, alone: true }),
+      project('browser', ['browser'], { timeout: 90_000, alone: true }),
+    ],
+  },
+});
