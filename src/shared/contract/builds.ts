@@ -1,0 +1,81 @@
+import { z } from 'zod';
+import { idSchema, instantSchema, nameSchema } from '../records/common.ts';
+import { captureSettingsSchema, resultSchema, stretchSchema } from '../records/measurement.ts';
+import { deedSchema, entrySchema } from '../records/notebook.ts';
+import { gaugeSeenSchema } from '../records/gauge.ts';
+import { specSheetSchema } from '../records/specSheet.ts';
+import { checkIds } from '../setup/checkIds.ts';
+import { question } from './message.ts';
+
+export const buildSummarySchema = z.strictObject({
+  id: idSchema,
+  title: nameSchema,
+  technician: nameSchema,
+  startedAt: instantSchema,
+  lastEntryAt: instantSchema,
+  /** "As found", "Trial 2", … or empty while nothing has been assembled. */
+  standsAt: z.string(),
+});
+export type BuildSummary = z.infer<typeof buildSummarySchema>;
+
+export const notebookSchema = z.strictObject({ id: idSchema, entries: z.array(entrySchema) });
+export type Notebook = z.infer<typeof notebookSchema>;
+
+/** A measurement taken without a build; it can be kept into one later. */
+export const looseMeasurementSchema = z.strictObject({
+  id: idSchema,
+  at: instantSchema,
+  gauge: gaugeSeenSchema,
+  stretch: stretchSchema,
+  settings: captureSettingsSchema,
+  result: resultSchema,
+  keptIn: idSchema.optional(),
+});
+export type LooseMeasurement = z.infer<typeof looseMeasurementSchema>;
+
+/** What a technician may write by hand; `measured` from a gauge comes only through `measurements.record`. */
+const writableSchema = deedSchema.refine(
+  (deed) =>
+    deed.kind !== 'started' && deed.kind !== 'certified' && !(deed.kind === 'measured' && deed.how.kind === 'streamed'),
+  { error: 'this entry is written by the bench itself' },
+);
+
+const inBuild = { build: idSchema, by: nameSchema };
+
+export const buildQuestions = {
+  'builds.list': question(z.strictObject({}), z.array(buildSummarySchema)),
+  'builds.start': question(
+    z.strictObject({ title: nameSchema, technician: nameSchema, comebackOf: idSchema.optional() }),
+    notebookSchema,
+  ),
+  'builds.read': question(z.strictObject({ build: idSchema }), notebookSchema),
+  'builds.write': question(z.strictObject({ ...inBuild, deed: writableSchema }), notebookSchema),
+  'builds.undo': question(z.strictObject(inBuild), notebookSchema),
+  'builds.redo': question(z.strictObject(inBuild), notebookSchema),
+  /** The bench recomputes the figures from the journal; the renderer sends only where they lie. */
+  'measurements.record': question(
+    z.strictObject({
+      ...inBuild,
+      assembly: idSchema,
+      check: z.enum(checkIds),
+      stretch: stretchSchema,
+      settings: captureSettingsSchema,
+    }),
+    notebookSchema,
+  ),
+  'measurements.keep-loose': question(
+    z.strictObject({ stretch: stretchSchema, settings: captureSettingsSchema }),
+    looseMeasurementSchema,
+  ),
+  'measurements.loose': question(z.strictObject({}), z.array(looseMeasurementSchema)),
+  'measurements.adopt': question(
+    z.strictObject({ ...inBuild, loose: idSchema, assembly: idSchema, check: z.enum(checkIds) }),
+    notebookSchema,
+  ),
+  /** Spec sheets entered before, to pick from. */
+  'spec-sheets.list': question(z.strictObject({}), z.array(specSheetSchema)),
+} as const;
+
+export const buildTopics = {
+  'notebook-changed': z.strictObject({ build: idSchema, summary: buildSummarySchema }),
+} as const;

@@ -1,0 +1,20 @@
+import { z } from 'zod';
+import { idSchema, nameSchema } from '../records/common.ts';
+import { question } from './message.ts';
+
+export const pageSizes = ['a4', 'letter'] as const;
+
+export const certificateQuestions = {
+  /** Issues the certificate, writes it into the build's notebook and into the certificates' folder. */
+  'certificate.issue': question(
+    z.strictObject({ build: idSchema, by: nameSchema, page: z.enum(pageSizes), units: z.enum(['metric', 'inch']) }),
+    z.strictObject({
+      sha256: z.string(),
+      complete: z.boolean(),
+      missing: z.array(z.string()),
+      pdf_base64: z.string(),
+      fileName: z.string(),
+      folder: z.string(),
+    }),
+  ),
+} as const;

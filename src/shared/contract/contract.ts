@@ -1,0 +1,39 @@
+import type { z } from 'zod';
+import type { Result } from '../result.ts';
+import { benchQuestions } from './bench.ts';
+import { buildQuestions, buildTopics } from './builds.ts';
+import { certificateQuestions } from './certificate.ts';
+import { gaugeQuestions, gaugeTopics } from './gauges.ts';
+
+/**
+ * Everything that crosses between the bench and a renderer, over whatever transport. Written once here,
+ * checked by schema on both ends; a transport only carries messages and knows nothing of their meaning.
+ */
+export const questions = { ...benchQuestions, ...gaugeQuestions, ...buildQuestions, ...certificateQuestions } as const;
+export const topics = { ...gaugeTopics, ...buildTopics } as const;
+
+export type QuestionName = keyof typeof questions;
+export type Ask<Name extends QuestionName> = z.infer<(typeof questions)[Name]['ask']>;
+export type Answer<Name extends QuestionName> = z.infer<(typeof questions)[Name]['answer']>;
+
+export type TopicName = keyof typeof topics;
+export type News<Name extends TopicName> = z.infer<(typeof topics)[Name]>;
+
+/** The bench as a renderer sees it, whatever carries the messages. */
+export interface BenchClient {
+  ask<Name extends QuestionName>(name: Name, ask: Ask<Name>): Promise<Result<Answer<Name>>>;
+  /** Calls `listener` for every news on the topic; the function returned stops that. */
+  hear<Name extends TopicName>(topic: Name, listener: (news: News<Name>) => void): () => void;
+  /** Whether the bench can be reached right now; `listener` hears every change. */
+  onPresence(listener: (present: boolean) => void): () => void;
+  close(): void;
+}
+
+/** The bench as a host sees it: one handler for each question, one outlet for news. */
+export type BenchAnswers = { readonly [Name in QuestionName]: (ask: Ask<Name>) => Promise<Result<Answer<Name>>> };
+
+export interface BenchService {
+  readonly answers: BenchAnswers;
+  hear<Name extends TopicName>(topic: Name, listener: (news: News<Name>) => void): () => void;
+  close(): Promise<void>;
+}

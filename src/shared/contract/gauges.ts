@@ -1,0 +1,71 @@
+import { z } from 'zod';
+import { idSchema } from '../records/common.ts';
+import { gaugeSchema } from '../records/gauge.ts';
+import { doneSchema, problemSchema, question } from './message.ts';
+
+export const linkStates = ['connecting', 'live', 'silent', 'gone', 'problem', 'unplugged-by-hand'] as const;
+
+/** How a gauge's link stands right now. */
+export const gaugeStateSchema = z.strictObject({
+  gauge: idSchema,
+  state: z.enum(linkStates),
+  /** Lines that became readings, and lines that could not be read, since it was plugged in. */
+  readings: z.int().min(0),
+  unreadable: z.int().min(0),
+  rate_per_s: z.number().min(0),
+  problem: problemSchema.optional(),
+});
+export type GaugeState = z.infer<typeof gaugeStateSchema>;
+
+/** One row of the journal as it is heard live. */
+export const heardSchema = z.union([
+  z.strictObject({
+    seq: z.int().min(0),
+    gauge: idSchema,
+    t: z.number(),
+    /** As received, in `unit` (UCUM). */
+    value: z.number(),
+    unit: z.string(),
+  }),
+  z.strictObject({ seq: z.int().min(0), gauge: idSchema, t: z.number(), press: z.enum(['next', 'again']) }),
+  z.strictObject({
+    seq: z.int().min(0),
+    gauge: idSchema,
+    t: z.number(),
+    none: z.string(),
+    raw: z.string().max(400).optional(),
+  }),
+]);
+export type Heard = z.infer<typeof heardSchema>;
+
+const portSchema = z.strictObject({
+  link: z.string(),
+  name: z.string(),
+  usb: z.strictObject({ vendor: z.string(), product: z.string(), serial: z.string().optional() }).optional(),
+  simulated: z.boolean(),
+});
+export type Port = z.infer<typeof portSchema>;
+
+export const gaugeQuestions = {
+  'gauges.list': question(z.strictObject({}), z.array(gaugeSchema)),
+  'gauges.states': question(z.strictObject({}), z.array(gaugeStateSchema)),
+  'gauges.save': question(z.strictObject({ gauge: gaugeSchema.partial({ id: true }) }), gaugeSchema),
+  'gauges.plug-in': question(z.strictObject({ gauge: idSchema }), doneSchema),
+  'gauges.unplug': question(z.strictObject({ gauge: idSchema }), doneSchema),
+  'gauges.press': question(
+    z.strictObject({ gauge: idSchema, pedal: z.enum(['next', 'again']) }),
+    z.strictObject({ seq: z.int() }),
+  ),
+  'gauges.ports': question(z.strictObject({}), z.array(portSchema)),
+  /** Readings of a stretch, to draw a measurement again. */
+  'gauges.heard': question(
+    z.strictObject({ gauge: idSchema, from: z.int().min(0), to: z.int().min(0) }),
+    z.array(heardSchema).max(200_000),
+  ),
+} as const;
+
+export const gaugeTopics = {
+  /** Readings as they come: at once up to 1,000/s in all, above that one batch a frame. */
+  heard: z.array(heardSchema),
+  'gauge-states': z.array(gaugeStateSchema),
+} as const;

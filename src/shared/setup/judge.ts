@@ -1,0 +1,217 @@
+import { judge as judgeNumber, type Verdict } from '../metrology/verdict.ts';
+import { combine, resolutionOf } from '../metrology/uncertainty.ts';
+import type { Assembly, Measurement } from '../records/build.ts';
+import { type BacklashBasis, insideOf, type TorqueBasis } from '../records/common.ts';
+import type { BacklashResult, MeasuredResult, TorqueResult } from '../records/measurement.ts';
+import { endsOf, type Limit, type LimitedQuantity, type SpecSheet } from '../records/specSheet.ts';
+import { isNone, none, type OrNone } from '../result.ts';
+import { type Check, fewestStations } from './checks.ts';
+
+/** One limit held against what was measured for it. */
+export interface LimitJudged {
+  readonly quantity: LimitedQuantity;
+  readonly limit: Limit;
+  readonly value: OrNone<number>;
+  readonly U95: number;
+  readonly verdict: Verdict;
+  readonly closeCall: boolean;
+  /** How far outside the nearer end, in the unit used inside: above is positive. */
+  readonly beyond?: number;
+  /** Why there is no verdict, for the technician. */
+  readonly why?: string;
+}
+
+/**
+ * Where a check stands. `recorded`: measured, nothing to hold it against was needed; `no-limit`: measured, but
+ * the spec sheet has no limit for it; the rest as in the verdicts.
+ */
+export type Standing = Verdict | 'recorded' | 'no-limit';
+
+export interface CheckJudged {
+  readonly standing: Standing;
+  readonly limits: readonly LimitJudged[];
+  readonly closeCall: boolean;
+  readonly why?: string;
+}
+
+/** Holds the measurement of a check against the spec sheet. Without a measurement the answer is `not-measured`. */
+export function judgeCheck(
+  check: Check,
+  measurement: Measurement | undefined,
+  assembly: Assembly,
+  specSheet: SpecSheet | undefined,
+): CheckJudged {
+  if (measurement === undefined) return notMeasured(check, specSheet);
+  const { result } = measurement;
+  if (result.kind === 'set-numbers')
+    return observed(result.pinion === result.ringGear, 'The set numbers differ: a set is used only as a pair.');
+  if (result.kind === 'confirmed') return observed(result.yes, result.note ?? 'Answered with no.');
+  if (result.kind === 'mark' && result.judgement === 'change')
+    return observed(false, 'The mark asks for another shim.');
+  const limits = applying(check, specSheet).map((limit) =>
+    judgeLimit(limit, measurement, assembly, specSheet?.rule ?? 'simple'),
+  );
+  if (limits.length > 0) return worst(limits);
+  if (result.kind === 'backlash') {
+    const why = unfinished(result);
+    if (why !== undefined) return { standing: 'not-measured', limits: [], closeCall: false, why };
+  }
+  return { standing: check.limitNeeded ? 'no-limit' : 'recorded', limits: [], closeCall: false };
+}
+
+const observed = (good: boolean, why: string): CheckJudged =>
+  good
+    ? { standing: 'within', limits: [], closeCall: false }
+    : { standing: 'outside', limits: [], closeCall: false, why };
+
+const applying = (check: Check, specSheet: SpecSheet | undefined): readonly Limit[] =>
+  (specSheet?.limits ?? []).filter((limit) => check.limits.includes(limit.quantity));
+
+function notMeasured(check: Check, specSheet: SpecSheet | undefined): CheckJudged {
+  const limits = applying(check, specSheet).map((limit) => unjudged(limit, 'not measured yet'));
+  return { standing: 'not-measured', limits, closeCall: false };
+}
+
+const unjudged = (limit: Limit, why: string): LimitJudged => ({
+  quantity: limit.quantity,
+  limit,
+  value: none('not-measured'),
+  U95: 0,
+  verdict: 'not-measured',
+  closeCall: false,
+  why,
+});
+
+const severity: readonly Verdict[] = ['outside', 'too-close', 'not-measured', 'within'];
+
+/**
+ * The worst limit decides. Of several limits for one quantity in different states (a pinion torque with new
+ * and with set-up bearings) only those of the state at hand can be judged; the others fall away unless none is left.
+ */
+function worst(limits: readonly LimitJudged[]): CheckJudged {
+  const counting = limits.filter(
+    (one) =>
+      one.why === undefined || !limits.some((other) => other.quantity === one.quantity && other.why === undefined),
+  );
+  const standing = severity.find((verdict) => counting.some((one) => one.verdict === verdict)) ?? 'not-measured';
+  const why = counting.find((one) => one.verdict === standing)?.why;
+  return {
+    standing,
+    limits: counting,
+    closeCall: counting.some((one) => one.closeCall),
+    ...(why === undefined ? {} : { why }),
+  };
+}
+
+function judgeLimit(limit: Limit, measurement: Measurement, assembly: Assembly, rule: SpecSheet['rule']): LimitJudged {
+  const values = valuesFor(limit, measurement, assembly);
+  if (typeof values === 'string') return unjudged(limit, values);
+  const ends = endsOf(limit);
+  const judged = values.map(({ value, U95 }) => ({
+    quantity: limit.quantity,
+    limit,
+    value,
+    U95,
+    ...judgeNumber(value, U95, ends, rule),
+  }));
+  const order = (one: LimitJudged) => severity.indexOf(one.verdict) * 2 - (one.closeCall ? 1 : 0);
+  return (
+    judged.toSorted(
+      (a, b) => order(a) - order(b) || (b.beyond === undefined ? 0 : Math.abs(b.beyond)) - Math.abs(a.beyond ?? 0),
+    )[0] ?? unjudged(limit, 'not measured yet')
+  );
+}
+
+interface Valued {
+  readonly value: OrNone<number>;
+  readonly U95: number;
+}
+
+/** The numbers a limit judges (every station for a backlash window), or the sentence that says why there are none. */
+function valuesFor(limit: Limit, measurement: Measurement, assembly: Assembly): readonly Valued[] | string {
+  const { result } = measurement;
+  switch (result.kind) {
+    case 'backlash':
+      return backlashValues(limit, result);
+    case 'runout':
+      return isNone(result.tir_mm)
+        ? `no runout: ${result.tir_mm.none}`
+        : [{ value: result.tir_mm, U95: numberOr0(result.U95_mm) }];
+    case 'torque':
+      return torqueValue(limit, result);
+    case 'quantity':
+      return [{ value: insideOf(result.value), U95: typedU95(measurement) }];
+    case 'feeler':
+      return feelerValue(limit, result);
+    default:
+      return `nothing to compare with a limit for ${assembly.phase}`;
+  }
+}
+
+/** A number read off a tool is known to half its last division; nothing else about the tool is assumed. */
+function typedU95(measurement: Measurement): number {
+  return measurement.how.kind === 'typed' ? combine([{ name: 'resolution', u: resolutionOf(insideOf(measurement.how.resolution)) }]).U95 : 0;
+}
+
+function backlashValues(limit: Limit, result: BacklashResult): readonly Valued[] | string {
+  if (!('basis' in limit) || !('direction' in limit.basis)) return 'the limit has no backlash basis';
+  if (!sameBacklashBasis(limit.basis, result.basis)) {
+    return `the limit is felt ${basisWords(limit.basis)}, this reading ${basisWords(result.basis)}: convert one of them first`;
+  }
+  const why = unfinished(result);
+  if (why !== undefined) return why;
+  if (limit.quantity === 'backlash-variation') return [{ value: result.variation_mm, U95: variationU95(result) }];
+  return result.stations.map((station) => ({ value: station.value_mm, U95: numberOr0(station.U95_mm) }));
+}
+
+/** Why the backlash is not known round the gear yet. */
+function unfinished(result: BacklashResult): string | undefined {
+  const refused = result.stations.find((station) => isNone(station.value_mm));
+  if (refused !== undefined && isNone(refused.value_mm))
+    return `station ${refused.number} has no number: ${refused.value_mm.none}`;
+  if (result.stations.length < fewestStations)
+    return `${result.stations.length} of ${fewestStations} stations measured`;
+  return undefined;
+}
+
+/** Largest minus smallest: the doubts of those two stations together. */
+function variationU95(result: BacklashResult): number {
+  const sorted = result.stations.toSorted((a, b) => numberOr0(a.value_mm) - numberOr0(b.value_mm));
+  return Math.hypot(numberOr0(sorted.at(0)?.U95_mm), numberOr0(sorted.at(-1)?.U95_mm));
+}
+
+function torqueValue(limit: Limit, result: TorqueResult): readonly Valued[] | string {
+  if (!('basis' in limit) || !('seal' in limit.basis)) return 'the limit has no torque basis';
+  const why = torqueMismatch(limit.basis, result.basis);
+  if (why !== undefined) return why;
+  const value = limit.basis.basis === 'starting' ? result.breakaway_Nm : result.running_Nm;
+  return isNone(value) ? `no torque: ${value.none}` : [{ value, U95: numberOr0(result.U95_Nm) }];
+}
+
+/** Running and starting, seal in and out, new, used and set-up bearings are never compared across. */
+export function torqueMismatch(limit: TorqueBasis, reading: TorqueBasis): string | undefined {
+  if (limit.basis !== reading.basis) return `the limit is a ${limit.basis} torque, this reading a ${reading.basis} one`;
+  if (limit.seal !== reading.seal)
+    return `the limit is with the seal ${limit.seal}, this reading with the seal ${reading.seal}`;
+  if (limit.bearings !== reading.bearings)
+    return `the limit is for ${limit.bearings} bearings, this reading for ${reading.bearings} ones`;
+  return undefined;
+}
+
+/** A feeler that did not enter shows a gap below its thickness, one that entered a gap of at least it; more it cannot say. */
+function feelerValue(limit: Limit, result: Extract<MeasuredResult, { kind: 'feeler' }>): readonly Valued[] | string {
+  const thickness = insideOf(result.thickness);
+  const max = endsOf(limit).max ?? Number.POSITIVE_INFINITY;
+  if (result.entered && thickness >= max) return [{ value: thickness + Number.EPSILON * 8, U95: 0 }];
+  if (!result.entered && thickness <= max) return [{ value: 0, U95: 0 }];
+  return 'this feeler cannot tell: use the thickness of the limit';
+}
+
+export const sameBacklashBasis = (a: BacklashBasis, b: BacklashBasis): boolean =>
+  a.direction === b.direction &&
+  (a.at === 'heel' || b.at === 'heel' ? a.at === b.at : Math.abs(a.at.radius_mm - b.at.radius_mm) < 0.5);
+
+export const basisWords = (basis: BacklashBasis): string =>
+  `${basis.direction === 'along-rotation' ? 'along the turn' : 'square to the tooth'} at ${basis.at === 'heel' ? 'the heel' : `${basis.at.radius_mm} mm radius`}`;
+
+const numberOr0 = (value: OrNone<number> | undefined): number => (typeof value === 'number' ? value : 0);
