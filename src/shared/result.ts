@@ -10,7 +10,7 @@ export interface Problem<Kind extends string = string> {
   /** What to do about it. */
   readonly remedy: string;
   /** The field, option or line that is wrong, where there is one. */
-  readonly field?: string;
+  readonly field?: string | undefined;
 }
 
 export type Result<T, Kind extends string = string> =

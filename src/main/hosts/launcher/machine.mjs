@@ -1,0 +1,103 @@
+// What a machine has, and how to get what is missing. Plain Node 20 or newer, no dependencies: this runs
+// before anything is installed.
+import { spawnSync } from 'node:child_process';
+import { createHash } from 'node:crypto';
+import { existsSync, mkdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { delimiter, dirname, join } from 'node:path';
+
+/** The Node major this project runs on: the one Electron carries, so that native parts are the same everywhere. */
+export const nodeMajor = 24;
+
+/** @param {string} sentence */
+export const say = (sentence) => process.stderr.write(`axlewright: ${sentence}\n`);
+
+/**
+ * @param {string} command
+ * @param {readonly string[]} args
+ * @param {NodeJS.ProcessEnv} [env]
+ */
+export function run(command, args, env = process.env) {
+  const result = spawnSync(command, args, {
+    stdio: 'inherit',
+    env,
+    shell: process.platform === 'win32' && !command.endsWith('.exe'),
+  });
+  return result.status ?? 1;
+}
+
+/** Installs the packages when the lock has changed since the last time. Nothing we use needs an install script. @param {string} root */
+export function installPackages(root) {
+  const lock = createHash('sha256')
+    .update(readFileSync(join(root, 'package-lock.json')))
+    .digest('hex');
+  const stamp = join(root, 'node_modules', '.installed-lock');
+  if (existsSync(stamp) && readFileSync(stamp, 'utf8') === lock) return 0;
+  say('installing packages (about half a minute) …');
+  // npm's own chatter goes to standard error: standard output belongs to the command that was asked for.
+  const result = spawnSync('npm', ['ci', '--ignore-scripts', '--no-audit', '--no-fund', '--loglevel=error'], {
+    cwd: root,
+    stdio: ['ignore', process.stderr, process.stderr],
+    shell: process.platform === 'win32',
+  });
+  if (result.status !== 0) {
+    say('the packages could not be installed; npm says why above. Is the machine online?');
+    return result.status ?? 1;
+  }
+  mkdirSync(dirname(stamp), { recursive: true });
+  writeFileSync(stamp, lock);
+  return 0;
+}
+
+/**
+ * The Node to run on: this one if its major fits, else the one from the optional packages.
+ * @param {string} root
+ * @param {{version: string, execPath: string, platform: string, arch: string}} own
+ * @param {(path: string) => boolean} [exists]
+ * @returns {string | undefined}
+ */
+export function nodeToUse(root, own, exists = existsSync) {
+  if (Number(own.version.split('.')[0]) === nodeMajor) return own.execPath;
+  const platform = own.platform === 'win32' ? 'win' : own.platform;
+  const file = own.platform === 'win32' ? 'node.exe' : 'node';
+  const bundled = join(root, 'node_modules', `node-${platform}-${own.arch}`, 'bin', file);
+  return exists(bundled) ? bundled : undefined;
+}
+
+const knownBrowsers = [
+  '/usr/bin/chromium',
+  '/usr/bin/chromium-browser',
+  '/usr/bin/google-chrome',
+  '/Applications/Google Chrome.app/Contents/MacOS/Google Chrome',
+  'C:/Program Files/Google/Chrome/Application/chrome.exe',
+];
+
+/** @param {(path: string) => boolean} [exists] */
+export const findBrowser = (exists = existsSync) =>
+  [process.env['CHROMIUM_PATH'], ...knownBrowsers].find((path) => path !== undefined && exists(path));
+
+/**
+ * A Chromium for the browser tests: what is there, else Debian's package as root, else Playwright's own.
+ * @param {string} root
+ * @param {string} node
+ * @param {NodeJS.ProcessEnv} env
+ */
+export function browserForTests(root, node, env) {
+  const found = findBrowser();
+  if (found !== undefined) return found;
+  if (process.getuid?.() === 0 && existsSync('/usr/bin/apt-get')) {
+    say('installing Chromium for the browser tests (Debian package) …');
+    const quiet = { ...env, DEBIAN_FRONTEND: 'noninteractive' };
+    run('apt-get', ['update', '-qq'], quiet);
+    run('apt-get', ['install', '-y', '-qq', '--no-install-recommends', 'chromium'], quiet);
+    return findBrowser();
+  }
+  say('installing Chromium for the browser tests (Playwright) …');
+  run(node, [join(root, 'node_modules', 'playwright', 'cli.js'), 'install', 'chromium'], env);
+  return findBrowser();
+}
+
+/** @param {string} node @param {string} root */
+export const environmentFor = (node, root) => ({
+  ...process.env,
+  PATH: [dirname(node), join(root, 'node_modules', '.bin'), process.env['PATH']].join(delimiter),
+});
