@@ -1,0 +1,123 @@
+import type { Problem, Result } from '../../shared/result.ts';
+import { fail, ok } from '../../shared/result.ts';
+import type { Database } from '../store/database.ts';
+import { databaseProblem } from '../store/database-problem.ts';
+import type { Entry, JournalRow } from './entry.ts';
+import { readPages } from './read-rows.ts';
+import { type RowWriter, rowWriter } from './write-rows.ts';
+
+/** Readings wait at most this long for company before they are written (the promise is 16 ms; a timer may be late). */
+const groupFor_ms = 10;
+const retryAfter_ms = 500;
+/** What the bench holds in memory while the disk refuses: about ten minutes of four gauges at 100/s. */
+const mostHeld = 250_000;
+
+/** The append-only record of everything the gauges sent. */
+export interface Journal {
+  /** Gives the entry its row number at once; it is on disk within 16 ms, or after `flush`. */
+  readonly append: (entry: Entry) => number;
+  /** Everything appended so far is on disk when this returns ok; otherwise why not (it is still held and tried again). */
+  readonly flush: () => Result<void>;
+  /**
+   * The rows of one gauge, together with what concerns the whole bench (presses, clock), in order, both ends included.
+   * Read from disk, never from memory. `undefined` for every gauge.
+   */
+  readonly stretch: (gauge: string | undefined, fromSeq: number, toSeq: number) => Iterable<JournalRow>;
+  /** Marks a stretch that belongs to a measurement: it is never thinned. */
+  readonly keep: (fromSeq: number, toSeq: number, because?: string) => void;
+  /** The last row number given out, 0 before the first. */
+  readonly last: () => number;
+  /** The last row number known to be on disk. */
+  readonly durable: () => number;
+  readonly close: () => void;
+}
+
+export interface JournalOptions {
+  /** Told when the disk refuses, and with undefined when it takes rows again. */
+  readonly onProblem?: (problem: Problem | undefined) => void;
+}
+
+/** Opens the journal of a database and notes that a new run begins: monotonic time starts anew here. */
+export function openJournal(database: Database, options: JournalOptions = {}): Journal {
+  const writer = rowWriter(database.sql);
+  const group = createGroup(writer, database, options.onProblem ?? (() => undefined));
+  group.append({ kind: 'opened', t: database.clock.monotonic_s(), at: database.clock.wall_ms() });
+  return {
+    append: group.append,
+    flush: group.flush,
+    *stretch(gauge, fromSeq, toSeq) {
+      group.flush();
+      yield* readPages(database.sql, gauge, fromSeq, Math.min(toSeq, group.durable()));
+    },
+    keep: (fromSeq, toSeq, because = '') => writer.keep(fromSeq, toSeq, because),
+    last: group.last,
+    durable: group.durable,
+    close: group.close,
+  };
+}
+
+type Group = Pick<Journal, 'append' | 'flush' | 'last' | 'durable' | 'close'>;
+
+/** The one place where row numbers are given out and rows wait for the disk. */
+function createGroup(writer: RowWriter, database: Database, onProblem: (problem?: Problem) => void): Group {
+  let waiting: JournalRow[] = [];
+  let lost = 0;
+  let durable = writer.lastSeq();
+  let last = durable;
+  let timer: NodeJS.Timeout | undefined;
+  let problem: Problem | undefined;
+
+  const later = (wait_ms: number): void => {
+    timer ??= setTimeout(() => {
+      timer = undefined;
+      flush();
+    }, wait_ms);
+  };
+
+  const append = (entry: Entry): number => {
+    if (waiting.length >= mostHeld) {
+      // The disk has refused for minutes. Say how much is missing rather than end the bench for want of memory.
+      lost += 1;
+      return last;
+    }
+    last += 1;
+    waiting.push({ ...entry, seq: last });
+    later(problem === undefined ? groupFor_ms : retryAfter_ms);
+    return last;
+  };
+
+  const owningUp = (): JournalRow[] => {
+    if (lost === 0) return waiting;
+    last += 1;
+    const { clock } = database;
+    const note = `${lost} rows: ${problem?.sentence ?? ''}`;
+    return [...waiting, { kind: 'lost', t: clock.monotonic_s(), at: clock.wall_ms(), note, seq: last }];
+  };
+
+  const flush = (): Result<void> => {
+    if (waiting.length === 0) return ok(undefined);
+    const rows = owningUp();
+    try {
+      writer.write(rows);
+    } catch (error) {
+      last = waiting.at(-1)?.seq ?? last;
+      problem = databaseProblem(error, database.path);
+      onProblem(problem);
+      later(retryAfter_ms);
+      return fail(problem);
+    }
+    waiting = [];
+    lost = 0;
+    durable = last;
+    if (problem !== undefined) onProblem((problem = undefined));
+    return ok(undefined);
+  };
+
+  const close = (): void => {
+    flush();
+    clearTimeout(timer);
+    timer = undefined;
+  };
+
+  return { append, flush, last: () => last, durable: () => durable, close };
+}
