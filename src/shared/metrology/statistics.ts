@@ -1,0 +1,80 @@
+import {
+  mean as libraryMean,
+  median as libraryMedian,
+  medianAbsoluteDeviation,
+  sampleStandardDeviation,
+} from 'simple-statistics';
+
+/**
+ * Statistics of a handful of readings. Where the library does it well it is used (compensated mean, two-pass standard
+ * deviation, checked against the NIST reference sets); the rest is written out here.
+ */
+
+/** Arithmetic mean. Needs at least one value. */
+export const mean = (values: readonly number[]): number => libraryMean(values);
+
+/** Standard deviation of a sample (n − 1). Needs at least two values. */
+export const sd = (values: readonly number[]): number => sampleStandardDeviation(values);
+
+/** Middle value, or the mean of the two middle ones. Needs at least one value. */
+export const median = (values: readonly number[]): number => libraryMedian(values);
+
+/** 1.4826 turns the median distance from the median into the standard deviation of a normal spread (derived: 1/Φ⁻¹(¾)). */
+const normalSpread = 1.482602218505602;
+
+/** Spread that a wild reading does not move: scaled median absolute deviation. Needs at least one value. */
+export const robustSd = (values: readonly number[]): number => normalSpread * medianAbsoluteDeviation(values);
+
+/** Lag-1 autocorrelation: near 1 the readings drift, near −1 they jump to and fro, near 0 they are independent. */
+export function lag1(values: readonly number[]): number {
+  const centre = mean(values);
+  let together = 0;
+  let alone = 0;
+  let before: number | undefined;
+  for (const value of values) {
+    const off = value - centre;
+    if (before !== undefined) together += before * off;
+    alone += off * off;
+    before = off;
+  }
+  return together / alone;
+}
+
+/** Repeatability of several groups with means of their own: √(Σν·s² / Σν), with its degrees of freedom Σν. */
+export function pooledSd(groups: readonly (readonly number[])[]): { readonly sd: number; readonly nu: number } {
+  const repeated = groups.filter((group) => group.length > 1);
+  const nu = repeated.reduce((sum, group) => sum + group.length - 1, 0);
+  const squares = repeated.reduce((sum, group) => sum + (group.length - 1) * sd(group) ** 2, 0);
+  return { sd: nu === 0 ? 0 : Math.sqrt(squares / nu), nu };
+}
+
+/** Largest minus smallest; 0 for no values. */
+export function span(values: Iterable<number>): number {
+  let low = Infinity;
+  let high = -Infinity;
+  for (const value of values) {
+    if (value < low) low = value;
+    if (value > high) high = value;
+  }
+  return high >= low ? high - low : 0;
+}
+
+/** Mean and variance that grow one value at a time and keep none of them (Welford's update, textbook). */
+export interface Moments {
+  n: number;
+  mean: number;
+  /** Sum of squared distances from the mean. */
+  squares: number;
+}
+
+export const noMoments = (): Moments => ({ n: 0, mean: 0, squares: 0 });
+
+export function addTo(moments: Moments, value: number): void {
+  moments.n += 1;
+  const off = value - moments.mean;
+  moments.mean += off / moments.n;
+  moments.squares += off * (value - moments.mean);
+}
+
+/** Standard deviation (n − 1); 0 while there are fewer than two values. */
+export const sdOf = ({ n, squares }: Readonly<Moments>): number => (n < 2 ? 0 : Math.sqrt(squares / (n - 1)));

@@ -1,0 +1,84 @@
+import { isNone, type OrNone } from '../result.ts';
+import type { UncertaintyPart } from './uncertainty.ts';
+
+/** How the shop decides: `simple`, the reading decides; `guarded`, a guard band of U95 on both sides of a limit. */
+export type DecisionRule = 'simple' | 'guarded';
+
+export type Verdict = 'within' | 'outside' | 'too-close' | 'not-measured';
+
+/** At least one end; both in the unit of the value. */
+export interface Limit {
+  readonly min?: number;
+  readonly max?: number;
+}
+
+export interface Judged {
+  readonly verdict: Verdict;
+  /** The limit lies inside U95 of the reading: under both rules the screen then says "too close to call". */
+  readonly closeCall: boolean;
+  /** How far the reading lies past the limit it breaks: positive above the upper, negative below the lower one. */
+  readonly beyond?: number;
+  /** For a close call, what would shrink the doubt most; only when the parts of the doubt were given. */
+  readonly settle?: 'finer-gauge' | 'more-repeats';
+}
+
+/**
+ * Judges one reading against one limit (guard band after JCGM 106:2012 and ISO 14253-1).
+ *
+ * A reading at the limit is within. Sums of binary fractions miss the limit by a hair (0.1 + 0.2 against 0.3), so
+ * anything nearer than a billionth counts as at it; no gauge reads that far.
+ *
+ * @param U95 expanded uncertainty of the value, in its unit; zero means no doubt and so no close call.
+ * @param parts the parts of that uncertainty, to say what would settle a close call.
+ * @throws RangeError for a limit without any end, or numbers that are not numbers: defects, not measurements.
+ */
+export function judge(
+  value: OrNone<number>,
+  U95: number,
+  limit: Limit,
+  rule: DecisionRule,
+  parts: readonly UncertaintyPart[] = [],
+): Judged {
+  if (isNone(value)) return { verdict: 'not-measured', closeCall: false };
+  requireJudgeable(value, U95, limit);
+  const inside = roomInside(value, limit);
+  const closeCall = nearestEnd(value, limit) < U95 - slack(U95);
+  const beyond = inside < -slack(value) ? distancePast(value, limit) : undefined;
+  const settle = closeCall ? settledBy(parts) : undefined;
+  return {
+    verdict: decide(inside, rule === 'guarded' ? U95 : 0, slack(value)),
+    closeCall,
+    ...(beyond === undefined ? {} : { beyond }),
+    ...(settle === undefined ? {} : { settle }),
+  };
+}
+
+function decide(inside: number, guard: number, slack: number): Verdict {
+  if (inside >= guard - slack) return 'within';
+  return inside < -guard - slack || guard === 0 ? 'outside' : 'too-close';
+}
+
+/** Room left to the nearer limit; negative when past one. */
+const roomInside = (value: number, { min = -Infinity, max = Infinity }: Limit): number =>
+  Math.min(value - min, max - value);
+
+const nearestEnd = (value: number, { min = -Infinity, max = Infinity }: Limit): number =>
+  Math.min(Math.abs(value - min), Math.abs(value - max));
+
+const distancePast = (value: number, { min = -Infinity, max = Infinity }: Limit): number =>
+  value > max ? value - max : value - min;
+
+const slack = (size: number): number => 1e-9 * Math.max(1, Math.abs(size));
+
+/** More repeats help only the parts that come from repeats; where the rest weighs more, a finer gauge does. */
+function settledBy(parts: readonly UncertaintyPart[]): 'finer-gauge' | 'more-repeats' | undefined {
+  if (parts.length === 0) return undefined;
+  const variance = (chosen: readonly UncertaintyPart[]) => chosen.reduce((sum, part) => sum + part.u ** 2, 0);
+  const repeats = variance(parts.filter((part) => part.nu !== undefined));
+  return repeats > variance(parts) / 2 ? 'more-repeats' : 'finer-gauge';
+}
+
+function requireJudgeable(value: number, U95: number, { min, max }: Limit): void {
+  if (min === undefined && max === undefined) throw new RangeError('A limit needs at least one end');
+  if (!Number.isFinite(value) || !(U95 >= 0)) throw new RangeError(`Cannot judge ${value} with U95 ${U95}`);
+}
