@@ -104,6 +104,7 @@ function worst(limits: readonly LimitJudged[]): CheckJudged {
 }
 
 function judgeLimit(limit: Limit, measurement: Measurement, assembly: Assembly, rule: SpecSheet['rule']): LimitJudged {
+  if (measurement.result.kind === 'feeler') return judgeFeeler(limit, measurement.result);
   const values = valuesFor(limit, measurement, assembly);
   if (typeof values === 'string') return unjudged(limit, values);
   const ends = endsOf(limit);
@@ -141,8 +142,6 @@ function valuesFor(limit: Limit, measurement: Measurement, assembly: Assembly): 
       return torqueValue(limit, result);
     case 'quantity':
       return [{ value: insideOf(result.value), U95: typedU95(measurement) }];
-    case 'feeler':
-      return feelerValue(limit, result);
     default:
       return `nothing to compare with a limit for ${assembly.phase}`;
   }
@@ -150,7 +149,9 @@ function valuesFor(limit: Limit, measurement: Measurement, assembly: Assembly): 
 
 /** A number read off a tool is known to half its last division; nothing else about the tool is assumed. */
 function typedU95(measurement: Measurement): number {
-  return measurement.how.kind === 'typed' ? combine([{ name: 'resolution', u: resolutionOf(insideOf(measurement.how.resolution)) }]).U95 : 0;
+  return measurement.how.kind === 'typed'
+    ? combine([{ name: 'resolution', u: resolutionOf(insideOf(measurement.how.resolution)) }]).U95
+    : 0;
 }
 
 function backlashValues(limit: Limit, result: BacklashResult): readonly Valued[] | string {
@@ -198,13 +199,16 @@ export function torqueMismatch(limit: TorqueBasis, reading: TorqueBasis): string
   return undefined;
 }
 
-/** A feeler that did not enter shows a gap below its thickness, one that entered a gap of at least it; more it cannot say. */
-function feelerValue(limit: Limit, result: Extract<MeasuredResult, { kind: 'feeler' }>): readonly Valued[] | string {
-  const thickness = insideOf(result.thickness);
+/**
+ * A feeler that did not enter shows a gap below its thickness, one that entered a gap of at least it; more it
+ * cannot say, so that it decides only against limits on its own side.
+ */
+function judgeFeeler(limit: Limit, { thickness, entered }: Extract<MeasuredResult, { kind: 'feeler' }>): LimitJudged {
+  const value = insideOf(thickness);
   const max = endsOf(limit).max ?? Number.POSITIVE_INFINITY;
-  if (result.entered && thickness >= max) return [{ value: thickness + Number.EPSILON * 8, U95: 0 }];
-  if (!result.entered && thickness <= max) return [{ value: 0, U95: 0 }];
-  return 'this feeler cannot tell: use the thickness of the limit';
+  const decided = entered ? value >= max : value <= max;
+  if (!decided) return unjudged(limit, 'this feeler cannot tell: use the thickness of the limit');
+  return { quantity: limit.quantity, limit, value, U95: 0, verdict: entered ? 'outside' : 'within', closeCall: false };
 }
 
 export const sameBacklashBasis = (a: BacklashBasis, b: BacklashBasis): boolean =>
