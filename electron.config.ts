@@ -1,0 +1,43 @@
+import { resolve } from 'node:path';
+import react from '@vitejs/plugin-react';
+import { defineConfig } from 'electron-vite';
+
+/**
+ * Three programs: the Electron main process with the bench as a process of its own, the sandboxed preload, and
+ * the screens, which are one page for both hosts (Electron serves it as app://, the loopback host over HTTP).
+ */
+export default defineConfig({
+  main: {
+    build: {
+      outDir: resolve('out/main'),
+      rollupOptions: {
+        input: {
+          index: resolve('src/main/hosts/electron/main.ts'),
+          benchProcess: resolve('src/main/hosts/electron/benchProcess.ts'),
+        },
+      },
+    },
+  },
+  preload: {
+    build: {
+      outDir: resolve('out/preload'),
+      rollupOptions: {
+        input: { preload: resolve('src/main/hosts/electron/preload.ts') },
+        // A sandboxed preload must be CommonJS.
+        output: { format: 'cjs' },
+      },
+    },
+  },
+  renderer: {
+    root: resolve('src/renderer'),
+    base: './',
+    plugins: [react()],
+    build: {
+      minify: true,
+      outDir: resolve('out/renderer'),
+      // A picture inlined as data: would be refused as a font by the content policy.
+      assetsInlineLimit: 0,
+      rollupOptions: { input: resolve('src/renderer/index.html') },
+    },
+  },
+});

@@ -1,0 +1,120 @@
+import type { LooseMeasurement } from '../../shared/contract/builds.ts';
+import type { BenchAnswers } from '../../shared/contract/contract.ts';
+import { type Gauge, type GaugeSeen, gaugeSeenSchema } from '../../shared/records/gauge.ts';
+import type { CaptureSettings, MeasuredResult, Stretch } from '../../shared/records/measurement.ts';
+import type { Deed } from '../../shared/records/notebook.ts';
+import type { CheckId } from '../../shared/setup/checkIds.ts';
+import { checkOf } from '../../shared/setup/checks.ts';
+import { fail, ok, type Problem, type Result } from '../../shared/result.ts';
+import type { Journal } from '../journal/journal.ts';
+import type { GaugeRecords } from '../store/gaugeRecords.ts';
+import type { LooseMeasurements } from '../store/looseMeasurements.ts';
+import { misplaced } from './buildAnswers.ts';
+import { remeasure } from './remeasure.ts';
+import { type Desk, instant, readBuild, writeEntry } from './writing.ts';
+
+export interface MeasuringDesk extends Desk {
+  readonly journal: Journal;
+  readonly gaugeRecords: GaugeRecords;
+  readonly loose: LooseMeasurements;
+}
+
+type Names = 'measurements.record' | 'measurements.keep-loose' | 'measurements.loose' | 'measurements.adopt';
+
+/** Everything that turns stretches of the journal into measurements. */
+export function measurementAnswers(desk: MeasuringDesk): Pick<BenchAnswers, Names> {
+  return {
+    'measurements.record': async ({ build, by, assembly, check, stretch, settings }) => {
+      const notebook = readBuild(desk, build);
+      if (!notebook.ok) return notebook;
+      const measured = measure(desk, stretch, settings);
+      if (!measured.ok) return measured;
+      return record(desk, build, by, measuredDeed(assembly, check, measured.value, stretch, settings));
+    },
+    'measurements.keep-loose': async ({ stretch, settings }) => {
+      const measured = measure(desk, stretch, settings);
+      if (!measured.ok) return measured;
+      const loose: LooseMeasurement = {
+        id: desk.newId(),
+        at: instant(desk.clock),
+        stretch,
+        settings,
+        ...measured.value,
+      };
+      desk.loose.add(loose);
+      return ok(loose);
+    },
+    'measurements.loose': async () => ok([...desk.loose.list()]),
+    'measurements.adopt': async ({ build, by, loose, assembly, check }) => {
+      const kept = desk.loose.read(loose);
+      if (kept === undefined) return fail(noLoose(loose));
+      const written = record(desk, build, by, measuredDeed(assembly, check, kept, kept.stretch, kept.settings));
+      if (written.ok) desk.loose.keepIn(loose, build);
+      return written;
+    },
+  };
+}
+
+interface Measured {
+  readonly gauge: GaugeSeen;
+  readonly result: MeasuredResult;
+}
+
+function measure(desk: MeasuringDesk, stretch: Stretch, settings: CaptureSettings): Result<Measured> {
+  const gauge = desk.gaugeRecords.read(stretch.gauge);
+  if (gauge === undefined) return fail(noGauge(stretch.gauge));
+  const seen = seenNow(gauge);
+  const result = remeasure(desk.journal, stretch, settings, seen);
+  return result.ok ? ok({ gauge: seen, result: result.value }) : result;
+}
+
+/** The gauge as it is today, without where it is plugged in. */
+export const seenNow = ({ link: _link, format: _format, ...gauge }: Gauge): GaugeSeen => gaugeSeenSchema.parse(gauge);
+
+const measuredDeed = (
+  assembly: string,
+  check: CheckId,
+  measured: Measured,
+  stretch: Stretch,
+  settings: CaptureSettings,
+): Extract<Deed, { kind: 'measured' }> => ({
+  kind: 'measured',
+  assembly,
+  check,
+  how: { kind: 'streamed', gauge: measured.gauge, stretch, settings },
+  result: measured.result,
+});
+
+function record(
+  desk: MeasuringDesk,
+  build: string,
+  by: string,
+  deed: Extract<Deed, { kind: 'measured' }>,
+): ReturnType<typeof writeEntry> {
+  const notebook = readBuild(desk, build);
+  if (!notebook.ok) return notebook;
+  const problem =
+    misplaced(notebook.value, deed) ?? (checkOf(deed.check).method === deed.result.kind ? undefined : wrongCheck(deed));
+  return problem === undefined ? writeEntry(desk, build, by, deed) : fail(problem);
+}
+
+export const noGauge = (gauge: string): Problem => ({
+  kind: 'no-gauge',
+  field: 'gauge',
+  sentence: `There is no gauge ${gauge} in this data folder.`,
+  remedy: 'Enter the gauge first, with its resolution.',
+});
+
+const noLoose = (loose: string): Problem => ({
+  kind: 'no-measurement',
+  field: 'loose',
+  sentence: `There is no kept measurement ${loose}.`,
+  remedy: 'Choose one from the list.',
+});
+
+const wrongCheck = (deed: Extract<Deed, { kind: 'measured' }>): Problem => ({
+  kind: 'wrong-check',
+  field: 'check',
+  sentence: `A ${deed.result.kind} measurement cannot stand for "${checkOf(deed.check).title}".`,
+  remedy: 'Choose the check that was measured.',
+});

@@ -1,0 +1,66 @@
+import type { Heard } from '../../shared/contract/gauges.ts';
+import { startCapture, streamItem } from '../../shared/measuring/capture.ts';
+import type { GaugeSeen } from '../../shared/records/gauge.ts';
+import type { CaptureSettings, MeasuredResult, Stretch } from '../../shared/records/measurement.ts';
+import { fail, ok, type Problem, type Result } from '../../shared/result.ts';
+import type { JournalRow } from '../journal/entry.ts';
+import type { Journal } from '../journal/journal.ts';
+
+/**
+ * Computes a measurement anew from the readings on disk, with the same code that ran live on the screen.
+ * What is recorded therefore never rests on the renderer. The stretch is kept whole from then on.
+ */
+export function remeasure(
+  journal: Journal,
+  stretch: Stretch,
+  settings: CaptureSettings,
+  gauge: GaugeSeen,
+): Result<MeasuredResult> {
+  const flushed = journal.flush();
+  if (!flushed.ok) return flushed;
+  if (stretch.to < stretch.from || stretch.to > journal.durable()) return fail(notOnDisk(stretch));
+  const capture = startCapture(settings, gauge);
+  if (!capture.ok) return capture;
+  let readings = 0;
+  for (const row of journal.stretch(stretch.gauge, stretch.from, stretch.to)) {
+    const heard = heardOf(row, stretch.gauge);
+    if (heard === undefined) continue;
+    const item = streamItem(heard, settings.kind);
+    if (!item.ok) return item;
+    if (item.value === undefined) continue;
+    readings += 1;
+    capture.value.step(item.value);
+  }
+  if (readings === 0) return fail(nothingThere(gauge));
+  journal.keep(stretch.from, stretch.to, 'measurement');
+  return ok(capture.value.finish());
+}
+
+/** A journal row as a renderer hears it. Rows about the link itself (plugged in, silent) are not heard as readings. */
+export function heardOf(row: JournalRow, gauge: string): Heard | undefined {
+  if (row.kind === 'reading') return { seq: row.seq, gauge: row.gauge, t: row.t, value: row.value, unit: row.unit };
+  if (row.kind === 'pedal' && (row.note === 'next' || row.note === 'again'))
+    return { seq: row.seq, gauge, t: row.t, press: row.note };
+  if (row.kind === 'unreadable')
+    return { seq: row.seq, gauge: row.gauge, t: row.t, none: row.note, raw: printable(row.raw) };
+  return undefined;
+}
+
+/** Raw bytes as text a person can look at: control characters by their names' code point, nothing lost to the terminal. */
+export const printable = (raw: Uint8Array): string =>
+  Array.from(raw.subarray(0, 100), (byte) =>
+    byte >= 0x20 && byte < 0x7f ? String.fromCodePoint(byte) : `\\x${byte.toString(16).padStart(2, '0')}`,
+  ).join('');
+
+const notOnDisk = (stretch: Stretch): Problem => ({
+  kind: 'not-on-disk',
+  field: 'stretch',
+  sentence: `Readings ${stretch.from} to ${stretch.to} are not in the journal.`,
+  remedy: 'Measure again.',
+});
+
+const nothingThere = (gauge: GaugeSeen): Problem => ({
+  kind: 'nothing-measured',
+  sentence: `No reading of ${gauge.label} lies in this stretch.`,
+  remedy: 'Check that the gauge is plugged in and sends, then measure again.',
+});

@@ -1,0 +1,74 @@
+import type { BrowserWindowConstructorOptions } from 'electron';
+import { fileFor, type PageFiles } from '../policy.ts';
+
+/** Everything the Electron host decides, as data and pure functions, so that it is tested without the Electron binary. */
+export const appScheme = 'app';
+export const appOrigin = 'app://bench';
+export const startPage = `${appOrigin}/index.html`;
+
+/** Names of the two IPC channels; texts pass through them unread. */
+export const channels = {
+  toBench: 'axlewright:to-bench',
+  fromBench: 'axlewright:from-bench',
+  presence: 'axlewright:presence',
+} as const;
+
+/** The window, with every door shut that a page of ours does not need. */
+export const windowOptions = (preload: string): BrowserWindowConstructorOptions => ({
+  width: 1280,
+  height: 800,
+  minWidth: 960,
+  minHeight: 560,
+  show: false,
+  title: 'Axlewright',
+  autoHideMenuBar: true,
+  webPreferences: {
+    preload,
+    sandbox: true,
+    contextIsolation: true,
+    nodeIntegration: false,
+    nodeIntegrationInWorker: false,
+    nodeIntegrationInSubFrames: false,
+    webSecurity: true,
+    allowRunningInsecureContent: false,
+    webviewTag: false,
+    navigateOnDragDrop: false,
+    spellcheck: false,
+    // Readings must be heard and cues sounded while another window is in front.
+    backgroundThrottling: false,
+  },
+});
+
+/** Whether an address is a page of this program: scheme and host exactly, not a text that merely begins like it. */
+export function isOwnPage(address: string): boolean {
+  try {
+    const url = new URL(address);
+    return url.protocol === `${appScheme}:` && url.host === 'bench';
+  } catch {
+    return false;
+  }
+}
+
+/** Nothing here ever leaves the program's own pages. */
+export const mayNavigate = isOwnPage;
+
+/** No page opens windows. */
+export const windowOpenAnswer = () => ({ action: 'deny' as const });
+
+/** No permission is granted; nothing the screens do today asks for one. */
+export const mayHavePermission = (): boolean => false;
+
+/** Whether a message may reach the bench: a text, from the top frame of one of our own pages. */
+export const mayAsk = (sender: { readonly url: string; readonly isTopFrame: boolean }, text: unknown): text is string =>
+  typeof text === 'string' && text.length <= 1024 * 1024 && sender.isTopFrame && isOwnPage(sender.url);
+
+/** What `app://` serves: only files of the built screens, only by GET. */
+export function appFile(
+  files: PageFiles,
+  request: { readonly method: string; readonly url: string },
+): { readonly status: 200; readonly file: string } | { readonly status: 404 | 405 } {
+  if (request.method !== 'GET') return { status: 405 };
+  if (!isOwnPage(request.url)) return { status: 404 };
+  const file = fileFor(files, new URL(request.url).pathname);
+  return file === undefined ? { status: 404 } : { status: 200, file };
+}

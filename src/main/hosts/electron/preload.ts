@@ -1,0 +1,17 @@
+// Runs sandboxed between page and program: passes texts and nothing else, and never hands an Electron object to the page.
+import { contextBridge, ipcRenderer } from 'electron';
+import { channels } from './decisions.ts';
+
+const bridge = {
+  send: (text: string): void => ipcRenderer.send(channels.toBench, text),
+  onText: (listener: (text: string) => void): void => {
+    ipcRenderer.on(channels.fromBench, (_event, text: string) => listener(text));
+  },
+  onPresence: (listener: (present: boolean) => void): void => {
+    listener(true);
+    ipcRenderer.on(channels.presence, (_event, present: boolean) => listener(present));
+  },
+};
+export type ElectronBridge = typeof bridge;
+
+contextBridge.exposeInMainWorld('axlewright', bridge);

@@ -1,0 +1,103 @@
+import { randomBytes } from 'node:crypto';
+import { createReadStream } from 'node:fs';
+import { createServer, type IncomingMessage, type ServerResponse } from 'node:http';
+import type { AddressInfo } from 'node:net';
+import { type WebSocket, WebSocketServer } from 'ws';
+import type { BenchService } from '../../../shared/contract/contract.ts';
+import { attend } from '../../../shared/contract/server.ts';
+import { fileFor, mediaTypeOf, type PageFiles, securityHeaders } from '../policy.ts';
+import { isOwnHost, mayEnter, protocolFor } from './guard.ts';
+
+export interface LoopbackHost {
+  /** The link to open, with this run's token in its fragment, which is never sent over the wire. */
+  readonly link: string;
+  readonly port: number;
+  readonly token: string;
+  close(): Promise<void>;
+}
+
+export interface LoopbackOptions {
+  readonly service: BenchService;
+  readonly files: PageFiles;
+  /** 0 takes any free port. */
+  readonly port?: number;
+}
+
+/** A single question is small; a mark with its note is the largest. More than this is not one of our renderers. */
+const largestMessage = 1024 * 1024;
+
+/**
+ * Serves the screens and the bench on 127.0.0.1 only, for machines without Electron, for tests and for a second
+ * window. A WebSocket is let in only with own host, own origin and the token of this run.
+ */
+export async function openLoopback({ service, files, port: wanted = 0 }: LoopbackOptions): Promise<LoopbackHost> {
+  const token = randomBytes(24).toString('base64url');
+  const server = createServer((request, response) => servePage(request, response, files, portOf()));
+  const sockets = new WebSocketServer({
+    noServer: true,
+    perMessageDeflate: false,
+    maxPayload: largestMessage,
+    handleProtocols: () => protocolFor(token),
+  });
+  const portOf = (): number => (server.address() as AddressInfo).port;
+
+  server.on('upgrade', (request, socket, head) => {
+    const protocols = (request.headers['sec-websocket-protocol'] ?? '').split(',').map((one) => one.trim());
+    const knock = { host: request.headers.host, origin: request.headers.origin, protocols };
+    if (request.url !== '/bench' || !mayEnter(knock, portOf(), token)) {
+      socket.end('HTTP/1.1 403 Forbidden\r\nconnection: close\r\n\r\n');
+      return;
+    }
+    sockets.handleUpgrade(request, socket, head, (webSocket) => connect(webSocket, service));
+  });
+
+  await new Promise<void>((resolve, reject) => {
+    server.once('error', reject);
+    server.listen(wanted, '127.0.0.1', resolve);
+  });
+  const port = portOf();
+  return {
+    link: `http://127.0.0.1:${port}/#token=${token}`,
+    port,
+    token,
+    close: () =>
+      new Promise((resolve) => {
+        for (const webSocket of sockets.clients) webSocket.terminate();
+        server.close(() => resolve());
+        server.closeAllConnections();
+      }),
+  };
+}
+
+function connect(webSocket: WebSocket, service: BenchService): void {
+  const attendant = attend(service, (text) => {
+    if (webSocket.readyState === webSocket.OPEN) webSocket.send(text);
+  });
+  webSocket.on('message', (data, isBinary) => {
+    if (!isBinary && Buffer.isBuffer(data)) void attendant.receive(data.toString('utf8'));
+  });
+  webSocket.on('close', () => attendant.hangUp());
+  // A broken connection also closes; there is nothing more to do about the error itself.
+  webSocket.on('error', () => webSocket.terminate());
+}
+
+function servePage(request: IncomingMessage, response: ServerResponse, files: PageFiles, port: number): void {
+  if (!isOwnHost(request.headers.host, port)) return refuse(response, 403);
+  if (request.method !== 'GET' && request.method !== 'HEAD') return refuse(response, 405);
+  const file = fileFor(files, request.url ?? '/');
+  if (file === undefined) return refuse(response, 404);
+  const own = [`ws://127.0.0.1:${port}`, `ws://localhost:${port}`];
+  response.writeHead(200, { ...securityHeaders(own), 'content-type': mediaTypeOf(file), 'cache-control': 'no-store' });
+  if (request.method === 'HEAD') {
+    response.end();
+    return;
+  }
+  createReadStream(file)
+    .on('error', () => response.destroy())
+    .pipe(response);
+}
+
+function refuse(response: ServerResponse, status: number): void {
+  response.writeHead(status, { ...securityHeaders(), 'content-type': 'text/plain; charset=utf-8' });
+  response.end();
+}

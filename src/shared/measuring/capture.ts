@@ -1,0 +1,94 @@
+import type { Heard } from '../contract/gauges.ts';
+import { type BacklashEvent, finishBacklash, startBacklash, stepBacklash } from '../metrology/backlash/capture.ts';
+import type { StreamItem } from '../metrology/reading.ts';
+import { finishRunout, type RunoutEvent, startRunout, stepRunout } from '../metrology/runout.ts';
+import { finishTorque, startTorque, stepTorque, type TorqueEvent } from '../metrology/torque.ts';
+import { seconds } from '../quantities/quantity.ts';
+import { type Dimension, toInside, unitNamed } from '../quantities/units.ts';
+import type { GaugeSeen } from '../records/gauge.ts';
+import type { CaptureSettings, MeasuredResult } from '../records/measurement.ts';
+import { fail, ok, type Problem, type Result } from '../result.ts';
+import { gaugeFigures } from './gaugeFigures.ts';
+import { backlashResult, runoutResult, torqueResult } from './results.ts';
+
+export type CaptureEvent = BacklashEvent | RunoutEvent | TorqueEvent;
+
+/**
+ * One measurement being taken. The same capture runs live on the screen, in the bench when it records, in
+ * replay and on the command line: what is recorded is what was seen.
+ */
+export interface Capture {
+  step(item: StreamItem): readonly CaptureEvent[];
+  /** The figures so far; more readings may follow. */
+  finish(): MeasuredResult;
+}
+
+/** What a measurement reads: a length from an indicator, a torque from a torque gauge. */
+export const dimensionOf: Record<CaptureSettings['kind'], Dimension> = {
+  backlash: 'length',
+  runout: 'length',
+  torque: 'torque',
+};
+
+/** Starts a measurement with this gauge. A gauge that measures something else is refused. */
+export function startCapture(settings: CaptureSettings, gauge: GaugeSeen): Result<Capture> {
+  const wanted = dimensionOf[settings.kind];
+  if (unitNamed(gauge.resolution.unit)?.dimension !== wanted) return fail(wrongGauge(gauge, settings));
+  const figures = gaugeFigures(gauge);
+  switch (settings.kind) {
+    case 'backlash': {
+      const capture = startBacklash({
+        ...figures.length,
+        nextBy: settings.nextBy,
+        ...(settings.stations === undefined ? {} : { stations: settings.stations }),
+      });
+      return ok({
+        step: (item) => stepBacklash(capture, item),
+        finish: () => backlashResult(finishBacklash(capture), settings.basis),
+      });
+    }
+    case 'runout': {
+      const capture = startRunout({
+        ...figures.length,
+        mode: settings.mode,
+        ...(settings.stations === undefined ? {} : { stations: settings.stations }),
+      });
+      return ok({ step: (item) => stepRunout(capture, item), finish: () => runoutResult(finishRunout(capture)) });
+    }
+    case 'torque': {
+      const capture = startTorque(figures.torque);
+      return ok({
+        step: (item) => stepTorque(capture, item),
+        finish: () => torqueResult(finishTorque(capture), settings.basis),
+      });
+    }
+  }
+}
+
+/**
+ * What a measurement makes of one thing heard: a reading in the unit used inside, a press, or nothing (a line
+ * that could not be read). A reading in a unit of something else ends the measurement, because then the gauge
+ * is not what its record says.
+ */
+export function streamItem(heard: Heard, kind: CaptureSettings['kind']): Result<StreamItem | undefined> {
+  const t = seconds(heard.t);
+  if ('press' in heard) return ok({ t, pedal: heard.press });
+  if ('none' in heard) return ok(undefined);
+  const unit = unitNamed(heard.unit);
+  if (unit === undefined || unit.dimension !== dimensionOf[kind]) return fail(wrongUnit(heard.unit, kind));
+  return ok({ t, value: toInside(heard.value, unit) });
+}
+
+const wrongGauge = (gauge: GaugeSeen, settings: CaptureSettings): Problem => ({
+  kind: 'wrong-gauge',
+  field: 'gauge',
+  sentence: `${gauge.label} does not measure a ${dimensionOf[settings.kind]}, and ${settings.kind} needs one.`,
+  remedy: 'Choose another gauge, or correct the unit of its resolution.',
+});
+
+const wrongUnit = (unit: string, kind: CaptureSettings['kind']): Problem => ({
+  kind: 'wrong-unit',
+  field: 'unit',
+  sentence: `The gauge sends ${unit}, which is no ${dimensionOf[kind]}.`,
+  remedy: 'Check the unit set at the gauge.',
+});

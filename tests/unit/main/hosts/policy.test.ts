@@ -1,0 +1,138 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import {
+  appFile,
+  isOwnPage,
+  mayAsk,
+  mayHavePermission,
+  mayNavigate,
+  windowOpenAnswer,
+  windowOptions,
+} from '../../../../src/main/hosts/electron/decisions.ts';
+import { isOwnHost, mayEnter, protocolFor } from '../../../../src/main/hosts/loopback/guard.ts';
+import { contentSecurityPolicy, fileFor, mediaTypeOf } from '../../../../src/main/hosts/policy.ts';
+
+const files = new Map([
+  ['/index.html', '/built/index.html'],
+  ['/assets/a.js', '/built/assets/a.js'],
+]);
+
+/** Addresses that look like ours to a careless reader. */
+const bait = [
+  'https://bench/index.html',
+  'app://bench.evil/index.html',
+  'app://evil/?next=app://bench/index.html',
+  'app:bench',
+  'https://evil.example/#app://bench',
+  'file:///index.html',
+  'javascript:alert(1)',
+  'data:text/html,app://bench',
+  'app://user@evil/bench',
+  'http://127.0.0.1/app://bench/',
+  '',
+];
+
+describe('what a page may do', () => {
+  it('may load only its own files and talk only where it is told', () => {
+    const policy = contentSecurityPolicy(['ws://127.0.0.1:1']);
+    expect(policy).toContain("default-src 'none'");
+    expect(policy).toContain("connect-src 'self' ws://127.0.0.1:1");
+    expect(policy).not.toMatch(/unsafe|\*|https?:/u);
+  });
+
+  it('chooses files only from the list, whatever the path says', () => {
+    expect(fileFor(files, '/')).toBe('/built/index.html');
+    expect(fileFor(files, '/assets/a.js?x=/etc/passwd#y')).toBe('/built/assets/a.js');
+    for (const path of [
+      '/../package.json',
+      '/assets/../../x',
+      '//etc/passwd',
+      '/assets/%2e%2e/index.html',
+      'index.html',
+      '',
+    ])
+      expect(fileFor(files, path)).toBeUndefined();
+  });
+
+  it('names media types and guesses none', () => {
+    expect(mediaTypeOf('/built/a.js')).toMatch(/^text\/javascript/u);
+    expect(mediaTypeOf('/built/a.exe')).toBe('application/octet-stream');
+  });
+});
+
+describe('the Electron host decides', () => {
+  it('a window with every door shut', () => {
+    expect(windowOptions('/p.cjs').webPreferences).toMatchObject({
+      sandbox: true,
+      contextIsolation: true,
+      nodeIntegration: false,
+      webSecurity: true,
+      webviewTag: false,
+    });
+  });
+
+  it('recognises its own page by scheme and host, not by how the text looks', () => {
+    expect(isOwnPage('app://bench/index.html')).toBe(true);
+    for (const address of bait) {
+      expect(isOwnPage(address), address).toBe(false);
+      expect(mayNavigate(address), address).toBe(false);
+    }
+  });
+
+  it('opens no windows and grants no permission', () => {
+    expect(windowOpenAnswer()).toEqual({ action: 'deny' });
+    expect(mayHavePermission()).toBe(false);
+  });
+
+  it('lets only texts of the top frame of its own page reach the bench', () => {
+    const page = { url: 'app://bench/index.html', isTopFrame: true };
+    expect(mayAsk(page, '{}')).toBe(true);
+    expect(mayAsk({ ...page, isTopFrame: false }, '{}')).toBe(false);
+    expect(mayAsk(page, { id: 1 })).toBe(false);
+    expect(mayAsk(page, 'x'.repeat(1024 * 1024 + 1))).toBe(false);
+    for (const url of bait) expect(mayAsk({ url, isTopFrame: true }, '{}'), url).toBe(false);
+  });
+
+  it('serves listed files by GET and nothing else', () => {
+    expect(appFile(files, { method: 'GET', url: 'app://bench/assets/a.js' })).toEqual({
+      status: 200,
+      file: '/built/assets/a.js',
+    });
+    expect(appFile(files, { method: 'POST', url: 'app://bench/' })).toEqual({ status: 405 });
+    for (const url of [...bait, 'app://bench/../../etc/passwd', 'app://bench/%2e%2e/x'])
+      expect(appFile(files, { method: 'GET', url })).toEqual({ status: 404 });
+  });
+});
+
+describe('the loopback host lets in', () => {
+  const port = 4321;
+  const token = 'abc-def';
+  const own = { host: `127.0.0.1:${port}`, origin: `http://127.0.0.1:${port}`, protocols: [protocolFor(token)] };
+
+  it('its own page with the token of this run', () => {
+    expect(mayEnter(own, port, token)).toBe(true);
+    expect(mayEnter({ ...own, host: `localhost:${port}`, origin: `http://localhost:${port}` }, port, token)).toBe(true);
+  });
+
+  it.each([
+    ['no token', { protocols: [] }],
+    ['another token', { protocols: [protocolFor('abc-deg')] }],
+    ['a foreign origin', { origin: 'http://evil.example' }],
+    ['an origin on another port', { origin: 'http://127.0.0.1:80' }],
+    ['no origin', { origin: undefined }],
+    ['a foreign name for this machine', { host: `evil.example:${port}` }],
+    ['no host', { host: undefined }],
+  ])('nobody with %s', (_what, change) => {
+    expect(mayEnter({ ...own, ...change }, port, token)).toBe(false);
+  });
+
+  it('never a token that differs', () => {
+    fc.assert(
+      fc.property(fc.string({ maxLength: 60 }), (guess) => {
+        fc.pre(guess !== token);
+        expect(mayEnter({ ...own, protocols: [protocolFor(guess)] }, port, token)).toBe(false);
+      }),
+    );
+    expect(isOwnHost('127.0.0.1', port)).toBe(false);
+  });
+});
