@@ -1,5 +1,6 @@
 import type { Random } from '../seeded.ts';
-import { MM_PER, stepped, type LengthUnit } from './units.ts';
+import type { Gauge } from './shown.ts';
+import { MM_PER, otherLength, roundStep, stepped, type LengthUnit } from './units.ts';
 
 /** What an indicator is like. Stem places are mm from the free end of its travel, inwards positive. */
 export interface IndicatorTraits {
@@ -20,22 +21,6 @@ export interface IndicatorTraits {
   readonly sign: 1 | -1;
   /** Stem place that shows zero. */
   readonly zero_mm: number;
-}
-
-/** What a gauge shows at one reading: the digits of its display as a number, in its unit. */
-export interface Shown {
-  readonly value: number;
-  readonly unit: LengthUnit;
-  readonly overload: boolean;
-}
-
-/** An indicator with a memory of its last movement. Feed it the stem's places in order of time. */
-export interface Indicator {
-  read(stem_mm: number): Shown;
-  /** Sets zero where the stem now stands, as a thumb on the button does. */
-  pressZero(): void;
-  switchUnit(unit: LengthUnit, resolution: number): void;
-  readonly resolution_mm: number;
 }
 
 /** Play in the works: the output follows only when pushed, half the hysteresis behind. Returns the lagging place. */
@@ -60,29 +45,29 @@ export function errorCurve(statedError_mm: number, random: Random): (stem_mm: nu
   return (stem_mm) => statedError_mm * (0.7 * swing(stem_mm, slow) + 0.3 * swing(stem_mm, quick));
 }
 
-/** An indicator with these traits. Beyond its travel the stem cannot follow: the reading stands at the end. */
-export function indicator(traits: IndicatorTraits, random: Random): Indicator {
+/**
+ * An indicator with these traits, which remembers its last movement. Feed it the stem's places in order of time.
+ * Beyond its travel the stem cannot follow: the reading stands at the end.
+ */
+export function indicator(traits: IndicatorTraits, random: Random): Gauge {
   const lag = play(traits.hysteresis_mm);
   let { unit, resolution, zero_mm } = traits;
   let last_mm = zero_mm;
   return {
     read(stem_mm) {
-      const within_mm = Math.min(traits.travel_mm, Math.max(0, stem_mm));
-      const lagging_mm = lag(within_mm);
+      const lagging_mm = lag(Math.min(traits.travel_mm, Math.max(0, stem_mm)));
       last_mm = lagging_mm + traits.errorAt(lagging_mm);
       const noisy_mm = last_mm - zero_mm + (traits.noise_mm > 0 ? random.normal(0, traits.noise_mm) : 0);
       const value = stepped((traits.sign * noisy_mm) / MM_PER[unit], resolution);
-      return { value, unit, overload: stem_mm > traits.travel_mm };
+      return { value, unit, resolution, overload: stem_mm > traits.travel_mm };
     },
     pressZero() {
       zero_mm = last_mm;
     },
-    switchUnit(nextUnit, nextResolution) {
-      unit = nextUnit;
-      resolution = nextResolution;
-    },
-    get resolution_mm() {
-      return resolution * MM_PER[unit];
+    pressUnit() {
+      const next = otherLength(unit);
+      resolution = roundStep((resolution * MM_PER[unit]) / MM_PER[next]);
+      unit = next;
     },
   };
 }

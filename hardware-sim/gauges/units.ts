@@ -24,3 +24,14 @@ export function stepped(value: number, resolution: number): number {
   // A display may show -0.00; a number does not.
   return digits === 0 ? 0 : digits / places;
 }
+
+export const otherLength = (unit: LengthUnit): LengthUnit => (unit === 'mm' ? '[in_i]' : 'mm');
+export const otherTorque = (unit: TorqueUnit): TorqueUnit => (unit === 'N.m' ? '[lbf_av].[in_i]' : 'N.m');
+
+/** The step a display would have near this one: the nearest of 1, 2, 5, 10 by ratio. */
+export function roundStep(step: number): number {
+  const power = Math.floor(Math.log10(step));
+  const away = (tidy: number): number => Math.abs(Math.log((tidy * 10 ** power) / step));
+  const tidy = [1, 2, 5, 10].reduce((best, next) => (away(next) < away(best) ? next : best));
+  return Number(`${tidy}e${power}`);
+}

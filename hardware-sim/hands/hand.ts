@@ -16,17 +16,42 @@ export interface Hand {
   readonly hesitation_s: number;
   /** Elastic give of gears and bearings under the hand at either stop: one hand is the stronger. */
   readonly press_mm: { readonly low: number; readonly high: number };
+  /** Raising the stem off the tooth, turning the gear to the next, lowering it again. */
+  readonly lift: { readonly up_s: number; readonly hangs_s: number; readonly down_s: number };
   /** How unlike one press is to the next, as a share of it. */
   readonly pressSpread: number;
 }
 
 export type Speed = 'slow' | 'usual' | 'fast';
 
-// From memory of hands on gears, not measured: a quick rock takes about half a second there and back.
-const PACE: Readonly<Record<Speed, Pick<Hand, 'travel_s' | 'dwell_s' | 'bounce' | 'bounce_s' | 'hesitation_s'>>> = {
-  slow: { travel_s: 0.8, dwell_s: 1.3, bounce: 0, bounce_s: 0.05, hesitation_s: 0.4 },
-  usual: { travel_s: 0.25, dwell_s: 0.55, bounce: 0.08, bounce_s: 0.05, hesitation_s: 0.2 },
-  fast: { travel_s: 0.09, dwell_s: 0.22, bounce: 0.2, bounce_s: 0.035, hesitation_s: 0.08 },
+type Pace = Pick<Hand, 'travel_s' | 'dwell_s' | 'bounce' | 'bounce_s' | 'hesitation_s' | 'lift'>;
+
+// Assumed, not measured: a quick rock takes less than half a second there and back, a careful one over four.
+const PACE: Readonly<Record<Speed, Pace>> = {
+  slow: {
+    travel_s: 0.8,
+    dwell_s: 1.3,
+    bounce: 0,
+    bounce_s: 0.05,
+    hesitation_s: 0.4,
+    lift: { up_s: 0.6, hangs_s: 3, down_s: 0.9 },
+  },
+  usual: {
+    travel_s: 0.25,
+    dwell_s: 0.55,
+    bounce: 0.08,
+    bounce_s: 0.05,
+    hesitation_s: 0.2,
+    lift: { up_s: 0.3, hangs_s: 1.5, down_s: 0.5 },
+  },
+  fast: {
+    travel_s: 0.07,
+    dwell_s: 0.14,
+    bounce: 0.15,
+    bounce_s: 0.03,
+    hesitation_s: 0.06,
+    lift: { up_s: 0.15, hangs_s: 0.5, down_s: 0.2 },
+  },
 };
 
 /** A practised hand at one of three paces: firm, nearly even, seldom hesitating. */
@@ -54,6 +79,7 @@ export function anyHand(random: Random): Hand {
     hesitates: random.next() < 0.5 ? 0 : random.uniform(0, 0.25),
     hesitation_s: dwell_s * random.uniform(0.15, 0.6),
     press_mm: stronger(random),
+    lift: { up_s: random.uniform(0.15, 0.6), hangs_s: random.uniform(0.4, 4), down_s: random.uniform(0.2, 1) },
     pressSpread: random.uniform(0, 0.2),
   };
 }

@@ -51,7 +51,7 @@ function* rebounds(stop: number, inward: number, backlash_mm: number, hand: Hand
   }
 }
 
-const uneven = (hand: Hand, random: Random): number => 1 + random.uniform(-hand.unevenness, hand.unevenness);
+export const uneven = (hand: Hand, random: Random): number => 1 + random.uniform(-hand.unevenness, hand.unevenness);
 
 const restLength = (setup: StationSetup, hand: Hand, random: Random): number =>
   Math.max(hand.dwell_s * uneven(hand, random), setup.leastRest_s);
@@ -83,12 +83,29 @@ export function* rocking(setup: StationSetup, hand: Hand, random: Random, spoil?
 }
 
 /** Lifts the stem off the tooth and lets it hang at the free end of its travel: still as any rest, and none. */
-export function* raise(from: number, random: Random): Generator<Stretch> {
-  yield move('lifting', random.uniform(0.15, 0.6), from, 0);
-  yield hold('hanging', random.uniform(0.4, 4), 0);
+export function* raise(from: number, hand: Hand, random: Random): Generator<Stretch> {
+  yield move('lifting', hand.lift.up_s * uneven(hand, random), from, 0);
+  yield hold('hanging', hand.lift.hangs_s * uneven(hand, random), 0);
+}
+
+/** One visit: the stem is lowered on the tooth (unless it stands there already), the gear rocked, the stem lifted. */
+export function* visit(
+  setup: StationSetup,
+  from: 'hanging' | 'on-tooth',
+  hand: Hand,
+  random: Random,
+  spoil?: Spoil,
+): Generator<Stretch> {
+  let place = setup.lowStop_mm + setup.liesAt * setup.backlash_mm;
+  if (from === 'hanging') yield* lower(place, hand, random);
+  for (const stretch of rocking(setup, hand, random, spoil)) {
+    yield stretch;
+    place = stretch.at(stretch.seconds);
+  }
+  yield* raise(place, hand, random);
 }
 
 /** Lowers the stem on the next tooth, which need not push it in as far as the last one did. */
-export function* lower(to: number, random: Random): Generator<Stretch> {
-  yield move('lowering', random.uniform(0.2, 1), 0, to);
+export function* lower(to: number, hand: Hand, random: Random): Generator<Stretch> {
+  yield move('lowering', hand.lift.down_s * uneven(hand, random), 0, to);
 }

@@ -4,8 +4,8 @@ import { indicator, mechanismOnly, type IndicatorTraits } from '../gauges/indica
 import { MM_PER } from '../gauges/units.ts';
 import type { Random } from '../seeded.ts';
 import { anyHand, type Hand } from './hand.ts';
-import { moments, type Moment, type Stretch } from './motion.ts';
-import { lower, raise, rocking, type StationSetup } from './rocking.ts';
+import { moments, type Doing, type Moment, type Stretch } from './motion.ts';
+import { visit, type StationSetup } from './rocking.ts';
 import type { Spoil } from './spoil.ts';
 import { atTheEnd, drawnSpoil } from './spoilt.ts';
 import { truthOf, type Planned, type StationTruth } from './truth.ts';
@@ -62,18 +62,17 @@ function anySetup(
   };
 }
 
-/** Every stretch of the session tagged with its station; the lift after a station belongs to no station. */
+const OFF_THE_TOOTH: ReadonlySet<Doing> = new Set(['lifting', 'hanging', 'lowering']);
+
+/**
+ * Every stretch at a station tagged with it; lifting belongs to none. After the last station too the stem is lifted:
+ * that is how a technician says that it is done.
+ */
 function* work(planned: readonly Planned[], hand: Hand, random: Random): Generator<Stretch> {
-  let place = 0;
   for (const [station, { setup, spoil }] of planned.entries()) {
-    const starts = setup.lowStop_mm + setup.liesAt * setup.backlash_mm;
-    if (station > 0) yield* lower(starts, random);
-    for (const stretch of rocking(setup, hand, random, spoil)) {
-      yield { ...stretch, station };
-      place = stretch.at(stretch.seconds);
+    for (const stretch of visit(setup, station === 0 ? 'on-tooth' : 'hanging', hand, random, spoil)) {
+      yield OFF_THE_TOOTH.has(stretch.doing) ? stretch : { ...stretch, station };
     }
-    // After the last station too: lifting the stem is how a technician says that it is done.
-    yield* raise(place, random);
   }
 }
 

@@ -72,8 +72,10 @@ describe('an indicator', () => {
     gauge.read(2.254);
     gauge.pressZero();
     expect(gauge.read(2.254).value).toBe(0);
-    gauge.switchUnit('[in_i]', 0.0001);
-    expect(gauge.read(2.254 + 2.54)).toMatchObject({ value: 0.1, unit: '[in_i]' });
+    gauge.pressUnit();
+    expect(gauge.read(2.254 + 2.54)).toMatchObject({ value: 0.1, unit: '[in_i]', resolution: 0.00005 });
+    gauge.pressUnit();
+    expect(gauge.read(2.254 + 2.54)).toMatchObject({ value: 2.54, unit: 'mm', resolution: 0.001 });
   });
 });
 

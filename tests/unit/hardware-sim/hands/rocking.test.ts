@@ -120,7 +120,7 @@ describe('what goes wrong at a station', () => {
 
 describe('the stem between two stations', () => {
   it('is raised to the free end of its travel, hangs dead still, and is lowered to the next preload', () => {
-    const way = [...raise(1.3, seeded(2)), ...lower(0.8, seeded(3))];
+    const way = [...raise(1.3, bare, seeded(2)), ...lower(0.8, bare, seeded(3))];
     const seen = [...moments(way, 500)];
     expect(seen[0]?.value).toBeCloseTo(1.3, 9);
     expect(new Set(valuesAt(seen, 'hanging'))).toEqual(new Set([0]));
