@@ -1,0 +1,93 @@
+import { describe, expect, it } from 'vitest';
+import type { Influence } from '../../../src/shared/gears/influence.ts';
+import { backlashRate, formulaRate, turnRate } from '../../../src/shared/gears/rates.ts';
+import { flankOf, modelOf, position } from '../../unit/shared/gears/sets.ts';
+import { evaluate } from '../../../src/shared/gears/evaluate.ts';
+import vectors from './vectors.json' with { type: 'json' };
+
+/** To 3 % or 0.0002, whichever is more: the grid the vectors were fitted on changes slopes by that much. */
+const near = (found: number, wanted: number): void => {
+  expect(Math.abs(found - wanted)).toBeLessThanOrEqual(Math.max(0.0002, 0.03 * Math.abs(wanted)));
+};
+
+interface Vector {
+  readonly gap_mm_per_mm: number;
+  readonly slope_u_per_mm_per_mm: number;
+  readonly slope_v_per_mm_per_mm: number;
+  readonly curvature_uu_per_mm2_per_mm: number;
+  readonly curvature_uv_per_mm2_per_mm: number;
+  readonly curvature_vv_per_mm2_per_mm: number;
+}
+
+function expectInfluence(found: Influence, wanted: Vector): void {
+  near(found.gap, wanted.gap_mm_per_mm);
+  near(found.slopeU, wanted.slope_u_per_mm_per_mm);
+  near(found.slopeV, wanted.slope_v_per_mm_per_mm);
+  near(found.uu, wanted.curvature_uu_per_mm2_per_mm);
+  near(found.uv, wanted.curvature_uv_per_mm2_per_mm);
+  near(found.vv, wanted.curvature_vv_per_mm2_per_mm);
+}
+
+describe('influence of movements on the gap, at the pitch point', () => {
+  // Derived: non-generated ring gear, pinion its exact conjugate; two independent ways agreed when the vectors were made.
+  it.each(vectors.flank_influence.flanks)('$set $cut $flank', (wanted) => {
+    const { lever, atPitchPoint } = modelOf(wanted).flanks[flankOf(wanted.flank)];
+    expect(lever).toBeCloseTo(wanted.lever_at_mean_point_mm, 3);
+    expectInfluence(atPitchPoint.pinionOut, wanted.pinion_out_P);
+    expectInfluence(atPitchPoint.ringAway, wanted.ring_away_G);
+    expectInfluence(atPitchPoint.offsetUp, wanted.offset_up_E);
+    near(atPitchPoint.roll.slopeU, wanted.roll_angle_field.slope_u_rad_per_mm);
+    near(atPitchPoint.roll.slopeV, wanted.roll_angle_field.slope_v_rad_per_mm);
+  });
+});
+
+describe('backlash for each movement', () => {
+  const movement = (name: string) => (name === 'pinion_out_P' ? 'pinionOut' : 'ringAway');
+
+  // Derived: flank surfaces against the closed formula.
+  it.each(vectors.backlash_rate.cases)('$set $cut $move', (wanted) => {
+    const model = modelOf(wanted);
+    const found = backlashRate(model, movement(wanted.move));
+    expect(found.transverseMean).toBeCloseTo(wanted.mean_transverse_from_surfaces_mm_per_mm, 4);
+    expect(found.transverseHeel).toBeCloseTo(wanted.outer_transverse_mm_per_mm, 3);
+    expect(found.normalMean.convex).toBeCloseTo(wanted.normal_on_convex_flank_at_mean_mm_per_mm, 4);
+    expect(found.normalMean.concave).toBeCloseTo(wanted.normal_on_concave_flank_at_mean_mm_per_mm, 4);
+    expect(formulaRate(model, movement(wanted.move))).toBeCloseTo(wanted.mean_transverse_formula_mm_per_mm, 4);
+  });
+
+  it('is the formula exactly for face-hobbed teeth, and its pinion share 8 to 10 % more on a tilted root', () => {
+    for (const wanted of vectors.backlash_rate.cases) {
+      const model = modelOf(wanted);
+      const ratio =
+        backlashRate(model, movement(wanted.move)).transverseMean / formulaRate(model, movement(wanted.move));
+      if (wanted.cut === 'FH') expect(Math.abs(ratio - 1)).toBeLessThan(0.001);
+      else if (wanted.move === 'ring_away_G') expect(Math.abs(ratio - 1)).toBeLessThan(0.007);
+      else expect(ratio > 1.08 && ratio < 1.1).toBe(true);
+    }
+  });
+
+  it('reckoned as free turn stays within 1.5 % of the formula for both cuts', () => {
+    for (const wanted of vectors.backlash_rate.cases) {
+      const model = modelOf(wanted);
+      const free = turnRate(model, movement(wanted.move));
+      expect(Math.abs(free / formulaRate(model, movement(wanted.move)) - 1)).toBeLessThan(0.015);
+    }
+  });
+
+  it('stays put when the pinion goes out and the ring gear closes up by sin δ1/sin δ2 of it (to first order, on the pitch line)', () => {
+    for (const set of ['example_bevel_12_43', 'example_hypoid_12_43']) {
+      const model = modelOf({ set, cut: 'FH' });
+      const trade = Math.sin(model.blank.pinionPitch) / Math.sin(model.blank.ringPitch);
+      const sum = turnRate(model, 'pinionOut') - trade * turnRate(model, 'ringAway');
+      expect(Math.abs(sum)).toBeLessThan(1e-5);
+    }
+  });
+
+  it('of a whole position tends to the free turn when both flanks touch on the pitch line', () => {
+    const model = modelOf({ set: 'example_hypoid_12_43', cut: 'FM' });
+    const onPitchLine = { a: 2e-3, b: 0, c: 2e-2, apex: { u: 0, v: -model.visible.middle } };
+    const learnt = { easeoff: { convex: onPitchLine, concave: onPitchLine } };
+    const found = evaluate(model, position(0.002, 0), learnt).backlash.transverseMean / 0.002;
+    expect(found / turnRate(model, 'pinionOut')).toBeCloseTo(1, 1);
+  });
+});

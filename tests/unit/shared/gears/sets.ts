@@ -1,0 +1,110 @@
+import type { SetInput } from '../../../../src/shared/gears/input.ts';
+import { describeSet, type MeshModel } from '../../../../src/shared/gears/meshModel.ts';
+import { gapsAt, type Position } from '../../../../src/shared/gears/evaluate.ts';
+import type { EaseOff } from '../../../../src/shared/gears/easeoff.ts';
+import { columns, rows } from '../../../../src/shared/gears/flankGrid.ts';
+import { type Length, mm } from '../../../../src/shared/quantities/quantity.ts';
+import type { Flank } from '../../../../src/shared/pattern/mark.ts';
+
+/** Invented sets with round dimensions, named as in the vectors. */
+export const sets = {
+  example_bevel_12_43: {
+    pinionTeeth: 12,
+    ringTeeth: 43,
+    outerDiameter_mm: 210,
+    faceWidth_mm: 31,
+    offset_mm: 0,
+    pinionSpiral_deg: 35,
+  },
+  example_hypoid_12_43: {
+    pinionTeeth: 12,
+    ringTeeth: 43,
+    outerDiameter_mm: 210,
+    faceWidth_mm: 31,
+    offset_mm: 30,
+    pinionSpiral_deg: 46,
+  },
+  example_hypoid_9_38: {
+    pinionTeeth: 9,
+    ringTeeth: 38,
+    outerDiameter_mm: 262,
+    faceWidth_mm: 40,
+    offset_mm: 40,
+    pinionSpiral_deg: 47,
+  },
+  example_heavy_10_43_de2_390_b_58_offset_24_beta1_41: {
+    pinionTeeth: 10,
+    ringTeeth: 43,
+    outerDiameter_mm: 390,
+    faceWidth_mm: 58,
+    offset_mm: 24,
+    pinionSpiral_deg: 41,
+  },
+} as const satisfies Record<string, SetInput>;
+
+/** How a case in the vectors says its teeth were cut. */
+export interface CutCase {
+  readonly set: string;
+  readonly cut: string;
+  readonly cutter_radius_mm?: number;
+  readonly blade_groups?: number | null;
+  readonly root_tilt_deg?: number;
+}
+
+/** The input of a case; the vectors' usual cutters are FM 105 with 4.5° of tilt and FH 84 with 17 groups. */
+export function inputOf(from: CutCase): SetInput {
+  const blank: SetInput | undefined = Object.entries(sets).find(([name]) => name === from.set)?.[1];
+  if (blank === undefined) throw new Error(`no such set: ${from.set}`);
+  return from.cut === 'FM'
+    ? {
+        ...blank,
+        cut: 'face-milled',
+        cutterRadius_mm: from.cutter_radius_mm ?? 105,
+        rootTilt_deg: from.root_tilt_deg ?? 4.5,
+      }
+    : {
+        ...blank,
+        cut: 'face-hobbed',
+        cutterRadius_mm: from.cutter_radius_mm ?? 84,
+        bladeGroups: from.blade_groups ?? 17,
+      };
+}
+
+export function modelFrom(input: SetInput): MeshModel {
+  const described = describeSet(input);
+  if (!described.ok) throw new Error(described.problem.sentence);
+  return described.value;
+}
+
+export const modelOf = (from: CutCase): MeshModel => modelFrom(inputOf(from));
+
+export const flankOf = (name: string): Flank => (name === 'convex' ? 'convex' : 'concave');
+
+export const position = (pinionOut: number, ringAway: number): Position => ({
+  pinionOut: mm(pinionOut),
+  ringAway: mm(ringAway),
+});
+
+/** Where the flanks come closest (mm from mid face and mid flank), finer than the grid by a parabola each way. */
+export function closest(
+  model: MeshModel,
+  flank: Flank,
+  at: Position,
+  easeoff: EaseOff,
+): { readonly u: number; readonly v: number; readonly gap: number } {
+  const { grid } = model.flanks[flank];
+  const gaps = gapsAt(model.flanks[flank], at, easeoff);
+  const index = gaps.indexOf(Math.min(...gaps));
+  return {
+    u: (grid.u[index] ?? 0) + nudge(gaps, index, rows) * (model.visible.faceWidth / (columns - 1)),
+    v: (grid.v[index] ?? 0) + nudge(gaps, index, 1) * ((grid.v[index + 1] ?? 0) - (grid.v[index] ?? 0)),
+    gap: gaps[index] ?? 0,
+  };
+}
+
+function nudge(gaps: Float64Array, index: number, stride: number): number {
+  const [before = 0, here = 0, after = 0] = [gaps[index - stride], gaps[index], gaps[index + stride]];
+  return (before - after) / (2 * (before - 2 * here + after));
+}
+
+export const film = (um: number): { readonly film: Length } => ({ film: mm(um / 1000) });
