@@ -20,8 +20,11 @@ const MAKERS = {
 export type FaultName = keyof typeof MAKERS;
 export const FAULT_NAMES = Object.keys(MAKERS) as readonly FaultName[];
 
-/** Mishaps at the gauge or its cable rather than in its bytes; each happens once. */
-export const MISHAP_NAMES = ['unit', 'zero', 'unplug', 'replug'] as const;
+/**
+ * Mishaps at the gauge or its cable rather than in its bytes. From `battery` or `error` on the gauge sends that word
+ * in place of numbers, until it is `well`.
+ */
+export const MISHAP_NAMES = ['unit', 'zero', 'unplug', 'replug', 'battery', 'error', 'well'] as const;
 export type MishapName = (typeof MISHAP_NAMES)[number];
 
 export const faultNamed = (name: FaultName, random: Random): Fault => MAKERS[name](random);

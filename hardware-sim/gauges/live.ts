@@ -5,7 +5,7 @@ import type { Chunk } from '../lines/chunk.ts';
 import { serveLine, type Line, type LineKind } from '../lines/line.ts';
 import { play, realPace, type Pace } from '../lines/play.ts';
 import { PLAIN_LINE, type LineShape } from './line-shape.ts';
-import { lineWriter } from './line-writer.ts';
+import { lineWriter, type Ailing } from './line-writer.ts';
 import type { Gauge } from './shown.ts';
 
 /** When a gauge sends: of itself, when its button is pressed, or when these bytes ask it. */
@@ -98,6 +98,7 @@ export async function liveGauge(setup: LiveSetup): Promise<LiveGauge> {
   const switched = faultSwitch();
   const jobs: Job[] = [];
   const ending = new AbortController();
+  let ailing: Ailing | undefined;
   line.onBytes(request.hear);
 
   const ACTS: Readonly<Record<MishapName, () => void | Promise<void>>> = {
@@ -105,6 +106,9 @@ export async function liveGauge(setup: LiveSetup): Promise<LiveGauge> {
     unit: () => gauge.pressUnit(),
     unplug: () => line.unplug(),
     replug: () => line.replug(),
+    battery: () => void (ailing = 'lowBattery'),
+    error: () => void (ailing = 'error'),
+    well: () => void (ailing = undefined),
   };
   // One at a time: a cable is not put back before it is out.
   let acting: Promise<void> = Promise.resolve();
@@ -121,7 +125,7 @@ export async function liveGauge(setup: LiveSetup): Promise<LiveGauge> {
         void mishap(next.name);
       }
       const shown = gauge.read(value);
-      if (request.take()) yield { t_s, bytes: writer.write(shown) };
+      if (request.take()) yield { t_s, bytes: ailing === undefined ? writer.write(shown) : writer.ail(ailing) };
       // A gauge that waits to be asked keeps time with empty chunks, which the line does not feel.
       else yield { t_s, bytes: new Uint8Array(0) };
     }

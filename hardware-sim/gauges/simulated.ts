@@ -7,6 +7,7 @@ import type { Spoil } from '../hands/spoil.ts';
 import { dragTruth, runoutTruth, type DragTruth, type RunoutTruth } from '../hands/turn-truth.ts';
 import { turning, turningByStations, turningShaft, type SurfaceTurn } from '../hands/turning.ts';
 import type { LineKind } from '../lines/line.ts';
+import { realPace } from '../lines/play.ts';
 import { seeded, type Random } from '../seeded.ts';
 import { errorCurve, indicator, type IndicatorTraits } from './indicator.ts';
 import type { LineShape } from './line-shape.ts';
@@ -29,6 +30,8 @@ export interface SimulatedGaugesSetup {
   readonly seed: number;
   readonly rate_Hz?: number;
   readonly kind?: LineKind;
+  /** How much faster than the real clock hands and gauges work; for tests that need not wait. */
+  readonly speed?: number;
   readonly indicator?: GaugeChoice<IndicatorTraits>;
   readonly torque?: GaugeChoice<TorqueTraits>;
 }
@@ -137,6 +140,7 @@ function* onSurface(setup: SurfaceTurn, stations: number | undefined, random: Ra
 const liveChoice = (setup: SimulatedGaugesSetup, choice: GaugeChoice<unknown> | undefined, random: Random) => ({
   rate_Hz: choice?.rate_Hz ?? setup.rate_Hz ?? 100,
   kind: setup.kind,
+  pace: realPace(setup.speed),
   shape: choice?.shape,
   sends: choice?.sends,
   misbehaviour: choice?.faults === undefined ? undefined : faultsFrom(choice.faults, random),

@@ -22,6 +22,8 @@ export interface StationPress {
 
 export interface Session {
   readonly readings: readonly StationReading[];
+  /** What the hand did at each reading, in the same order: for whoever asks why a station was missed, never for the measuring. */
+  readonly seen: readonly Moment[];
   readonly presses: readonly StationPress[];
   readonly stations: readonly StationTruth[];
   readonly gauge: IndicatorTraits;
@@ -91,6 +93,7 @@ function sessionOf(planned: readonly Planned[], gauge: IndicatorTraits, rate_Hz:
   const gauged = seen.map((moment) => works(moment.value));
   return {
     readings: seen.map((moment) => ({ t: moment.t_s, value_mm: shown.read(moment.value).value * MM_PER[gauge.unit] })),
+    seen,
     presses: random.next() < 0.3 ? pressesIn(seen) : [],
     stations: planned.map((plan, station) => truthOf(station, plan, seen, gauged)),
     gauge,

@@ -202,6 +202,26 @@ describe.runIf(lineKindHere() === 'pty')('simulated gauges on pseudo-terminals',
     expect(again.lines().length).toBeGreaterThan(5);
   });
 
+  it('say when their battery is low, and measure again with a new one', async () => {
+    await setUp();
+    const heard = await listening(gauges.torque.link);
+    await gauges.torque.mishap('battery');
+    await sleep(100);
+    expect(heard.lines().at(-1)).toBe('BATTERY');
+    await gauges.torque.mishap('well');
+    await sleep(100);
+    expect(heard.lines().at(-1)).toMatch(/^[+-]0\.0\d Nm$/);
+  });
+
+  it('work faster than the clock where nobody wants to wait', async () => {
+    await setUp({ speed: 10 });
+    const began_ms = performance.now();
+    const { lines } = await during(gauges.indicator.link, () => gauges.indicator.rock(2, { rocks: 4 }));
+    // The gauge reads 200 times in a second of its own, so it cannot send more than that on the real clock.
+    const seconds = (performance.now() - began_ms) / 1000;
+    expect(lines.length / seconds).toBeGreaterThan(300);
+  });
+
   it('end a motion with an error when they are taken away in the middle of it', async () => {
     await setUp();
     const turning = gauges.torque.turn({ drag: 'pinion' });

@@ -51,6 +51,22 @@ describe('random stations', () => {
     );
   });
 
+  it('give five readings or more in each rest of each rock, and say what the hand did at every reading', () => {
+    fc.assert(
+      fc.property(seeds, (seed) => {
+        const station = randomStation(seeded(seed));
+        expect(station.seen).toHaveLength(station.readings.length);
+        for (let rock = 0; rock < station.rocks; rock += 1) {
+          for (const stop of ['rest-low', 'rest-high']) {
+            const rest = station.seen.filter((moment) => moment.rock === rock && moment.doing === stop);
+            expect(rest.length).toBeGreaterThanOrEqual(5);
+          }
+        }
+      }),
+      { numRuns: 100 },
+    );
+  });
+
   it('stretch from slow gauges to fast ones, in both signs and both units', () => {
     const many = Array.from({ length: 300 }, (_, seed) => randomStation(seeded(seed)));
     const rates = many.map((station) => station.rate_Hz);
