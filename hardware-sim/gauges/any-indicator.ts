@@ -9,8 +9,8 @@ interface Finish {
   readonly hysteresis_mm: number;
 }
 
-// Stated errors of the size a public standard prints for indicators of each graduation (JIS B 7503:2011 as retrieved:
-// 0.01 mm: 8–10 µm, retrace 3 µm; 0.005 mm: 9 µm, 3 µm; 0.001 mm: 4–5 µm, 2 µm); the finest and the inch ones are assumed.
+// Assumed, of the order that JIS B 7503:2011 prints (as retrieved from an extract: graduation 0.01 mm, up to 1 mm of
+// travel: 8 µm and retrace 3 µm; 0.005 mm: 12 µm and 3 µm; 0.001 mm, up to 1 mm: 5 µm and 2 µm).
 const FINISHES: readonly Finish[] = [
   { unit: 'mm', resolution: 0.01, error_mm: 0.008, hysteresis_mm: 0.003 },
   { unit: 'mm', resolution: 0.005, error_mm: 0.008, hysteresis_mm: 0.003 },
