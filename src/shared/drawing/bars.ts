@@ -4,7 +4,7 @@ import { hatch } from './hatch.ts';
 import { box, line } from './paths.ts';
 import { windowWords } from './words.ts';
 import { digitsOf, type Limits, limitValues, rangeFor, type Range, shareOf } from './scale.ts';
-import { type Element, path, type Point, type Scene, type SceneSize, text } from './scene.ts';
+import { type Element, path, pen, type Point, type Scene, type SceneSize, text } from './scene.ts';
 import { type State, stateInk, stateMark, stateWords } from './states.ts';
 
 export interface BarInput {
@@ -57,12 +57,15 @@ function frameOf({ value, U95 = 0, limits, dimension, system, size }: BarInput):
   return { left, right, top, bottom, middle: (top + bottom) / 2, range, x };
 }
 
-function windowElements({ limits }: BarInput, { left, right, top, bottom, middle, x }: Frame): readonly Element[] {
+function windowElements(
+  { limits, size }: BarInput,
+  { left, right, top, bottom, middle, x }: Frame,
+): readonly Element[] {
   const from = limits.min === undefined ? left : x(limits.min);
   const to = limits.max === undefined ? right : x(limits.max);
   return [
     path(box(from, top, to - from, bottom - top), { fill: 'band' }),
-    path(line({ x: left, y: middle }, { x: right, y: middle }), { stroke: 'faint' }),
+    path(line({ x: left, y: middle }, { x: right, y: middle }), { stroke: 'faint', width: pen(size.text) }),
   ];
 }
 
@@ -76,7 +79,11 @@ function doubtElements({ limits, U95 = 0, size }: BarInput, { top, bottom, x }: 
       { x: to, y: bottom },
       { x: from, y: bottom },
     ];
-    return path(hatch(corners, 60, size.text * 0.36), { stroke: 'too-close', width: 0.8, opacity: 0.6 });
+    return path(hatch(corners, 60, size.text * 0.36), {
+      stroke: 'too-close',
+      width: pen(size.text, 0.8),
+      opacity: 0.6,
+    });
   });
 }
 
@@ -91,7 +98,7 @@ function limitElements({ limits, dimension, system, size }: BarInput, frame: Fra
     return [
       path(line({ x: x(value), y: top - letter * 0.2 }, { x: x(value), y: bottom + letter * 0.3 }), {
         stroke: 'line',
-        width: 1.4,
+        width: pen(letter, 1.4),
       }),
       text(words, { x: x(value), y: bottom + letter * 1.3 }, letter * 0.9, {
         ink: 'quiet',

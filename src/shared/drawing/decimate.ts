@@ -10,22 +10,32 @@ export interface TracePoint {
 /** A stretch without a gap. */
 export type Stretch = readonly { readonly t: number; readonly v: number }[];
 
-/** Cuts readings into stretches at every point that is not a number, so that no line crosses a gap. */
-export function stretchesOf(points: readonly TracePoint[]): readonly Stretch[] {
-  const stretches: { t: number; v: number }[][] = [[]];
-  for (const { t, v } of points) {
-    if (isNone(v)) stretches.push([]);
-    else stretches.at(-1)?.push({ t, v });
+type Sample = Stretch[number];
+
+const isSample = (point: TracePoint): point is Sample => !isNone(point.v);
+
+/** Cuts readings from a time on into stretches at every point that is not a number, so that no line crosses a gap. */
+export function stretchesOf(points: readonly TracePoint[], from_s = -Infinity): readonly Stretch[] {
+  const stretches: Sample[][] = [];
+  let open: Sample[] | undefined;
+  for (const point of points) {
+    if (point.t < from_s) continue;
+    if (!isSample(point)) {
+      open = undefined;
+      continue;
+    }
+    if (open === undefined) stretches.push((open = []));
+    open.push(point);
   }
-  return stretches.filter((stretch) => stretch.length > 0);
+  return stretches;
 }
 
 interface Column {
   readonly index: number;
-  first: { t: number; v: number };
-  last: { t: number; v: number };
-  low: { t: number; v: number };
-  high: { t: number; v: number };
+  readonly first: Sample;
+  last: Sample;
+  low: Sample;
+  high: Sample;
 }
 
 /**

@@ -4,39 +4,39 @@ import { type FlankGeometry, type FlankPlace, levelLine, patch, pointAt } from '
 import { hatch } from './hatch.ts';
 import { markContours, markOutline } from './markShape.ts';
 import { line, polygon, polyline } from './paths.ts';
-import { type Anchor, type Element, path, type Point, text } from './scene.ts';
+import { type Anchor, type Element, path, pen, type Point, text } from './scene.ts';
 
 /** One flank, from the metal up: target zone, mark, mark as found, planned mark, names of the edges. */
 export function flankElements(view: FlankView, geometry: FlankGeometry, letter: number): readonly Element[] {
   return [
-    ...bodyElements(geometry),
+    ...bodyElements(geometry, letter),
     ...(view.target === undefined ? [] : targetElements(view.target, geometry, letter)),
     ...(view.seen === undefined ? [] : seenElements(view.seen, geometry)),
-    ...(view.found === undefined ? [] : foundElements(view.found, geometry)),
+    ...(view.found === undefined ? [] : foundElements(view.found, geometry, letter)),
     ...(view.planned === undefined ? [] : plannedElements(view.planned, geometry, letter)),
-    path(polygon(patch(geometry, [-0.5, 0.5], [-0.5, 0.5])), { stroke: 'line', width: 1.5 }),
-    ...(view.seen === undefined ? [] : hardLines(view.seen, geometry)),
+    path(polygon(patch(geometry, [-0.5, 0.5], [-0.5, 0.5])), { stroke: 'line', width: pen(letter, 1.5) }),
+    ...(view.seen === undefined ? [] : hardLines(view.seen, geometry, letter)),
     ...(view.seen === undefined ? [] : centreElements(view.seen, geometry, letter)),
     ...edgeWords(geometry, letter),
   ];
 }
 
 /** The flank, the top land above its crown and the fillet below its root, which make a tooth of it. */
-function bodyElements(geometry: FlankGeometry): readonly Element[] {
+function bodyElements(geometry: FlankGeometry, letter: number): readonly Element[] {
   const land = patch(geometry, [-0.5, 0.5], [0.5, 0.6]);
   const fillet = levelLine(geometry, -0.58);
   return [
-    path(polygon(land), { fill: 'surface', stroke: 'faint' }),
+    path(polygon(land), { fill: 'surface', stroke: 'faint', width: pen(letter) }),
     path(polygon(patch(geometry, [-0.5, 0.5], [-0.5, 0.5])), { fill: 'metal' }),
-    path(polyline(fillet), { stroke: 'faint' }),
+    path(polyline(fillet), { stroke: 'faint', width: pen(letter) }),
   ];
 }
 
 function targetElements(zone: TargetZone, geometry: FlankGeometry, letter: number): readonly Element[] {
   const outline = patch(geometry, zone.heel, zone.crown);
   return [
-    path(hatch(outline, 45, letter * 0.42), { stroke: 'target', width: 0.8, opacity: 0.75 }),
-    path(polygon(outline), { stroke: 'target', width: 0.8 }),
+    path(hatch(outline, 45, letter * 0.42), { stroke: 'target', width: pen(letter, 0.8), opacity: 0.75 }),
+    path(polygon(outline), { stroke: 'target', width: pen(letter, 0.8) }),
   ];
 }
 
@@ -49,12 +49,12 @@ function seenElements(mark: Mark, geometry: FlankGeometry): readonly Element[] {
 }
 
 /** A hard edge is a line of compound along the tooth's edge; it is what a technician looks for first. */
-function hardLines(mark: Mark, geometry: FlankGeometry): readonly Element[] {
+function hardLines(mark: Mark, geometry: FlankGeometry, letter: number): readonly Element[] {
   const outline = markOutline(mark, aspectOf(geometry));
   return edgeNames
     .filter((edge) => mark.edges[edge] === 'hard')
     .map((edge) => outline.filter((place) => liesOn(place, edge)).map((place) => pointAt(geometry, place)))
-    .map((points) => path(polyline(longest(points)), { stroke: 'mark', width: 4, cap: 'round' }));
+    .map((points) => path(polyline(longest(points)), { stroke: 'mark', width: pen(letter, 4), cap: 'round' }));
 }
 
 const onEdge: Readonly<Record<Edge, (place: FlankPlace) => number>> = {
@@ -72,16 +72,16 @@ const longest = (points: readonly Point[]): readonly Point[] => [...points].sort
 const outlined = (mark: Mark, geometry: FlankGeometry): string =>
   polygon(markOutline(mark, aspectOf(geometry)).map((place) => pointAt(geometry, place)));
 
-const foundElements = (mark: Mark, geometry: FlankGeometry): readonly Element[] => [
-  path(outlined(mark, geometry), { stroke: 'mark-found', width: 1.2 }),
+const foundElements = (mark: Mark, geometry: FlankGeometry, letter: number): readonly Element[] => [
+  path(outlined(mark, geometry), { stroke: 'mark-found', width: pen(letter, 1.3) }),
 ];
 
 /** The planned outline and its centre, which is what the target zone is for. */
 const plannedElements = (mark: Mark, geometry: FlankGeometry, letter: number): readonly Element[] => {
   const [along, up] = cross(mark, geometry, letter, { heel: 0, crown: 0 });
   return [
-    path(outlined(mark, geometry), { stroke: 'plan', width: 2, dash: [7, 5] }),
-    path(along + up, { stroke: 'plan', width: 2 }),
+    path(outlined(mark, geometry), { stroke: 'plan', width: pen(letter, 2), dash: [pen(letter, 7), pen(letter, 5)] }),
+    path(along + up, { stroke: 'plan', width: pen(letter, 2) }),
   ];
 };
 
@@ -89,7 +89,11 @@ const plannedElements = (mark: Mark, geometry: FlankGeometry, letter: number): r
 function centreElements(mark: Mark, geometry: FlankGeometry, letter: number): readonly Element[] {
   const [along, up] = cross(mark, geometry, letter, mark.U95 ?? { heel: 0, crown: 0 });
   const arm = (d: string, bound: boolean): Element =>
-    path(d, { stroke: 'surface', width: 2.2, ...(bound ? { dash: [2, 2.5] } : {}) });
+    path(d, {
+      stroke: 'surface',
+      width: pen(letter, 2.2),
+      ...(bound ? { dash: [pen(letter, 2), pen(letter, 2.5)] } : {}),
+    });
   return [arm(along, isBound(mark, 'heel')), arm(up, isBound(mark, 'crown'))];
 }
 
@@ -119,10 +123,11 @@ function edgeWords(geometry: FlankGeometry, letter: number): readonly Element[] 
   const [left, right] = toeLeft ? [toe, heel] : [heel, toe];
   const crown = pointAt(geometry, { heel: 0, crown: 0.6 });
   const root = pointAt(geometry, { heel: 0, crown: -0.58 });
+  const above = pointAt(geometry, { heel: letter / geometry.length, crown: 0.6 }).y;
   return [
     word(toeLeft ? 'toe' : 'heel', { x: left.x - gap, y: left.y + letter * 0.3 }, 'end'),
     word(toeLeft ? 'heel' : 'toe', { x: right.x + gap, y: right.y + letter * 0.3 }, 'start'),
-    word('crown', { x: crown.x, y: crown.y - gap }, 'middle'),
+    word('crown', { x: crown.x, y: Math.min(crown.y, above) - gap }, 'middle'),
     word('root', { x: root.x, y: root.y + gap + letter * 0.6 }, 'middle'),
   ];
 }

@@ -6,7 +6,7 @@ import { freeAngle, layoutOf, type RadialScale, type RingLayout, valueScale, wri
 import { highSpotElements, runoutElements } from './ringRunout.ts';
 import { ringDescription } from './ringWords.ts';
 import { digitsOf } from './scale.ts';
-import { circle, type Element, path, type Point, roughWidth, type Scene, text } from './scene.ts';
+import { circle, type Element, path, pen, type Point, roughWidth, type Scene, text } from './scene.ts';
 import { stateInk, stateMark } from './states.ts';
 
 /**
@@ -37,7 +37,7 @@ export function ringScene(input: RingInput): Scene {
   };
 }
 
-function toothElements({ centre, heel, toe }: RingLayout, teeth: number): readonly Element[] {
+function toothElements({ centre, heel, toe, text: letter }: RingLayout, teeth: number): readonly Element[] {
   const gap = (heel - toe) * 0.16;
   const ticks = Array.from({ length: teeth }, (_, tooth) => {
     const angle = ((tooth + 0.5) * 360) / teeth;
@@ -45,9 +45,9 @@ function toothElements({ centre, heel, toe }: RingLayout, teeth: number): readon
   });
   return [
     path(annulus(centre, toe, heel), { fill: 'metal' }),
-    path(ticks.join(''), { stroke: 'line', width: 1.4 }),
-    circle(centre, heel, { stroke: 'line', width: 1.4 }),
-    circle(centre, toe, { stroke: 'line', width: 1 }),
+    path(ticks.join(''), { stroke: 'line', width: pen(letter, 1.4) }),
+    circle(centre, heel, { stroke: 'line', width: pen(letter, 1.4) }),
+    circle(centre, toe, { stroke: 'line', width: pen(letter) }),
   ];
 }
 
@@ -59,7 +59,9 @@ function scaleElements(input: RingInput, layout: RingLayout, scale: RadialScale,
   const unit = unitShown('length', input.system).symbol;
   return [
     ...bandElements(input, centre, scale),
-    ...(written.includes(scale.range.low) ? [] : [circle(centre, scale.lane.inner, { stroke: 'faint' })]),
+    ...(written.includes(scale.range.low)
+      ? []
+      : [circle(centre, scale.lane.inner, { stroke: 'faint', width: pen(letter) })]),
     ...written.flatMap((value, index) => {
       const words = index === written.length - 1 ? `${digits[index] ?? ''} ${unit}` : (digits[index] ?? '');
       return writtenCircle(words, centre, scale.radius(value), axis_deg, letter * 0.9);
@@ -78,7 +80,10 @@ function writtenCircle(
   const half_deg = (Math.atan2(roughWidth(words, size) / 2 + size * 0.3, radius) * 180) / Math.PI;
   const at = clockPoint(centre, radius, axis_deg);
   return [
-    path(arc(centre, radius, axis_deg + half_deg, axis_deg + 360 - half_deg), { stroke: 'line' }),
+    path(arc(centre, radius, axis_deg + half_deg, axis_deg + 360 - half_deg), {
+      stroke: 'line',
+      width: pen(size, 1.1),
+    }),
     text(words, { x: at.x, y: at.y + size * 0.36 }, size, { anchor: 'middle', ink: 'quiet', tabular: true }),
   ];
 }
@@ -98,7 +103,7 @@ function stationElements(
 ): readonly Element[] {
   return [
     ...(station.number === input.next ? nextTooth(station, layout) : []),
-    ...(scale === undefined ? [] : readingElements(station, layout, scale)),
+    ...(scale === undefined ? [] : readingElements(station, input.stations.length, layout, scale)),
     ...stationLabel(station, input, layout),
   ];
 }
@@ -112,16 +117,21 @@ const nextTooth = ({ angle_deg }: RingStation, { centre, heel, toe, text: letter
 ];
 
 /** The reading on its spoke; where there is no number the ring sits on the teeth, not at a value. */
-function readingElements(station: RingStation, layout: RingLayout, scale: RadialScale): readonly Element[] {
+function readingElements(
+  station: RingStation,
+  count: number,
+  layout: RingLayout,
+  scale: RadialScale,
+): readonly Element[] {
   const { centre, text: letter } = layout;
   const { angle_deg, value_mm, U95_mm = 0, state } = station;
   const spoke = line(clockPoint(centre, scale.lane.inner, angle_deg), clockPoint(centre, layout.toe, angle_deg));
-  const faint = path(spoke, { stroke: 'faint' });
-  const size = letter * 1.3;
+  const faint = path(spoke, { stroke: 'faint', width: pen(letter) });
+  const size = markSize(layout, scale, count);
   if (isNone(value_mm)) {
     return [faint, ...stateMark(state, clockPoint(centre, (scale.lane.outer + layout.toe) / 2, angle_deg), size)];
   }
-  const bar = U95_mm > 0 ? [uncertaintyBar(value_mm, U95_mm, station, layout, scale)] : [];
+  const bar = U95_mm > 0 ? [uncertaintyBar(value_mm, U95_mm, station, layout, scale, size)] : [];
   return [faint, ...bar, ...stateMark(state, clockPoint(centre, scale.radius(value_mm), angle_deg), size)];
 }
 
@@ -130,16 +140,23 @@ function uncertaintyBar(
   value_mm: number,
   U95_mm: number,
   { angle_deg, state }: RingStation,
-  { centre, text: letter }: RingLayout,
+  { centre }: RingLayout,
   scale: RadialScale,
+  size: number,
 ): Element {
   const turned = (offset: number): number => (Math.atan2(offset, scale.radius(value_mm)) * 180) / Math.PI;
-  const at_deg = angle_deg + turned(letter * 1.02);
-  const half_deg = turned(letter * 0.24);
+  const at_deg = angle_deg + turned(size * 0.78);
+  const half_deg = turned(size * 0.18);
   const [inner, outer] = [scale.radius(value_mm - U95_mm), scale.radius(value_mm + U95_mm)];
   const bar = line(clockPoint(centre, inner, at_deg), clockPoint(centre, outer, at_deg));
   const ends = [inner, outer].map((radius) => arc(centre, radius, at_deg - half_deg, at_deg + half_deg));
-  return path(bar + ends.join(''), { stroke: stateInk(state), width: letter * 0.11 });
+  return path(bar + ends.join(''), { stroke: stateInk(state), width: size * 0.085 });
+}
+
+/** Marks shrink where many stations share the circle, so that each still stands alone. */
+function markSize({ text: letter }: RingLayout, { lane }: RadialScale, count: number): number {
+  const apart = (Math.PI * (lane.inner + lane.outer)) / Math.max(1, count);
+  return Math.min(letter * 1.3, apart * 0.42);
 }
 
 /** The station's number, and its value where there are few enough stations for the words to stand apart. */
@@ -176,10 +193,10 @@ function liveElements({ live }: RingInput, layout: RingLayout, scale: RadialScal
   if (live === undefined) return [];
   const { centre, text: letter } = layout;
   const r = scale.radius(live.value_mm);
-  if (live.angle_deg === undefined) return [circle(centre, r, { stroke: 'text', width: 2 })];
+  if (live.angle_deg === undefined) return [circle(centre, r, { stroke: 'text', width: pen(letter, 2) })];
   const hand = line(clockPoint(centre, scale.lane.inner, live.angle_deg), clockPoint(centre, r, live.angle_deg));
   return [
-    path(hand, { stroke: 'text', width: 2, cap: 'round' }),
+    path(hand, { stroke: 'text', width: pen(letter, 2), cap: 'round' }),
     circle(clockPoint(centre, r, live.angle_deg), letter * 0.32, { fill: 'text' }),
   ];
 }
@@ -196,8 +213,12 @@ function centreElements({ centre: words }: RingInput, layout: RingLayout): reado
   const under = [...(words.unit === undefined ? [] : [words.unit]), ...words.words];
   return [
     ...(digits === '' ? [] : [big]),
-    ...under.map((line, index) =>
-      text(line, { x: centre.x, y: base + letter * (1.3 + index * 1.25) }, letter, { anchor: 'middle', ink: 'quiet' }),
-    ),
+    ...under.map((line, index) => {
+      const fitting = Math.min(letter, (core * 2) / roughWidth(line, 1));
+      return text(line, { x: centre.x, y: base + letter * (1.3 + index * 1.25) }, fitting, {
+        anchor: 'middle',
+        ink: 'quiet',
+      });
+    }),
   ];
 }

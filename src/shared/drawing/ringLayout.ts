@@ -24,7 +24,7 @@ export interface RingLayout {
 
 /** Shares of the ring's outer radius. */
 const toeShare = 0.91;
-const outerShare = 0.87;
+const outerShare = 0.86;
 
 /** Where everything goes; a single quantity gets the whole width that two would share. */
 export function layoutOf(input: RingInput): RingLayout {
@@ -45,7 +45,7 @@ function lanesOf(input: RingInput, heel: number): readonly [Lane | undefined, La
   const lane = (inner: number, outer: number): Lane => ({ inner: heel * inner, outer: heel * outer });
   const hasRunout = input.runout !== undefined;
   const hasValues = input.stations.length > 0 || input.limits !== undefined || input.live !== undefined;
-  if (hasRunout && hasValues) return [lane(0.56, outerShare), lane(0.29, 0.52)];
+  if (hasRunout && hasValues) return [lane(0.6, outerShare), lane(0.36, 0.57)];
   if (hasRunout) return [undefined, lane(0.44, outerShare)];
   return [lane(0.38, outerShare), undefined];
 }

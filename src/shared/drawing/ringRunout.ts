@@ -2,7 +2,7 @@ import { annulus, arc, clockPoint, line, polygon, smoothClosed } from './paths.t
 import type { RingRunout } from './ringInput.ts';
 import { type Lane, radialScale, type RadialScale, type RingLayout } from './ringLayout.ts';
 import { largest, smallest } from './scale.ts';
-import { circle, type Element, path } from './scene.ts';
+import { circle, type Element, path, pen } from './scene.ts';
 
 /** Below this full movement the lane is not stretched: gauge noise must not look like a warped gear. */
 const leastSpan_mm = 0.03;
@@ -18,8 +18,8 @@ export function runoutElements(runout: RingRunout, layout: RingLayout, axis_deg:
   );
   return [
     ...limitElements(runout, layout, scale),
-    circle(centre, scale.radius(0), { stroke: 'line', dash: [1, 3] }),
-    path(smoothClosed(curve), { stroke: 'text', width: 1.8 }),
+    circle(centre, scale.radius(0), { stroke: 'line', width: pen(letter), dash: [pen(letter), pen(letter, 3)] }),
+    path(smoothClosed(curve), { stroke: 'text', width: pen(letter, 1.8) }),
     ...(readings.length > 24 ? [] : readings),
     tirBracket(runout, layout, scale, axis_deg),
   ];
@@ -31,13 +31,17 @@ function deviationScale(lane: Lane, { tir_mm, limit_mm = 0 }: RingRunout): Radia
 }
 
 /** A limit on full movement has no place of its own, so its band is laid about the middle of what was read. */
-function limitElements({ limit_mm }: RingRunout, { centre }: RingLayout, scale: RadialScale): readonly Element[] {
+function limitElements(
+  { limit_mm }: RingRunout,
+  { centre, text: letter }: RingLayout,
+  scale: RadialScale,
+): readonly Element[] {
   if (limit_mm === undefined) return [];
   const [inner, outer] = [scale.radius(-limit_mm / 2), scale.radius(limit_mm / 2)];
   return [
     path(annulus(centre, inner, outer), { fill: 'band' }),
-    circle(centre, inner, { stroke: 'line' }),
-    circle(centre, outer, { stroke: 'line' }),
+    circle(centre, inner, { stroke: 'line', width: pen(letter) }),
+    circle(centre, outer, { stroke: 'line', width: pen(letter) }),
   ];
 }
 
@@ -80,22 +84,23 @@ function tirBracket(
   const half_deg = (Math.atan2(letter * 0.35, outer) * 180) / Math.PI;
   const bar = line(clockPoint(centre, inner, axis_deg), clockPoint(centre, outer, axis_deg));
   const ends = [inner, outer].map((radius) => arc(centre, radius, axis_deg - half_deg, axis_deg + half_deg));
-  return path(bar + ends.join(''), { stroke: 'quiet', width: 1.4 });
+  return path(bar + ends.join(''), { stroke: 'quiet', width: pen(letter, 1.4) });
 }
 
 /** A full wedge on the teeth at the high spot and a hollow one opposite, joined by a line through the lanes. */
 export function highSpotElements({ highSpot_deg }: RingRunout, layout: RingLayout): readonly Element[] {
   if (highSpot_deg === undefined) return [];
-  const { centre, heel, toe } = layout;
+  const { centre, heel, toe, text: letter } = layout;
   const opposite = highSpot_deg + 180;
   const free = layout.core;
   return [
-    path(wedge(layout, highSpot_deg), { fill: 'text', stroke: 'text', width: 1.2 }),
-    path(wedge(layout, opposite), { fill: 'ground', stroke: 'text', width: 1.2 }),
+    path(wedge(layout, highSpot_deg), { fill: 'text', stroke: 'text', width: pen(letter, 1.2) }),
+    path(wedge(layout, opposite), { fill: 'ground', stroke: 'text', width: pen(letter, 1.2) }),
     ...[highSpot_deg, opposite].map((angle) =>
       path(line(clockPoint(centre, free, angle), clockPoint(centre, Math.min(heel, toe), angle)), {
         stroke: 'text',
-        dash: [7, 3, 1, 3],
+        width: pen(letter),
+        dash: [7, 3, 1, 3].map((length) => pen(letter, length)),
       }),
     ),
   ];

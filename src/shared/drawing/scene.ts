@@ -115,6 +115,12 @@ export const text = (words: string, at: Point, size: number, style: TextStyle = 
 });
 
 /**
+ * How thick a line is: `weight` 1 is an ordinary one beside letters of 16. Lines grow and shrink with the letters,
+ * so that a drawing keeps its look from a small figure on paper to a stage on screen.
+ */
+export const pen = (letter: number, weight = 1): number => (letter / 16) * weight;
+
+/**
  * Roughly how wide words will be, for keeping labels apart; the real width is the font's business.
  * Inter's digits are about 0.62 em wide, its lower-case letters about 0.55 (measured on the font's metrics).
  */

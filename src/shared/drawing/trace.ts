@@ -3,7 +3,7 @@ import type { Dimension } from '../quantities/units.ts';
 import { decimated, type Stretch, stretchesOf, type TracePoint } from './decimate.ts';
 import { box, line, polyline } from './paths.ts';
 import { digitsOf, type Limits, limitValues, niceStep, type Range, rangeFor, shareOf } from './scale.ts';
-import { type Anchor, circle, type Element, path, type Point, type Scene, type SceneSize, text } from './scene.ts';
+import { type Anchor, circle, type Element, path, pen, type Point, type Scene, type SceneSize, text } from './scene.ts';
 import { type State, stateInk } from './states.ts';
 
 /** Something the measuring found in the stream, where it found it. */
@@ -49,7 +49,7 @@ interface Frame {
  * limits, a measure of time and what was found in the stream are written, each where it is.
  */
 export function traceScene(input: TraceInput): Scene {
-  const stretches = stretchesOf(input.points);
+  const stretches = shownStretches(input);
   const frame = frameOf(input, stretches);
   const elements = [
     ...bandElements(input, frame),
@@ -69,12 +69,18 @@ export function traceScene(input: TraceInput): Scene {
   };
 }
 
+/** What lies in the span shown, thinned to the picture's width: nothing after this looks at every reading. */
+function shownStretches({ points, span_s, size }: TraceInput): readonly Stretch[] {
+  const from_s = (points.at(-1)?.t ?? 0) - span_s;
+  return stretchesOf(points, from_s).map((stretch) => decimated(stretch, span_s / Math.max(1, size.width)));
+}
+
 function frameOf(input: TraceInput, stretches: readonly Stretch[]): Frame {
   const { width, height, text: letter } = input.size;
   const newest = input.points.at(-1)?.t ?? 0;
   const [left, right, top, bottom] = [letter * 4.6, width - letter, letter * 1.6, height - letter * 2.2];
   const [from_s, to_s] = [newest - input.span_s, newest];
-  const seen = stretches.flatMap((stretch) => stretch.filter(({ t }) => t >= from_s).map(({ v }) => v));
+  const seen = stretches.flatMap((stretch) => stretch.map(({ v }) => v));
   const range = rangeFor([...seen, ...input.events.map(({ v }) => v)], input.band, input.dimension, input.system);
   return {
     left,
@@ -92,13 +98,13 @@ function frameOf(input: TraceInput, stretches: readonly Stretch[]): Frame {
 
 function bandElements({ band }: TraceInput, frame: Frame): readonly Element[] {
   if (band === undefined || limitValues(band).length === 0) return [];
-  const { left, right, top, bottom, y } = frame;
+  const { left, right, top, bottom, letter, y } = frame;
   const upper = band.max === undefined ? top : y(band.max);
   const lower = band.min === undefined ? bottom : y(band.min);
   return [
     path(box(left, upper, right - left, lower - upper), { fill: 'band' }),
     ...limitValues(band).map((limit) =>
-      path(line({ x: left, y: y(limit) }, { x: right, y: y(limit) }), { stroke: 'line' }),
+      path(line({ x: left, y: y(limit) }, { x: right, y: y(limit) }), { stroke: 'line', width: pen(letter) }),
     ),
   ];
 }
@@ -112,7 +118,10 @@ function scaleElements(input: TraceInput, frame: Frame): readonly Element[] {
   const unit = unitShown(input.dimension, input.system).symbol;
   const style = { ink: 'quiet', anchor: 'end', tabular: true } as const;
   const ticks = values.map((value) =>
-    path(line({ x: left - letter * 0.4, y: y(value) }, { x: left, y: y(value) }), { stroke: 'quiet' }),
+    path(line({ x: left - letter * 0.4, y: y(value) }, { x: left, y: y(value) }), {
+      stroke: 'quiet',
+      width: pen(letter),
+    }),
   );
   return [
     ...ticks,
@@ -130,7 +139,7 @@ function timeElements({ span_s }: TraceInput, { right, bottom, letter, x, to_s }
   const start = x(to_s - seconds);
   const ends = [start, right].map((end) => line({ x: end, y: y - letter * 0.25 }, { x: end, y: y + letter * 0.25 }));
   return [
-    path(line({ x: start, y }, { x: right, y }) + ends.join(''), { stroke: 'quiet' }),
+    path(line({ x: start, y }, { x: right, y }) + ends.join(''), { stroke: 'quiet', width: pen(letter) }),
     text(`${seconds} s`, { x: start - letter * 0.5, y: y + letter * 0.32 }, letter * 0.9, {
       ink: 'quiet',
       anchor: 'end',
@@ -141,15 +150,10 @@ function timeElements({ span_s }: TraceInput, { right, bottom, letter, x, to_s }
 
 /** One stretch of readings; a lone reading between two gaps is a dot, for a line needs two. */
 function stretchElement(stretch: Stretch, frame: Frame): Element {
-  const { left, right, from_s, to_s, x, y } = frame;
-  const shown = stretch.filter(({ t }) => t >= from_s);
-  const points = decimated(shown, (to_s - from_s) / Math.max(1, right - left)).map(({ t, v }) => ({
-    x: x(t),
-    y: y(v),
-  }));
+  const points = stretch.map(({ t, v }) => ({ x: frame.x(t), y: frame.y(v) }));
   const lone = points[0];
-  if (points.length === 1 && lone !== undefined) return circle(lone, 1.5, { fill: 'text' });
-  return path(polyline(points), { stroke: 'text', width: 1.8, cap: 'round' });
+  if (points.length === 1 && lone !== undefined) return circle(lone, pen(frame.letter, 1.5), { fill: 'text' });
+  return path(polyline(points), { stroke: 'text', width: pen(frame.letter, 1.8), cap: 'round' });
 }
 
 type Draw = (event: TraceEvent, input: TraceInput, frame: Frame) => readonly Element[];
@@ -174,12 +178,12 @@ const restBar: Draw = ({ t, until = t, v }, _input, { x, y, from_s, letter }) =>
 const rockTick: Draw = ({ t }, _input, { x, bottom, letter }) => [
   path(line({ x: x(t), y: bottom + letter * 0.2 }, { x: x(t), y: bottom + letter * 0.8 }), {
     stroke: 'text',
-    width: 2,
+    width: pen(letter, 2),
   }),
 ];
 
-const pressTick: Draw = ({ t }, _input, { x, top, bottom }) => [
-  path(line({ x: x(t), y: top }, { x: x(t), y: bottom }), { stroke: 'faint', width: 1.2 }),
+const pressTick: Draw = ({ t }, _input, { x, top, bottom, letter }) => [
+  path(line({ x: x(t), y: top }, { x: x(t), y: bottom }), { stroke: 'faint', width: pen(letter, 1.2) }),
 ];
 
 /** An open ring on the peak and its number beside it. */
@@ -187,7 +191,7 @@ const breakawayPeak: Draw = ({ t, v }, input, frame) => {
   const at = { x: frame.x(t), y: frame.y(v) };
   const words = `breakaway ${showText(v, input.dimension, input.system)}`;
   return [
-    circle(at, frame.letter * 0.4, { stroke: 'text', width: 1.6 }),
+    circle(at, frame.letter * 0.4, { stroke: 'text', width: pen(frame.letter, 1.6) }),
     label(words, { x: at.x + frame.letter * 0.8, y: at.y + frame.letter * 0.1 }, frame, 'start'),
   ];
 };

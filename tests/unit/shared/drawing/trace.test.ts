@@ -8,7 +8,8 @@ import { rockingTrace, torqueTrace } from '../../../support/drawings/samples.ts'
 
 const traceLines = (scene: Scene): readonly PathElement[] =>
   flat(scene.elements).filter(
-    (element): element is PathElement => element.kind === 'path' && element.stroke === 'text' && element.width === 1.8,
+    (element): element is PathElement =>
+      element.kind === 'path' && element.stroke === 'text' && element.width === 1.8 && element.cap === 'round',
   );
 
 describe('thinning a trace', () => {
