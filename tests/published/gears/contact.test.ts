@@ -19,7 +19,7 @@ describe('shift of the contact against a full nonlinear contact calculation', ()
   it.each(shimMoves)('$set $cut $flank $move $movement_mm: the whole gap field', (wanted) => {
     // A tall flank, so that the shifts of this steep ease-off stay on it.
     const model = modelFrom({ ...inputOf(wanted), flankHeight_mm: 17 });
-    const apex = { u: 0, v: -model.visible.middle };
+    const apex = { u: 0, v: 0 - model.visible.middle };
     const moved = wanted.move === 'P+' ? position(wanted.movement_mm, 0) : position(0, wanted.movement_mm);
     const found = closest(model, flankOf(wanted.flank), moved, { a, b, c, apex });
     const [u = NaN, v = NaN] = wanted.shift_u_v_mm_full;

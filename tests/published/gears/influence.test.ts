@@ -85,7 +85,7 @@ describe('backlash for each movement', () => {
 
   it('of a whole position tends to the free turn when both flanks touch on the pitch line', () => {
     const model = modelOf({ set: 'example_hypoid_12_43', cut: 'FM' });
-    const onPitchLine = { a: 2e-3, b: 0, c: 2e-2, apex: { u: 0, v: -model.visible.middle } };
+    const onPitchLine = { a: 2e-3, b: 0, c: 2e-2, apex: { u: 0, v: 0 - model.visible.middle } };
     const learnt = { easeoff: { convex: onPitchLine, concave: onPitchLine } };
     const found = evaluate(model, position(0.002, 0), learnt).backlash.transverseMean / 0.002;
     expect(found / turnRate(model, 'pinionOut')).toBeCloseTo(1, 1);
