@@ -1,0 +1,9 @@
+/**
+ * Runout, live: `startRunout`, `stepRunout` for every reading and press, `finishRunout` for the result; the same code
+ * while measuring, in replay and on the command line.
+ */
+export { runoutSoFar, startRunout, stepRunout } from './runoutCapture.ts';
+export type { RunoutCapture, RunoutEvent, RunoutSettings } from './runoutCapture.ts';
+export { finishRunout } from './runoutResult.ts';
+export type { HarmonicMeasured, NoRunout, RunoutFlag, RunoutMeasured, StationMeasured } from './runoutResult.ts';
+export type { RunoutShape } from './runoutShape.ts';
