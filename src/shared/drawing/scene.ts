@@ -121,7 +121,7 @@ export const text = (words: string, at: Point, size: number, style: TextStyle = 
 export const pen = (letter: number, weight = 1): number => (letter / 16) * weight;
 
 /**
- * Roughly how wide words will be, for keeping labels apart; the real width is the font's business.
- * Inter's digits are about 0.62 em wide, its lower-case letters about 0.55 (measured on the font's metrics).
+ * How wide words are at most, for keeping labels apart; the real width is the font's business. Labels of these
+ * drawings measured 0.46 to 0.59 em a character in Inter Regular, so this errs on the wide side.
  */
-export const roughWidth = (words: string, size: number): number => words.length * size * 0.58;
+export const roughWidth = (words: string, size: number): number => words.length * size * 0.6;
