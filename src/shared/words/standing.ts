@@ -1,0 +1,67 @@
+import type { State } from '../drawing/states.ts';
+import { showText, type UnitSystem } from '../quantities/show.ts';
+import type { Measurement } from '../records/build.ts';
+import { limitedQuantities } from '../records/specSheet.ts';
+import { isNone } from '../result.ts';
+import type { CheckJudged, LimitJudged } from '../setup/judge.ts';
+import type { CheckState } from '../setup/readiness.ts';
+import { limitWords, quantityWords } from './limits.ts';
+import { resultBrief } from './results.ts';
+
+/** The shape a check is shown with. `recorded` has a number and nothing to hold it against: it gets a plain tick. */
+export type Shape = State | 'recorded';
+
+export function shapeOf(judged: CheckJudged & Pick<Partial<CheckState>, 'override'>): Shape {
+  if (judged.override !== undefined) return 'overridden';
+  if (judged.standing === 'recorded') return 'recorded';
+  if (judged.standing === 'no-limit') return 'not-measured';
+  return judged.standing === 'within' && judged.closeCall ? 'too-close' : judged.standing;
+}
+
+/** Where a check stands, in two or three words. */
+export function standingWords(state: CheckJudged & Pick<Partial<CheckState>, 'override'>): string {
+  if (state.override !== undefined) return 'overridden';
+  if (state.standing === 'within' && state.closeCall) return 'within, too close to call';
+  return {
+    within: 'within',
+    outside: 'outside',
+    'too-close': 'too close to call',
+    'not-measured': 'not measured',
+    recorded: 'recorded',
+    'no-limit': 'no limit entered',
+  }[state.standing];
+}
+
+/** Where a check stands with its number in the sentence: "Station 3: 0.331 mm, 0.031 mm above the window." */
+export function standingSentence(state: CheckState, measurement: Measurement | undefined, system: UnitSystem): string {
+  if (measurement === undefined) return `${state.check.title}: not measured yet.`;
+  const brief = resultBrief(measurement.result, system);
+  const telling = state.limits.find((one) => one.verdict === 'outside') ?? state.limits.find((one) => one.closeCall);
+  if (telling !== undefined) return `${limitSentence(telling, measurement, system)}.`;
+  if (state.why !== undefined)
+    return `${state.check.title}: ${brief}. ${capital(state.why)}${state.why.endsWith('.') ? '' : '.'}`;
+  if (state.standing === 'no-limit') return `${state.check.title}: ${brief}. No limit is entered to hold it against.`;
+  return `${state.check.title}: ${brief}, ${standingWords(state)}.`;
+}
+
+function limitSentence(judged: LimitJudged, measurement: Measurement, system: UnitSystem): string {
+  if (isNone(judged.value)) return `${quantityWords[judged.quantity]}: not measured`;
+  const dimension = limitedQuantities[judged.quantity];
+  const value = showText(judged.value, dimension, system);
+  const who = placeWords(judged, measurement);
+  if (judged.beyond === undefined) {
+    return `${who}: ${value} ± ${showText(judged.U95, dimension, system)}, too close to call against ${limitWords(judged.limit, system)}`;
+  }
+  const side = judged.beyond > 0 ? 'above' : 'below';
+  const window = judged.limit.min !== undefined && judged.limit.max !== undefined ? 'the window' : 'the limit';
+  return `${who}: ${value}, ${showText(Math.abs(judged.beyond), dimension, system)} ${side} ${window}`;
+}
+
+/** A backlash outside its window belongs to a station; everything else to its quantity. */
+function placeWords(judged: LimitJudged, { result }: Measurement): string {
+  if (judged.quantity !== 'backlash' || result.kind !== 'backlash') return quantityWords[judged.quantity];
+  const station = result.stations.find((one) => one.value_mm === judged.value);
+  return station === undefined ? 'Backlash' : `Station ${station.number}`;
+}
+
+const capital = (words: string): string => words.charAt(0).toUpperCase() + words.slice(1);
