@@ -29,6 +29,8 @@ export const stationResultSchema = z.strictObject({
   U95_mm: number,
   flags,
   parts,
+  /** Why it was refused or flagged, for the technician. */
+  why: z.string().optional(),
 });
 export type StationResult = z.infer<typeof stationResultSchema>;
 
@@ -46,7 +48,10 @@ export type BacklashResult = z.infer<typeof backlashResultSchema>;
 export const runoutResultSchema = z.strictObject({
   kind: z.literal('runout'),
   tir_mm: number,
-  harmonics: z.array(z.strictObject({ order: z.int(), amplitude_mm: z.number(), highSpot_deg: z.number() })),
+  /** None where the angles of the readings are not known. */
+  harmonics: orNone(
+    z.array(z.strictObject({ order: z.int(), amplitude_mm: z.number(), highSpot_deg: z.number(), u_mm: z.number() })),
+  ),
   residual_mm: number,
   /** Readings at the stations, where the hand paused; empty for a continuous turn. */
   stations: z.array(z.strictObject({ number: z.int(), angle_deg: z.number().optional(), value_mm: z.number() })),

@@ -2,15 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { certificateContent } from '../../../../src/shared/certificate/content.ts';
 import type { How } from '../../../../src/shared/records/measurement.ts';
 import type { Deed } from '../../../../src/shared/records/notebook.ts';
-import {
-  backlash,
-  byHand,
-  described,
-  limitsSet,
-  measured,
-  notebook,
-  trial,
-} from '../../../support/records/scenario.ts';
+import { backlash, described, limitsSet, measured, notebook, trial } from '../../../support/records/scenario.ts';
 
 const content = (...deeds: readonly Deed[]) => certificateContent({ id: 'b1', entries: notebook(...deeds) });
 
