@@ -1,0 +1,97 @@
+import { randomUUID } from 'node:crypto';
+import type { BenchService } from '../../shared/contract/contract.ts';
+import { done } from '../../shared/contract/message.ts';
+import type { HandAction } from '../../shared/contract/bench.ts';
+import { fail, ok, type Problem, type Result } from '../../shared/result.ts';
+import type { Clock } from '../clock.ts';
+import { createGauges } from '../gauges/gauges.ts';
+import { openJournal } from '../journal/journal.ts';
+import { openDatabase } from '../store/database.ts';
+import { openGaugeRecords } from '../store/gaugeRecords.ts';
+import { openLooseMeasurements } from '../store/looseMeasurements.ts';
+import { openNotebooks } from '../store/notebooks.ts';
+import { buildAnswers } from './buildAnswers.ts';
+import { certificateAnswers } from './certificateAnswers.ts';
+import { type GaugeDesk, gaugeAnswers } from './gaugeAnswers.ts';
+import { readingsNews, statesOf } from './gaugeNews.ts';
+import { measurementAnswers } from './measurementAnswers.ts';
+import { createOutlet } from './outlet.ts';
+
+/** A simulator plugged into the bench: links to its gauges, and a hand that can be told to move. */
+export interface Simulation {
+  readonly links: readonly string[];
+  move(action: HandAction): Promise<void>;
+  close(): Promise<void>;
+}
+
+export interface BenchOptions {
+  readonly folder: string;
+  readonly clock: Clock;
+  readonly version: string;
+  readonly simulation?: Simulation;
+  /** For tests; otherwise random. */
+  readonly newId?: () => string;
+}
+
+/**
+ * The bench: gauges, journal, records and certificate behind one contract. Plain Node; whoever hosts it passes
+ * texts to and fro. Opening fails as a value when the data folder cannot be used, and nothing is overwritten then.
+ */
+export function openBench(options: BenchOptions): Result<BenchService> {
+  const { folder, clock, version, simulation } = options;
+  const database = openDatabase(folder, clock);
+  if (!database.ok) return database;
+  const outlet = createOutlet();
+  const warnings = new Map<string, Problem>();
+  const journal = openJournal(database.value, {
+    onProblem: (problem) => (problem === undefined ? warnings.delete('journal') : warnings.set('journal', problem)),
+  });
+  const news = readingsNews(outlet, clock.monotonic_s);
+  const gauges = createGauges({
+    journal,
+    clock,
+    onReadings: news.tell,
+    onState: () => outlet.tell('gauge-states', statesOf(gauges)),
+  });
+  const desk: GaugeDesk = {
+    notebooks: openNotebooks(database.value),
+    gaugeRecords: openGaugeRecords(database.value),
+    loose: openLooseMeasurements(database.value),
+    journal,
+    gauges,
+    outlet,
+    clock,
+    newId: options.newId ?? randomUUID,
+    place: database.value.path,
+    simulatedLinks: simulation?.links ?? [],
+  };
+  return ok({
+    answers: {
+      ...buildAnswers(desk),
+      ...measurementAnswers(desk),
+      ...gaugeAnswers(desk),
+      ...certificateAnswers(desk, folder),
+      'bench.about': async () =>
+        ok({ version, dataFolder: folder, simulated: simulation !== undefined, warnings: [...warnings.values()] }),
+      'bench.hand': async ({ action }) => {
+        if (simulation === undefined) return fail(noHand);
+        await simulation.move(action);
+        return ok(done);
+      },
+    },
+    hear: outlet.hear,
+    async close() {
+      await gauges.close();
+      news.close();
+      await simulation?.close();
+      journal.close();
+      database.value.close();
+    },
+  });
+}
+
+const noHand: Problem = {
+  kind: 'no-simulation',
+  sentence: 'This bench has no simulated hand.',
+  remedy: 'Start it with npm start -- --simulate.',
+};

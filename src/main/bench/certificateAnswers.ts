@@ -1,0 +1,55 @@
+import { mkdirSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { certificateContent } from '../../shared/certificate/content.ts';
+import type { BenchAnswers } from '../../shared/contract/contract.ts';
+import { fail, ok, type Result } from '../../shared/result.ts';
+import { certificatePdf, type CertificateLook } from '../certificate/pdf.ts';
+import { contentHash } from '../certificate/hash.ts';
+import { databaseProblem } from '../store/database-problem.ts';
+import { type Desk, readBuild, writeEntry } from './writing.ts';
+
+/** Issues certificates: computed from the notebook, written into the data folder, and noted in the notebook. */
+export function certificateAnswers(desk: Desk, folder: string): Pick<BenchAnswers, 'certificate.issue'> {
+  return {
+    'certificate.issue': async ({ build, by, page, units }) => {
+      const notebook = readBuild(desk, build);
+      if (!notebook.ok) return notebook;
+      const content = certificateContent(notebook.value);
+      const look: CertificateLook = { page, units };
+      const pdf = await certificatePdf(content, look);
+      const sha256 = contentHash(content);
+      const place = join(folder, 'certificates');
+      const fileName = `${fileNameOf(content.build.title)}-${sha256.slice(0, 8)}.pdf`;
+      const written = writeFile(place, fileName, pdf);
+      if (!written.ok) return written;
+      const noted = writeEntry(desk, build, by, { kind: 'certified', sha256, complete: content.complete });
+      if (!noted.ok) return noted;
+      return ok({
+        sha256,
+        complete: content.complete,
+        missing: [...content.missing],
+        pdf_base64: pdf.toString('base64'),
+        fileName,
+        folder: place,
+      });
+    },
+  };
+}
+
+function writeFile(folder: string, name: string, bytes: Buffer): Result<void> {
+  try {
+    mkdirSync(folder, { recursive: true });
+    writeFileSync(join(folder, name), bytes);
+    return ok(undefined);
+  } catch (error) {
+    return fail(databaseProblem(error, join(folder, name)));
+  }
+}
+
+/** A title as a file name on every system: letters and digits, the rest as single dashes. */
+export const fileNameOf = (title: string): string =>
+  title
+    .normalize('NFKD')
+    .replaceAll(/[^A-Za-z0-9]+/gu, '-')
+    .replaceAll(/^-+|-+$/gu, '')
+    .slice(0, 60) || 'certificate';

@@ -1,0 +1,99 @@
+import type { BenchAnswers } from '../../shared/contract/contract.ts';
+import { done } from '../../shared/contract/message.ts';
+import { parseLineFormat } from '../../shared/lines/line-format.ts';
+import { parseLink } from '../../shared/lines/link.ts';
+import { type Gauge, gaugeSchema } from '../../shared/records/gauge.ts';
+import { fail, ok, type Problem, type Result } from '../../shared/result.ts';
+import type { Gauges } from '../gauges/gauges.ts';
+import { databaseProblem } from '../store/database-problem.ts';
+import { statesOf } from './gaugeNews.ts';
+import { type MeasuringDesk, noGauge } from './measurementAnswers.ts';
+import { heardOf } from './remeasure.ts';
+import { instant } from './writing.ts';
+
+export interface GaugeDesk extends MeasuringDesk {
+  readonly gauges: Gauges;
+  /** Links that only a simulator knows; no port list shows a pseudo-terminal. */
+  readonly simulatedLinks: readonly string[];
+}
+
+type Names =
+  | 'gauges.list'
+  | 'gauges.states'
+  | 'gauges.save'
+  | 'gauges.plug-in'
+  | 'gauges.unplug'
+  | 'gauges.press'
+  | 'gauges.ports'
+  | 'gauges.heard';
+
+/** Everything about gauges and what they send. */
+export function gaugeAnswers(desk: GaugeDesk): Pick<BenchAnswers, Names> {
+  return {
+    'gauges.list': async () => ok([...desk.gaugeRecords.list()]),
+    'gauges.states': async () => ok(statesOf(desk.gauges)),
+    'gauges.save': async ({ gauge }) => saveGauge(desk, { ...gauge, id: gauge.id ?? desk.newId() }),
+    'gauges.plug-in': async ({ gauge }) => plugIn(desk, gauge),
+    'gauges.unplug': async ({ gauge }) => {
+      await desk.gauges.disconnect(gauge);
+      return ok(done);
+    },
+    'gauges.press': async ({ gauge, pedal }) => {
+      const t = desk.clock.monotonic_s();
+      const seq = desk.journal.append({ kind: 'pedal', t, at: desk.clock.wall_ms(), note: pedal });
+      desk.outlet.tell('heard', [{ seq, gauge, t, press: pedal }]);
+      return ok({ seq });
+    },
+    'gauges.ports': async () => ok([...(await desk.gauges.ports()), ...desk.simulatedLinks.map(simulatedPort)]),
+    'gauges.heard': async ({ gauge, from, to }) => {
+      const flushed = desk.journal.flush();
+      if (!flushed.ok) return flushed;
+      return ok([...desk.journal.stretch(gauge, from, to)].flatMap((row) => heardOf(row, gauge) ?? []));
+    },
+  };
+}
+
+const simulatedPort = (link: string) => ({ link, name: 'Simulated gauge', simulated: true });
+
+function saveGauge(desk: GaugeDesk, gauge: Gauge): Result<Gauge> {
+  const problem = wrongLink(gauge) ?? wrongFormat(gauge);
+  if (problem !== undefined) return fail(problem);
+  try {
+    desk.gaugeRecords.save(gaugeSchema.parse(gauge), instant(desk.clock));
+    return ok(gauge);
+  } catch (error) {
+    return fail(databaseProblem(error, desk.place));
+  }
+}
+
+function wrongLink(gauge: Gauge): Problem | undefined {
+  if (gauge.link === undefined) return undefined;
+  const link = parseLink(gauge.link);
+  return link.ok ? undefined : { ...link.problem, field: 'gauge.link' };
+}
+
+function wrongFormat(gauge: Gauge): Problem | undefined {
+  if (gauge.format === undefined) return undefined;
+  const format = parseLineFormat(gauge.format);
+  return format.ok ? undefined : { ...format.problem, field: `gauge.format.${format.problem.field ?? ''}` };
+}
+
+async function plugIn(desk: GaugeDesk, id: string): Promise<Result<typeof done>> {
+  const gauge = desk.gaugeRecords.read(id);
+  if (gauge === undefined) return fail(noGauge(id));
+  if (gauge.link === undefined) return fail(noLink(gauge));
+  const plugged = await desk.gauges.connect({
+    id,
+    link: gauge.link,
+    ...(gauge.format === undefined ? {} : { format: gauge.format }),
+    ...(gauge.unit === undefined ? {} : { unit: gauge.unit }),
+  });
+  return plugged.ok ? ok(done) : plugged;
+}
+
+const noLink = (gauge: Gauge): Problem => ({
+  kind: 'no-link',
+  field: 'gauge.link',
+  sentence: `${gauge.label} has no port yet.`,
+  remedy: 'Choose the port it is plugged into.',
+});

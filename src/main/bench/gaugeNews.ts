@@ -1,0 +1,62 @@
+import type { GaugeState, Heard } from '../../shared/contract/gauges.ts';
+import type { GaugeReading } from '../../shared/lines/gauge-reading.ts';
+import { isNone } from '../../shared/result.ts';
+import type { Gauges } from '../gauges/gauges.ts';
+import type { Outlet } from './outlet.ts';
+import { printable } from './remeasure.ts';
+
+/** A line from a gauge as the screens hear it. */
+export function heard(reading: GaugeReading): Heard {
+  const { seq, gauge, t, value, unit, raw } = reading;
+  return isNone(value) ? { seq, gauge, t, none: value.none, raw: printable(raw) } : { seq, gauge, t, value, unit };
+}
+
+export const statesOf = (gauges: Gauges): GaugeState[] => [...gauges.states()];
+
+/** All gauges together up to this many readings a second go out one by one, at once. */
+const atOnceUpTo_per_s = 1000;
+/** Above that, one batch a frame: a screen draws no faster, and a thousand messages a second would choke it. */
+const batchEvery_ms = 16;
+
+/**
+ * Sends readings to the screens: at once while all gauges together stay below a thousand a second, in batches
+ * of one frame above that. The rate is judged over the last quarter of a second.
+ */
+export function readingsNews(
+  outlet: Outlet,
+  monotonic_s: () => number,
+): { tell(readings: readonly GaugeReading[]): void; close(): void } {
+  const window_s = 0.25;
+  let windowStart = monotonic_s();
+  let inWindow = 0;
+  let fast = false;
+  let batch: Heard[] = [];
+  let timer: NodeJS.Timeout | undefined;
+
+  const send = (): void => {
+    timer = undefined;
+    if (batch.length === 0) return;
+    const news = batch;
+    batch = [];
+    outlet.tell('heard', news);
+  };
+
+  const judgeRate = (count: number): void => {
+    const now = monotonic_s();
+    inWindow += count;
+    if (now - windowStart < window_s) return;
+    fast = inWindow / (now - windowStart) > atOnceUpTo_per_s;
+    windowStart = now;
+    inWindow = 0;
+  };
+
+  return {
+    tell(readings) {
+      judgeRate(readings.length);
+      for (const reading of readings) batch.push(heard(reading));
+      if (!fast) send();
+      else timer ??= setTimeout(send, batchEvery_ms);
+    },
+    close: () => clearTimeout(timer),
+  };
+}

@@ -1,0 +1,56 @@
+import { parseArgs } from 'node:util';
+import type { ExitCode, Given, Output, Verb } from './verb.ts';
+
+/** Runs one command line. Pure in its streams, so that tests call it as the shell does. */
+export async function runCommandLine(
+  verbs: readonly Verb[],
+  words: readonly string[],
+  output: Output,
+): Promise<ExitCode> {
+  const [name, ...rest] = words;
+  if (name === undefined || name === '--help' || name === 'help') {
+    output.say(help(verbs));
+    return name === undefined ? 2 : 0;
+  }
+  const verb = verbs.find((one) => one.name === name);
+  if (verb === undefined) {
+    output.say(`There is no verb "${name}".\n${help(verbs)}`);
+    return 2;
+  }
+  const given = read(verb, rest);
+  if (typeof given === 'string') {
+    output.say(`${given}\nusage: axlewright ${verb.usage}`);
+    return 2;
+  }
+  return verb.run(given, output);
+}
+
+/** The options of every verb; --json is the form all answers have and may be written out. */
+const common: Verb['options'] = { json: { type: 'boolean', default: false }, data: { type: 'string' } };
+
+function read(verb: Verb, words: readonly string[]): Given | string {
+  try {
+    const { values, positionals } = parseArgs({
+      args: [...words],
+      options: { ...common, ...verb.options },
+      allowPositionals: true,
+      strict: true,
+    });
+    if (positionals.length !== (verb.words ?? 0))
+      return `${verb.name} takes ${verb.words ?? 0} words beside its options, not ${positionals.length}.`;
+    return {
+      words: positionals,
+      text: (name) => {
+        const value = values[name];
+        return typeof value === 'string' ? value : undefined;
+      },
+      flag: (name) => values[name] === true,
+    };
+  } catch (error) {
+    // parseArgs names the option in its message; that is all a person needs.
+    return error instanceof Error ? error.message : String(error);
+  }
+}
+
+const help = (verbs: readonly Verb[]): string =>
+  ['axlewright VERB …', ...verbs.map((verb) => `  ${verb.usage.padEnd(60)} ${verb.summary}`)].join('\n');

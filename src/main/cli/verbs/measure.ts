@@ -1,0 +1,152 @@
+import { z } from 'zod';
+import { measureItems, type MeasureSettings } from '../../../shared/measuring/measureItems.ts';
+import { parseLength, parseTorque } from '../../../shared/quantities/parse.ts';
+import { degrees, seconds } from '../../../shared/quantities/quantity.ts';
+import { type Dimension, toInside, unitNamed } from '../../../shared/quantities/units.ts';
+import type { StreamItem } from '../../../shared/metrology/reading.ts';
+import { fail, ok, type Problem, type Result } from '../../../shared/result.ts';
+import { readJsonLines, readText } from '../jsonLines.ts';
+import { type Given, needed, noAnswer, type Verb, wrongUse } from '../verb.ts';
+
+const kinds = ['backlash', 'runout', 'torque'] as const;
+type Kind = (typeof kinds)[number];
+const dimensions: Record<Kind, Dimension> = { backlash: 'length', runout: 'length', torque: 'torque' };
+
+const lineSchema = z.union([
+  z.strictObject({ t: z.number(), pedal: z.enum(['next', 'again']) }),
+  // `watch` writes raw bytes and flags beside the reading; measuring needs neither.
+  z.strictObject({
+    t: z.number(),
+    value: z.number(),
+    unit: z.string().refine((unit) => unitNamed(unit) !== undefined, { error: 'no unit we know' }),
+    angle_deg: z.number().optional(),
+    raw: z.string().optional(),
+    flags: z.array(z.string()).optional(),
+    gauge: z.string().optional(),
+  }),
+  z.strictObject({
+    t: z.number(),
+    value: z.strictObject({ none: z.string() }),
+    unit: z.string().optional(),
+    raw: z.string().optional(),
+    flags: z.array(z.string()).optional(),
+    gauge: z.string().optional(),
+  }),
+]);
+type Line = z.infer<typeof lineSchema>;
+
+/** The figures of a stream of readings, with verdicts against the limits given. */
+export const measure: Verb = {
+  name: 'measure',
+  usage: 'measure backlash|runout|torque --in FILE.jsonl [limits]',
+  summary: 'figures, uncertainty and verdicts from a stream of readings',
+  words: 1,
+  options: Object.fromEntries(
+    ['in', 'resolution', 'gauge-u', 'min', 'max', 'max-variation', 'max-runout', 'rule', 'basis'].map((name) => [
+      name,
+      { type: 'string' as const },
+    ]),
+  ),
+  async run(given, output) {
+    const kind = kinds.find((one) => one === given.words[0]);
+    if (kind === undefined) return wrongUse(output, badWord(given.words[0] ?? ''));
+    const path = needed(given, 'in');
+    if (!path.ok) return wrongUse(output, path.problem);
+    const settings = settingsFrom(given, kind);
+    if (!settings.ok) return wrongUse(output, settings.problem);
+    const text = readText(path.value, '--in');
+    if (!text.ok) return wrongUse(output, text.problem);
+    const lines = readJsonLines<Line>(text.value, lineSchema);
+    if (!lines.ok) return wrongUse(output, lines.problem);
+    const items = itemsOf(lines.value, dimensions[kind]);
+    if (!items.ok) return wrongUse(output, items.problem);
+    const { answer, measured } = measureItems(items.value, settings.value);
+    output.answer(answer);
+    return measured ? 0 : noAnswer(output, nothing(kind));
+  },
+};
+
+function settingsFrom(given: Given, kind: Kind): Result<MeasureSettings> {
+  const quantity = (name: string): Result<number | undefined> => {
+    const written = given.text(name);
+    if (written === undefined) return ok(undefined);
+    return dimensions[kind] === 'length' ? parseLength(written, `--${name}`) : parseTorque(written, `--${name}`);
+  };
+  const numbers: Record<string, number> = {};
+  for (const name of ['resolution', 'gauge-u', 'min', 'max', 'max-variation', 'max-runout']) {
+    const read = quantity(name);
+    if (!read.ok) return read;
+    if (read.value !== undefined) numbers[name] = read.value;
+  }
+  const { min, max } = numbers;
+  if (min !== undefined && max !== undefined && min > max) return fail(ends);
+  const rule = choice(given, 'rule', ['simple', 'guarded'], 'simple');
+  if (!rule.ok) return rule;
+  const basis = choice(given, 'basis', ['running', 'starting'], 'running');
+  if (!basis.ok) return basis;
+  return ok({
+    kind,
+    rule: rule.value,
+    basis: basis.value,
+    limits: numbers,
+    ...(numbers['resolution'] === undefined ? {} : { resolution: numbers['resolution'] }),
+    ...(numbers['gauge-u'] === undefined ? {} : { gaugeU: numbers['gauge-u'] }),
+  });
+}
+
+function choice<const Word extends string>(
+  given: Given,
+  name: string,
+  words: readonly Word[],
+  usual: Word,
+): Result<Word> {
+  const written = given.text(name) ?? usual;
+  const word = words.find((one) => one === written);
+  if (word !== undefined) return ok(word);
+  return fail({
+    kind: 'wrong-option',
+    field: `--${name}`,
+    sentence: `--${name} is "${written}".`,
+    remedy: `Use ${words.join(' or ')}.`,
+  });
+}
+
+/** Readings in the unit used inside; a line that was no reading is passed over, as it is everywhere. */
+function itemsOf(lines: readonly Line[], dimension: Dimension): Result<readonly StreamItem[]> {
+  const items: StreamItem[] = [];
+  for (const [index, line] of lines.entries()) {
+    const t = seconds(line.t);
+    if ('pedal' in line) items.push({ t, pedal: line.pedal });
+    else if (typeof line.value === 'number') {
+      const unit = unitNamed(line.unit ?? '');
+      if (unit?.dimension !== dimension) return fail(wrongUnit(index + 1, line.unit ?? ''));
+      const angle = 'angle_deg' in line && line.angle_deg !== undefined ? { angle: degrees(line.angle_deg) } : {};
+      items.push({ t, value: toInside(line.value, unit), ...angle });
+    }
+  }
+  return ok(items);
+}
+
+const badWord = (word: string): Problem => ({
+  kind: 'wrong-word',
+  field: 'word',
+  sentence: `"${word}" cannot be measured.`,
+  remedy: `Say ${kinds.join(', ')}.`,
+});
+const ends: Problem = {
+  kind: 'wrong-limits',
+  field: '--min',
+  sentence: '--min lies above --max.',
+  remedy: 'Exchange them.',
+};
+const wrongUnit = (line: number, unit: string): Problem => ({
+  kind: 'bad-line',
+  field: `line ${line}, unit`,
+  sentence: `Line ${line}: ${unit} is a unit of something else.`,
+  remedy: 'Give readings of what is measured.',
+});
+const nothing = (kind: Kind): Problem => ({
+  kind: 'nothing-measured',
+  sentence: `No ${kind} could be made of these readings.`,
+  remedy: 'The reasons stand in the answer.',
+});

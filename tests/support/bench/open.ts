@@ -1,0 +1,22 @@
+import { mkdtempSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { openBench, type Simulation } from '../../../src/main/bench/bench.ts';
+import { systemClock } from '../../../src/main/clock.ts';
+import type { BenchService } from '../../../src/shared/contract/contract.ts';
+import type { Result } from '../../../src/shared/result.ts';
+
+export const newFolder = (): string => mkdtempSync(join(tmpdir(), 'axlewright-bench-'));
+
+/** A real bench in a new folder: real database, real clock. */
+export function benchInNewFolder(simulation?: Simulation, folder = newFolder()): BenchService {
+  return valueOf(
+    openBench({ folder, clock: systemClock, version: 'test', ...(simulation === undefined ? {} : { simulation }) }),
+  );
+}
+
+/** The value of a result that must be there; the problem's own words when it is not. */
+export function valueOf<T>(result: Result<T>): T {
+  if (!result.ok) throw new Error(`${result.problem.kind}: ${result.problem.sentence}`);
+  return result.value;
+}
