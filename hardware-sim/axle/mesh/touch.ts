@@ -61,7 +61,7 @@ export function carryingStretch(touch: Touch, pitch: number): Stretch {
   const [first] = rolls.map((roll) => [touch.at(roll), roll] as const).sort((a, b) => a[0] - b[0]);
   const peak = first?.[1] ?? 0;
   let [low, high] = [peak - pitch, peak];
-  for (let halving = 0; halving < 24; halving += 1) {
+  for (let halving = 0; halving < 14; halving += 1) {
     const middle = (low + high) / 2;
     if (touch.at(middle) > touch.at(middle + pitch)) low = middle;
     else high = middle;
