@@ -12,6 +12,13 @@ describe('seeded chance', () => {
     expect(draw(20, () => other.next())).not.toEqual(first);
   });
 
+  test('gives the words that the generator is known to give', () => {
+    // First words of SplitMix64 from seed 1234567, from memory; the top 53 bits make a number in [0, 1).
+    const words = [6457827717110365317n, 3203168211198807973n, 9817491932198370423n];
+    const random = seeded(1234567);
+    expect(draw(3, () => random.next())).toEqual(words.map((word) => Number(word >> 11n) / 2 ** 53));
+  });
+
   test('uniform stays inside its bounds and centres between them', () => {
     const random = seeded(1);
     const values = draw(20_000, () => random.uniform(-2, 4));
