@@ -19,7 +19,9 @@ export interface EaseOff {
 
 /** A pinion flank tabulated as its angle about the pinion axis over its own cone: U along it, V out of it, mm. */
 export interface PinionFlank {
+  /** Angle (rad) about the pinion axis of the flank at this place of the pinion cone. */
   angle(U: number, V: number): number;
+  /** The part of the cone that was carved; beyond it the table means nothing. */
   readonly part: Reach;
 }
 
@@ -74,13 +76,13 @@ const pointOn = (blank: Blank, x: number, rho: number, tau: number): Vector => [
   rho * Math.sin(tau),
 ];
 
-export function rollThrough(blank: Blank, flank: RingFlank, x: number, rho: number, tau: number): number {
+function rollThrough(blank: Blank, flank: RingFlank, x: number, rho: number, tau: number): number {
   const [px, py, pz] = pointOn(blank, x, rho, tau);
   return Math.atan2(py, px) - flank.polar(Math.hypot(px, py), pz);
 }
 
 /** Where a ring-gear place (fractions of the visible flank) meets the pinion, on the pinion's cone. */
-export function meetingPlace(blank: Blank, frame: FlankFrame, flank: RingFlank, heel: number, crown: number) {
+function meetingPlace(blank: Blank, frame: FlankFrame, flank: RingFlank, heel: number, crown: number) {
   const u = heel * frame.faceWidth_mm;
   const [R, z] = frame.toAxial(u, frame.middleAt(u) + crown * frame.heightAt(u));
   const angle = flank.polar(R, z) + meshingRoll(blank, flank, R, z);
@@ -113,7 +115,7 @@ const ROOM = 0.4;
 /** Room to try towards the pinion's root, mm: there the envelope soon turns back on itself. */
 const ROOMS_AT_ROOT = [0.4, 0.15, 0.02];
 
-export function reach(blank: Blank, frame: FlankFrame, flank: RingFlank, roomAtRoot: number): Reach {
+function reach(blank: Blank, frame: FlankFrame, flank: RingFlank, roomAtRoot: number): Reach {
   const line = (crown: number) => [-0.5, 0, 0.5].map((heel) => meetingPlace(blank, frame, flank, heel, crown));
   const [tip, root] = [line(0.5), line(-0.5)];
   const all = [...tip, ...root].map(({ U }) => U);
