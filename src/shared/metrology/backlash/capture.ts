@@ -1,0 +1,238 @@
+import { mm, seconds, type Length } from '../../quantities/quantity.ts';
+import { isNone, none } from '../../result.ts';
+import { isPress, type Press, type Reading, type StreamItem } from '../reading.ts';
+import { mean } from '../statistics.ts';
+import { isOutside, widthOf, type Corridor } from './corridor.ts';
+import { unitsApart } from './faults.ts';
+import { takeLoose, TOUCHES_MEANT } from './landing.ts';
+import { leastStroke, MOST_STEPS } from './limits.ts';
+import type { BacklashEvent, BacklashMeasured, BacklashSettings } from './measured.ts';
+import { hear, learn, noiseOf } from './noise.ts';
+import { newCapture, now, stationNumber, type BacklashCapture } from './state.ts';
+import { newStation } from './station.ts';
+import { closeStation, refuse, refuseUnrocked, renewMargin, takeLonger, takeRest, tellRest } from './stations.ts';
+import { addReading, endStill, LEAST_READINGS, ongoing, type Still } from './stills.ts';
+import { whyRefused } from './sentences.ts';
+import { addStill, endHold, leaving, restartTurns, type Turn } from './turns.ts';
+
+export type { BacklashCapture } from './state.ts';
+export type * from './measured.ts';
+
+/** Begins a session. @throws RangeError for a resolution that is not above zero: a defect of the caller. */
+export const startBacklash = (settings: BacklashSettings): BacklashCapture => newCapture(settings);
+
+const nothing: readonly BacklashEvent[] = [];
+
+/**
+ * Takes in one reading or press and tells what happened with it, mostly nothing. `capture` is changed in place.
+ * A value or time that is not finite, or is no length of an indicator, is passed over.
+ */
+export function stepBacklash(capture: BacklashCapture, item: StreamItem): readonly BacklashEvent[] {
+  if (isPress(item)) press(capture, item);
+  else if (Math.abs(item.value) < MOST_STEPS * capture.settings.resolution && Number.isFinite(item.t))
+    read(capture, item);
+  if (capture.said.length === 0) return nothing;
+  const { said } = capture;
+  capture.said = [];
+  return said;
+}
+
+/** Ends the session: the station at work is closed as if the stem had been lifted. */
+export function finishBacklash(capture: BacklashCapture): BacklashMeasured {
+  leaveTooth(capture);
+  if (capture.station === undefined) closeUnrocked(capture);
+  closeStation(capture);
+  return measuredOf(capture);
+}
+
+/** The whole of a recorded stream. The same code as live, so a replay cannot differ. */
+export function measureBacklash(items: Iterable<StreamItem>, settings: BacklashSettings): BacklashMeasured {
+  const capture = startBacklash(settings);
+  for (const item of items) stepBacklash(capture, item);
+  return finishBacklash(capture);
+}
+
+function measuredOf({ results }: BacklashCapture): BacklashMeasured {
+  const values = results.flatMap(({ value }) => (isNone(value) ? [] : [value]));
+  const missing = none('nothing-measured');
+  if (values.length === 0) return { stations: results, mean: missing, min: missing, max: missing, variation: missing };
+  const min: Length = mm(Math.min(...values));
+  const max: Length = mm(Math.max(...values));
+  const variation = values.length === 1 ? none('one-station') : mm(max - min);
+  return { stations: results, mean: mm(mean(values)), min, max, variation };
+}
+
+/** Readings heard before the first is judged, so that it is known how noisy they are. */
+const HEARD_FIRST = 8;
+
+function read(capture: BacklashCapture, reading: Reading): void {
+  const lasted = reading.t - capture.last_t;
+  if (isGap(capture, lasted)) breakOff(capture, reading, lasted);
+  capture.last_t = reading.t;
+  hear(capture.noise, reading.value);
+  if (capture.held === undefined) return judge(capture, reading.t, reading.value);
+  capture.held.push(reading);
+  if (capture.held.length >= HEARD_FIRST) judgeHeld(capture);
+}
+
+function judgeHeld(capture: BacklashCapture): void {
+  const { held } = capture;
+  capture.held = undefined;
+  for (const { t, value } of held ?? []) judge(capture, t, value);
+}
+
+/** Longer than this many usual intervals, and long enough to hide the quickest rest, is a gap. */
+const INTERVALS = 6;
+const SHORTEST_GAP_s = 0.2;
+
+function isGap(capture: BacklashCapture, lasted: number): boolean {
+  if (!(lasted < Infinity) || lasted <= 0) return false;
+  const { interval } = capture;
+  if (interval > 0 && lasted > Math.max(INTERVALS * interval, SHORTEST_GAP_s)) return true;
+  const bounded = interval === 0 ? lasted : Math.min(2 * interval, lasted);
+  capture.interval = interval === 0 ? lasted : interval + 0.1 * (bounded - interval);
+  return false;
+}
+
+function breakOff(capture: BacklashCapture, reading: Reading, lasted: number): void {
+  capture.said.push({ kind: 'gap', station: stationNumber(capture), t: reading.t, lasted: seconds(lasted) });
+  judgeHeld(capture);
+  goAway(capture, reading.value, 'gap');
+}
+
+function judge(capture: BacklashCapture, t: number, value: number): void {
+  const { corridor, away } = capture;
+  if (corridor !== undefined && isOutside(corridor, value)) {
+    capture.said.push({ kind: 'lifted', station: stationNumber(capture), t: now(capture) });
+    goAway(capture, value, 'outside');
+  } else if (away !== undefined) {
+    if (value < away.lowest) away.lowest = value;
+    if (value > away.highest) away.highest = value;
+  }
+  const sd = noiseOf(capture.noise);
+  const still = addReading(capture.stills, t, value, sd);
+  if (still !== undefined) takeStill(capture, still, sd);
+  // While something stands still again, what it is decides whether the place before was a turn.
+  const still_ = ongoing(capture.stills).length > LEAST_READINGS;
+  const turn = leaving(capture.turns, value, still_ ? Infinity : leastStroke(sd, capture.settings.resolution) / 2);
+  if (turn !== undefined) takeTurn(capture, turn);
+  capture.last = value;
+  cue(capture);
+}
+
+/** A shorter still may hold the end of a bounce, which is not noise. */
+const LEARN_FROM = 4;
+
+function takeStill(capture: BacklashCapture, still: Still, sd: number): void {
+  if (still.readings >= LEARN_FROM) learn(capture.noise, still.squares, still.readings - 1);
+  const turn = addStill(capture.turns, still, sd, capture.corridor === undefined ? 0 : widthOf(capture.corridor));
+  if (turn !== undefined) takeTurn(capture, turn);
+}
+
+function takeTurn(capture: BacklashCapture, turn: Turn): void {
+  if (capture.corridor === undefined) takeLoose(capture, turn);
+  else takeAtTooth(capture, capture.corridor, turn);
+}
+
+/** A stroke shorter than this share of the corridor is a bounce or a hand that changed its mind. */
+const WHOLE_STROKE = 0.35;
+
+function takeAtTooth(capture: BacklashCapture, corridor: Corridor, turn: Turn): void {
+  const stroke = turn.level - corridor[corridor.at];
+  if (Math.abs(stroke) < WHOLE_STROKE * widthOf(corridor)) return takeShort(capture, corridor, turn, stroke);
+  const side = stroke > 0 ? 'high' : 'low';
+  if (side === corridor.at) return takeLonger(capture, turn);
+  capture.tiny = 0;
+  corridor[side] = turn.level;
+  corridor.at = side;
+  takeRest(capture, turn, side);
+  renewMargin(capture);
+}
+
+/** Three strokes in a row of one 25th: the gauge went from millimetres to inches where zero is. */
+const TINY_IN_A_ROW = 3;
+
+function takeShort(capture: BacklashCapture, corridor: Corridor, turn: Turn, stroke: number): void {
+  takeLonger(capture, turn);
+  capture.tiny = unitsApart(Math.abs(stroke), widthOf(corridor)) ? capture.tiny + 1 : 0;
+  if (capture.tiny >= TINY_IN_A_ROW && capture.station !== undefined) refuse(capture, capture.station, 'unit-jump');
+}
+
+/** Readings at rest after which a rest is told of while it is still held. */
+const CUE_AFTER = 5;
+
+/** Tells a rest while the hand still holds it, so that the technician knows when to go back. */
+function cue(capture: BacklashCapture): void {
+  const { corridor, station } = capture;
+  if (corridor === undefined || station === undefined || capture.cued !== undefined) return;
+  const { length, level } = ongoing(capture.stills);
+  if (length < CUE_AFTER) return;
+  const side = corridor.at === 'high' ? 'low' : 'high';
+  if (Math.abs(level - corridor[side]) > 0.25 * widthOf(corridor)) return;
+  tellRest(capture, station, side, level, length);
+}
+
+/** Ends what is going on at this tooth: the last rest is one even if nothing follows it there. */
+function leaveTooth(capture: BacklashCapture): void {
+  judgeHeld(capture);
+  const sd = noiseOf(capture.noise);
+  const still = endStill(capture.stills, sd);
+  if (still !== undefined) takeStill(capture, still, sd);
+  const turn = endHold(capture.turns);
+  if (turn !== undefined) takeTurn(capture, turn);
+}
+
+function goAway(capture: BacklashCapture, value: number, because: 'outside' | 'gap'): void {
+  leaveTooth(capture);
+  const corridor = capture.corridor ?? capture.away?.corridor;
+  restartTurns(capture.turns);
+  capture.loose = [];
+  capture.corridor = undefined;
+  capture.cued = undefined;
+  capture.tiny = 0;
+  if (corridor === undefined) return;
+  const { away } = capture;
+  const lowest = Math.min(value, away?.lowest ?? value);
+  const highest = Math.max(value, away?.highest ?? value);
+  capture.away = { because, corridor: { ...corridor }, from: capture.last, to: value, lowest, highest };
+}
+
+function press(capture: BacklashCapture, { pedal }: Press): void {
+  if (pedal === 'again') again(capture);
+  else next(capture);
+}
+
+function next(capture: BacklashCapture): void {
+  leaveTooth(capture);
+  const number = stationNumber(capture);
+  if (capture.station !== undefined) closeStation(capture);
+  else if (!closeUnrocked(capture)) capture.said.push({ kind: 'nothing-measured', station: number, t: now(capture) });
+  startAfresh(capture);
+}
+
+/** Turns or touches without a whole rock: says why there is no number. */
+function closeUnrocked(capture: BacklashCapture): boolean {
+  if (capture.turns.touches >= TOUCHES_MEANT) refuseUnrocked(capture, 'one-sided', whyRefused['one-sided']);
+  else if (capture.loose.length > 3) refuseUnrocked(capture, 'not-repeatable', whyRefused['not-repeatable']);
+  else return false;
+  return true;
+}
+
+function startAfresh(capture: BacklashCapture): void {
+  restartTurns(capture.turns);
+  capture.loose = [];
+  capture.corridor = undefined;
+  capture.away = undefined;
+  capture.cued = undefined;
+  capture.tiny = 0;
+}
+
+/** Forgets the station at work, or the last one if none is, and takes it anew. */
+function again(capture: BacklashCapture): void {
+  const { station } = capture;
+  const number = station?.number ?? Math.max(1, capture.results.length);
+  capture.results.length = Math.min(capture.results.length, number - 1);
+  capture.station = station === undefined || capture.away !== undefined ? undefined : newStation(number);
+  capture.cued = undefined;
+  capture.said.push({ kind: 'taken-anew', station: number, t: now(capture) });
+}

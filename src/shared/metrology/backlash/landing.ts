@@ -1,0 +1,143 @@
+import { corridorOf, addTurn, rocking, widthOf, type Corridor } from './corridor.ts';
+import { unitsApart } from './faults.ts';
+import { leastStroke } from './limits.ts';
+import type { Side } from './measured.ts';
+import { noiseOf } from './noise.ts';
+import { LEAST_ROCKS } from './rule.ts';
+import { rocksOf } from './rocks.ts';
+import { now, stationNumber, type Away, type BacklashCapture } from './state.ts';
+import { beginStation, closeStation, mark, refuse, refuseUnrocked, renewMargin, takeRest } from './stations.ts';
+import { whyRefused } from './sentences.ts';
+import type { Station } from './station.ts';
+import type { Turn } from './turns.ts';
+
+/**
+ * Setting down: what it means that rocking has begun (again) between two levels. It is a new tooth only if the stem
+ * hung free in between; else it is the old one, come back or shifted.
+ */
+export function takeLoose(capture: BacklashCapture, turn: Turn): void {
+  const { loose } = capture;
+  const noise = noiseOf(capture.noise);
+  const least = leastStroke(noise, capture.settings.resolution);
+  addTurn(loose, turn, least);
+  if (loose.length > MOST_LOOSE) loose.shift();
+  const rests = rocking(loose, least);
+  const [there, back] = loose.slice(-2);
+  if (rests === undefined || there === undefined || back === undefined) return;
+  const corridor = corridorOf(there.level, back.level, noise);
+  place(capture, corridor, noise);
+  capture.corridor = corridor;
+  for (const rest of rests) takeRest(capture, rest, sideIn(corridor, rest));
+  capture.loose = [];
+  capture.away = undefined;
+  capture.turns.touches = 0;
+  renewMargin(capture);
+}
+
+const MOST_LOOSE = 8;
+/** This many touches without a rest on the other side are rocks that were meant and not held. */
+export const TOUCHES_MEANT = 3;
+
+const sideIn = ({ low, high }: Corridor, { level }: Turn): Side => (level > (low + high) / 2 ? 'high' : 'low');
+
+/** Decides to which station the new corridor belongs, and has that one at work when it returns. */
+function place(capture: BacklashCapture, corridor: Corridor, noise: number): void {
+  const { station, away, settings } = capture;
+  if (away === undefined || station === undefined) return begin(capture);
+  if (hung(away, corridor, noise)) {
+    noteHang(capture, corridor, away);
+    if (settings.nextBy === 'press') return stayAt(capture, station);
+    return next(capture);
+  }
+  if (wasNoRocking(station, away.corridor, corridor)) {
+    station.rests.length = 0;
+    station.told = 0;
+  } else if (unitsApart(widthOf(away.corridor), widthOf(corridor))) refuse(capture, station, 'unit-jump');
+  else if (
+    !fits(away.corridor, corridor, noise) &&
+    !(isYoung(station) && oneStopStays(away.corridor, corridor, noise))
+  ) {
+    return shifted(capture, station, away, corridor);
+  }
+  stayAt(capture, station);
+}
+
+function begin(capture: BacklashCapture): void {
+  if (capture.turns.touches >= TOUCHES_MEANT) refuseUnrocked(capture, 'one-sided', whyRefused['one-sided']);
+  const station = beginStation(capture, capture.away?.because === 'gap' ? ['gap'] : []);
+  if (station !== undefined) capture.said.push({ kind: 'landed', station: station.number, t: now(capture) });
+}
+
+function next(capture: BacklashCapture): void {
+  closeStation(capture);
+  begin(capture);
+}
+
+/** The same tooth, but what lies before and after does not make a rock together. */
+function stayAt(capture: BacklashCapture, station: Station): void {
+  station.stretch += 1;
+  if (capture.away?.because === 'gap') mark(capture, station, 'gap');
+  capture.said.push({ kind: 'landed', station: stationNumber(capture), t: now(capture) });
+}
+
+/** Another place without a hang: across a gap nobody knows what happened; else something moved or miscounted. */
+function shifted(capture: BacklashCapture, station: Station, away: Away, corridor: Corridor): void {
+  if (away.because === 'gap' && capture.settings.nextBy === 'itself') {
+    mark(capture, station, 'gap');
+    return next(capture);
+  }
+  if (away.because === 'gap') refuse(capture, station, 'gap');
+  else if (jumped(away, corridor)) refuse(capture, station, 'unit-jump');
+  else if (station.measured === undefined) refuse(capture, station, 'drift');
+  else mark(capture, station, 'drift');
+  stayAt(capture, station);
+}
+
+/** The readings went beyond both corridors: the stem was off the tooth, at the free end of its travel. */
+function hung(away: Away, corridor: Corridor, noise: number): boolean {
+  const reach = Math.max(HUNG * Math.max(widthOf(away.corridor), widthOf(corridor)), HUNG_NOISE * noise);
+  return (
+    away.lowest < Math.min(away.corridor.low, corridor.low) - reach ||
+    away.highest > Math.max(away.corridor.high, corridor.high) + reach
+  );
+}
+
+const HUNG = 0.3;
+const HUNG_NOISE = 4.5;
+
+function noteHang(capture: BacklashCapture, corridor: Corridor, away: Away): void {
+  const [first] = capture.loose;
+  if (first === undefined) return;
+  const reach = HUNG * widthOf(corridor);
+  const below = first.level < Math.min(corridor.low, away.corridor.low) - reach;
+  const above = first.level > Math.max(corridor.high, away.corridor.high) + reach;
+  if (below || above) capture.hangs = first.level;
+}
+
+const near = (one: number, other: number, width: number, noise: number): boolean =>
+  Math.abs(one - other) <= Math.max(0.25 * width, 3 * noise);
+
+const fits = (old: Readonly<Corridor>, corridor: Corridor, noise: number): boolean =>
+  near(old.low, corridor.low, widthOf(old), noise) && near(old.high, corridor.high, widthOf(old), noise);
+
+/** One stop where it was and the other elsewhere: uneven rocks at one tooth, before they have shown their pattern. */
+const oneStopStays = (old: Readonly<Corridor>, corridor: Corridor, noise: number): boolean =>
+  near(old.low, corridor.low, 0.2 * widthOf(old), noise) || near(old.high, corridor.high, 0.2 * widthOf(old), noise);
+
+/** A jolt, or a hand that takes hold: a stroke or two of another size altogether before the rocking. */
+function wasNoRocking(station: Station, old: Readonly<Corridor>, corridor: Corridor): boolean {
+  const ratio = widthOf(corridor) / widthOf(old);
+  return rocksOf(station.rests).length < 2 && (ratio > OTHER_SIZE || ratio < 1 / OTHER_SIZE);
+}
+
+const OTHER_SIZE = 2.5;
+
+const isYoung = (station: Station): boolean => rocksOf(station.rests).length < LEAST_ROCKS;
+
+/** The whole shift came between two readings, while the hand did not move: a gauge miscounts so, a base does not move so. */
+function jumped(away: Away, corridor: Corridor): boolean {
+  const old = away.corridor;
+  const shift = (corridor.low + corridor.high - old.low - old.high) / 2;
+  const width = widthOf(corridor);
+  return Math.abs(shift) > width && Math.abs(away.to - away.from - shift) < 0.25 * width;
+}

@@ -1,0 +1,95 @@
+/**
+ * How much the readings scatter while nothing moves, learned from the stream itself.
+ *
+ * Until rests are known: the middle of the last first and second differences. A hand's stroke spoils the first, a
+ * jump from rest to rest the second; the smaller of the two is the quieter witness. Once rests are known their own
+ * scatter takes over, because it is the thing itself.
+ */
+export interface Noise {
+  readonly resolution: number;
+  readonly first: Float64Array;
+  readonly second: Float64Array;
+  readonly scratch: Float64Array;
+  heard: number;
+  before: number;
+  beforeThat: number;
+  /** Standard deviation from the differences. */
+  fromDifferences: number;
+  /** Sum of squares inside rests, with its degrees of freedom. */
+  squares: number;
+  degrees: number;
+}
+
+const MEMORY = 32;
+/** The median of |difference| of normal readings in standard deviations: 0.6745·√2, and 0.6745·√6 for second ones (derived). */
+const MEDIAN_FIRST = 0.6745 * Math.SQRT2;
+const MEDIAN_SECOND = 0.6745 * Math.sqrt(6);
+/** Rests outweigh the differences once they hold about this many degrees of freedom. */
+const WEIGHT_OF_DIFFERENCES = 12;
+/** Beyond this the older half is forgotten, so that a gauge that grows noisier is noticed. */
+const LONGEST_MEMORY = 2000;
+/** With this many degrees of freedom, a rest this many times as restless (in squares) is a bounce or a creep, not noise. */
+const ENOUGH = 24;
+const FOREIGN = 6;
+/** A quiet display still rounds: its readings scatter by this share of a step, a little more than δ/√12. */
+const ROUNDING = 0.35;
+
+export const roundingOf = (resolution: number): number => ROUNDING * resolution;
+
+export const newNoise = (resolution: number): Noise => ({
+  resolution,
+  first: new Float64Array(MEMORY),
+  second: new Float64Array(MEMORY),
+  scratch: new Float64Array(MEMORY),
+  heard: 0,
+  before: 0,
+  beforeThat: 0,
+  fromDifferences: resolution,
+  squares: 0,
+  degrees: 0,
+});
+
+/** Takes in one reading. The median is renewed at every eighth, which is often enough and keeps a reading cheap. */
+export function hear(noise: Noise, value: number): void {
+  const slope = value - noise.before;
+  const at = noise.heard % MEMORY;
+  noise.first[at] = Math.abs(slope);
+  noise.second[at] = Math.abs(slope - (noise.before - noise.beforeThat));
+  noise.beforeThat = noise.before;
+  noise.before = value;
+  noise.heard += 1;
+  if (noise.heard % 8 === 0) renew(noise);
+}
+
+function renew(noise: Noise): void {
+  const first = middle(noise, noise.first) / MEDIAN_FIRST;
+  const second = middle(noise, noise.second) / MEDIAN_SECOND;
+  noise.fromDifferences = Math.min(first, second);
+}
+
+/** The first two differences have no whole past and are left out. */
+function middle(noise: Noise, differences: Float64Array): number {
+  const from = noise.heard <= MEMORY ? 2 : 0;
+  const many = Math.min(noise.heard, MEMORY) - from;
+  const sorted = noise.scratch.subarray(0, many);
+  sorted.set(differences.subarray(from, from + many));
+  sorted.sort();
+  return sorted[many >> 1] ?? noise.resolution;
+}
+
+/** Takes in the scatter of one rest: squares about its mean, and their degrees of freedom. */
+export function learn(noise: Noise, squares: number, degrees: number): void {
+  if (noise.degrees > ENOUGH && squares > FOREIGN * degrees * (noise.squares / noise.degrees)) return;
+  noise.squares += squares;
+  noise.degrees += degrees;
+  if (noise.degrees < LONGEST_MEMORY) return;
+  noise.squares /= 2;
+  noise.degrees /= 2;
+}
+
+/** Standard deviation of one reading at rest, rounding of the display included, never less than that. */
+export function noiseOf({ resolution, fromDifferences, squares, degrees }: Readonly<Noise>): number {
+  const variance =
+    (WEIGHT_OF_DIFFERENCES * fromDifferences * fromDifferences + squares) / (WEIGHT_OF_DIFFERENCES + degrees);
+  return Math.max(roundingOf(resolution), Math.sqrt(variance));
+}

@@ -1,0 +1,25 @@
+import type { Flag } from './measured.ts';
+
+/** What a refusal means at the stand, and what to look at. The reason's own word stands beside it. */
+export const whyRefused: Readonly<Record<Flag, string>> = {
+  drift:
+    'Both rests moved together: the indicator base or the pinion has moved. Make both fast and take this station again.',
+  'not-held': 'The rests creep: the gear was not held against its stops. Press and hold at each end and take it again.',
+  'end-of-travel':
+    'The stem was at an end of its travel at one of the rests. Give it more room there and take this station again.',
+  'one-sided': 'Only one side was pressed home. Rock fully to both stops, hold at each, and take this station again.',
+  'not-repeatable':
+    'The rocks do not repeat. Check that the pinion is held and the indicator is fast, and take this station again.',
+  'unit-jump':
+    'The readings jumped as if the unit or the turn count had changed. Check the gauge and take this station again.',
+  gap: 'Readings are missing here and the rocks before and after do not join up. Take this station again.',
+};
+
+/** What a flag means on a station that has its number all the same. */
+export const whyFlagged: Readonly<Partial<Record<Flag, string>>> = {
+  gap: 'Readings are missing within this station; no rock was counted across the gap.',
+  drift: 'Base or pinion moved at this station after the rocks that were counted.',
+};
+
+export const tooFewRocks = (rocks: number, least: number): string =>
+  `${rocks === 0 ? 'No whole rock' : rocks === 1 ? 'Only one rock' : `Only ${rocks} rocks`} here; it takes at least ${least}. Take this station again.`;

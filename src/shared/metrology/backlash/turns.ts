@@ -1,0 +1,213 @@
+import type { Still } from './stills.ts';
+
+/**
+ * Turns: stills at which the movement turned round. A gear that is rocked stands still at a stop and then goes back;
+ * a hand that hesitates stands still and goes on, so its still is passed by and forgotten. Every rest is a turn; the
+ * hang of a lifted stem is one too, and is told from a rest by where it lies (corridor.ts).
+ */
+export interface Turn {
+  readonly level: number;
+  readonly readings: number;
+  readonly squares: number;
+  /** Readings in all, all stills of the turn together. */
+  readonly length: number;
+  readonly from: number;
+  readonly to: number;
+  readonly from_t: number;
+  readonly to_t: number;
+  /** How far it moved while it was held; see {@link creepOf}. */
+  readonly creep: number;
+  /** Something stood still on the way to it: it was not reached in one go from the turn before. */
+  readonly paused: boolean;
+}
+
+interface Hold {
+  main: Still;
+  first: Still;
+  last: Still;
+  length: number;
+  paused: boolean;
+}
+
+export interface TurnFinder {
+  previous: number | undefined;
+  hold: Hold | undefined;
+  /** Way the movement goes: +1 up, −1 down, 0 not known yet. */
+  direction: -1 | 0 | 1;
+  lastValue: number;
+  /** How often the movement came back to a place without having stood still on the other side. */
+  touches: number;
+  /** Farthest the readings went from the hold since it ended. */
+  lowest: number;
+  highest: number;
+}
+
+/** Stills this close in the stream, in readings, are one hold that moved rather than two. */
+const ADJOINING = 4;
+/** A neighbour shorter than this share of the hold's main still is its swinging in or its leaving. */
+const OF_WEIGHT = 0.35;
+/** Adjoining stills nearer to each other than this share of the corridor are one hold that creeps. */
+const ONE_PLACE = 0.3;
+/** The stroke has truly left once it is this share of the way back. */
+const HAS_LEFT = 0.5;
+
+export const newTurnFinder = (): TurnFinder => ({
+  previous: undefined,
+  hold: undefined,
+  direction: 0,
+  lastValue: 0,
+  touches: 0,
+  lowest: Infinity,
+  highest: -Infinity,
+});
+
+/** Forgets where the movement came from: after a gap, and when a station is begun anew. */
+export function restartTurns(finder: TurnFinder): void {
+  Object.assign(finder, newTurnFinder());
+}
+
+/**
+ * Looks at one reading after a hold has ended: once the stroke is half-way back, the hold was a turn. So a rock is
+ * counted while the hand is on its way, and not only when it rests at the other stop.
+ */
+export function leaving(finder: TurnFinder, value: number, least: number): Turn | undefined {
+  const { hold, previous } = finder;
+  const pair = (value + finder.lastValue) / 2;
+  finder.lastValue = value;
+  if (value < finder.lowest) finder.lowest = value;
+  if (value > finder.highest) finder.highest = value;
+  if (hold === undefined || previous === undefined) return undefined;
+  const stroke = hold.main.level - previous;
+  const back = hold.main.level - pair;
+  if (stroke * back <= 0 || Math.abs(back) < Math.max(least, HAS_LEFT * Math.abs(stroke))) return undefined;
+  return confirmed(finder, hold);
+}
+
+/** Ends the hold that is going on, as when the stem is lifted off the last rest: it was a turn if a stroke led to it. */
+export function endHold(finder: TurnFinder): Turn | undefined {
+  const { hold } = finder;
+  return hold === undefined || finder.previous === undefined ? undefined : confirmed(finder, hold);
+}
+
+function confirmed(finder: TurnFinder, hold: Hold): Turn {
+  const { main } = hold;
+  finder.previous = main.level;
+  finder.hold = undefined;
+  finder.direction = finder.direction === 1 ? -1 : 1;
+  return {
+    level: main.level,
+    readings: main.readings,
+    squares: main.squares,
+    length: hold.length,
+    from: hold.first.from,
+    to: hold.last.to,
+    from_t: hold.first.from_t,
+    to_t: hold.last.to_t,
+    creep: creepOf(hold),
+    paused: hold.paused,
+  };
+}
+
+/** Movement of a hold: along its main still, or from its first to its last still where it broke up into several. */
+function creepOf({ main, first, last }: Hold): number {
+  const early = first.length >= OF_WEIGHT * main.length ? first : main;
+  const late = last.length >= OF_WEIGHT * main.length ? last : main;
+  const across = late.level - early.level;
+  return Math.abs(across) > Math.abs(main.creep) ? across : main.creep;
+}
+
+/**
+ * Takes in a still; gives the turn that it proves, if it proves one.
+ * @param width of the corridor, 0 while it is not known: then a hold that moves cannot be told from a small stroke.
+ */
+export function addStill(finder: TurnFinder, still: Still, sd: number, width: number): Turn | undefined {
+  const { hold } = finder;
+  if (hold === undefined) {
+    beginHold(finder, still, sd);
+    return undefined;
+  }
+  if (staysAt(finder, hold, still, sd, width)) {
+    stay(finder, hold, still, sd);
+    return undefined;
+  }
+  const way = still.level > hold.main.level ? 1 : -1;
+  if (finder.direction === way) {
+    replaceHold(finder, still, true);
+    return undefined;
+  }
+  if (finder.direction === 0) finder.direction = way === 1 ? -1 : 1;
+  const turn = confirmed(finder, hold);
+  replaceHold(finder, still, false);
+  return turn;
+}
+
+function beginHold(finder: TurnFinder, still: Still, sd: number): void {
+  const { previous } = finder;
+  if (previous === undefined) return replaceHold(finder, still, false);
+  const gone = (still.level - previous) * finder.direction;
+  const least = apart(still, still, sd);
+  if (gone > least) return replaceHold(finder, still, false);
+  // Back at the place it had left: the other side was touched and not held.
+  if (gone >= -least) finder.touches += 1;
+  else {
+    // Beyond it: what had been left was not yet the stop.
+    finder.direction = finder.direction === 1 ? -1 : 1;
+    replaceHold(finder, still, true);
+  }
+}
+
+function replaceHold(finder: TurnFinder, still: Still, paused: boolean): void {
+  finder.hold = { main: still, first: still, last: still, length: still.length, paused };
+  finder.lowest = still.level;
+  finder.highest = still.level;
+}
+
+/**
+ * By how much two means must differ to be at two places: three standard errors, and never less than a piece that chance
+ * cut out of one rest may lie beside it, which is more because chance chose it.
+ */
+const apart = (one: Still, two: Still, sd: number): number =>
+  sd * Math.max(PIECE, 3 * Math.sqrt(1 / one.readings + 1 / two.readings));
+
+const PIECE = 2.5;
+
+/** At the same place, or so near and so soon that the hold crept back from its stop. Farther on is another place. */
+function staysAt({ direction }: TurnFinder, hold: Hold, still: Still, sd: number, width: number): boolean {
+  const on = still.level - hold.main.level;
+  if (Math.abs(on) <= apart(hold.main, still, sd)) return true;
+  if (still.from - hold.last.to > ADJOINING || on * direction > 0) return false;
+  return Math.abs(on) <= ONE_PLACE * width && still.length >= OF_WEIGHT * hold.main.length;
+}
+
+function stay(finder: TurnFinder, hold: Hold, still: Still, sd: number): void {
+  const adjoining = still.from - hold.last.to <= ADJOINING;
+  if (!adjoining && finder.highest - finder.lowest > 8 * sd) finder.touches += 1;
+  if (adjoining && Math.abs(still.level - hold.main.level) <= apart(hold.main, still, sd)) {
+    hold.main = joined(hold.main, still);
+  } else if (still.readings > hold.main.readings) hold.main = still;
+  hold.last = still;
+  hold.length += still.length;
+  finder.lowest = hold.main.level;
+  finder.highest = hold.main.level;
+}
+
+/** One still that a chance cut in two; the straight line through it is the least-squares one of both pieces. */
+function joined(one: Still, two: Still): Still {
+  const readings = one.readings + two.readings;
+  const level = (one.level * one.readings + two.level * two.readings) / readings;
+  const share = (one.readings * two.readings) / readings;
+  const step = two.level - one.level;
+  const tilt = (one.creep * one.readings ** 2 + two.creep * two.readings ** 2) / 12 + (share * step * readings) / 2;
+  const spread = (one.readings ** 3 + two.readings ** 3) / 12 + (share * readings ** 2) / 4;
+  return {
+    level,
+    readings,
+    squares: one.squares + two.squares + share * step * step,
+    length: one.length + two.length,
+    from: one.from,
+    to: two.to,
+    from_t: one.from_t,
+    to_t: two.to_t,
+    creep: (tilt / spread) * readings,
+  };
+}
