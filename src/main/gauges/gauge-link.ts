@@ -1,0 +1,109 @@
+import type { GaugeState } from '../../shared/contract/gauges.ts';
+import type { GaugeReading } from '../../shared/lines/gauge-reading.ts';
+import type { LineFormat } from '../../shared/lines/line-format.ts';
+import type { Link } from '../../shared/lines/link.ts';
+import { bytesOf } from '../../shared/lines/text.ts';
+import type { Clock } from '../clock.ts';
+import type { Journal } from '../journal/journal.ts';
+import { gaugeEars } from './gauge-ears.ts';
+import { gaugeStatus } from './gauge-status.ts';
+import type { OpenPort, Port, PortProblem } from './links/port.ts';
+
+/** A lost gauge is looked for this often: live again well within a second of being plugged in. */
+const lookAgain_ms = 250;
+
+export interface GaugeLinkOptions {
+  readonly gauge: string;
+  readonly link: Link;
+  readonly format: LineFormat;
+  readonly ownUnit?: string;
+  readonly journal: Journal;
+  readonly clock: Clock;
+  readonly open: OpenPort;
+  readonly onReadings: (readings: readonly GaugeReading[]) => void;
+  readonly onState: (state: GaugeState) => void;
+}
+
+/** One gauge, kept connected until `end`. */
+export interface GaugeLink {
+  /** What came of the first attempt to open the link: undefined when it is open. */
+  readonly firstAttempt: Promise<PortProblem | undefined>;
+  readonly state: () => GaugeState;
+  /** To be called about ten times a second: notices that a gauge has fallen silent. */
+  readonly check: () => void;
+  readonly end: () => Promise<void>;
+}
+
+/** Opens the link, reads lines from it, opens it again whenever it is lost. */
+export function gaugeLink(options: GaugeLinkOptions): GaugeLink {
+  const { gauge, link, clock } = options;
+  const ending = new AbortController();
+  const status = gaugeStatus(gauge, clock, options.onState);
+  const first = Promise.withResolvers<PortProblem | undefined>();
+  const ears = gaugeEars(options, status);
+
+  const lost = (why: PortProblem): void => {
+    ears.deaf(ending.signal.aborted ? 'disconnected by hand' : why.sentence);
+    if (ending.signal.aborted) status.become('unplugged-by-hand');
+    else status.become('gone', why);
+  };
+
+  const notOpened = (why: PortProblem): void => {
+    // A gauge that was here and is not there now is simply still gone.
+    if (status.now() === 'gone' && (why.kind === 'port-missing' || why.kind === 'no-answer')) return;
+    status.become('problem', why);
+  };
+
+  const stayUntilClosed = async (port: Port, closed: Promise<PortProblem>): Promise<void> => {
+    ears.live();
+    const asking = keepAsking(link, port);
+    const endNow = (): void => void port.close();
+    ending.signal.addEventListener('abort', endNow, { once: true });
+    if (ending.signal.aborted) endNow();
+    lost(await closed);
+    ending.signal.removeEventListener('abort', endNow);
+    clearInterval(asking);
+  };
+
+  const keepConnected = async (): Promise<void> => {
+    while (!ending.signal.aborted) {
+      const closed = Promise.withResolvers<PortProblem>();
+      ears.prick();
+      const port = await options.open(link, { bytes: ears.bytes, closed: closed.resolve });
+      first.resolve(port.ok ? undefined : port.problem);
+      if (port.ok) await stayUntilClosed(port.value, closed.promise);
+      else notOpened(port.problem);
+      await pause(lookAgain_ms, ending.signal);
+    }
+  };
+
+  const ended = keepConnected();
+  return {
+    firstAttempt: first.promise,
+    state: status.report,
+    check: ears.check,
+    end: async () => {
+      ending.abort();
+      await ended;
+    },
+  };
+}
+
+function keepAsking(link: Link, port: Port): NodeJS.Timeout | undefined {
+  if (link.kind === 'modbus' || link.ask === undefined) return undefined;
+  const question = bytesOf(link.ask);
+  port.write(question);
+  return setInterval(() => port.write(question), link.every_ms ?? 200);
+}
+
+const pause = (wait_ms: number, signal: AbortSignal): Promise<void> =>
+  new Promise((resolve) => {
+    if (signal.aborted) return resolve();
+    const timer = setTimeout(done, wait_ms);
+    signal.addEventListener('abort', done, { once: true });
+    function done(): void {
+      clearTimeout(timer);
+      signal.removeEventListener('abort', done);
+      resolve();
+    }
+  });

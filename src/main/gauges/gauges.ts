@@ -1,0 +1,134 @@
+import type { GaugeState, Port } from '../../shared/contract/gauges.ts';
+import type { GaugeReading } from '../../shared/lines/gauge-reading.ts';
+import { parseLineFormat } from '../../shared/lines/line-format.ts';
+import { type Link, parseLink } from '../../shared/lines/link.ts';
+import { unitNamed } from '../../shared/quantities/units.ts';
+import { fail, ok, type Problem, type Result } from '../../shared/result.ts';
+import type { Clock } from '../clock.ts';
+import type { Journal } from '../journal/journal.ts';
+import { clockWatch } from './clock-watch.ts';
+import { type GaugeLink, gaugeLink } from './gauge-link.ts';
+import { openPort } from './links/open-port.ts';
+import type { OpenPort } from './links/port.ts';
+import { listPorts } from './ports.ts';
+
+const checkEvery_ms = 100;
+/** Counts and rates on the screens follow this often while lines come in. */
+const countsEvery = 5;
+
+export interface GaugesOptions {
+  readonly journal: Journal;
+  readonly clock: Clock;
+  /** Every line, at once, each with its row number in the journal. */
+  readonly onReadings: (readings: readonly GaugeReading[]) => void;
+  /** At once when a gauge's state changes, and twice a second while its counts do. */
+  readonly onState: (state: GaugeState) => void;
+  /** Replaced in tests for what no pseudo-terminal can do. */
+  readonly open?: OpenPort;
+}
+
+/** A gauge to be read: how it is reached, how its lines are read, and its own unit where the lines say none. */
+export interface Wanted {
+  readonly id: string;
+  readonly link: string | Link;
+  /** A line format, or `auto` (the default). */
+  readonly format?: unknown;
+  /** UCUM code. */
+  readonly unit?: string;
+}
+
+/** All gauges on the bench. */
+export interface Gauges {
+  /**
+   * Connects a gauge and keeps it connected until `disconnect`. Settles after the first attempt; when that
+   * failed the result says why, and the bench goes on trying all the same (unless the link, format or unit is wrong).
+   */
+  readonly connect: (wanted: Wanted) => Promise<Result<GaugeState>>;
+  readonly disconnect: (id: string) => Promise<void>;
+  readonly states: () => GaugeState[];
+  readonly ports: () => Promise<Port[]>;
+  readonly close: () => Promise<void>;
+}
+
+export function createGauges(options: GaugesOptions): Gauges {
+  const { journal, clock } = options;
+  const links = new Map<string, GaugeLink>();
+  const clocks = clockWatch(clock);
+  const counted = new Map<string, number>();
+  let round = 0;
+
+  const tellCounts = (): void => {
+    for (const [id, link] of links) {
+      const state = link.state();
+      const count = state.readings + state.unreadable;
+      if (counted.get(id) !== count) options.onState(state);
+      counted.set(id, count);
+    }
+  };
+
+  const check = (): void => {
+    for (const link of links.values()) link.check();
+    const note = clocks();
+    if (note !== undefined) journal.append({ kind: 'clock', t: clock.monotonic_s(), at: clock.wall_ms(), note });
+    round += 1;
+    if (round % countsEvery === 0) tellCounts();
+  };
+  const timer = setInterval(check, checkEvery_ms);
+
+  const disconnect = async (id: string): Promise<void> => {
+    const link = links.get(id);
+    links.delete(id);
+    await link?.end();
+  };
+
+  const connect = async (wanted: Wanted): Promise<Result<GaugeState>> => {
+    const settings = settingsOf(wanted);
+    if (!settings.ok) return settings;
+    await disconnect(wanted.id);
+    const link = gaugeLink({
+      ...settings.value,
+      gauge: wanted.id,
+      journal,
+      clock,
+      open: options.open ?? openPort,
+      onReadings: options.onReadings,
+      onState: options.onState,
+    });
+    links.set(wanted.id, link);
+    const problem = await link.firstAttempt;
+    return problem === undefined ? ok(link.state()) : fail(problem);
+  };
+
+  return {
+    connect,
+    disconnect,
+    states: () => [...links.values()].map((link) => link.state()),
+    ports: () => listPorts(),
+    close: async () => {
+      clearInterval(timer);
+      await Promise.all([...links.keys()].map(disconnect));
+    },
+  };
+}
+
+type Settings = Pick<Parameters<typeof gaugeLink>[0], 'link' | 'format' | 'ownUnit'>;
+
+function settingsOf(wanted: Wanted): Result<Settings> {
+  const link = typeof wanted.link === 'string' ? parseLink(wanted.link) : ok(wanted.link);
+  if (!link.ok) return link;
+  const format = parseLineFormat(wanted.format ?? 'auto');
+  if (!format.ok) return format;
+  if (wanted.unit !== undefined && unitNamed(wanted.unit)?.ucum !== wanted.unit) return fail(wrongUnit(wanted.unit));
+  return ok({
+    link: link.value,
+    format: format.value,
+    ...(wanted.unit !== undefined && { ownUnit: wanted.unit }),
+  });
+}
+
+const wrongUnit = (unit: string): Problem => ({
+  kind: 'wrong-unit',
+  field: 'unit',
+  sentence: `"${unit}" is not the UCUM code of a unit this bench knows.`,
+  remedy: 'Choose the unit the gauge is set to, for example mm, [in_i], N.m or [lbf_av].[in_i].',
+});
