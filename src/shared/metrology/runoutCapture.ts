@@ -23,6 +23,8 @@ export interface RunoutSettings {
   readonly resolution: Length;
   /** The gauge's standard uncertainty over the travel used, where one is known. */
   readonly gaugeU?: Length;
+  /** Stated width between going in and coming out. A high spot is met going in and a low one coming out, so all of it counts. */
+  readonly hysteresis?: Length;
   readonly mode: 'continuous' | 'stations' | 'auto';
   /** How many stations there are, equally spaced; tells their places where no angle is measured. */
   readonly stations?: number;

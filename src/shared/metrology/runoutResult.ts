@@ -269,6 +269,7 @@ function partsOf({ settings }: RunoutCapture, { noise, closing }: Found): readon
   const gauge = { resolution: settings.resolution, ...(settings.gaugeU === undefined ? {} : { u: settings.gaugeU }) };
   return [
     ...gaugeParts(gauge, 'difference'),
+    ...(settings.hysteresis === undefined ? [] : [{ name: 'gauge hysteresis', u: rectangular(settings.hysteresis) }]),
     noise,
     ...(closing === 0 ? [] : [{ name: 'not coming back', u: rectangular(Math.abs(closing)) }]),
   ];

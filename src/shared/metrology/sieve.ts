@@ -78,12 +78,12 @@ export function lastOfSieve(sieve: Sieve): boolean {
 export const noiseOf = ({ bends, bendSum }: Readonly<Sieve>): number =>
   bends === 0 ? 0 : bendSum / bends / (Math.sqrt(6) * Math.sqrt(2 / Math.PI));
 
-/** Alone, far outside both neighbours, and further than the stream has been stepping. */
+/** Alone, far outside both neighbours, and further than the stream has been stepping or its neighbours lie apart. */
 function isSpike(sieve: Sieve, next: number): boolean {
-  const { last, pending, resolution, step } = sieve;
-  if (last !== last) return false;
+  const { last, passed, pending, resolution, step } = sieve;
+  if (last !== last || passed < 2) return false;
   const beyond = Math.max(pending - Math.max(last, next), Math.min(last, next) - pending);
-  return beyond > 8 * resolution && beyond > 6 * step;
+  return beyond > Math.max(8 * resolution, 6 * step, 3 * Math.abs(next - last));
 }
 
 function pass(sieve: Sieve): void {
