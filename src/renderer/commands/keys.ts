@@ -1,0 +1,53 @@
+import { useSession } from '../stores/session.ts';
+import { commandFor, pedalAgain, pedalNext } from './registry.ts';
+
+/** What of a key press decides the command; a KeyboardEvent has all of it. */
+export type KeyStroke = Pick<KeyboardEvent, 'key' | 'code' | 'ctrlKey' | 'metaKey' | 'altKey' | 'shiftKey'>;
+
+const againCodes = ['PageUp', 'Backspace'] as const;
+
+/** The name under which a stroke is found in the register. */
+export function strokeName(stroke: KeyStroke, pedalKey: string): string {
+  const bare = !stroke.ctrlKey && !stroke.metaKey && !stroke.altKey;
+  if (bare && (stroke.code === pedalKey || stroke.code === 'Space' || stroke.code === 'PageDown')) return pedalNext;
+  if (bare && againCodes.some((code) => code === stroke.code)) return pedalAgain;
+  const letter = stroke.key.length === 1 ? stroke.key.toUpperCase() : stroke.key;
+  const control = stroke.ctrlKey || stroke.metaKey ? 'Ctrl+' : '';
+  return `${control}${control !== '' && stroke.shiftKey ? 'Shift+' : ''}${letter}`;
+}
+
+/** Letters typed into a field, and keys a list or slider lives by, are never commands. */
+const typing = 'input, textarea, select, [contenteditable], [role="slider"], [role="listbox"], [role="radio"]';
+const pressable = 'button, a[href], [role="button"], summary';
+
+/**
+ * After a click the button keeps the focus, and the pedal's Space would press it again. So Space belongs to the
+ * focused button only for someone who got there by keyboard.
+ */
+let byPointer = false;
+
+function mayRun(event: KeyboardEvent): boolean {
+  const target = event.target instanceof Element ? event.target : document.body;
+  if (target.closest(typing) !== null) return isFunctionKey(event) && target.closest('[role="slider"]') === null;
+  if (document.querySelector('[role="dialog"]') !== null) return event.key === 'Escape';
+  return event.code !== 'Space' || byPointer || target.closest(pressable) === null;
+}
+
+/** Page Down in a one-line field does nothing of its own, so a pedal works there too. */
+const isFunctionKey = (event: KeyboardEvent): boolean => /^(F\d+|PageDown|PageUp)$/u.test(event.code);
+
+function pressed(event: KeyboardEvent): void {
+  if (['Tab', 'ArrowUp', 'ArrowDown', 'ArrowLeft', 'ArrowRight'].includes(event.key)) byPointer = false;
+  if (event.repeat || event.defaultPrevented || !mayRun(event)) return;
+  const command = commandFor(strokeName(event, useSession.getState().pedalKey));
+  if (command === undefined) return;
+  event.preventDefault();
+  event.stopPropagation();
+  command.run();
+}
+
+/** Listens before the buttons do, so that the pedal is heard whatever was clicked last. */
+export function listenToKeys(page: Window): void {
+  page.addEventListener('pointerdown', () => (byPointer = true), { capture: true });
+  page.addEventListener('keydown', pressed, { capture: true });
+}

@@ -1,0 +1,19 @@
+import { StateMark } from '../parts/StateMark.tsx';
+import { useCue } from './give.ts';
+import './cue-picture.css';
+
+/**
+ * The cue as a large change of the picture, seen from the corner of an eye: a bar for a rest, two for a rock, and
+ * for what ends a station the whole width with its sign and number.
+ */
+export function CuePicture() {
+  const { cue, words, count } = useCue();
+  if (cue === undefined) return undefined;
+  const sign = { done: 'within', outside: 'outside', refused: 'not-measured' } as const;
+  return (
+    <div key={count} className={`cue cue--${cue}`} role="status">
+      {cue === 'rest' || cue === 'rock' ? undefined : <StateMark shape={sign[cue]} size={72} />}
+      <span className="cue__words digits">{words}</span>
+    </div>
+  );
+}

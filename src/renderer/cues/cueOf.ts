@@ -1,0 +1,41 @@
+import type { CaptureEvent } from '../../shared/measuring/capture.ts';
+import { showText, type UnitSystem } from '../../shared/quantities/show.ts';
+import type { SpecSheet } from '../../shared/records/specSheet.ts';
+import { isNone } from '../../shared/result.ts';
+import { reasonSentence } from '../words/refusals.ts';
+import { limitFor, stateOfValue } from '../words/stations.ts';
+import type { Cue } from './cue.ts';
+
+export interface CueWords {
+  readonly cue: Cue;
+  readonly words: string;
+  readonly spoken?: string;
+}
+
+/** Which of the five cues tells what was found, with its words; nothing for what needs no looking up. */
+export function cueOf(event: CaptureEvent, units: UnitSystem, sheet: SpecSheet | undefined): CueWords | undefined {
+  switch (event.kind) {
+    case 'rest-found':
+      return { cue: 'rest', words: 'Rest' };
+    case 'rock-counted':
+      return { cue: 'rock', words: `Rock ${event.rocks}, ${showText(event.value, 'length', units)}` };
+    case 'station-done': {
+      const { value, U95 } = event.measured;
+      if (isNone(value)) return undefined;
+      const shown = showText(value, 'length', units);
+      const outside = stateOfValue(value, U95, limitFor(sheet, 'backlash'), sheet) === 'outside';
+      const words = `Station ${event.station}: ${shown}${outside ? ', outside' : ''}`;
+      return { cue: outside ? 'outside' : 'done', words, spoken: words };
+    }
+    case 'station-refused': {
+      const why = event.measured.why ?? reasonSentence(event.reason);
+      return { cue: 'refused', words: `Station ${event.station}: ${why}`, spoken: why };
+    }
+    case 'nothing-measured':
+      return { cue: 'refused', words: 'Nothing was rocked here yet.' };
+    case 'station':
+      return { cue: 'rock', words: `Station ${event.number}, ${showText(event.value, 'length', units)}` };
+    default:
+      return undefined;
+  }
+}

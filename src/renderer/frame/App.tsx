@@ -1,0 +1,39 @@
+import { useEffect } from 'react';
+import { useCommand } from '../commands/useCommand.ts';
+import { CuePicture } from '../cues/CuePicture.tsx';
+import { SettingsSheet } from '../screens/settings/SettingsSheet.tsx';
+import { toggleSettings } from '../screens/settings/open.ts';
+import { useBenchSeen } from '../stores/bench.ts';
+import { openBuild } from '../stores/notebook.ts';
+import { buildOf, go, useRoute } from '../stores/route.ts';
+import { switchUnits } from '../stores/session.ts';
+import { Job } from './Job.tsx';
+import { ProblemLine } from './ProblemLine.tsx';
+import { Screen } from './Screen.tsx';
+import { Strip } from './Strip.tsx';
+import './app.css';
+
+/** The bench: the job at one side, one stage, words beside it, the gauges along the bottom. */
+export function App() {
+  const route = useRoute(({ route }) => route);
+  const presence = useBenchSeen((seen) => seen.presence);
+  const build = buildOf(route);
+  useEffect(() => {
+    if (build !== undefined && presence === 'here') void openBuild(build);
+  }, [build, presence]);
+  useCommand('M', 'Just measure', () => go({ at: 'just-measure' }));
+  useCommand('U', 'Switch between inch and metric', switchUnits);
+  useCommand('G', 'Show the gauges', () => go({ at: 'gauges' }));
+  useCommand('B', 'Show all builds', () => go({ at: 'builds' }));
+  useCommand(',', 'Open the settings', toggleSettings);
+  return (
+    <div className="bench">
+      <Job />
+      <Screen />
+      <ProblemLine />
+      <Strip />
+      <CuePicture />
+      <SettingsSheet />
+    </div>
+  );
+}

@@ -1,0 +1,63 @@
+import { type Assembly, type Build, latest } from '../../shared/records/build.ts';
+import type { MakeUp } from '../../shared/records/makeUp.ts';
+import { type CheckState, type Next, readinessOf } from '../../shared/setup/readiness.ts';
+import { go, type Route } from '../stores/route.ts';
+import { useSession } from '../stores/session.ts';
+import { resultBrief } from '../words/results.ts';
+import { shapeOf, standingWords } from '../words/standing.ts';
+import { JobRow } from './JobRow.tsx';
+
+interface AssemblyStepsProps {
+  readonly build: Build & { readonly makeUp: MakeUp };
+  readonly assembly: Assembly;
+  readonly route: Route;
+  readonly next: Next;
+}
+
+/** The steps of one assembly, in the order in which they are done. */
+export function AssemblySteps({ build, assembly, route, next }: AssemblyStepsProps) {
+  const here = 'check' in route && route.assembly === assembly.id ? route.check : undefined;
+  const nextCheck = nextCheckOf(next, assembly);
+  return readinessOf(build, assembly).states.map((state) => (
+    <Step
+      key={state.check.id}
+      state={state}
+      assembly={assembly}
+      here={here === state.check.id}
+      next={nextCheck === state.check.id}
+      onPress={() => go({ at: 'check', build: build.id, assembly: assembly.id, check: state.check.id })}
+    />
+  ));
+}
+
+function nextCheckOf(next: Next, assembly: Assembly): string | undefined {
+  if (next.do === 'check' && next.assembly === assembly.id) return next.check.id;
+  return next.do === 'settle' && next.assembly === assembly.id ? next.state.check.id : undefined;
+}
+
+interface StepProps {
+  readonly state: CheckState;
+  readonly assembly: Assembly;
+  readonly here: boolean;
+  readonly next: boolean;
+  readonly onPress: () => void;
+}
+
+function Step({ state, assembly, here, next, onPress }: StepProps) {
+  const units = useSession((session) => session.units);
+  const measurement = latest(assembly, state.check.id);
+  const words = standingWords(state);
+  const brief = measurement === undefined ? undefined : resultBrief(measurement.result, units);
+  const typed = measurement?.how.kind === 'typed' ? ', typed' : '';
+  const missing = state.needed === 'optional' ? 'not asked for, can be added' : 'not measured';
+  return (
+    <JobRow
+      title={state.check.title}
+      below={brief === undefined ? missing : `${brief}${typed}${words === 'recorded' ? '' : `, ${words}`}`}
+      shape={shapeOf(state)}
+      here={here}
+      next={next}
+      onPress={onPress}
+    />
+  );
+}

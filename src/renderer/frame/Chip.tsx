@@ -1,0 +1,28 @@
+import { Button } from 'react-aria-components';
+import { StateMark } from '../parts/StateMark.tsx';
+import type { Shape } from '../words/standing.ts';
+
+interface ChipProps {
+  readonly words: string;
+  readonly label?: string;
+  readonly shape?: Shape;
+  readonly here?: boolean;
+  /** Not there yet; pressing it opens it. */
+  readonly later?: boolean;
+  readonly onPress: () => void;
+}
+
+/** A short stop on the way through the job. */
+export function Chip({ words, label, shape, here = false, later = false, onPress }: ChipProps) {
+  return (
+    <Button
+      className={`job-chip${here ? ' job-chip--here' : ''}${later ? ' job-chip--later' : ''}`}
+      onPress={onPress}
+      {...(label === undefined ? {} : { 'aria-label': label })}
+      {...(here ? { 'aria-current': 'true' as const } : {})}
+    >
+      {shape === undefined ? undefined : <StateMark shape={shape} size={13} />}
+      {words}
+    </Button>
+  );
+}

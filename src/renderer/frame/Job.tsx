@@ -1,0 +1,17 @@
+import { buildOf, useRoute } from '../stores/route.ts';
+import { BuildJob } from './BuildJob.tsx';
+import { BuildsJob } from './BuildsJob.tsx';
+import { GaugesJob } from './GaugesJob.tsx';
+import './job.css';
+
+/** The side where the job stands: the steps of the open build, the builds there are, or the gauges. */
+export function Job() {
+  const route = useRoute(({ route }) => route);
+  return (
+    <nav className="job" aria-label="The job">
+      {route.at === 'gauges' ? <GaugesJob route={route} /> : undefined}
+      {buildOf(route) === undefined ? undefined : <BuildJob route={route} />}
+      {route.at === 'builds' || route.at === 'just-measure' ? <BuildsJob /> : undefined}
+    </nav>
+  );
+}

@@ -1,0 +1,37 @@
+import { useEffect, useRef } from 'react';
+import { Button } from 'react-aria-components';
+import { StateMark } from '../parts/StateMark.tsx';
+import type { Shape } from '../words/standing.ts';
+
+interface JobRowProps {
+  readonly title: string;
+  /** The number, or what is missing. */
+  readonly below: string;
+  readonly shape?: Shape;
+  readonly here?: boolean;
+  readonly next?: boolean;
+  readonly onPress: () => void;
+}
+
+/** One line of the job: its sign, its name, and below it its number or what is missing. */
+export function JobRow({ title, below, shape, here = false, next = false, onPress }: JobRowProps) {
+  const row = useRef<HTMLButtonElement>(null);
+  useEffect(() => {
+    if (here || next) row.current?.scrollIntoView({ block: 'nearest' });
+  }, [here, next]);
+  return (
+    <Button
+      ref={row}
+      className={`job-row${here ? ' job-row--here' : ''}${next ? ' job-row--next' : ''}`}
+      onPress={onPress}
+      {...(here ? { 'aria-current': 'step' } : {})}
+    >
+      {shape === undefined ? undefined : <StateMark shape={shape} size={18} />}
+      <span className="job-row__words">
+        <span className="job-row__title">{title}</span>
+        <span className="job-row__below digits">{below}</span>
+      </span>
+      {next ? <span className="job-row__flag">next</span> : undefined}
+    </Button>
+  );
+}

@@ -1,0 +1,64 @@
+import { type Assembly, assemblyName, type Build } from '../../shared/records/build.ts';
+import { isDescribed, readinessOf } from '../../shared/setup/readiness.ts';
+import { go, type Route } from '../stores/route.ts';
+import type { Shape } from '../words/standing.ts';
+import { Chip } from './Chip.tsx';
+
+/** The way of a build: as found, the trials, the final assembly, the certificate; what is not there yet can be opened. */
+export function PhasePath({
+  build,
+  shown,
+  route,
+}: {
+  readonly build: Build;
+  readonly shown: Assembly | undefined;
+  readonly route: Route;
+}) {
+  const has = (phase: Assembly['phase']): boolean => build.assemblies.some((assembly) => assembly.phase === phase);
+  const open = (phase: Assembly['phase'], words: string, label: string) => (
+    <Chip
+      key={`open-${phase}`}
+      words={words}
+      label={label}
+      later
+      here={route.at === 'assemble' && route.phase === phase}
+      onPress={() => go({ at: 'assemble', build: build.id, phase })}
+    />
+  );
+  const standing = 'assembly' in route || route.at === 'build';
+  return (
+    <div className="job__row">
+      {has('as-found') ? undefined : open('as-found', 'As found', 'Open as found')}
+      {build.assemblies.map((assembly) => (
+        <Chip
+          key={assembly.id}
+          words={shortName(assembly)}
+          label={assemblyName(assembly)}
+          here={standing && assembly.id === shown?.id}
+          shape={shapeOfAssembly(build, assembly)}
+          onPress={() => go({ at: 'build', build: build.id, assembly: assembly.id })}
+        />
+      ))}
+      {open('trial', has('trial') ? '+' : 'Trials', 'Open a trial')}
+      {has('final') ? undefined : open('final', 'Final', 'Open the final assembly')}
+      <Chip
+        words={build.assemblies.length > 4 ? 'Cert.' : 'Certificate'}
+        label="Certificate"
+        later={build.certificates.length === 0}
+        here={route.at === 'certificate'}
+        onPress={() => go({ at: 'certificate', build: build.id })}
+      />
+    </div>
+  );
+}
+
+const shortName = (assembly: Assembly): string =>
+  assembly.phase === 'trial' ? `T${assembly.number}` : assemblyName(assembly);
+
+/** An assembly is done when nothing required is missing, and outside when something measured stands in its way. */
+function shapeOfAssembly(build: Build, assembly: Assembly): Shape {
+  if (!isDescribed(build)) return 'not-measured';
+  const { ready, states } = readinessOf(build, assembly);
+  if (states.some((state) => state.inTheWay && state.standing === 'outside')) return 'outside';
+  return ready ? 'recorded' : 'not-measured';
+}

@@ -1,0 +1,43 @@
+import { Button } from '../parts/Button.tsx';
+import { StateMark } from '../parts/StateMark.tsx';
+import { useBenchSeen } from '../stores/bench.ts';
+import { putProblemAside, useProblem } from '../stores/problems.ts';
+import './problem-line.css';
+
+/** What went wrong and what to do about it, until it is put aside; a bench out of reach stays until it is back. */
+export function ProblemLine() {
+  const problem = useProblem((seen) => seen.problem);
+  const presence = useBenchSeen((seen) => seen.presence);
+  const warnings = useBenchSeen((seen) => seen.about?.warnings);
+  if (presence === 'away') {
+    return (
+      <Line
+        sentence="The bench cannot be reached."
+        remedy="This window looks for it and goes on by itself. If the bench was started anew, open the link it printed."
+      />
+    );
+  }
+  const shown = problem ?? warnings?.[0];
+  if (shown === undefined) return undefined;
+  return <Line sentence={shown.sentence} remedy={shown.remedy} {...(problem === undefined ? {} : { aside: true })} />;
+}
+
+function Line({
+  sentence,
+  remedy,
+  aside = false,
+}: {
+  readonly sentence: string;
+  readonly remedy: string;
+  readonly aside?: boolean;
+}) {
+  return (
+    <div className="problem-line" role="alert">
+      <StateMark shape="outside" size={22} />
+      <p className="problem-line__words">
+        <strong>{sentence}</strong> {remedy}
+      </p>
+      {aside ? <Button onPress={putProblemAside}>Put aside</Button> : undefined}
+    </div>
+  );
+}

@@ -1,0 +1,72 @@
+import type { Build } from '../../shared/records/build.ts';
+import { AssembleScreen } from '../screens/assemble/AssembleScreen.tsx';
+import { AxleScreen } from '../screens/axle/AxleScreen.tsx';
+import { BuildScreen } from '../screens/build/BuildScreen.tsx';
+import { BuildsScreen } from '../screens/builds/BuildsScreen.tsx';
+import { CertificateScreen } from '../screens/certificate/CertificateScreen.tsx';
+import { CheckScreen } from '../screens/check/CheckScreen.tsx';
+import { GaugesScreen } from '../screens/gauges/GaugesScreen.tsx';
+import { JustMeasureScreen } from '../screens/just-measure/JustMeasureScreen.tsx';
+import { LimitsScreen } from '../screens/limits/LimitsScreen.tsx';
+import { NotesScreen } from '../screens/notes/NotesScreen.tsx';
+import { SettleScreen } from '../screens/settle/SettleScreen.tsx';
+import { Stage } from '../parts/Stage.tsx';
+import { Words } from '../parts/Words.tsx';
+import { useNotebook } from '../stores/notebook.ts';
+import { type Route, useRoute } from '../stores/route.ts';
+
+/** Stage and words for where the technician is. */
+export function Screen() {
+  const route = useRoute(({ route }) => route);
+  if (route.at === 'builds') return <BuildsScreen />;
+  if (route.at === 'gauges') return <GaugesScreen chosen={route.gauge} />;
+  if (route.at === 'just-measure') return <JustMeasureScreen />;
+  return <InBuild route={route} />;
+}
+
+type BuildRoute = Exclude<Route, { at: 'builds' | 'gauges' | 'just-measure' }>;
+
+function InBuild({ route }: { readonly route: BuildRoute }) {
+  const build = useNotebook((open) => open.build);
+  if (build === undefined || build.id !== route.build) return <Opening />;
+  return <BuildRouteScreen route={route} build={build} />;
+}
+
+function BuildRouteScreen({ route, build }: { readonly route: BuildRoute; readonly build: Build }) {
+  switch (route.at) {
+    case 'build':
+      return <BuildScreen build={build} assembly={route.assembly} />;
+    case 'axle':
+      return <AxleScreen key={build.id} build={build} />;
+    case 'limits':
+      return <LimitsScreen key={build.id} build={build} />;
+    case 'notes':
+      return <NotesScreen build={build} />;
+    case 'assemble':
+      return <AssembleScreen key={route.phase} build={build} phase={route.phase} />;
+    case 'check':
+      return (
+        <CheckScreen
+          key={`${route.assembly} ${route.check}`}
+          build={build}
+          assembly={route.assembly}
+          check={route.check}
+        />
+      );
+    case 'settle':
+      return <SettleScreen build={build} assembly={route.assembly} check={route.check} />;
+    case 'certificate':
+      return <CertificateScreen build={build} />;
+  }
+}
+
+const Opening = () => (
+  <>
+    <Stage title="Opening the build">
+      <p className="quiet">The notebook is being read.</p>
+    </Stage>
+    <Words title="One moment">
+      <p>If nothing comes, the bench cannot be reached, or this build is in another data folder.</p>
+    </Words>
+  </>
+);

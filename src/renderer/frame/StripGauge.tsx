@@ -1,0 +1,22 @@
+import { Button } from 'react-aria-components';
+import type { Gauge } from '../../shared/records/gauge.ts';
+import { LiveAge } from '../instruments/LiveAge.tsx';
+import { LiveDigits } from '../instruments/LiveDigits.tsx';
+import { StateMark } from '../parts/StateMark.tsx';
+import { useGauges } from '../stores/gauges.ts';
+import { go } from '../stores/route.ts';
+import { linkWords } from '../words/links.ts';
+
+/** One gauge in the strip: shape and word of its state, name, value, age. */
+export function StripGauge({ gauge }: { readonly gauge: Gauge }) {
+  const state = useGauges((seen) => seen.states[gauge.id]);
+  const words = linkWords(state);
+  return (
+    <Button className="strip-gauge" onPress={() => go({ at: 'gauges', gauge: gauge.id })}>
+      <StateMark shape={words.shape} size={16} />
+      <span className="strip-gauge__name">{gauge.label}</span>
+      <LiveDigits gauge={gauge} className="strip-gauge__value" />
+      <span className="strip-gauge__state">{words.live ? <LiveAge gauge={gauge.id} /> : words.short}</span>
+    </Button>
+  );
+}

@@ -1,0 +1,39 @@
+import { useMemo } from 'react';
+import { type Assembly, type Build, latest } from '../../shared/records/build.ts';
+import type { MakeUp } from '../../shared/records/makeUp.ts';
+import { fewestStations } from '../../shared/setup/checks.ts';
+import { limitFor, ringRunout, ringStations, windowOf } from '../words/stations.ts';
+import { Ring, type RingView } from './Ring.tsx';
+
+/** Backlash and ring-gear runout of an assembly on the same angles, as recorded. */
+export function RingPicture({
+  build,
+  assembly,
+}: {
+  readonly build: Build & { readonly makeUp: MakeUp };
+  readonly assembly: Assembly;
+}) {
+  const view = useMemo(() => viewOf(build, assembly), [build, assembly]);
+  return <Ring view={view} />;
+}
+
+function viewOf(build: Build & { readonly makeUp: MakeUp }, assembly: Assembly): RingView {
+  const backlash = latest(assembly, 'backlash')?.result;
+  const runout = latest(assembly, 'ring-gear-runout')?.result;
+  const measured = backlash?.kind === 'backlash' ? backlash : undefined;
+  const limit = limitFor(build.specSheet, 'backlash', measured?.basis);
+  const turning =
+    runout?.kind === 'runout' ? ringRunout(runout, limitFor(build.specSheet, 'ring-gear-runout')) : undefined;
+  return {
+    quantity: 'Backlash',
+    teeth: build.makeUp.ringTeeth,
+    stations: ringStations(
+      measured?.stations ?? [],
+      measured === undefined ? fewestStations : 0,
+      limit,
+      build.specSheet,
+    ),
+    ...windowOf(limit),
+    ...(turning === undefined ? {} : { runout: turning }),
+  };
+}

@@ -1,0 +1,52 @@
+import { useEffect, useLayoutEffect, useRef, useState } from 'react';
+import type { Scene } from '../../shared/drawing/scene.ts';
+import type { Limits } from '../../shared/drawing/scale.ts';
+import { type TraceEvent, traceScene } from '../../shared/drawing/trace.ts';
+import { slotOf } from '../live/slots.ts';
+import { useSession } from '../stores/session.ts';
+import { Drawing } from './Drawing.tsx';
+import { useRoom } from './size.ts';
+import './instrument.css';
+
+interface TraceProps {
+  readonly gauge: string;
+  readonly quantity: string;
+  readonly dimension: 'length' | 'torque';
+  readonly marks: readonly TraceEvent[];
+  readonly band?: Limits | undefined;
+  readonly span_s?: number;
+}
+
+/** The last seconds of a gauge, drawn with the picture's own rhythm and only when something new came. */
+export function Trace({ gauge, quantity, dimension, marks, band, span_s = 20 }: TraceProps) {
+  const [room, size] = useRoom(13);
+  const system = useSession((session) => session.units);
+  const [scene, setScene] = useState<Scene>();
+  const latest = useRef({ marks, band });
+  useLayoutEffect(() => {
+    latest.current = { marks, band };
+  });
+  useEffect(() => {
+    if (size === undefined) return undefined;
+    let drawn = -2;
+    let frame = requestAnimationFrame(function draw(): void {
+      frame = requestAnimationFrame(draw);
+      const slot = slotOf(gauge);
+      if (slot.seq === drawn) return;
+      drawn = slot.seq;
+      const since = slot.t - span_s;
+      const now = latest.current;
+      const events = now.marks.filter((mark) => mark.t >= since);
+      const band = now.band === undefined ? {} : { band: now.band };
+      setScene(
+        traceScene({ quantity, dimension, points: slot.trail.points(since), events, ...band, span_s, system, size }),
+      );
+    });
+    return () => cancelAnimationFrame(frame);
+  }, [gauge, quantity, dimension, span_s, system, size]);
+  return (
+    <div className="instrument" ref={room}>
+      {scene === undefined ? undefined : <Drawing scene={scene} />}
+    </div>
+  );
+}

@@ -1,0 +1,152 @@
+import { create } from 'zustand';
+import type { TraceEvent } from '../../shared/drawing/trace.ts';
+import { type Capture, type CaptureEvent, startCapture, streamItem } from '../../shared/measuring/capture.ts';
+import type { StationMeasured } from '../../shared/metrology/backlash/measured.ts';
+import { type Gauge, type GaugeSeen, gaugeSeenSchema } from '../../shared/records/gauge.ts';
+import type { CaptureSettings, MeasuredResult, Stretch } from '../../shared/records/measurement.ts';
+import type { Problem } from '../../shared/result.ts';
+import { type Heard, onHeard } from './slots.ts';
+import { traceEventOf } from './traceEvents.ts';
+
+/** A measurement being taken, as far as the screen draws it. It changes with what is found, never with each reading. */
+export interface Run {
+  readonly settings: CaptureSettings;
+  readonly gauge: Gauge;
+  /** Backlash: the stations that are done or refused, by their number. */
+  readonly stations: readonly StationMeasured[];
+  /** Rows of the journal it rests on so far; absent before the first reading. */
+  readonly stretch: Stretch | undefined;
+  /** The figures so far. Backlash has them only when it is held: closing its last station is part of finishing. */
+  readonly result: MeasuredResult | undefined;
+  /** What was found last, newest last. */
+  readonly found: readonly CaptureEvent[];
+  readonly marks: readonly TraceEvent[];
+  /** Pedal strokes since it began or was taken anew. */
+  readonly presses: number;
+  /** Every station wanted is there. */
+  readonly complete: boolean;
+  readonly problem: Problem | undefined;
+}
+
+export const useRun = create<{ readonly run: Run | undefined }>()(() => ({ run: undefined }));
+
+/** The trace shows half a minute; older marks have left it. */
+const mostMarks = 60;
+const mostFound = 40;
+/** How often the figures are worked out while readings come and nothing is found, in milliseconds. */
+const figuresEvery_ms = 250;
+
+interface Going {
+  readonly capture: Capture;
+  from: number | undefined;
+  to: number;
+  figuresAt: number;
+  stop: () => void;
+}
+
+let going: Going | undefined;
+const listeners = new Set<(event: CaptureEvent, run: Run) => void>();
+
+/** Calls `listener` with everything found, for cues; the function returned stops that. */
+export function onFound(listener: (event: CaptureEvent, run: Run) => void): () => void {
+  listeners.add(listener);
+  return () => void listeners.delete(listener);
+}
+
+/** The gauge as a record sees it: without where it is plugged in. */
+const seen = ({ link: _link, format: _format, ...gauge }: Gauge): GaugeSeen => gaugeSeenSchema.parse(gauge);
+
+/** Starts listening for a measurement; one that was going is put aside. */
+export function startRun(settings: CaptureSettings, gauge: Gauge): void {
+  stopRun();
+  const started = startCapture(settings, seen(gauge));
+  const blank = {
+    settings,
+    gauge,
+    stations: [],
+    stretch: undefined,
+    result: undefined,
+    found: [],
+    marks: [],
+    presses: 0,
+    complete: false,
+  };
+  useRun.setState({ run: { ...blank, problem: started.ok ? undefined : started.problem } });
+  if (!started.ok) return;
+  const now: Going = { capture: started.value, from: undefined, to: 0, figuresAt: 0, stop: () => undefined };
+  now.stop = onHeard((heard) => {
+    if (heard.gauge === gauge.id) take(now, heard);
+  });
+  going = now;
+}
+
+/** Stops listening and forgets what was taken; recorded measurements are elsewhere. */
+export function stopRun(): void {
+  going?.stop();
+  going = undefined;
+  useRun.setState({ run: undefined });
+}
+
+/** Stops listening and keeps the figures on the screen. */
+export function holdRun(): void {
+  if (going === undefined) return;
+  going.stop();
+  const { capture } = going;
+  going = undefined;
+  change({ result: capture.finish() });
+}
+
+const change = (change: Partial<Run>): void =>
+  useRun.setState(({ run }) => ({ run: run === undefined ? undefined : { ...run, ...change } }));
+
+function take(now: Going, heard: Heard): void {
+  const { run } = useRun.getState();
+  if (run === undefined || run.complete) return;
+  const item = streamItem(heard, run.settings.kind);
+  if (!item.ok) {
+    change({ problem: item.problem });
+    return;
+  }
+  if (item.value === undefined) return;
+  now.from ??= heard.seq;
+  now.to = heard.seq;
+  const events = now.capture.step(item.value);
+  const pressed = 'press' in heard ? heard.press : undefined;
+  const clock = performance.now();
+  if (events.length === 0 && pressed === undefined && clock - now.figuresAt < figuresEvery_ms) return;
+  now.figuresAt = clock;
+  lay(now, { ...run, presses: pressesAfter(run.presses, pressed) }, events);
+}
+
+const pressesAfter = (presses: number, pressed: 'next' | 'again' | undefined): number => {
+  if (pressed === undefined) return presses;
+  return pressed === 'next' ? presses + 1 : 0;
+};
+
+function lay(now: Going, run: Run, events: readonly CaptureEvent[]): void {
+  const from = now.from ?? now.to;
+  const fresh: Run = {
+    ...run,
+    stretch: { gauge: run.gauge.id, from, to: now.to },
+    stations: events.reduce(withStation, run.stations),
+    result: run.settings.kind === 'backlash' ? undefined : now.capture.finish(),
+    found: [...run.found, ...events].slice(-mostFound),
+    marks: [...run.marks, ...events.flatMap((event) => traceEventOf(event) ?? [])].slice(-mostMarks),
+    complete: events.some((event) => event.kind === 'all-done'),
+  };
+  useRun.setState({ run: fresh });
+  for (const event of events) for (const listener of listeners) listener(event, fresh);
+}
+
+/** A station taken anew loses its number, and so does what was taken after it. */
+function withStation(stations: readonly StationMeasured[], event: CaptureEvent): readonly StationMeasured[] {
+  switch (event.kind) {
+    case 'station-done':
+    case 'station-refused':
+      return [...stations.slice(0, event.station - 1), event.measured];
+    case 'taken-anew':
+      return stations.slice(0, event.station - 1);
+    default:
+      return stations;
+  }
+}

@@ -1,0 +1,66 @@
+import type { BenchClient, News } from '../../shared/contract/contract.ts';
+import { toInside, unitNamed } from '../../shared/quantities/units.ts';
+import { type Trail, trail } from './trail.ts';
+
+export type Heard = News<'heard'>[number];
+
+/** What a gauge said last. It lives outside every store: at 1,000 readings/s nothing may re-render for each. */
+export interface Slot {
+  /** In mm or N·m; undefined until a reading came that has a known unit. */
+  value: number | undefined;
+  /** As received. */
+  received: { readonly value: number; readonly unit: string } | undefined;
+  seq: number;
+  /** The bench's monotonic time of the last reading, in seconds. */
+  t: number;
+  /** This page's clock when it came, in milliseconds, for its age. */
+  heardAt: number;
+  readonly trail: Trail;
+}
+
+/** 80 s at 100 readings/s. */
+const capacity = 8192;
+
+const slots = new Map<string, Slot>();
+const listeners = new Set<(heard: Heard) => void>();
+
+export function slotOf(gauge: string): Slot {
+  const found = slots.get(gauge);
+  if (found !== undefined) return found;
+  const fresh: Slot = { value: undefined, received: undefined, seq: -1, t: 0, heardAt: 0, trail: trail(capacity) };
+  slots.set(gauge, fresh);
+  return fresh;
+}
+
+/** Calls `listener` for every row as it is heard, after the slot has taken it; the function returned stops that. */
+export function onHeard(listener: (heard: Heard) => void): () => void {
+  listeners.add(listener);
+  return () => void listeners.delete(listener);
+}
+
+export const listen = (client: BenchClient): (() => void) =>
+  client.hear('heard', (news) => {
+    const now = performance.now();
+    for (const heard of news) take(heard, now);
+  });
+
+function take(heard: Heard, now: number): void {
+  const slot = slotOf(heard.gauge);
+  slot.seq = heard.seq;
+  if ('value' in heard) {
+    const inside = insideOf(heard);
+    slot.received = heard;
+    slot.value = inside;
+    slot.t = heard.t;
+    slot.heardAt = now;
+    if (inside !== undefined) slot.trail.push(heard.t, inside);
+  }
+  if ('none' in heard) slot.trail.cut();
+  for (const listener of listeners) listener(heard);
+}
+
+/** A received value in mm or N·m, or undefined when its unit is not known here. */
+export function insideOf(received: { readonly value: number; readonly unit: string }): number | undefined {
+  const unit = unitNamed(received.unit);
+  return unit === undefined ? undefined : toInside(received.value, unit);
+}

@@ -1,0 +1,14 @@
+import type { TraceEvent } from '../../shared/drawing/trace.ts';
+import type { CaptureEvent } from '../../shared/measuring/capture.ts';
+
+/** Where something found is marked on the trace, or nothing for what has no place in time and value. */
+export function traceEventOf(event: CaptureEvent): TraceEvent | undefined {
+  switch (event.kind) {
+    case 'rest-found':
+      return { kind: 'rest', t: event.t, v: event.level };
+    case 'station':
+      return { kind: 'rest', t: event.t, v: event.value };
+    default:
+      return undefined;
+  }
+}

@@ -1,0 +1,36 @@
+import { StrictMode } from 'react';
+import { createRoot } from 'react-dom/client';
+import './theme/tokens.css';
+import './theme/base.css';
+import { listenToKeys } from './commands/keys.ts';
+import { App } from './frame/App.tsx';
+import { listen } from './live/slots.ts';
+import { followBench } from './stores/bench.ts';
+import { followBuilds, loadBuilds } from './stores/builds.ts';
+import { giveBench } from './stores/client.ts';
+import { followGauges, loadGauges } from './stores/gauges.ts';
+import { followNotebook } from './stores/notebook.ts';
+import { followTheme } from './theme/follow.ts';
+import { connect } from './transport/connect.ts';
+
+/** Where the page is put together: one bench, the stores that follow it, the keys, and the screens. */
+const bench = connect(window);
+giveBench(bench);
+listen(bench);
+followGauges(bench);
+followBuilds(bench);
+followNotebook(bench);
+followBench(bench, () => {
+  void loadGauges();
+  void loadBuilds();
+});
+followTheme(document.documentElement);
+listenToKeys(window);
+
+const place = document.querySelector('#bench');
+if (place === null) throw new Error('the page has no place for the bench');
+createRoot(place).render(
+  <StrictMode>
+    <App />
+  </StrictMode>,
+);

@@ -1,0 +1,49 @@
+import { parseQuantity } from '../../shared/quantities/parse.ts';
+import type { UnitSystem } from '../../shared/quantities/show.ts';
+import { type Dimension, type Unit, unitNamed, units } from '../../shared/quantities/units.ts';
+import type { QuantityTyped } from '../../shared/records/common.ts';
+import { ok, type Result } from '../../shared/result.ts';
+import type { Option } from './Choice.tsx';
+
+/** What stands in a quantity's field: the digits as typed, and the UCUM code of the unit beside them. */
+export interface QuantityDraft {
+  readonly text: string;
+  readonly unit: string;
+}
+
+/** Fastener torques are large, rotating torques small: each gets the unit of its trade. */
+export type Measure = 'length' | 'torque' | 'fastener';
+
+const usual: Readonly<Record<Measure, Readonly<Record<UnitSystem, Unit>>>> = {
+  length: { metric: units.mm, inch: units.in },
+  torque: { metric: units.Nm, inch: units.inLb },
+  fastener: { metric: units.Nm, inch: units.ftLb },
+};
+
+const offered: Readonly<Record<Dimension, readonly Unit[]>> = {
+  length: [units.mm, units.in, units.um],
+  torque: [units.Nm, units.Ncm, units.inLb, units.ftLb],
+  angle: [units.deg],
+};
+
+export const dimensionOf = (measure: Measure): 'length' | 'torque' => (measure === 'length' ? 'length' : 'torque');
+
+export const emptyDraft = (measure: Measure, system: UnitSystem): QuantityDraft => ({
+  text: '',
+  unit: usual[measure][system].ucum,
+});
+
+export const draftOf = (typed: QuantityTyped): QuantityDraft => ({ text: String(typed.value), unit: typed.unit });
+
+export const unitOptions = (measure: Measure): readonly Option<string>[] =>
+  offered[dimensionOf(measure)].map((unit) => ({ value: unit.ucum, words: unit.symbol }));
+
+/** The quantity a draft stands for. A unit typed with the digits goes before the one beside the field. */
+export function readDraft(draft: QuantityDraft, measure: Measure, field: string): Result<QuantityTyped> {
+  const dimension = dimensionOf(measure);
+  const withUnit = /[a-zµμ"°[]/iu.test(draft.text.replace(/e[+-]?\d/iu, ''));
+  const typed = parseQuantity(withUnit ? draft.text : `${draft.text} ${draft.unit}`, dimension, field);
+  return typed.ok ? ok({ value: typed.value.value, unit: typed.value.unit.ucum }) : typed;
+}
+
+export const symbolOf = (ucum: string): string => unitNamed(ucum)?.symbol ?? ucum;

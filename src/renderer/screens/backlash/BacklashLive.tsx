@@ -1,0 +1,102 @@
+import { useEffect, useLayoutEffect, useRef } from 'react';
+import type { Run } from '../../live/run.ts';
+import { Button } from '../../parts/Button.tsx';
+import { Stage } from '../../parts/Stage.tsx';
+import { type NextAction, Words } from '../../parts/Words.tsx';
+import { limitFor } from '../../words/stations.ts';
+import type { CheckProps } from '../check/CheckScreen.tsx';
+import { GaugePick } from '../check/GaugePick.tsx';
+import { NoGauge } from '../check/NoGauge.tsx';
+import { record } from '../check/record.ts';
+import { SimulatedHand } from '../check/SimulatedHand.tsx';
+import { type Measuring, useMeasuring } from '../check/useMeasuring.ts';
+import { BacklashPicture } from './BacklashPicture.tsx';
+import { BacklashSetUp } from './BacklashSetUp.tsx';
+import { BacklashTelling } from './BacklashTelling.tsx';
+import { type BacklashSettings, useBacklashSettings } from './useBacklashSettings.ts';
+import '../check/measure.css';
+
+/** Backlash hands free: rock, and the bench finds the rests, counts the rocks, goes on, and records when all are there. */
+export function BacklashLive(props: CheckProps) {
+  const { build, check } = props;
+  const [settings, setSettings] = useBacklashSettings(build.specSheet);
+  const measuring = useMeasuring(settings, build.specSheet);
+  const { gauge, all, choose, live, run } = measuring;
+  useRecordWhenComplete(props, run);
+  return (
+    <>
+      <Stage
+        fill
+        title={check.title}
+        aside={
+          <div className="measure__set-up">
+            <GaugePick gauge={gauge} all={all} choose={choose} />
+            <BacklashSetUp settings={settings} onChange={setSettings} />
+          </div>
+        }
+      >
+        {gauge === undefined || !live ? (
+          <NoGauge kind="indicator" />
+        ) : (
+          <BacklashPicture gauge={gauge} run={run} sheet={build.specSheet} teeth={build.makeUp?.ringTeeth} />
+        )}
+      </Stage>
+      <BacklashWords props={props} settings={settings} measuring={measuring} />
+    </>
+  );
+}
+
+/** When every station wanted has its number there is nothing left to decide, so it is recorded by itself; undo is at hand. */
+function useRecordWhenComplete(props: CheckProps, run: Run | undefined): void {
+  const latest = useRef({ props, run });
+  useLayoutEffect(() => {
+    latest.current = { props, run };
+  });
+  const complete = run?.complete === true;
+  useEffect(() => {
+    const now = latest.current;
+    if (complete && now.run !== undefined) void record(now.props, now.run);
+  }, [complete]);
+}
+
+interface BacklashWordsProps {
+  readonly props: CheckProps;
+  readonly settings: BacklashSettings;
+  readonly measuring: Measuring;
+}
+
+function BacklashWords({ props, settings, measuring }: BacklashWordsProps) {
+  const { build, check } = props;
+  const { live, run, next, again } = measuring;
+  const measured = run?.stations.length ?? 0;
+  const wanted = settings.stations ?? 0;
+  return (
+    <Words
+      title={measured < wanted ? `Station ${measured + 1} of ${wanted}` : `${measured} stations taken`}
+      next={live ? action(measured, wanted, next, () => run !== undefined && void record(props, run)) : undefined}
+      others={
+        live ? (
+          <>
+            <Button onPress={again} keyHint="PgUp">
+              Again
+            </Button>
+            {run !== undefined && measured > 0 && measured < wanted ? (
+              <Button onPress={() => void record(props, run)}>Record {measured}</Button>
+            ) : undefined}
+            <SimulatedHand action={{ do: 'rock', stations: wanted }} words="Simulated hand" />
+          </>
+        ) : undefined
+      }
+    >
+      <BacklashTelling
+        run={run}
+        how={check.how}
+        limit={limitFor(build.specSheet, 'backlash', settings.basis)}
+        sheet={build.specSheet}
+      />
+    </Words>
+  );
+}
+
+const action = (measured: number, wanted: number, next: () => void, record: () => void): NextAction =>
+  measured < wanted ? { words: 'Next station', run: next } : { words: 'Record backlash', run: record };

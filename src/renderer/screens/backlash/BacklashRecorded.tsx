@@ -1,0 +1,102 @@
+import { useMemo } from 'react';
+import { showText } from '../../../shared/quantities/show.ts';
+import type { Measurement } from '../../../shared/records/build.ts';
+import type { BacklashResult } from '../../../shared/records/measurement.ts';
+import { isNone } from '../../../shared/result.ts';
+import { basisWords, judgeCheck } from '../../../shared/setup/judge.ts';
+import { Ring } from '../../instruments/Ring.tsx';
+import { Button } from '../../parts/Button.tsx';
+import { Stage } from '../../parts/Stage.tsx';
+import { StateMark } from '../../parts/StateMark.tsx';
+import { Words } from '../../parts/Words.tsx';
+import { useSession } from '../../stores/session.ts';
+import { orReason } from '../../words/results.ts';
+import { shapeOf, standingWords } from '../../words/standing.ts';
+import { limitFor, ringStations, stateOfValue, windowOf } from '../../words/stations.ts';
+import type { CheckProps } from '../check/CheckScreen.tsx';
+import { goOn } from '../check/goOn.ts';
+import { HowTaken } from '../check/HowTaken.tsx';
+import '../check/measure.css';
+import './stations.css';
+
+interface BacklashRecordedProps extends CheckProps {
+  readonly measurement: Measurement;
+  readonly result: BacklashResult;
+  readonly onAnew: () => void;
+}
+
+/** Backlash as it was recorded: every station, the spread, and the ring. */
+export function BacklashRecorded({ build, assembly, check, measurement, result, onAnew }: BacklashRecordedProps) {
+  const units = useSession((session) => session.units);
+  const judged = judgeCheck(check, measurement, assembly, build.specSheet);
+  const limit = limitFor(build.specSheet, 'backlash', result.basis);
+  const view = useMemo(
+    () => ({
+      quantity: 'Backlash',
+      teeth: build.makeUp?.ringTeeth ?? 40,
+      stations: ringStations(result.stations, 0, limit, build.specSheet),
+      ...windowOf(limit),
+    }),
+    [build, result, limit],
+  );
+  return (
+    <>
+      <Stage fill title={check.title}>
+        <div className="measure">
+          <div className="stations">
+            <p className="stations__verdict">
+              <StateMark shape={shapeOf(judged)} size={34} />
+              <span>
+                <span className="stations__span digits">{spanWords(result, units)}</span>
+                <span className="quiet"> {standingWords(judged)}</span>
+              </span>
+            </p>
+            <table className="stations__table">
+              <tbody>
+                {result.stations.map((station) => (
+                  <tr key={station.number}>
+                    <td>
+                      <StateMark
+                        shape={stateOfValue(
+                          station.value_mm,
+                          isNone(station.U95_mm) ? 0 : station.U95_mm,
+                          limit,
+                          build.specSheet,
+                        )}
+                        size={18}
+                      />
+                    </td>
+                    <th scope="row">Station {station.number}</th>
+                    <td className="digits stations__number">{orReason(station.value_mm, 'length', units)}</td>
+                    <td className="digits quiet">
+                      {isNone(station.U95_mm) ? '' : `± ${showText(station.U95_mm, 'length', units)}`}
+                    </td>
+                    <td className="quiet">{station.rocks} rocks</td>
+                  </tr>
+                ))}
+              </tbody>
+            </table>
+            <p className="digits">Variation {orReason(result.variation_mm, 'length', units)}</p>
+            <HowTaken measurement={measurement} />
+          </div>
+          <Ring view={view} />
+        </div>
+      </Stage>
+      <Words
+        title={`Backlash, ${standingWords(judged)}`}
+        next={goOn(build)}
+        others={<Button onPress={onAnew}>Take it anew</Button>}
+      >
+        <p>{judged.why ?? `Felt ${basisWords(result.basis)}.`}</p>
+        <p className="quiet">
+          Taking it anew keeps this one: the latest counts, the earlier ones stay in the notebook.
+        </p>
+      </Words>
+    </>
+  );
+}
+
+function spanWords(result: BacklashResult, units: 'metric' | 'inch'): string {
+  if (isNone(result.min_mm) || isNone(result.max_mm)) return orReason(result.min_mm, 'length', units);
+  return `${showText(result.min_mm, 'length', units)} to ${showText(result.max_mm, 'length', units)}`;
+}

@@ -1,0 +1,22 @@
+import { judge } from '../../../shared/metrology/verdict.ts';
+import { showText, type UnitSystem } from '../../../shared/quantities/show.ts';
+import { endsOf, type Limit, type SpecSheet } from '../../../shared/records/specSheet.ts';
+
+/** "Station 3: 0.331 mm, 0.031 mm above the window." */
+export function stationSentence(
+  number: number,
+  station: { readonly value: unknown; readonly U95: number },
+  limit: Limit | undefined,
+  sheet: SpecSheet | undefined,
+  system: UnitSystem,
+): string {
+  if (typeof station.value !== 'number') return `Station ${number}: no number.`;
+  const value = showText(station.value, 'length', system);
+  if (limit === undefined) return `Station ${number}: ${value}.`;
+  const { beyond, closeCall } = judge(station.value, station.U95, endsOf(limit), sheet?.rule ?? 'simple');
+  if (beyond !== undefined) {
+    const by = showText(Math.abs(beyond), 'length', system);
+    return `Station ${number}: ${value}, ${by} ${beyond > 0 ? 'above' : 'below'} the window.`;
+  }
+  return `Station ${number}: ${value}, within${closeCall ? ', too close to call' : ''}.`;
+}

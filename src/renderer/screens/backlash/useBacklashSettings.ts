@@ -1,0 +1,25 @@
+import { useState } from 'react';
+import type { BacklashBasis } from '../../../shared/records/common.ts';
+import type { CaptureSettings } from '../../../shared/records/measurement.ts';
+import type { SpecSheet } from '../../../shared/records/specSheet.ts';
+import { fewestStations } from '../../../shared/setup/checks.ts';
+
+export type BacklashSettings = Extract<CaptureSettings, { kind: 'backlash' }>;
+
+/** Backlash is felt as the limit wants it felt; without a limit along the turn at the heel, as most manuals say. */
+function usualBasis(sheet: SpecSheet | undefined): BacklashBasis {
+  const limit = sheet?.limits.find((one) => one.quantity === 'backlash');
+  return limit !== undefined && 'basis' in limit && 'direction' in limit.basis
+    ? limit.basis
+    : { direction: 'along-rotation', at: 'heel' };
+}
+
+/** How backlash is taken on this screen. */
+export function useBacklashSettings(sheet: SpecSheet | undefined) {
+  return useState<BacklashSettings>(() => ({
+    kind: 'backlash',
+    basis: usualBasis(sheet),
+    stations: fewestStations,
+    nextBy: 'itself',
+  }));
+}

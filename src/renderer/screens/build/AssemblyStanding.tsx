@@ -1,0 +1,35 @@
+import { type Assembly, type Build, latest } from '../../../shared/records/build.ts';
+import type { MakeUp } from '../../../shared/records/makeUp.ts';
+import { readinessOf } from '../../../shared/setup/readiness.ts';
+import { RingPicture } from '../../instruments/RingPicture.tsx';
+import { StateMark } from '../../parts/StateMark.tsx';
+import { AssemblyFacts } from './AssemblyFacts.tsx';
+import { gateTitle } from './gate.ts';
+import { InTheWay } from './InTheWay.tsx';
+import { Overridden } from './Overridden.tsx';
+
+/** One assembly: its gate, what stands in the way, what was overridden, and the gear as it was measured. */
+export function AssemblyStanding({
+  build,
+  assembly,
+}: {
+  readonly build: Build & { readonly makeUp: MakeUp };
+  readonly assembly: Assembly;
+}) {
+  const readiness = readinessOf(build, assembly);
+  const measured = latest(assembly, 'backlash') !== undefined || latest(assembly, 'ring-gear-runout') !== undefined;
+  return (
+    <div className="standing">
+      <div className="standing__words">
+        <h2 className="standing__gate">
+          <StateMark shape={readiness.ready ? 'within' : 'not-measured'} size={30} />
+          {gateTitle(readiness)}
+        </h2>
+        <AssemblyFacts assembly={assembly} />
+        <InTheWay build={build} assembly={assembly} states={readiness.inTheWay} />
+        <Overridden states={readiness.states} />
+      </div>
+      {measured ? <RingPicture build={build} assembly={assembly} /> : undefined}
+    </div>
+  );
+}

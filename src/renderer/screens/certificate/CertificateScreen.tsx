@@ -1,0 +1,98 @@
+import { useState } from 'react';
+import type { Answer } from '../../../shared/contract/contract.ts';
+import { type Build, currentAssembly } from '../../../shared/records/build.ts';
+import { isDescribed, readinessOf } from '../../../shared/setup/readiness.ts';
+import { Choice } from '../../parts/Choice.tsx';
+import { Stage } from '../../parts/Stage.tsx';
+import { StateMark } from '../../parts/StateMark.tsx';
+import { Words } from '../../parts/Words.tsx';
+import { ask } from '../../stores/ask.ts';
+import { signature } from '../../stores/notebook.ts';
+import { changeSession, useSession } from '../../stores/session.ts';
+import { timeWords } from '../../words/days.ts';
+import { missingFor } from './missing.ts';
+import { Issued } from './Issued.tsx';
+import '../../parts/button.css';
+import './certificate.css';
+
+type Certificate = Answer<'certificate.issue'>;
+
+/** The certificate: what it will say is missing, on which paper, and the file itself. */
+export function CertificateScreen({ build }: { readonly build: Build }) {
+  const { page, units } = useSession();
+  const [issued, setIssued] = useState<Certificate>();
+  const [working, setWorking] = useState(false);
+  const missing = missingFor(build);
+  const issue = async (): Promise<void> => {
+    setWorking(true);
+    const certificate = await ask('certificate.issue', { ...signature(), page, units });
+    setWorking(false);
+    if (certificate !== undefined) setIssued(certificate);
+  };
+  return (
+    <>
+      <Stage title="Certificate">
+        {issued === undefined ? undefined : <Issued certificate={issued} />}
+        <Choice
+          label="Paper"
+          value={page}
+          onChange={(chosen) => changeSession({ page: chosen })}
+          options={[
+            { value: 'a4', words: 'A4' },
+            { value: 'letter', words: 'Letter' },
+          ]}
+        />
+        <h2 className="certificate__head">
+          {missing.length === 0 ? 'Nothing asked for is missing' : 'It will say that these are missing'}
+        </h2>
+        <ul className="certificate__missing">
+          {missing.map((sentence) => (
+            <li key={sentence}>
+              <StateMark shape="not-measured" size={16} /> {sentence}
+            </li>
+          ))}
+        </ul>
+        <Earlier build={build} />
+      </Stage>
+      <Words
+        title={missing.length === 0 ? 'Complete' : 'Incomplete'}
+        next={{
+          words: issueWords(working, missing.length > 0, issued !== undefined),
+          run: () => void issue(),
+          disabled: working,
+        }}
+      >
+        <p>
+          It says which readings lie within the limits that were entered, where those limits come from, with which
+          gauges, and what was not measured. It never says more than that.
+        </p>
+        <p className="quiet">Its data travel inside the file. The maker’s manual and local rules go before it.</p>
+      </Words>
+    </>
+  );
+}
+
+function issueWords(working: boolean, incomplete: boolean, again: boolean): string {
+  if (working) return 'Writing it …';
+  return `Issue ${again ? 'it again' : 'the certificate'}${incomplete ? ' as incomplete' : ''}`;
+}
+
+function Earlier({ build }: { readonly build: Build }) {
+  if (build.certificates.length === 0) return undefined;
+  const standing = currentAssembly(build);
+  const open = standing !== undefined && isDescribed(build) && !readinessOf(build, standing).ready;
+  return (
+    <>
+      <h2 className="certificate__head">Issued for this build</h2>
+      <ul className="certificate__missing">
+        {build.certificates.map((certificate) => (
+          <li key={`${certificate.at} ${certificate.sha256}`}>
+            {timeWords(certificate.at)}, {certificate.complete ? 'complete' : 'incomplete'},{' '}
+            <span className="digits quiet">{certificate.sha256.slice(0, 12)}</span>
+          </li>
+        ))}
+      </ul>
+      {open ? <p className="quiet">The build has gone on since; a new certificate says so.</p> : undefined}
+    </>
+  );
+}

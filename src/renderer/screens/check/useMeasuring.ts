@@ -1,0 +1,48 @@
+import { useEffect } from 'react';
+import type { Gauge } from '../../../shared/records/gauge.ts';
+import type { CaptureSettings } from '../../../shared/records/measurement.ts';
+import type { SpecSheet } from '../../../shared/records/specSheet.ts';
+import { pedalAgain } from '../../commands/registry.ts';
+import { useCommand } from '../../commands/useCommand.ts';
+import { useCues } from '../../cues/useCues.ts';
+import type { Run } from '../../live/run.ts';
+import type { StreamKind } from '../../stores/gauges.ts';
+import { showProblem } from '../../stores/problems.ts';
+import { pressPedal } from './pedal.ts';
+import { useGauge } from './useGauge.ts';
+import { useRunOn } from './useRunOn.ts';
+
+export interface Measuring {
+  readonly gauge: Gauge | undefined;
+  readonly all: readonly Gauge[];
+  readonly choose: (id: string) => void;
+  /** The gauge is there and sends. */
+  readonly live: boolean;
+  /** Absent while nothing can be measured. */
+  readonly run: Run | undefined;
+  readonly next: () => void;
+  readonly again: () => void;
+}
+
+const kindOf: Readonly<Record<CaptureSettings['kind'], StreamKind>> = {
+  backlash: 'indicator',
+  runout: 'indicator',
+  torque: 'torque',
+};
+
+/** Everything a live measurement has in common: its gauge, the run, the cues, and the pedal that takes it again. */
+export function useMeasuring(settings: CaptureSettings, sheet: SpecSheet | undefined): Measuring {
+  const { gauge, all, live, choose } = useGauge(kindOf[settings.kind]);
+  const run = useRunOn(settings, gauge, live);
+  useCues(sheet);
+  const problem = run?.problem;
+  useEffect(() => {
+    if (problem !== undefined) showProblem(problem);
+  }, [problem]);
+  const press = (pedal: 'next' | 'again') => (): void => {
+    if (gauge !== undefined) void pressPedal(gauge.id, pedal);
+  };
+  const again = press('again');
+  useCommand(pedalAgain, 'Take it again', live ? again : undefined);
+  return { gauge, all, choose, live, run: live ? run : undefined, next: press('next'), again };
+}

@@ -1,0 +1,101 @@
+import { Choice } from '../../parts/Choice.tsx';
+import { Field } from '../../parts/Field.tsx';
+import { Pick } from '../../parts/Pick.tsx';
+import { unitOptions } from '../../parts/quantity.ts';
+import { QuantityField } from '../../parts/QuantityField.tsx';
+import { useGauges } from '../../stores/gauges.ts';
+import { type GaugeDraft, type GaugeErrors, measureOfKind } from './draft.ts';
+
+interface GaugeFormProps {
+  readonly draft: GaugeDraft;
+  readonly errors: GaugeErrors;
+  readonly onChange: (change: Partial<GaugeDraft>) => void;
+}
+
+const noUnit = 'as-sent';
+
+/** The record of a gauge: what it is, how fine it reads, when it was calibrated, where it is plugged in. */
+export function GaugeForm({ draft, errors, onChange }: GaugeFormProps) {
+  const measure = measureOfKind(draft.kind, draft.resolution.unit);
+  const quantity = (field: 'resolution' | 'statedError' | 'hysteresis', label: string, hint: string) => (
+    <QuantityField
+      label={label}
+      hint={hint}
+      measure={measure}
+      draft={draft[field]}
+      error={errors[field]}
+      onChange={(change) => onChange({ [field]: change })}
+    />
+  );
+  return (
+    <div className="form gauge-form">
+      <Field
+        label="Name in the shop"
+        value={draft.label}
+        error={errors.label}
+        onChange={(label) => onChange({ label })}
+      />
+      <Choice
+        label="Kind"
+        value={draft.kind}
+        onChange={(kind) => onChange({ kind })}
+        options={[
+          { value: 'indicator', words: 'Indicator' },
+          { value: 'torque', words: 'Torque' },
+          { value: 'typed', words: 'Read off, typed' },
+        ]}
+      />
+      {draft.kind === 'typed' ? undefined : <PortField draft={draft} onChange={onChange} />}
+      {quantity('resolution', 'Resolution', 'The smallest step it shows.')}
+      {quantity('statedError', 'Largest error stated, ±', 'From its certificate or its maker.')}
+      {draft.kind === 'indicator'
+        ? quantity('hysteresis', 'Hysteresis stated', 'Going in against coming out.')
+        : undefined}
+      {draft.kind === 'torque' ? (
+        <Field
+          label="Error stated, ± percent of the reading"
+          inputMode="decimal"
+          value={draft.statedError_percent}
+          error={errors.statedError_percent}
+          onChange={(statedError_percent) => onChange({ statedError_percent })}
+        />
+      ) : undefined}
+      {draft.kind === 'typed' ? undefined : (
+        <Pick
+          label="Unit where the line has none"
+          value={draft.unit === '' ? noUnit : draft.unit}
+          onChange={(unit) => onChange({ unit: unit === noUnit ? '' : unit })}
+          options={[{ value: noUnit, words: 'As it is sent' }, ...unitOptions(measure)]}
+        />
+      )}
+      <Field label="Serial number" value={draft.serial} onChange={(serial) => onChange({ serial })} />
+      <Field
+        label="Calibrated on"
+        type="date"
+        value={draft.calibratedOn}
+        error={errors.calibratedOn}
+        onChange={(calibratedOn) => onChange({ calibratedOn })}
+      />
+      <Field
+        label="Next calibration due"
+        type="date"
+        value={draft.dueOn}
+        error={errors.dueOn}
+        onChange={(dueOn) => onChange({ dueOn })}
+      />
+    </div>
+  );
+}
+
+function PortField({ draft, onChange }: Omit<GaugeFormProps, 'errors'>) {
+  const ports = useGauges((seen) => seen.ports) ?? [];
+  return (
+    <Field
+      label="Port"
+      value={draft.link}
+      suggestions={ports.map((port) => port.link)}
+      hint="Chosen from the ports, or typed as a link."
+      onChange={(link) => onChange({ link })}
+    />
+  );
+}

@@ -1,0 +1,118 @@
+import { type Gauge, gaugeSchema } from '../../../shared/records/gauge.ts';
+import { fail, ok, type Result } from '../../../shared/result.ts';
+import { draftOf, emptyDraft, type Measure, type QuantityDraft, readDraft } from '../../parts/quantity.ts';
+
+/** A gauge's record while it is being typed. */
+export interface GaugeDraft {
+  readonly id: string | undefined;
+  readonly label: string;
+  readonly kind: Gauge['kind'];
+  readonly serial: string;
+  readonly resolution: QuantityDraft;
+  readonly statedError: QuantityDraft;
+  readonly statedError_percent: string;
+  readonly hysteresis: QuantityDraft;
+  readonly calibratedOn: string;
+  readonly dueOn: string;
+  readonly link: string;
+  readonly unit: string;
+  readonly format: Gauge['format'];
+}
+
+export type GaugeErrors = Partial<Record<keyof GaugeDraft, string>>;
+
+/** A tool that is only read off can be a length or a torque tool; its resolution says which. */
+export const measureOfKind = (kind: Gauge['kind'], unit = 'mm'): Measure =>
+  kind === 'torque' || unit.includes('N') || unit.includes('lbf') ? 'torque' : 'length';
+
+export const blankGauge = (kind: Gauge['kind'], link: string, units: 'metric' | 'inch'): GaugeDraft => {
+  const empty = emptyDraft(measureOfKind(kind), units);
+  return {
+    id: undefined,
+    label: '',
+    kind,
+    serial: '',
+    resolution: empty,
+    statedError: empty,
+    statedError_percent: '',
+    hysteresis: empty,
+    calibratedOn: '',
+    dueOn: '',
+    link,
+    unit: '',
+    format: undefined,
+  };
+};
+
+export function gaugeDraftOf(gauge: Gauge): GaugeDraft {
+  const empty = { text: '', unit: gauge.resolution.unit };
+  return {
+    id: gauge.id,
+    label: gauge.label,
+    kind: gauge.kind,
+    serial: gauge.serial ?? '',
+    resolution: draftOf(gauge.resolution),
+    statedError: gauge.statedError === undefined ? empty : draftOf(gauge.statedError),
+    statedError_percent: gauge.statedError_percent === undefined ? '' : String(gauge.statedError_percent),
+    hysteresis: gauge.hysteresis === undefined ? empty : draftOf(gauge.hysteresis),
+    calibratedOn: gauge.calibratedOn ?? '',
+    dueOn: gauge.dueOn ?? '',
+    link: gauge.link ?? '',
+    unit: gauge.unit ?? '',
+    format: gauge.format,
+  };
+}
+
+const newGaugeSchema = gaugeSchema.partial({ id: true });
+type GaugeToSave = Omit<Gauge, 'id'> & Partial<Pick<Gauge, 'id'>>;
+
+const sentences: GaugeErrors = {
+  label: 'Give the gauge the name it has in the shop.',
+  resolution: 'The smallest step it shows, with its unit.',
+  statedError: 'The maker’s largest error, with its unit, or nothing.',
+  statedError_percent: 'A percentage above 0 and up to 50, or nothing.',
+  hysteresis: 'A length or torque with its unit, or nothing.',
+  calibratedOn: 'A day, or nothing.',
+  dueOn: 'A day, or nothing.',
+};
+
+/** The record a draft stands for, or a sentence for each field that is wrong. */
+export function readGauge(draft: GaugeDraft): Result<GaugeToSave> & { readonly errors?: GaugeErrors } {
+  const errors: GaugeErrors = {};
+  const measure = measureOfKind(draft.kind, draft.resolution.unit);
+  const quantity = (field: 'resolution' | 'statedError' | 'hysteresis') => {
+    if (draft[field].text.trim() === '' && field !== 'resolution') return {};
+    const read = readDraft(draft[field], measure, field);
+    if (read.ok && read.value.value > 0) return { [field]: read.value };
+    errors[field] = sentences[field] ?? '';
+    return {};
+  };
+  const words = (field: 'serial' | 'calibratedOn' | 'dueOn' | 'link' | 'unit') =>
+    draft[field].trim() === '' ? {} : { [field]: draft[field].trim() };
+  const percent =
+    draft.statedError_percent.trim() === ''
+      ? {}
+      : { statedError_percent: Number(draft.statedError_percent.replace(',', '.')) };
+  const checked = newGaugeSchema.safeParse({
+    ...(draft.id === undefined ? {} : { id: draft.id }),
+    label: draft.label,
+    kind: draft.kind,
+    ...quantity('resolution'),
+    ...quantity('statedError'),
+    ...quantity('hysteresis'),
+    ...percent,
+    ...words('serial'),
+    ...words('calibratedOn'),
+    ...words('dueOn'),
+    ...words('link'),
+    ...words('unit'),
+    ...(draft.format === undefined ? {} : { format: draft.format }),
+  });
+  if (checked.success && Object.keys(errors).length === 0) return ok(checked.data as GaugeToSave);
+  for (const issue of checked.error?.issues ?? []) {
+    const field = String(issue.path[0]) as keyof GaugeDraft;
+    errors[field] ??= sentences[field] ?? 'Look at this again.';
+  }
+  const problem = { kind: 'fields', sentence: 'Some fields need another look.', remedy: 'They are marked.' };
+  return { ...fail(problem), errors };
+}

@@ -1,0 +1,59 @@
+import { edgeNames } from '../../../shared/pattern/mark.ts';
+import { useSession } from '../../stores/session.ts';
+import { Button } from '../../parts/Button.tsx';
+import { type MarkDraft, type Side, sides } from './draft.ts';
+import { freshMark, recalled } from './shape.ts';
+
+interface FlankControlsProps {
+  readonly draft: MarkDraft;
+  readonly onChange: (change: Partial<MarkDraft>) => void;
+}
+
+/** Below each flank: how the mark meets its four edges, or that there is none. */
+export const FlankControls = ({ draft, onChange }: FlankControlsProps) => (
+  <div className="flank-controls">
+    {sides.map((side) => (
+      <OneFlank key={side} side={side} draft={draft} onChange={onChange} />
+    ))}
+  </div>
+);
+
+function OneFlank({ side, draft, onChange }: FlankControlsProps & { readonly side: Side }) {
+  const toeAt = useSession((session) => session.toeAt);
+  const mark = draft[side];
+  const name = side === 'drive' ? 'Drive' : 'Coast';
+  if (mark === undefined || mark === 'no-mark') {
+    return (
+      <div className="flank-controls__one" role="group" aria-label={`${name} flank`}>
+        <Button onPress={() => onChange({ [side]: freshMark({ heel: 0, crown: 0 }) })}>Draw the {side} mark</Button>
+        {mark === 'no-mark' ? (
+          <span className="flank-controls__none">No mark on this flank</span>
+        ) : (
+          <Button look="quiet" onPress={() => onChange({ [side]: 'no-mark' })}>
+            There is none
+          </Button>
+        )}
+      </div>
+    );
+  }
+  const order = toeAt === 'left' ? edgeNames : (['heel', 'toe', 'crown', 'root'] as const);
+  return (
+    <div className="flank-controls__one" role="group" aria-label={`Edges of the ${side} mark`}>
+      {order.map((edge) => (
+        <button
+          key={edge}
+          type="button"
+          className={`edge edge--${mark.edges[edge]}`}
+          aria-label={`${name} mark at the ${edge}: ${mark.edges[edge]}. Change`}
+          onClick={() => onChange({ [side]: recalled(mark, edge) })}
+        >
+          <span className="edge__name">{edge}</span>
+          <span className="edge__contact">{mark.edges[edge]}</span>
+        </button>
+      ))}
+      <Button look="quiet" label={`Rub out the ${side} mark`} onPress={() => onChange({ [side]: undefined })}>
+        Rub out
+      </Button>
+    </div>
+  );
+}

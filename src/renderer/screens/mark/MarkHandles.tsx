@@ -1,0 +1,121 @@
+import type { KeyboardEvent, PointerEvent } from 'react';
+import { type FlankGeometry, placeAt, pointAt } from '../../../shared/drawing/flankShape.ts';
+import type { Point } from '../../../shared/drawing/scene.ts';
+import type { Mark } from '../../../shared/pattern/mark.ts';
+import { endDragged, endOf, heightened, lengthened, moved, slanted, topDragged, topOf } from './shape.ts';
+import type { Side } from './draft.ts';
+
+interface MarkHandlesProps {
+  readonly side: Side;
+  readonly mark: Mark;
+  readonly geometry: FlankGeometry;
+  readonly onChange: (mark: Mark) => void;
+}
+
+type Arrow = 'ArrowLeft' | 'ArrowRight' | 'ArrowUp' | 'ArrowDown';
+type Steps = Readonly<Record<Arrow, Mark>>;
+
+/** What one press of an arrow key moves, as a share of the flank and in degrees. */
+const step = 0.02;
+const step_deg = 2;
+
+/** The three places by which a mark is shaped: its middle, the end of its long axis, and its top. */
+export function MarkHandles({ side, mark, geometry, onChange }: MarkHandlesProps) {
+  const toHeel = geometry.turned === 'toe-left' ? 1 : -1;
+  const { heel, crown, length, height, slant_deg } = mark;
+  return (
+    <>
+      <Handle
+        name={`Middle of the ${side} mark`}
+        says={`${percent(heel)} towards the heel, ${percent(crown)} towards the crown`}
+        at={pointAt(geometry, mark)}
+        value={heel}
+        onDrag={(point) => onChange(moved(mark, placeAt(geometry, point)))}
+        steps={arrows(
+          moved(mark, { heel: heel - step * toHeel, crown }),
+          moved(mark, { heel: heel + step * toHeel, crown }),
+          moved(mark, { heel, crown: crown + step }),
+          moved(mark, { heel, crown: crown - step }),
+        )}
+        onStep={onChange}
+      />
+      <Handle
+        name={`Length and slant of the ${side} mark`}
+        says={`${percent(length)} long, slant ${slant_deg} degrees`}
+        at={pointAt(geometry, endOf(mark, geometry))}
+        value={length}
+        onDrag={(point) => onChange(endDragged(mark, placeAt(geometry, point), geometry))}
+        steps={arrows(
+          lengthened(mark, length - step * 2 * toHeel),
+          lengthened(mark, length + step * 2 * toHeel),
+          slanted(mark, slant_deg + step_deg),
+          slanted(mark, slant_deg - step_deg),
+        )}
+        onStep={onChange}
+      />
+      <Handle
+        name={`Height of the ${side} mark`}
+        says={`${percent(height)} high`}
+        at={pointAt(geometry, topOf(mark))}
+        value={height}
+        onDrag={(point) => onChange(topDragged(mark, placeAt(geometry, point)))}
+        steps={arrows(
+          heightened(mark, height - step * 2),
+          heightened(mark, height + step * 2),
+          heightened(mark, height + step * 2),
+          heightened(mark, height - step * 2),
+        )}
+        onStep={onChange}
+      />
+    </>
+  );
+}
+
+const arrows = (ArrowLeft: Mark, ArrowRight: Mark, ArrowUp: Mark, ArrowDown: Mark): Steps => ({
+  ArrowLeft,
+  ArrowRight,
+  ArrowUp,
+  ArrowDown,
+});
+
+const percent = (fraction: number): string => `${Math.round(fraction * 100)} percent`;
+
+interface HandleProps {
+  readonly name: string;
+  readonly says: string;
+  readonly at: Point;
+  readonly value: number;
+  readonly steps: Steps;
+  readonly onDrag: (point: Point) => void;
+  readonly onStep: (mark: Mark) => void;
+}
+
+/** A place to take hold of with finger or arrow keys. Scene units are pixels here, because the drawing is made for its room. */
+function Handle({ name, says, at, value, steps, onDrag, onStep }: HandleProps) {
+  const drag = (event: PointerEvent<HTMLDivElement>): void => {
+    if (!event.currentTarget.hasPointerCapture(event.pointerId)) return;
+    const room = event.currentTarget.parentElement?.getBoundingClientRect();
+    if (room !== undefined) onDrag({ x: event.clientX - room.left, y: event.clientY - room.top });
+  };
+  const key = (event: KeyboardEvent): void => {
+    if (!(event.key in steps)) return;
+    event.preventDefault();
+    onStep(steps[event.key as Arrow]);
+  };
+  return (
+    <div
+      className="handle"
+      role="slider"
+      tabIndex={0}
+      aria-label={name}
+      aria-valuemin={-100}
+      aria-valuemax={100}
+      aria-valuenow={Math.round(value * 100)}
+      aria-valuetext={says}
+      style={{ left: at.x, top: at.y }}
+      onPointerDown={(event) => event.currentTarget.setPointerCapture(event.pointerId)}
+      onPointerMove={drag}
+      onKeyDown={key}
+    />
+  );
+}

@@ -1,0 +1,98 @@
+import { useState } from 'react';
+import type { HandAction } from '../../../shared/contract/bench.ts';
+import { Button } from '../../parts/Button.tsx';
+import { Pick } from '../../parts/Pick.tsx';
+import { Stage } from '../../parts/Stage.tsx';
+import { type NextAction, Words } from '../../parts/Words.tsx';
+import type { CheckProps } from '../check/CheckScreen.tsx';
+import { GaugePick } from '../check/GaugePick.tsx';
+import { NoGauge } from '../check/NoGauge.tsx';
+import { record } from '../check/record.ts';
+import { SimulatedHand } from '../check/SimulatedHand.tsx';
+import { useMeasuring } from '../check/useMeasuring.ts';
+import { RunoutPicture } from './RunoutPicture.tsx';
+import { RunoutTelling } from './RunoutTelling.tsx';
+import { oneTurn, optionOf, runoutOptions, type RunoutSettings, settingsOf } from './settings.ts';
+import { runoutResultOf, stationsTaken } from './taken.ts';
+import '../check/measure.css';
+
+/** Runout over one turn between two strokes of the pedal, or at stations where the hand pauses. */
+export function RunoutLive(props: CheckProps) {
+  const { build, check } = props;
+  const [settings, setSettings] = useState<RunoutSettings>(oneTurn);
+  const measuring = useMeasuring(settings, build.specSheet);
+  const { gauge, all, choose, live, run, next, again } = measuring;
+  const keep = (): void => {
+    if (run !== undefined) void record(props, run);
+  };
+  const there = runoutResultOf(run) !== undefined;
+  return (
+    <>
+      <Stage
+        fill
+        title={check.title}
+        aside={
+          <div className="measure__set-up">
+            <GaugePick gauge={gauge} all={all} choose={choose} />
+            <Pick
+              bare
+              label="How it is taken"
+              value={optionOf(settings)}
+              options={runoutOptions}
+              onChange={(option) => setSettings(settingsOf(option))}
+            />
+          </div>
+        }
+      >
+        {gauge === undefined || !live ? (
+          <NoGauge kind="indicator" />
+        ) : (
+          <RunoutPicture gauge={gauge} run={run} check={check} build={build} />
+        )}
+      </Stage>
+      <Words
+        title={turnTitle(settings, run?.presses ?? 0, stationsTaken(run))}
+        next={live ? action(settings, run?.presses ?? 0, stationsTaken(run), next, keep) : undefined}
+        others={
+          live ? (
+            <>
+              <Button onPress={again} keyHint="PgUp">
+                Again
+              </Button>
+              {there ? <Button onPress={keep}>Record as it is</Button> : undefined}
+              <SimulatedHand action={handFor(check.id)} words="Simulated hand" />
+            </>
+          ) : undefined
+        }
+      >
+        <RunoutTelling run={run} check={check} build={build} />
+      </Words>
+    </>
+  );
+}
+
+const handFor = (check: string): HandAction => ({
+  do: 'turn-ring',
+  surface: check === 'flange-runout' ? 'flange' : 'ring-gear',
+});
+
+function turnTitle(settings: RunoutSettings, presses: number, stations: number): string {
+  if (settings.mode === 'stations')
+    return `Station ${Math.min(stations + 1, settings.stations ?? stations + 1)} of ${settings.stations ?? 8}`;
+  if (presses === 0) return 'Stem on the surface, then begin';
+  return presses === 1 ? 'Turning: one whole turn' : 'The turn is closed';
+}
+
+/** One turn lies between two strokes of the pedal; stations are recorded when all are there. */
+function action(
+  settings: RunoutSettings,
+  presses: number,
+  stations: number,
+  next: () => void,
+  keep: () => void,
+): NextAction {
+  const full = settings.mode === 'stations' ? stations >= (settings.stations ?? 8) : presses >= 2;
+  if (full) return { words: 'Record runout', run: keep };
+  if (settings.mode === 'stations') return { words: 'Station read', run: next };
+  return { words: presses === 0 ? 'Begin the turn' : 'End the turn', run: next };
+}

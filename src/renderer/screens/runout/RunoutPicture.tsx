@@ -1,0 +1,61 @@
+import { useMemo } from 'react';
+import { unitShown } from '../../../shared/quantities/show.ts';
+import type { Build } from '../../../shared/records/build.ts';
+import type { Gauge } from '../../../shared/records/gauge.ts';
+import type { RunoutResult } from '../../../shared/records/measurement.ts';
+import { insideOf } from '../../../shared/records/common.ts';
+import type { Check } from '../../../shared/setup/checks.ts';
+import { BigNumber } from '../../instruments/BigNumber.tsx';
+import { Readout } from '../../instruments/Readout.tsx';
+import { Ring, type RingView } from '../../instruments/Ring.tsx';
+import { Trace } from '../../instruments/Trace.tsx';
+import type { Run } from '../../live/run.ts';
+import { useSession } from '../../stores/session.ts';
+import { limitFor, ringRunout } from '../../words/stations.ts';
+import { runoutResultOf } from './taken.ts';
+
+interface RunoutPictureProps {
+  readonly gauge: Gauge;
+  readonly run: Run | undefined;
+  readonly check: Check | undefined;
+  readonly build: Build | undefined;
+}
+
+/** The live reading, the full movement so far, the trace, and the gear's shape as far as it is known. */
+export function RunoutPicture({ gauge, run, check, build }: RunoutPictureProps) {
+  const units = useSession((session) => session.units);
+  const result = runoutResultOf(run);
+  const view = useMemo(() => runoutView(result, check, build), [result, check, build]);
+  return (
+    <div className="measure">
+      <div className="measure__numbers">
+        <Readout gauge={gauge} words={`Live reading in ${unitShown('length', units).symbol}`} />
+        <BigNumber
+          words="Full movement so far"
+          value={result?.tir_mm}
+          dimension="length"
+          resolution={insideOf(gauge.resolution)}
+        />
+        <Trace gauge={gauge.id} quantity="Indicator" dimension="length" marks={run?.marks ?? []} />
+      </div>
+      <Ring view={view} />
+    </div>
+  );
+}
+
+/** The ring as runout draws it: no stations of backlash, only the shape of the gear. */
+export function runoutView(
+  result: RunoutResult | undefined,
+  check: Check | undefined,
+  build: Build | undefined,
+): RingView {
+  const quantity = check?.limits[0];
+  const limit = quantity === undefined ? undefined : limitFor(build?.specSheet, quantity);
+  const runout = result === undefined ? undefined : ringRunout(result, limit);
+  return {
+    quantity: check?.title ?? 'Runout',
+    teeth: build?.makeUp?.ringTeeth ?? 40,
+    stations: [],
+    ...(runout === undefined ? {} : { runout }),
+  };
+}

@@ -1,0 +1,62 @@
+import { useMemo } from 'react';
+import type { Measurement } from '../../../shared/records/build.ts';
+import type { RunoutResult } from '../../../shared/records/measurement.ts';
+import { judgeCheck } from '../../../shared/setup/judge.ts';
+import { Ring } from '../../instruments/Ring.tsx';
+import { Button } from '../../parts/Button.tsx';
+import { Stage } from '../../parts/Stage.tsx';
+import { StateMark } from '../../parts/StateMark.tsx';
+import { Words } from '../../parts/Words.tsx';
+import { useSession } from '../../stores/session.ts';
+import { orReason } from '../../words/results.ts';
+import { shapeOf, standingWords } from '../../words/standing.ts';
+import type { CheckProps } from '../check/CheckScreen.tsx';
+import { goOn } from '../check/goOn.ts';
+import { HowTaken } from '../check/HowTaken.tsx';
+import { runoutView } from './RunoutPicture.tsx';
+import { runoutWords } from './RunoutTelling.tsx';
+import '../backlash/stations.css';
+import '../check/measure.css';
+
+interface RunoutRecordedProps extends CheckProps {
+  readonly measurement: Measurement;
+  readonly result: RunoutResult;
+  readonly onAnew: () => void;
+}
+
+/** A runout as it was recorded. */
+export function RunoutRecorded({ build, assembly, check, measurement, result, onAnew }: RunoutRecordedProps) {
+  const units = useSession((session) => session.units);
+  const judged = judgeCheck(check, measurement, assembly, build.specSheet);
+  const view = useMemo(() => runoutView(result, check, build), [result, check, build]);
+  return (
+    <>
+      <Stage fill title={check.title}>
+        <div className="measure">
+          <div className="stations">
+            <p className="stations__verdict">
+              <StateMark shape={shapeOf(judged)} size={34} />
+              <span>
+                <span className="stations__span digits">{orReason(result.tir_mm, 'length', units)}</span>
+                <span className="quiet"> {standingWords(judged)}</span>
+              </span>
+            </p>
+            <p>{runoutWords(result, units)}</p>
+            <HowTaken measurement={measurement} />
+          </div>
+          <Ring view={view} />
+        </div>
+      </Stage>
+      <Words
+        title={`${check.title}, ${standingWords(judged)}`}
+        next={goOn(build)}
+        others={<Button onPress={onAnew}>Take it anew</Button>}
+      >
+        <p>{judged.why ?? check.how}</p>
+        <p className="quiet">
+          Taking it anew keeps this one: the latest counts, the earlier ones stay in the notebook.
+        </p>
+      </Words>
+    </>
+  );
+}

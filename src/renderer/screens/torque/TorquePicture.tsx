@@ -1,0 +1,42 @@
+import { unitShown } from '../../../shared/quantities/show.ts';
+import { insideOf } from '../../../shared/records/common.ts';
+import type { Gauge } from '../../../shared/records/gauge.ts';
+import type { Limits } from '../../../shared/drawing/scale.ts';
+import { BigNumber } from '../../instruments/BigNumber.tsx';
+import { Readout } from '../../instruments/Readout.tsx';
+import { Trace } from '../../instruments/Trace.tsx';
+import type { Run } from '../../live/run.ts';
+import { useSession } from '../../stores/session.ts';
+import './torque.css';
+
+interface TorquePictureProps {
+  readonly gauge: Gauge;
+  readonly run: Run | undefined;
+  readonly band: Limits | undefined;
+}
+
+/** The live torque, the running mean and the breakaway, and the trace on the band of the limit. */
+export function TorquePicture({ gauge, run, band }: TorquePictureProps) {
+  const units = useSession((session) => session.units);
+  const result = run?.result?.kind === 'torque' ? run.result : undefined;
+  const resolution = insideOf(gauge.resolution);
+  return (
+    <div className="torque">
+      <div className="torque__numbers">
+        <Readout gauge={gauge} words={`Live torque in ${unitShown('torque', units).symbol}`} />
+        <div>
+          <BigNumber words="Running" value={result?.running_Nm} dimension="torque" resolution={resolution} />
+          <BigNumber words="Breakaway" value={result?.breakaway_Nm} dimension="torque" resolution={resolution} />
+        </div>
+      </div>
+      <Trace
+        gauge={gauge.id}
+        quantity="Rotating torque"
+        dimension="torque"
+        marks={run?.marks ?? []}
+        band={band}
+        span_s={30}
+      />
+    </div>
+  );
+}

@@ -1,0 +1,93 @@
+import { barScene } from '../../../shared/drawing/bars.ts';
+import type { Measurement } from '../../../shared/records/build.ts';
+import type { TorqueResult } from '../../../shared/records/measurement.ts';
+import { endsOf } from '../../../shared/records/specSheet.ts';
+import { isNone } from '../../../shared/result.ts';
+import { judgeCheck } from '../../../shared/setup/judge.ts';
+import { Drawing } from '../../instruments/Drawing.tsx';
+import { useRoom } from '../../instruments/size.ts';
+import { Button } from '../../parts/Button.tsx';
+import { Stage } from '../../parts/Stage.tsx';
+import { StateMark } from '../../parts/StateMark.tsx';
+import { Words } from '../../parts/Words.tsx';
+import { useSession } from '../../stores/session.ts';
+import { orReason } from '../../words/results.ts';
+import { shapeOf, standingWords } from '../../words/standing.ts';
+import type { CheckProps } from '../check/CheckScreen.tsx';
+import { goOn } from '../check/goOn.ts';
+import { HowTaken } from '../check/HowTaken.tsx';
+import { countingTorque, torqueLimit } from './settings.ts';
+import { torqueWords } from './words.ts';
+import '../backlash/stations.css';
+import './torque.css';
+
+interface TorqueRecordedProps extends CheckProps {
+  readonly measurement: Measurement;
+  readonly result: TorqueResult;
+  readonly onAnew: () => void;
+}
+
+/** A rotating torque as it was recorded, against its window. */
+export function TorqueRecorded(props: TorqueRecordedProps) {
+  const { build, assembly, check, measurement, result, onAnew } = props;
+  const units = useSession((session) => session.units);
+  const judged = judgeCheck(check, measurement, assembly, build.specSheet);
+  const { basis, seal, bearings } = result.basis;
+  return (
+    <>
+      <Stage fill title={check.title}>
+        <div className="torque">
+          <p className="stations__verdict">
+            <StateMark shape={shapeOf(judged)} size={34} />
+            <span>
+              <span className="stations__span digits">{orReason(countingTorque(result), 'torque', units)}</span>
+              <span className="quiet">
+                {' '}
+                {basis}, seal {seal}, {bearings} bearings, {standingWords(judged)}
+              </span>
+            </span>
+          </p>
+          <p>{torqueWords(result, units)}</p>
+          <HowTaken measurement={measurement} />
+          <Bar {...props} />
+        </div>
+      </Stage>
+      <Words
+        title={`${check.title}, ${standingWords(judged)}`}
+        next={goOn(build)}
+        others={<Button onPress={onAnew}>Take it anew</Button>}
+      >
+        <p>{judged.why ?? check.how}</p>
+        <p className="quiet">
+          Taking it anew keeps this one: the latest counts, the earlier ones stay in the notebook.
+        </p>
+      </Words>
+    </>
+  );
+}
+
+function Bar({ build, assembly, check, measurement, result }: TorqueRecordedProps) {
+  const units = useSession((session) => session.units);
+  const [room, size] = useRoom(15);
+  const limit = torqueLimit(build.specSheet, check.limits[0], result.basis);
+  const value = countingTorque(result);
+  const shape = shapeOf(judgeCheck(check, measurement, assembly, build.specSheet));
+  const scene =
+    size === undefined || limit === undefined || isNone(value) || shape === 'recorded'
+      ? undefined
+      : barScene({
+          quantity: check.title,
+          dimension: 'torque',
+          value,
+          limits: endsOf(limit),
+          state: shape,
+          system: units,
+          ...(isNone(result.U95_Nm) ? {} : { U95: result.U95_Nm }),
+          size: { ...size, height: Math.min(size.height, 150) },
+        });
+  return (
+    <div className="instrument" ref={room}>
+      {scene === undefined ? undefined : <Drawing scene={scene} />}
+    </div>
+  );
+}

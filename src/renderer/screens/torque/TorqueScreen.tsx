@@ -1,0 +1,22 @@
+import { useState } from 'react';
+import { latest } from '../../../shared/records/build.ts';
+import type { CheckProps } from '../check/CheckScreen.tsx';
+import { TorqueLive } from './TorqueLive.tsx';
+import { TorqueRecorded } from './TorqueRecorded.tsx';
+
+/** Rotating torque: taken live, or as it was recorded, with the way to take it anew. */
+export function TorqueScreen(props: CheckProps) {
+  const recorded = latest(props.assembly, props.check.id);
+  const [anewAfter, setAnewAfter] = useState<string>();
+  if (recorded?.result.kind === 'torque' && recorded.id !== anewAfter) {
+    return (
+      <TorqueRecorded
+        {...props}
+        measurement={recorded}
+        result={recorded.result}
+        onAnew={() => setAnewAfter(recorded.id)}
+      />
+    );
+  }
+  return <TorqueLive {...props} />;
+}

@@ -1,0 +1,15 @@
+import { showText, type UnitSystem } from '../../../shared/quantities/show.ts';
+import type { TorqueResult } from '../../../shared/records/measurement.ts';
+import { isNone, type OrNone } from '../../../shared/result.ts';
+
+/** "1.84 N·m running, ± 0.06 N·m, over whole turns. Breakaway 2.60 N·m, ripple 0.21 N·m." */
+export function torqueWords(result: TorqueResult, units: UnitSystem): string {
+  const shown = (value: number): string => showText(value, 'torque', units);
+  const named = (name: string, value: OrNone<number>): readonly string[] =>
+    isNone(value) ? [] : [`${name} ${shown(value)}`];
+  const running = isNone(result.running_Nm) ? 'No running torque' : `${shown(result.running_Nm)} running`;
+  const doubt = isNone(result.U95_Nm) || result.U95_Nm === 0 ? '' : `, ± ${shown(result.U95_Nm)}`;
+  const over = result.average === 'whole-turns' ? 'over whole turns' : 'as an average over time';
+  const rest = [...named('breakaway', result.breakaway_Nm), ...named('ripple', result.ripple_Nm)].join(', ');
+  return `${running}${doubt}, ${over}.${rest === '' ? '' : ` ${rest.charAt(0).toUpperCase()}${rest.slice(1)}.`}`;
+}

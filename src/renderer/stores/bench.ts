@@ -1,0 +1,26 @@
+import { create } from 'zustand';
+import type { Answer, BenchClient } from '../../shared/contract/contract.ts';
+import { ask } from './ask.ts';
+
+export type About = Answer<'bench.about'>;
+
+interface BenchSeen {
+  /** `looking` until the bench has answered once; afterwards whether it is there. */
+  readonly presence: 'looking' | 'here' | 'away';
+  readonly about: About | undefined;
+}
+
+export const useBenchSeen = create<BenchSeen>()(() => ({ presence: 'looking', about: undefined }));
+
+/** Follows the bench; `onArrival` runs each time it can be reached (again), when everything may have changed. */
+export function followBench(client: BenchClient, onArrival: () => void): void {
+  client.onPresence((present) => {
+    if (!present) {
+      useBenchSeen.setState((seen) => ({ presence: seen.presence === 'looking' ? 'looking' : 'away' }));
+      return;
+    }
+    useBenchSeen.setState({ presence: 'here' });
+    void ask('bench.about', {}).then((about) => useBenchSeen.setState({ about }));
+    onArrival();
+  });
+}

@@ -1,0 +1,47 @@
+import { create } from 'zustand';
+import type { BenchClient } from '../../shared/contract/contract.ts';
+import type { GaugeState, Port } from '../../shared/contract/gauges.ts';
+import type { Gauge } from '../../shared/records/gauge.ts';
+import { ask } from './ask.ts';
+
+interface GaugesSeen {
+  /** Undefined until the bench has answered. */
+  readonly gauges: readonly Gauge[] | undefined;
+  readonly states: Readonly<Record<string, GaugeState>>;
+  readonly ports: readonly Port[] | undefined;
+}
+
+export const useGauges = create<GaugesSeen>()(() => ({ gauges: undefined, states: {}, ports: undefined }));
+
+const byGauge = (states: readonly GaugeState[]): Readonly<Record<string, GaugeState>> =>
+  Object.fromEntries(states.map((state) => [state.gauge, state]));
+
+export async function loadGauges(): Promise<void> {
+  const [gauges, states] = await Promise.all([ask('gauges.list', {}), ask('gauges.states', {})]);
+  if (gauges !== undefined) useGauges.setState({ gauges });
+  if (states !== undefined) useGauges.setState({ states: byGauge(states) });
+}
+
+export async function loadPorts(): Promise<void> {
+  const ports = await ask('gauges.ports', {});
+  if (ports !== undefined) useGauges.setState({ ports });
+}
+
+export const followGauges = (client: BenchClient): (() => void) =>
+  client.hear('gauge-states', (states) => {
+    useGauges.setState({ states: byGauge(states) });
+    // A gauge nobody told us of was added in another window.
+    const known = new Set(useGauges.getState().gauges?.map((gauge) => gauge.id));
+    if (states.some((state) => !known.has(state.gauge))) void loadGauges();
+  });
+
+/** Whether a gauge can be measured with right now. */
+export const isLive = (state: GaugeState | undefined): boolean => state?.state === 'live' || state?.state === 'silent';
+
+export type StreamKind = 'indicator' | 'torque';
+
+/** The gauges of a kind that send readings, those that are live first. */
+export const gaugesFor = (seen: GaugesSeen, kind: StreamKind): readonly Gauge[] =>
+  (seen.gauges ?? [])
+    .filter((gauge) => gauge.kind === kind)
+    .toSorted((a, b) => Number(isLive(seen.states[b.id])) - Number(isLive(seen.states[a.id])));

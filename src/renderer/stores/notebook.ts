@@ -1,0 +1,69 @@
+import { create } from 'zustand';
+import type { Notebook } from '../../shared/contract/builds.ts';
+import type { Answer, BenchClient } from '../../shared/contract/contract.ts';
+import { type Build, readNotebook } from '../../shared/records/build.ts';
+import { type Deed, lastStanding, lastStrike } from '../../shared/records/notebook.ts';
+import type { Problem } from '../../shared/result.ts';
+import { ask } from './ask.ts';
+import { useSession } from './session.ts';
+
+/** The notebook of the build that lies open, and the build it tells. */
+interface Open {
+  readonly notebook: Notebook | undefined;
+  readonly build: Build | undefined;
+}
+
+const closed: Open = { notebook: undefined, build: undefined };
+
+export const useNotebook = create<Open>()(() => closed);
+
+const lay = (notebook: Notebook): void =>
+  useNotebook.setState({ notebook, build: readNotebook(notebook.id, notebook.entries) });
+
+/** Opens a build; the one that lay open before is put away at once, so that no step is written into the wrong one. */
+export async function openBuild(build: string): Promise<void> {
+  if (useNotebook.getState().notebook?.id !== build) useNotebook.setState(closed);
+  const notebook = await ask('builds.read', { build });
+  if (notebook !== undefined) lay(notebook);
+}
+
+/** A second window, the command line or the bench itself wrote into the open build: read it again. */
+export const followNotebook = (client: BenchClient): (() => void) =>
+  client.hear('notebook-changed', ({ build, summary }) => {
+    const { notebook } = useNotebook.getState();
+    if (notebook?.id !== build) return;
+    if (notebook.entries.at(-1)?.at !== summary.lastEntryAt) void openBuild(build);
+  });
+
+/** Lays the notebook the bench gave back on the table and says whether there was one. */
+function laid(notebook: Answer<'builds.read'> | undefined): boolean {
+  if (notebook !== undefined) lay(notebook);
+  return notebook !== undefined;
+}
+
+/** Who writes and where: the open build, signed by the technician of this session (or of the build). */
+export function signature(): { readonly build: string; readonly by: string } {
+  const { build } = useNotebook.getState();
+  if (build === undefined) throw new Error('no build lies open');
+  const { technician } = useSession.getState();
+  return { build: build.id, by: technician.trim() === '' ? build.technician : technician };
+}
+
+export const writeDeed = async (deed: Deed, onProblem?: (problem: Problem) => void): Promise<boolean> =>
+  laid(await ask('builds.write', { ...signature(), deed }, onProblem));
+
+export const undo = async (): Promise<boolean> => laid(await ask('builds.undo', signature()));
+export const redo = async (): Promise<boolean> => laid(await ask('builds.redo', signature()));
+
+type Recorded = Omit<Parameters<typeof ask<'measurements.record'>>[1], 'build' | 'by'>;
+export const recordMeasurement = async (what: Recorded, onProblem?: (problem: Problem) => void): Promise<boolean> =>
+  laid(await ask('measurements.record', { ...signature(), ...what }, onProblem));
+
+type Adopted = Omit<Parameters<typeof ask<'measurements.adopt'>>[1], 'build' | 'by'>;
+export const adoptMeasurement = async (what: Adopted): Promise<boolean> =>
+  laid(await ask('measurements.adopt', { ...signature(), ...what }));
+
+export const canUndo = (open: Open): boolean =>
+  open.notebook !== undefined && lastStanding(open.notebook.entries) !== undefined;
+export const canRedo = (open: Open): boolean =>
+  open.notebook !== undefined && lastStrike(open.notebook.entries) !== undefined;

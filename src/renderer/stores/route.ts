@@ -1,0 +1,48 @@
+import { z } from 'zod';
+import { create } from 'zustand';
+import { checkIds, phases } from '../../shared/setup/checkIds.ts';
+
+const build = z.string();
+
+/** Where the technician is. One value, kept in the window's history, so that back and reload do what they say. */
+const routeSchema = z.discriminatedUnion('at', [
+  z.object({ at: z.literal('builds') }),
+  z.object({ at: z.literal('build'), build, assembly: z.string().optional() }),
+  z.object({ at: z.literal('axle'), build }),
+  z.object({ at: z.literal('limits'), build }),
+  z.object({ at: z.literal('notes'), build }),
+  z.object({ at: z.literal('assemble'), build, phase: z.enum(phases) }),
+  z.object({ at: z.literal('check'), build, assembly: z.string(), check: z.enum(checkIds) }),
+  z.object({ at: z.literal('settle'), build, assembly: z.string(), check: z.enum(checkIds) }),
+  z.object({ at: z.literal('certificate'), build }),
+  z.object({ at: z.literal('just-measure') }),
+  z.object({ at: z.literal('gauges'), gauge: z.string().optional() }),
+]);
+export type Route = z.infer<typeof routeSchema>;
+
+const home: Route = { at: 'builds' };
+
+const inHistory = (): Route => routeSchema.safeParse(history.state).data ?? home;
+
+export const useRoute = create<{ readonly route: Route; readonly before: Route }>()(() => ({
+  route: inHistory(),
+  before: home,
+}));
+
+const arrive = (route: Route): void => useRoute.setState((now) => ({ route, before: now.route }));
+
+export function go(route: Route): void {
+  history.pushState(route, '');
+  arrive(route);
+}
+
+/** As {@link go}, leaving no step to come back to: for screens whose question has just been answered. */
+export function goInstead(route: Route): void {
+  history.replaceState(route, '');
+  arrive(route);
+}
+
+addEventListener('popstate', () => arrive(inHistory()));
+
+/** The build the route stands in, if any. */
+export const buildOf = (route: Route): string | undefined => ('build' in route ? route.build : undefined);
