@@ -3,7 +3,7 @@ import { join } from 'node:path';
 import { certificateContent } from '../../shared/certificate/content.ts';
 import type { BenchAnswers } from '../../shared/contract/contract.ts';
 import { fail, ok, type Result } from '../../shared/result.ts';
-import { certificatePdf, type CertificateLook } from '../certificate/pdf.ts';
+import type { CertificateLook } from '../certificate/pdf.ts';
 import { contentHash } from '../certificate/hash.ts';
 import { databaseProblem } from '../store/database-problem.ts';
 import { type Desk, readBuild, writeEntry } from './writing.ts';
@@ -16,6 +16,8 @@ export function certificateAnswers(desk: Desk, folder: string): Pick<BenchAnswer
       if (!notebook.ok) return notebook;
       const content = certificateContent(notebook.value);
       const look: CertificateLook = { page, units };
+      // The PDF library and its fonts take a while to load and are not needed before this.
+      const { certificatePdf } = await import('../certificate/pdf.ts');
       const pdf = await certificatePdf(content, look);
       const sha256 = contentHash(content);
       const place = join(folder, 'certificates');

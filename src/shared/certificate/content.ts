@@ -3,7 +3,6 @@ import {
   type Assembly,
   assemblyName,
   type Build,
-  latest,
   type Measurement,
   type Note,
   type Override,
@@ -31,6 +30,8 @@ export interface CertificateCheck {
   readonly limits: readonly LimitJudged[];
   /** The measurement that counts; absent when there is none. */
   readonly measurement?: Measurement;
+  /** Name of the earlier trial it was taken on, where it carries over. */
+  readonly carriedFrom?: string;
   /** How many earlier measurements of this check the notebook keeps. */
   readonly earlier: number;
   readonly override?: Override;
@@ -129,7 +130,6 @@ function assemblyContent(build: Build, assembly: Assembly): CertificateAssembly 
 }
 
 function checkContent(assembly: Assembly, state: CheckState): CertificateCheck {
-  const measurement = latest(assembly, state.check.id);
   const taken = assembly.measurements.filter((one) => one.check === state.check.id).length;
   return {
     check: state.check.id,
@@ -140,7 +140,8 @@ function checkContent(assembly: Assembly, state: CheckState): CertificateCheck {
     limits: state.limits,
     earlier: Math.max(0, taken - 1),
     ...(state.why === undefined ? {} : { why: state.why }),
-    ...(measurement === undefined ? {} : { measurement }),
+    ...(state.measurement === undefined ? {} : { measurement: state.measurement }),
+    ...(state.carriedFrom === undefined ? {} : { carriedFrom: state.carriedFrom }),
     ...(state.override === undefined ? {} : { override: state.override }),
   };
 }
@@ -175,8 +176,15 @@ const absent: Record<Phase, string> = {
 
 const unsettled = (assembly: CertificateAssembly): readonly string[] =>
   assembly.checks
-    .filter((check) => check.override === undefined && unsettledStanding(check))
+    // As found, a reading outside its limits is what the axle came with, and only a missing one is missing.
+    .filter(
+      (check) =>
+        check.override === undefined && (assembly.phase === 'as-found' ? notTaken(check) : unsettledStanding(check)),
+    )
     .map((check) => `${assembly.name}: ${check.title.toLowerCase()} – ${standingWords[check.standing]}.`);
+
+const notTaken = ({ standing, needed }: CertificateCheck): boolean =>
+  needed === 'required' && standing === 'not-measured';
 
 const unsettledStanding = ({ standing, needed }: CertificateCheck): boolean =>
   standing === 'outside' ||

@@ -1,10 +1,24 @@
 import { z } from 'zod';
+import { bearingStates } from '../records/common.ts';
+import { phases } from '../setup/checkIds.ts';
 import { doneSchema, problemSchema, question } from './message.ts';
 
+/** How the axle on the simulated stand is put together; packs that are not known yet are those of the scenario. */
+const simulatedAssemblySchema = z.strictObject({
+  phase: z.enum(phases),
+  number: z.int().min(1),
+  bearings: z.enum(bearingStates),
+  seal: z.enum(['in', 'out']),
+  packs_mm: z.strictObject({ pinionDepth: z.number(), ringSide: z.number(), oppositeSide: z.number() }).optional(),
+});
+export type SimulatedAssembly = z.infer<typeof simulatedAssemblySchema>;
+
+/** One motion of the simulated hand, on the axle as it is put together; without `on` it stays as it was. */
+const on = simulatedAssemblySchema.optional();
 export const handActionSchema = z.discriminatedUnion('do', [
-  z.strictObject({ do: z.literal('rock'), stations: z.int().min(1).max(24) }),
-  z.strictObject({ do: z.literal('turn-ring'), surface: z.enum(['ring-gear', 'flange']) }),
-  z.strictObject({ do: z.literal('turn-pinion'), what: z.enum(['pinion', 'total']) }),
+  z.strictObject({ do: z.literal('rock'), stations: z.int().min(1).max(24), on }),
+  z.strictObject({ do: z.literal('turn-ring'), surface: z.enum(['ring-gear', 'flange']), on }),
+  z.strictObject({ do: z.literal('turn-pinion'), what: z.enum(['pinion', 'total']), on }),
 ]);
 export type HandAction = z.infer<typeof handActionSchema>;
 

@@ -26,6 +26,11 @@ export interface Check {
   readonly limits: readonly LimitedQuantity[];
   /** Whether a gate needs a limit for it: without the maker's figure nobody can call the reading good. */
   readonly limitNeeded: boolean;
+  /**
+   * Whether one reading serves all later trials: what another shim cannot change, and what could be read again only
+   * by taking the ring gear off once more. A new reading takes its place at any time.
+   */
+  readonly carries: boolean;
   /** What to do, in one breath, for a technician who knows the trade. */
   readonly how: string;
   readonly need: Readonly<Record<Phase, Rule>>;
@@ -40,7 +45,9 @@ const trialNutTorque: Rule = (makeUp) => (makeUp.trialBearings === 'final' ? 're
 /** Final bearings already carry their preload in a trial, so there is no end play left to find. */
 const trialEndPlay: Rule = (makeUp) => (makeUp.trialBearings === 'final' ? 'optional' : 'required');
 
-type Row = Omit<Check, 'id' | 'limitNeeded' | 'limits'> & Partial<Pick<Check, 'limitNeeded' | 'limits'>>;
+type Row = Omit<Check, 'id' | Usual> & Partial<Pick<Check, Usual>>;
+type Usual = 'limitNeeded' | 'limits' | 'carries';
+const usual: Pick<Check, Usual> = { limits: [], limitNeeded: false, carries: false };
 const need = (asFound: Rule, trial: Rule, final: Rule): Check['need'] => ({ 'as-found': asFound, trial, final });
 
 /** The one table of measurement × phase × make-up. Order and gates are common practice; the maker's manual for the axle goes before it. */
@@ -48,6 +55,7 @@ const table: Record<CheckId, Row> = {
   'set-numbers': {
     title: 'Set numbers',
     method: 'set-numbers',
+    carries: true,
     how: 'Read the set number on the pinion head and on the ring gear. A set is replaced only as a pair.',
     need: need('optional', 'required', 'not-asked'),
   },
@@ -73,6 +81,7 @@ const table: Record<CheckId, Row> = {
   'flange-runout': {
     title: 'Case flange runout',
     method: 'runout',
+    carries: true,
     limits: ['flange-runout'],
     limitNeeded: true,
     how: 'Ring gear off, case turning in its bearings, stem on the flange face. One slow turn.',
@@ -81,6 +90,7 @@ const table: Record<CheckId, Row> = {
   'ring-gear-seat': {
     title: 'Ring gear seat',
     method: 'feeler',
+    carries: true,
     limits: ['ring-gear-seat'],
     how: 'Offer the feeler between ring gear and flange at four places. It must not enter.',
     need: need('not-asked', 'required', 'not-asked'),
@@ -88,6 +98,7 @@ const table: Record<CheckId, Row> = {
   'ring-bolt-torque': {
     title: 'Ring gear bolts',
     method: 'fastener',
+    carries: true,
     limits: ['ring-bolt-torque'],
     how: 'Tighten crosswise in steps. Check which way the thread runs first.',
     need: need('not-asked', 'required', 'not-asked'),
@@ -95,6 +106,7 @@ const table: Record<CheckId, Row> = {
   'ring-gear-runout': {
     title: 'Ring gear runout',
     method: 'runout',
+    carries: true,
     limits: ['ring-gear-runout'],
     limitNeeded: true,
     how: 'Stem on the back face, square to it. Turn the ring gear one slow turn.',
@@ -180,9 +192,9 @@ const table: Record<CheckId, Row> = {
 };
 
 /** Every check in the order in which it is done. */
-export const checks: readonly Check[] = checkIds.map((id) => ({ limits: [], limitNeeded: false, ...table[id], id }));
+export const checks: readonly Check[] = checkIds.map((id) => ({ ...usual, ...table[id], id }));
 
-export const checkOf = (id: CheckId): Check => ({ limits: [], limitNeeded: false, ...table[id], id });
+export const checkOf = (id: CheckId): Check => ({ ...usual, ...table[id], id });
 
 /** Whether a check is asked for in this phase of an axle of this make-up. */
 export function needOf(check: Check, phase: Phase, makeUp: MakeUp): Need {

@@ -1,4 +1,13 @@
-import { type Assembly, type Build, currentAssembly, latest, type Override, overrideOf } from '../records/build.ts';
+import {
+  type Assembly,
+  assemblyName,
+  type Build,
+  currentAssembly,
+  latest,
+  type Measurement,
+  type Override,
+  overrideOf,
+} from '../records/build.ts';
 import type { MakeUp } from '../records/makeUp.ts';
 import { type Check, checksOf } from './checks.ts';
 import { type CheckJudged, judgeCheck } from './judge.ts';
@@ -6,6 +15,10 @@ import { type CheckJudged, judgeCheck } from './judge.ts';
 export type CheckState = CheckJudged & {
   readonly check: Check;
   readonly needed: 'required' | 'optional';
+  /** The measurement that counts here. */
+  readonly measurement?: Measurement;
+  /** Name of the earlier trial it was taken on, where it carries over. */
+  readonly carriedFrom?: string;
   readonly override?: Override;
   /** Whether this keeps the gate shut: required, not settled and not overridden with a reason. */
   readonly inTheWay: boolean;
@@ -46,10 +59,38 @@ function stateOf(
   check: Check & { readonly needed: 'required' | 'optional' },
   gate: Gate | undefined,
 ): CheckState {
-  const judged = judgeCheck(check, latest(assembly, check.id), assembly, build.specSheet);
+  const counting = countingFor(build, assembly, check);
+  const judged = judgeCheck(check, counting?.measurement, assembly, build.specSheet);
   const override = overrideOf(assembly, check.id);
   const inTheWay = override === undefined && gates(check, gate) && blocks(check, judged, gate);
-  return { ...judged, check, needed: check.needed, inTheWay, ...(override === undefined ? {} : { override }) };
+  return {
+    ...judged,
+    ...counting,
+    check,
+    needed: check.needed,
+    inTheWay,
+    ...(override === undefined ? {} : { override }),
+  };
+}
+
+/** The measurement that counts for a check: this assembly's own, or for what carries over, that of the last trial that has one. */
+function countingFor(
+  build: Build,
+  assembly: Assembly,
+  check: Check,
+): { readonly measurement: Measurement; readonly carriedFrom?: string } | undefined {
+  const own = latest(assembly, check.id);
+  if (own !== undefined) return { measurement: own };
+  if (!check.carries || assembly.phase === 'as-found') return undefined;
+  const before = build.assemblies.slice(
+    0,
+    build.assemblies.findIndex((one) => one.id === assembly.id),
+  );
+  for (const earlier of before.toReversed()) {
+    const measurement = earlier.phase === 'trial' ? latest(earlier, check.id) : undefined;
+    if (measurement !== undefined) return { measurement, carriedFrom: assemblyName(earlier) };
+  }
+  return undefined;
 }
 
 /** The mark comes after ready to paint, so it cannot stand in its way; everything else comes before. */

@@ -307,3 +307,41 @@ describe('the next step', () => {
     });
   });
 });
+
+describe('what carries over to the next trial', () => {
+  const second = buildOf(notebook(described, limitsSet, ...goodTrial, trial));
+  const states = (build = second) => {
+    const assembly = build.assemblies.at(-1);
+    if (!isDescribed(build) || assembly === undefined) throw new Error('no second trial');
+    return readinessOf(build, assembly).states;
+  };
+
+  it('is what another shim cannot change, said with the trial it was taken on', () => {
+    const carried = states().filter((state) => state.carriedFrom === 'Trial 1');
+    expect(carried.map(({ check }) => check.id)).toEqual([
+      'set-numbers',
+      'flange-runout',
+      'ring-gear-seat',
+      'ring-bolt-torque',
+      'ring-gear-runout',
+    ]);
+    expect(carried.every(({ standing }) => standing === 'within' || standing === 'recorded')).toBe(true);
+  });
+
+  it('is never a backlash, a torque or a shim', () => {
+    expect(
+      states()
+        .filter(({ standing }) => standing === 'not-measured')
+        .map(({ check }) => check.id),
+    ).toEqual(expect.arrayContaining(['backlash', 'pinion-torque', 'shims', 'cap-torque', 'mark']));
+  });
+
+  it('gives way to a new reading', () => {
+    const build = buildOf(
+      notebook(described, limitsSet, ...goodTrial, trial, measured('e15', 'ring-gear-runout', runout(0.2))),
+    );
+    expect(build.assemblies.at(-1)?.id).toBe('e15');
+    expect(states(build).find(({ check }) => check.id === 'ring-gear-runout')).toMatchObject({ standing: 'outside' });
+    expect(states(build).find(({ check }) => check.id === 'ring-gear-runout')?.carriedFrom).toBeUndefined();
+  });
+});
