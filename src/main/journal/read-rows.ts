@@ -4,17 +4,17 @@ import type { EventKind, JournalRow } from './entry.ts';
 /** Rows are read a page at a time: a day of readings never has to fit in memory, and writing goes on between pages. */
 const pageRows = 4096;
 
-interface StoredRow {
-  readonly seq: number;
-  readonly gauge: string | null;
-  readonly kind: string;
-  readonly t: number;
-  readonly at: number;
-  readonly value: number | null;
-  readonly unit: string | null;
-  readonly raw: Uint8Array | null;
-  readonly note: string | null;
-}
+type StoredRow = readonly [
+  seq: number,
+  gauge: number | null,
+  kind: string,
+  t: number,
+  at: number,
+  value: number | null,
+  unit: string | null,
+  raw: Uint8Array | null,
+  note: string | null,
+];
 
 /** Rows on disk from `fromSeq` to `toSeq`, of `gauge` and of the whole bench, or of every gauge. */
 export function* readPages(
@@ -23,40 +23,45 @@ export function* readPages(
   fromSeq: number,
   toSeq: number,
 ): Generator<JournalRow, void> {
-  const page = sql.prepare<[number, number, string | null, string | null, number], StoredRow>(`
-    SELECT seq, journal_gauge.gauge AS gauge, kind, t, at, value, unit, raw, note
-    FROM journal LEFT JOIN journal_gauge ON journal_gauge.number = journal.gauge
-    WHERE seq >= ? AND seq <= ?
-      AND (? IS NULL OR journal.gauge IS NULL OR journal.gauge = (SELECT number FROM journal_gauge WHERE gauge = ?))
-    ORDER BY seq LIMIT ?`);
+  const names = gaugeNames(sql);
+  const number = gauge === undefined ? null : numberOf(names, gauge);
+  const page = sql
+    .prepare<[number, number, number | null, number | null, number]>(`
+      SELECT seq, gauge, kind, t, at, value, unit, raw, note FROM journal
+      WHERE seq >= ? AND seq <= ? AND (? IS NULL OR gauge IS NULL OR gauge = ?)
+      ORDER BY seq LIMIT ?`)
+    .raw();
   let next = fromSeq;
   while (next <= toSeq) {
-    const rows = page.all(next, toSeq, gauge ?? null, gauge ?? null, pageRows);
-    for (const row of rows) yield rowFrom(row);
+    const rows = page.all(next, toSeq, number, number, pageRows) as StoredRow[];
+    for (const row of rows) yield rowFrom(row, names);
     const last = rows.at(-1);
     if (last === undefined || rows.length < pageRows) return;
-    next = last.seq + 1;
+    next = last[0] + 1;
   }
 }
 
+function gaugeNames(sql: Sql): ReadonlyMap<number, string> {
+  const rows = sql.prepare('SELECT number, gauge FROM journal_gauge').raw().all() as [number, string][];
+  return new Map(rows);
+}
+
+/** A gauge that never sent anything has no number, and 0 is nobody's. */
+const numberOf = (names: ReadonlyMap<number, string>, gauge: string): number =>
+  [...names].find(([, name]) => name === gauge)?.[0] ?? 0;
+
 const empty = new Uint8Array(0);
 
-function rowFrom(stored: StoredRow): JournalRow {
-  const { seq, t, at, kind } = stored;
-  const gauge = stored.gauge ?? undefined;
-  const note = stored.note ?? undefined;
-  const raw = stored.raw ?? empty;
-  if (kind === 'reading' && gauge !== undefined && stored.value !== null && stored.unit !== null) {
-    const { value, unit } = stored;
-    return { seq, kind, gauge, t, at, value, unit, raw, ...(note !== undefined && { note }) };
+function rowFrom(stored: StoredRow, names: ReadonlyMap<number, string>): JournalRow {
+  const [seq, number, kind, t, at, value, unit, raw, note] = stored;
+  const gauge = number === null ? undefined : names.get(number);
+  if (kind === 'reading' && gauge !== undefined && value !== null && unit !== null) {
+    const row = { seq, kind, gauge, t, at, value, unit, raw: raw ?? empty } as const;
+    return note === null ? row : { ...row, note };
   }
-  if (kind === 'unreadable' && gauge !== undefined) return { seq, kind, gauge, t, at, raw, note: note ?? '' };
-  return {
-    seq,
-    kind: kind as EventKind,
-    t,
-    at,
-    ...(gauge !== undefined && { gauge }),
-    ...(note !== undefined && { note }),
-  };
+  if (kind === 'unreadable' && gauge !== undefined) {
+    return { seq, kind, gauge, t, at, raw: raw ?? empty, note: note ?? '' };
+  }
+  const event = { seq, kind: kind as EventKind, t, at };
+  return { ...event, ...(gauge !== undefined && { gauge }), ...(note !== null && { note }) };
 }
