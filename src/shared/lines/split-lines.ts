@@ -23,7 +23,7 @@ export interface LineSplitter {
  */
 export function lineSplitter(lineEnd: LineFormat['lineEnd']): LineSplitter {
   const marks = lineEnd === 'any' ? [bytesOf('\r'), bytesOf('\n')] : [bytesOf(lineEnd)];
-  const held = new Uint8Array(longestLine + 4);
+  const held = new Uint8Array(longestLine + (marks[0]?.length ?? 0));
   let length = 0;
   let overrun = false;
 
