@@ -1,5 +1,5 @@
 import { type Angle, type Length, mm, radians } from '../quantities/quantity.ts';
-import type { Flank, Mark } from '../pattern/mark.ts';
+import { type Flank, flankNames, type Mark } from '../pattern/mark.ts';
 import { type EaseOff, easeoffAt } from './easeoff.ts';
 import type { FlankModel } from './flankModel.ts';
 import type { MeshModel } from './meshModel.ts';
@@ -40,20 +40,26 @@ export interface Evaluation {
  * 0.1 mm (docs/mesh-model.md).
  */
 export function evaluate(model: MeshModel, position: Position, learnt: Learnt = {}): Evaluation {
-  const film = learnt.film ?? model.film;
-  const seen = (flank: Flank): { readonly opened: number; readonly mark: Mark } => {
-    const { grid, lever } = model.flanks[flank];
-    const easeoff = learnt.easeoff?.[flank];
-    const gaps = gapsAt(model.flanks[flank], position, easeoff);
-    const opened = smallest(gaps) - smallest(gapsAt(model.flanks[flank], origin, easeoff));
-    return { opened: opened / Math.abs(lever), mark: markFrom(grid, paintFrom(grid, gaps, film), film) };
-  };
-  const convex = seen('convex');
-  const concave = seen('concave');
+  const turn = flankNames.reduce((sum, flank) => sum + openedAt(model, flank, position, learnt), 0);
   return {
-    backlash: backlashFrom(model, convex.opened + concave.opened),
-    marks: { convex: convex.mark, concave: concave.mark },
+    backlash: backlashFrom(model, turn),
+    marks: {
+      convex: evaluateFlank(model, 'convex', position, learnt),
+      concave: evaluateFlank(model, 'concave', position, learnt),
+    },
   };
+}
+
+/** The mark on one flank alone. */
+export function evaluateFlank(model: MeshModel, flank: Flank, position: Position, learnt: Learnt = {}): Mark {
+  return markFrom(model.flanks[flank].grid, paintAt(model, flank, position, learnt), learnt.film ?? model.film);
+}
+
+/** Turn of the ring gear that the movement opened on this flank (rad). */
+function openedAt(model: MeshModel, flank: Flank, position: Position, learnt: Learnt): number {
+  const easeoff = learnt.easeoff?.[flank];
+  const left = (at: Position): number => smallest(gapsAt(model.flanks[flank], at, easeoff));
+  return (left(position) - left(origin)) / Math.abs(model.flanks[flank].lever);
 }
 
 const origin: Position = { pinionOut: mm(0), ringAway: mm(0) };
