@@ -13,7 +13,8 @@ import { newStation } from './station.ts';
 import { closeStation, refuse, refuseUnrocked, renewMargin, takeLonger, takeRest, tellRest } from './stations.ts';
 import { addReading, endStill, LEAST_READINGS, ongoing, type Still } from './stills.ts';
 import { whyRefused } from './sentences.ts';
-import { addStill, endHold, leaving, restartTurns, type Turn } from './turns.ts';
+import { restartSwings, swing, wereNotHeld } from './swings.ts';
+import { addStill, endHold, goOnFrom, leaving, restartTurns, type Turn } from './turns.ts';
 
 export type { BacklashCapture } from './state.ts';
 export type * from './measured.ts';
@@ -113,8 +114,10 @@ function judge(capture: BacklashCapture, t: number, value: number): void {
   const still = addReading(capture.stills, t, value, sd);
   if (still !== undefined) takeStill(capture, still, sd);
   // While something stands still again, what it is decides whether the place before was a turn.
-  const still_ = ongoing(capture.stills).length > LEAST_READINGS;
-  const turn = leaving(capture.turns, value, still_ ? Infinity : leastStroke(sd, capture.settings.resolution) / 2);
+  const least = leastStroke(sd, capture.settings.resolution);
+  swing(capture.swings, value, 2 * least);
+  const isStill = ongoing(capture.stills).length > LEAST_READINGS;
+  const turn = leaving(capture.turns, capture.stills.next, value, isStill ? Infinity : least / 2);
   if (turn !== undefined) takeTurn(capture, turn);
   capture.last = value;
   cue(capture);
@@ -124,7 +127,7 @@ function judge(capture: BacklashCapture, t: number, value: number): void {
 const LEARN_FROM = 4;
 
 function takeStill(capture: BacklashCapture, still: Still, sd: number): void {
-  if (still.readings >= LEARN_FROM) learn(capture.noise, still.squares, still.readings - 1);
+  if (still.readings >= LEARN_FROM) learn(capture.noise, still.squares, still.readings - 2);
   const turn = addStill(capture.turns, still, sd, capture.corridor === undefined ? 0 : widthOf(capture.corridor));
   if (turn !== undefined) takeTurn(capture, turn);
 }
@@ -177,15 +180,25 @@ function leaveTooth(capture: BacklashCapture): void {
   judgeHeld(capture);
   const sd = noiseOf(capture.noise);
   const still = endStill(capture.stills, sd);
-  if (still !== undefined) takeStill(capture, still, sd);
+  if (still !== undefined && !isLifting(capture.corridor, still)) takeStill(capture, still, sd);
   const turn = endHold(capture.turns);
   if (turn !== undefined) takeTurn(capture, turn);
 }
 
+/** The first piece of a slow lift, before it has left the corridor. */
+const isLifting = (corridor: Corridor | undefined, { level }: Still): boolean =>
+  corridor !== undefined &&
+  (level < corridor.low - BARELY * widthOf(corridor) || level > corridor.high + BARELY * widthOf(corridor));
+
+const BARELY = 0.15;
+
 function goAway(capture: BacklashCapture, value: number, because: 'outside' | 'gap'): void {
   leaveTooth(capture);
   const corridor = capture.corridor ?? capture.away?.corridor;
-  restartTurns(capture.turns);
+  if (because === 'outside' && corridor !== undefined)
+    goOnFrom(capture.turns, corridor[corridor.at], value < corridor.low ? -1 : 1);
+  else restartTurns(capture.turns);
+  restartSwings(capture.swings);
   capture.loose = [];
   capture.corridor = undefined;
   capture.cued = undefined;
@@ -210,9 +223,11 @@ function next(capture: BacklashCapture): void {
   startAfresh(capture);
 }
 
-/** Turns or touches without a whole rock: says why there is no number. */
+/** Turns, touches or strokes without a whole rock: says why there is no number. */
 function closeUnrocked(capture: BacklashCapture): boolean {
   if (capture.turns.touches >= TOUCHES_MEANT) refuseUnrocked(capture, 'one-sided', whyRefused['one-sided']);
+  else if (wereNotHeld(capture.swings, capture.loose.length))
+    refuseUnrocked(capture, 'not-held', whyRefused['not-held']);
   else if (capture.loose.length > 3) refuseUnrocked(capture, 'not-repeatable', whyRefused['not-repeatable']);
   else return false;
   return true;
@@ -220,6 +235,7 @@ function closeUnrocked(capture: BacklashCapture): boolean {
 
 function startAfresh(capture: BacklashCapture): void {
   restartTurns(capture.turns);
+  restartSwings(capture.swings);
   capture.loose = [];
   capture.corridor = undefined;
   capture.away = undefined;

@@ -40,12 +40,20 @@ export function setMargin(corridor: Corridor, noise: number, rough: boolean): vo
 export const isOutside = ({ low, high, margin }: Readonly<Corridor>, value: number): boolean =>
   value < low - margin || value > high + margin;
 
-/**
- * The turns at a tooth just set down (or found at the start of the stream) that are rests of rocks, once they show
- * that rocking has begun: two strokes of one size. The first turn in the corridor is none of them: it is where the gear
- * happened to lie or where the stem came down. What lies outside is the hang before.
- */
-export function rocking(turns: readonly Turn[], least: number): readonly Turn[] | undefined {
+/** What a list of turns shows once rocking has begun. */
+export interface Rocking {
+  /** The turns that are rests of rocks. */
+  readonly rests: readonly Turn[];
+  /** The first turn in the corridor: where the gear happened to lie or where the stem came down. No rest of a rock. */
+  readonly before: Turn | undefined;
+  /** The stem had been elsewhere: at the free end of its travel. */
+  readonly hung: boolean;
+  /** There was a whole stroke of this size at another place: something moved. */
+  readonly moved: boolean;
+}
+
+/** Has rocking begun? It has with two strokes of one size. */
+export function rocking(turns: readonly Turn[], least: number): Rocking | undefined {
   const [before, there, back] = turns.slice(-3);
   if (before === undefined || there === undefined || back === undefined) return undefined;
   const stroke = Math.abs(back.level - there.level);
@@ -53,9 +61,14 @@ export function rocking(turns: readonly Turn[], least: number): readonly Turn[] 
   const low = Math.min(back.level, there.level) - OUT * stroke;
   const high = Math.max(back.level, there.level) + OUT * stroke;
   const outside = turns.findLastIndex(({ level }) => level < low || level > high);
-  return turns.slice(outside + 2);
+  const moved = turns.some(({ level }, at) => {
+    const next = turns[at + 1];
+    return at <= outside && next !== undefined && Math.abs(Math.abs(next.level - level) - stroke) < SAME * stroke;
+  });
+  return { rests: turns.slice(outside + 2), before: turns[outside + 1], hung: outside >= 0 && !moved, moved };
 }
 
+const SAME = 0.1;
 /** Strokes that differ by less than this share are of one size. */
 const LIKE = 0.45;
 const OUT = 0.3;

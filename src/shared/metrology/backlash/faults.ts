@@ -1,11 +1,14 @@
-import { mean, sd, span } from '../statistics.ts';
+import { mean, sd } from '../statistics.ts';
 import type { BacklashSettings, Refusal, Side } from './measured.ts';
-import { levelsOf, rocksOf, valuesOf, type Rest } from './rocks.ts';
-import { largestSpread } from './rule.ts';
+import { levelsOf, type Rest } from './rocks.ts';
+import { OF_HAND } from './rule.ts';
+import type { Turn } from './turns.ts';
 
 /** What is known while a station's rests are looked at for faults. All lengths in mm. */
 export interface Evidence {
   readonly rests: readonly Rest[];
+  /** The turn before the first rest. */
+  readonly before: Turn | undefined;
   readonly settings: BacklashSettings;
   /** Standard deviation of one reading. */
   readonly noise: number;
@@ -36,14 +39,24 @@ export function faultIn(evidence: Evidence): Refusal | undefined {
 }
 
 /** Why rocks that do not repeat do not: one side never pressed home, or no reason that the stream shows. */
-export function whyUnlike(evidence: Evidence): Refusal {
+export const whyUnlike = (evidence: Evidence): Refusal =>
+  isLopsided(evidence, LOPSIDED_LOOK) ? 'one-sided' : 'not-repeatable';
+
+/** One side's rests scatter so many times as much as the other's and as noise explains: more rocks must show why. */
+export const LOPSIDED_LOOK = 3;
+/** The same where no more rocks will come. Chance does this to fewer than one station of normal scatter in a thousand. */
+export const LOPSIDED_LEFT = 6;
+
+/** Only one side is pressed home: its rests repeat, the other's do not. */
+export function isLopsided(evidence: Evidence, times: number): boolean {
   const spreads = (['low', 'high'] as const).map((side) => spreadOf(evidence.rests, side));
-  const [lesser = 0, greater = 0] = spreads.toSorted((a, b) => a - b);
-  const usual = Math.max(restError(evidence), 0.3 * evidence.settings.resolution);
-  return greater > ONE_SIDED * Math.max(lesser, usual) ? 'one-sided' : 'not-repeatable';
+  const lesser = Math.min(...spreads);
+  const greater = Math.max(...spreads);
+  const swing = swingOf(evidence.rests);
+  const explained = Math.max(1.5 * restError(evidence), 0.5 * evidence.settings.resolution, OF_HAND * swing);
+  return greater > Math.max(times * lesser, 2 * explained);
 }
 
-const ONE_SIDED = 3;
 const spreadOf = (rests: readonly Rest[], side: Side): number => {
   const levels = levelsOf(rests, side);
   return levels.length < 2 ? 0 : sd(levels);
@@ -67,11 +80,18 @@ export function atAnEnd(evidence: Evidence): boolean {
  */
 function drifts(evidence: Evidence): boolean {
   const { rests, settings } = evidence;
-  if (rests.length < 5) return false;
-  const best = movement(rests);
-  const swing = swingOf(rests);
-  const large = Math.max(DRIFT_OF_SWING * swing, 2 * settings.resolution, 5 * restError(evidence));
-  return best.explained >= MOSTLY && Math.abs(best.size) > large;
+  const large = Math.max(DRIFT_OF_SWING * swingOf(rests), 2 * settings.resolution, 5 * restError(evidence));
+  return [rests, withBefore(evidence)].some((row) => {
+    const best = row.length < 5 ? { explained: 0, size: 0 } : movement(row);
+    return best.explained >= MOSTLY && Math.abs(best.size) > large;
+  });
+}
+
+/** With the turn before the first rest, as if it were one: a step that it shares with the first rest is a step. */
+function withBefore({ rests, before }: Evidence): readonly Rest[] {
+  const [first] = rests;
+  if (first === undefined || before === undefined) return rests;
+  return [{ ...before, side: first.side === 'low' ? 'high' : 'low', stretch: first.stretch }, ...rests];
 }
 
 const MOSTLY = 0.75;
@@ -123,28 +143,25 @@ function centred(rests: readonly Rest[], of: (rest: Rest, index: number) => numb
  */
 function creeps(evidence: Evidence): boolean {
   const { rests, settings, noise } = evidence;
+  const lingering = rests.map((rest) => rest.lingers / rest.still).toSorted((a, b) => a - b);
+  if ((lingering[lingering.length >> 1] ?? 0) > LETS_GO) return true;
   const inward = rests.map((rest) => (rest.side === 'high' ? -rest.creep : rest.creep));
   // Slope error of a straight line through n readings, over its length: √12·noise/√n.
   const own = Math.sqrt(mean(rests.map((rest) => (12 * noise * noise) / rest.readings)) / rests.length);
   const among = inward.length > 1 ? sd(inward) / Math.sqrt(inward.length) : 0;
-  const harmless = Math.max(settings.resolution, CREEP_OF_SWING * swingOf(rests));
-  return Math.abs(mean(inward)) > Math.max(harmless, 4 * Math.max(own, among));
+  const creep = mean(inward);
+  // The end of a bounce still swings outwards, so a creep that way must be the larger one.
+  const harmless = (creep > 0 ? 1 : OUTWARD) * Math.max(settings.resolution, CREEP_OF_SWING * swingOf(rests));
+  return Math.abs(creep) > Math.max(harmless, 4 * own, 3 * among);
 }
 
+const OUTWARD = 2.5;
 const CREEP_OF_SWING = 0.03;
+/** A stroke leaves a held rest faster than this share of its length; common hands take up to half of it. */
+const LETS_GO = 1;
 
 /** Rocks as far apart as two units of length would make them. */
 export function unitsApart(one: number, other: number): boolean {
   const ratio = Math.max(one, other) / Math.min(one, other);
   return ratio > 20 && ratio < 32;
-}
-
-/** For a screen that shows how far the rocks are from repeating. */
-export function spreadAgainstLimit({ rests, settings, noise }: Evidence): {
-  readonly sd: number;
-  readonly limit: number;
-} {
-  const values = valuesOf(rocksOf(rests));
-  if (values.length < 2) return { sd: span(values), limit: Infinity };
-  return { sd: sd(values), limit: largestSpread(values.length, settings.resolution, noise, mean(values)) };
 }

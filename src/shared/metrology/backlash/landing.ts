@@ -1,4 +1,4 @@
-import { corridorOf, addTurn, rocking, widthOf, type Corridor } from './corridor.ts';
+import { corridorOf, addTurn, rocking, widthOf, type Corridor, type Rocking } from './corridor.ts';
 import { unitsApart } from './faults.ts';
 import { leastStroke } from './limits.ts';
 import type { Side } from './measured.ts';
@@ -21,13 +21,16 @@ export function takeLoose(capture: BacklashCapture, turn: Turn): void {
   const least = leastStroke(noise, capture.settings.resolution);
   addTurn(loose, turn, least);
   if (loose.length > MOST_LOOSE) loose.shift();
-  const rests = rocking(loose, least);
+  const found = rocking(loose, least);
   const [there, back] = loose.slice(-2);
-  if (rests === undefined || there === undefined || back === undefined) return;
+  if (found === undefined || there === undefined || back === undefined) return;
   const corridor = corridorOf(there.level, back.level, noise);
-  place(capture, corridor, noise);
+  place(capture, corridor, noise, found);
   capture.corridor = corridor;
-  for (const rest of rests) takeRest(capture, rest, sideIn(corridor, rest));
+  const { station } = capture;
+  if (station?.rests.length === 0) station.before = found.before;
+  for (const rest of found.rests) takeRest(capture, rest, sideIn(corridor, rest));
+  if (found.moved && station !== undefined && capture.away === undefined) refuse(capture, station, 'drift');
   capture.loose = [];
   capture.away = undefined;
   capture.turns.touches = 0;
@@ -41,13 +44,13 @@ export const TOUCHES_MEANT = 3;
 const sideIn = ({ low, high }: Corridor, { level }: Turn): Side => (level > (low + high) / 2 ? 'high' : 'low');
 
 /** Decides to which station the new corridor belongs, and has that one at work when it returns. */
-function place(capture: BacklashCapture, corridor: Corridor, noise: number): void {
+function place(capture: BacklashCapture, corridor: Corridor, noise: number, found: Rocking): void {
   const { station, away, settings } = capture;
-  if (away === undefined || station === undefined) return begin(capture);
+  if (away === undefined || station === undefined) return begin(capture, found.hung);
   if (hung(away, corridor, noise)) {
     noteHang(capture, corridor, away);
     if (settings.nextBy === 'press') return stayAt(capture, station);
-    return next(capture);
+    return next(capture, found.hung);
   }
   if (wasNoRocking(station, away.corridor, corridor)) {
     station.rests.length = 0;
@@ -62,15 +65,18 @@ function place(capture: BacklashCapture, corridor: Corridor, noise: number): voi
   stayAt(capture, station);
 }
 
-function begin(capture: BacklashCapture): void {
-  if (capture.turns.touches >= TOUCHES_MEANT) refuseUnrocked(capture, 'one-sided', whyRefused['one-sided']);
+/** `hung`: the stem was lifted since, so what happened before is not this station's. */
+function begin(capture: BacklashCapture, hung: boolean): void {
+  if (hung && capture.turns.touches >= TOUCHES_MEANT) {
+    refuseUnrocked(capture, 'one-sided', whyRefused['one-sided']);
+  }
   const station = beginStation(capture, capture.away?.because === 'gap' ? ['gap'] : []);
   if (station !== undefined) capture.said.push({ kind: 'landed', station: station.number, t: now(capture) });
 }
 
-function next(capture: BacklashCapture): void {
+function next(capture: BacklashCapture, hung: boolean): void {
   closeStation(capture);
-  begin(capture);
+  begin(capture, hung);
 }
 
 /** The same tooth, but what lies before and after does not make a rock together. */
@@ -84,7 +90,7 @@ function stayAt(capture: BacklashCapture, station: Station): void {
 function shifted(capture: BacklashCapture, station: Station, away: Away, corridor: Corridor): void {
   if (away.because === 'gap' && capture.settings.nextBy === 'itself') {
     mark(capture, station, 'gap');
-    return next(capture);
+    return next(capture, false);
   }
   if (away.because === 'gap') refuse(capture, station, 'gap');
   else if (jumped(away, corridor)) refuse(capture, station, 'unit-jump');

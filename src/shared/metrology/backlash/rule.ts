@@ -1,4 +1,5 @@
-import { sd } from '../statistics.ts';
+import { mean, sd } from '../statistics.ts';
+import { valuesOf, type Rock } from './rocks.ts';
 
 /**
  * When a station has enough rocks.
@@ -20,17 +21,28 @@ export const MOST_ROCKS = 12;
 export const LEAST_ROCKS = 3;
 
 /** A hand does not press to better than this share of the backlash, on any gauge. Assumed, not measured. */
-const OF_HAND = 0.004;
+export const OF_HAND = 0.004;
 
 /**
- * Largest standard deviation of `rocks` rocks that still repeat: then their mean lies within
- * resolution + 3·noise/√rocks with three standard errors to spare.
+ * Largest standard deviation of rocks that still repeat. Two bounds, the smaller holds:
+ *
+ * - their mean lies within resolution + 3·noise/√rocks of the truth with three standard errors to spare;
+ * - noise and rounding of two rests as long as these explain it: 2.33 is where a spread of four rocks lies beyond in one
+ *   case of a thousand (√(χ²₀.₉₉₉(3)/3), derived). Long rests of a noisy gauge average so well that the first bound alone
+ *   would let uneven rocks pass.
+ *
+ * On top comes what no hand can do better than.
  */
-export const largestSpread = (rocks: number, resolution: number, noise: number, backlash: number): number =>
-  (resolution * Math.sqrt(rocks)) / 3 + noise + OF_HAND * backlash;
+export function largestSpread(rocks: readonly Rock[], resolution: number, noise: number): number {
+  const first = (resolution * Math.sqrt(rocks.length)) / 3 + noise;
+  const ofRests = mean(rocks.map(({ one, other }) => 1 / one.readings + 1 / other.readings));
+  const explained = Math.sqrt((resolution * resolution) / 6 + noise * noise * ofRests);
+  return Math.min(first, ONE_IN_A_THOUSAND * explained) + OF_HAND * mean(valuesOf(rocks));
+}
 
-/** Do these rocks repeat? Needs {@link LEAST_ROCKS}. */
-export function repeat(values: readonly number[], mean: number, resolution: number, noise: number): boolean {
-  if (values.length < LEAST_ROCKS) return false;
-  return sd(values) <= largestSpread(values.length, resolution, noise, mean);
+const ONE_IN_A_THOUSAND = 2.33;
+
+/** Do these rocks repeat? Fewer than {@link LEAST_ROCKS} never do. */
+export function repeat(rocks: readonly Rock[], resolution: number, noise: number): boolean {
+  return rocks.length >= LEAST_ROCKS && sd(valuesOf(rocks)) <= largestSpread(rocks, resolution, noise);
 }

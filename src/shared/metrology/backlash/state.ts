@@ -5,6 +5,7 @@ import type { BacklashEvent, BacklashSettings, Side, StationMeasured } from './m
 import { newNoise, roundingOf, type Noise } from './noise.ts';
 import type { Station } from './station.ts';
 import { newStillFinder, type StillFinder } from './stills.ts';
+import { newSwings, type Swings } from './swings.ts';
 import { newTurnFinder, type Turn, type TurnFinder } from './turns.ts';
 
 /** What the readings did since the stem left its corridor, or since the stream broke off. */
@@ -39,6 +40,8 @@ export interface BacklashCapture {
   hangs: number | undefined;
   /** Rest already told of while it is still held. */
   cued: Side | undefined;
+  /** Strokes, held or not, since the stem was last set down. */
+  readonly swings: Swings;
   /** Strokes in a row that are one 25th of the corridor. */
   tiny: number;
   last: number;
@@ -65,6 +68,7 @@ export function newCapture(settings: BacklashSettings): BacklashCapture {
     away: undefined,
     hangs: undefined,
     cued: undefined,
+    swings: newSwings(),
     tiny: 0,
     last: 0,
     last_t: -Infinity,

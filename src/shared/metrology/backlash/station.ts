@@ -3,7 +3,7 @@ import { mm, seconds } from '../../quantities/quantity.ts';
 import { mean, sd } from '../statistics.ts';
 import { combine } from '../uncertainty.ts';
 import { partsOf } from './doubt.ts';
-import { faultIn, whyUnlike, type Evidence } from './faults.ts';
+import { faultIn, isLopsided, LOPSIDED_LEFT, LOPSIDED_LOOK, whyUnlike, type Evidence } from './faults.ts';
 import type { BacklashSettings, Flag, Refusal, Side, StationMeasured } from './measured.ts';
 import { rocksOf, valuesOf, type Rest } from './rocks.ts';
 import { LEAST_ROCKS, LOOKS, MOST_ROCKS, repeat } from './rule.ts';
@@ -15,6 +15,8 @@ export interface Station {
   readonly number: number;
   readonly rests: Rest[];
   readonly flags: Set<Flag>;
+  /** The turn before the first rest: no rest itself, but it may show that something moved since. */
+  before: Turn | undefined;
   stretch: number;
   /** Whole rocks already told of. */
   told: number;
@@ -29,6 +31,7 @@ export const newStation = (number: number): Station => ({
   number,
   rests: [],
   flags: new Set(),
+  before: undefined,
   stretch: 0,
   told: 0,
   measured: undefined,
@@ -48,6 +51,7 @@ export function keepLonger(station: Station, turn: Turn): void {
 
 const evidenceOf = (station: Station, settings: BacklashSettings, noise: number, hangs?: number): Evidence => ({
   rests: station.rests,
+  before: station.before,
   settings,
   noise,
   hangs,
@@ -60,24 +64,31 @@ export function review(station: Station, settings: BacklashSettings, noise: numb
   const evidence = evidenceOf(station, settings, noise);
   const fault = faultIn(evidence);
   if (fault !== undefined) return refused(station, fault);
-  const values = valuesOf(rocks);
-  if (repeat(values, mean(values), settings.resolution, noise)) return withValue(station, settings);
+  const even = !isLopsided(evidence, LOPSIDED_LOOK);
+  if (even && repeat(rocks, settings.resolution, noise)) return withValue(station, settings);
   if (rocks.length >= MOST_ROCKS || station.rests.length >= MOST_RESTS) return refused(station, whyUnlike(evidence));
   return undefined;
 }
 
 /** What a station comes to that is left before it was done. */
-export function leave(station: Station, settings: BacklashSettings, noise: number, hangs?: number): StationMeasured {
+export function leave(
+  station: Station,
+  settings: BacklashSettings,
+  noise: number,
+  hangs: number | undefined,
+  notHeld: boolean,
+): StationMeasured {
   const rocks = rocksOf(station.rests);
   const evidence = evidenceOf(station, settings, noise, hangs);
   const fault = faultIn(evidence);
   if (fault !== undefined) return refused(station, fault);
+  const even = !isLopsided(evidence, LOPSIDED_LEFT);
+  if (even && repeat(rocks, settings.resolution, noise)) return withValue(station, settings);
+  if (notHeld) return refused(station, 'not-held');
   if (rocks.length < LEAST_ROCKS) {
     const reason = station.flags.has('gap') ? 'gap' : 'not-repeatable';
     return refused(station, reason, tooFewRocks(rocks.length, LEAST_ROCKS));
   }
-  const values = valuesOf(rocks);
-  if (repeat(values, mean(values), settings.resolution, noise)) return withValue(station, settings);
   return refused(station, whyUnlike(evidence));
 }
 

@@ -8,6 +8,7 @@ import { noiseOf } from './noise.ts';
 import { levelsOf, rocksOf, valuesOf } from './rocks.ts';
 import { now, type BacklashCapture } from './state.ts';
 import { flagged, keepLonger, keepRest, leave, newStation, refused, review, type Station } from './station.ts';
+import { wereNotHeld } from './swings.ts';
 import type { Turn } from './turns.ts';
 
 /** Stations with a number so far. */
@@ -122,10 +123,15 @@ export function closeStation(capture: BacklashCapture): void {
   const { station, hangs } = capture;
   if (station === undefined) return;
   const noise = noiseOf(capture.noise);
-  if (station.measured === undefined) settle(capture, station, leave(station, capture.settings, noise, hangs));
+  if (station.measured === undefined)
+    settle(
+      capture,
+      station,
+      leave(station, capture.settings, noise, hangs, wereNotHeld(capture.swings, station.rests.length)),
+    );
   // Where the stem hangs is often learned only when it is lifted off this tooth.
   else if (!isNone(station.measured.value)) {
-    if (atAnEnd({ rests: station.rests, settings: capture.settings, noise, hangs }))
+    if (atAnEnd({ rests: station.rests, before: undefined, settings: capture.settings, noise, hangs }))
       refuse(capture, station, 'end-of-travel');
   }
   capture.station = undefined;

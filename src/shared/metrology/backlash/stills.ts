@@ -12,7 +12,7 @@ export interface Still {
   readonly level: number;
   /** Readings in the settled part. */
   readonly readings: number;
-  /** Squares about the level in the settled part. */
+  /** Squares about a straight line through the settled part (readings − 2 degrees of freedom): its noise, creep set aside. */
   readonly squares: number;
   /** Readings in all. */
   readonly length: number;
@@ -137,7 +137,7 @@ function stillOf(finder: StillFinder, last: number, sd: number): Still | undefin
   if (length < LEAST_READINGS) return undefined;
   const kept = Math.max(finder.from, finder.next - KEPT);
   const from = kept > finder.from ? kept : finder.from + Math.floor(SWINGS_IN * length);
-  const to = last - Math.floor(LEAVES * Math.min(length, KEPT));
+  const to = last - Math.ceil(LEAVES * Math.min(length - LEAST_READINGS, KEPT));
   const settled = settledPart(finder, from, to, sd);
   return {
     ...settled,
@@ -177,7 +177,7 @@ function settledPart(
   return {
     level: centre + sum / readings,
     readings,
-    squares: Math.max(0, sumSquares - (sum * sum) / readings),
+    squares: Math.max(0, sumSquares - (sum * sum) / readings - (spread === 0 ? 0 : (tilt * tilt) / spread)),
     creep: spread === 0 ? 0 : (tilt / spread) * (to - from),
   };
 }

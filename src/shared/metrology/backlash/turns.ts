@@ -17,8 +17,10 @@ export interface Turn {
   readonly to_t: number;
   /** How far it moved while it was held; see {@link creepOf}. */
   readonly creep: number;
-  /** Something stood still on the way to it: it was not reached in one go from the turn before. */
-  readonly paused: boolean;
+  /** Readings near it after its main still had ended, until the stroke left: many beside a short still are a slow letting go. */
+  readonly lingers: number;
+  /** Readings of its main still. */
+  readonly still: number;
 }
 
 interface Hold {
@@ -26,7 +28,8 @@ interface Hold {
   first: Still;
   last: Still;
   length: number;
-  paused: boolean;
+  /** Number of the latest reading that was still near it. */
+  near: number;
 }
 
 export interface TurnFinder {
@@ -48,6 +51,8 @@ const ADJOINING = 4;
 const OF_WEIGHT = 0.35;
 /** Adjoining stills nearer to each other than this share of the corridor are one hold that creeps. */
 const ONE_PLACE = 0.3;
+/** The stroke has not left yet while it is within this share of it. */
+const NEAR = 0.3;
 /** The stroke has truly left once it is this share of the way back. */
 const HAS_LEFT = 0.5;
 
@@ -66,19 +71,27 @@ export function restartTurns(finder: TurnFinder): void {
   Object.assign(finder, newTurnFinder());
 }
 
+/** As {@link restartTurns}, where it is known from where and which way the movement goes. */
+export function goOnFrom(finder: TurnFinder, level: number, direction: -1 | 1): void {
+  restartTurns(finder);
+  finder.previous = level;
+  finder.direction = direction;
+}
+
 /**
  * Looks at one reading after a hold has ended: once the stroke is half-way back, the hold was a turn. So a rock is
  * counted while the hand is on its way, and not only when it rests at the other stop.
  */
-export function leaving(finder: TurnFinder, value: number, least: number): Turn | undefined {
+export function leaving(finder: TurnFinder, index: number, value: number, least: number): Turn | undefined {
   const { hold, previous } = finder;
   const pair = (value + finder.lastValue) / 2;
   finder.lastValue = value;
-  if (value < finder.lowest) finder.lowest = value;
-  if (value > finder.highest) finder.highest = value;
+  if (pair < finder.lowest) finder.lowest = pair;
+  if (pair > finder.highest) finder.highest = pair;
   if (hold === undefined || previous === undefined) return undefined;
   const stroke = hold.main.level - previous;
   const back = hold.main.level - pair;
+  if (Math.abs(back) < NEAR * Math.abs(stroke)) hold.near = index;
   if (stroke * back <= 0 || Math.abs(back) < Math.max(least, HAS_LEFT * Math.abs(stroke))) return undefined;
   return confirmed(finder, hold);
 }
@@ -104,7 +117,8 @@ function confirmed(finder: TurnFinder, hold: Hold): Turn {
     from_t: hold.first.from_t,
     to_t: hold.last.to_t,
     creep: creepOf(hold),
-    paused: hold.paused,
+    lingers: Math.max(0, hold.near - main.to),
+    still: main.length,
   };
 }
 
@@ -132,32 +146,37 @@ export function addStill(finder: TurnFinder, still: Still, sd: number, width: nu
   }
   const way = still.level > hold.main.level ? 1 : -1;
   if (finder.direction === way) {
-    replaceHold(finder, still, true);
+    if (!isMereLeaving(hold, still)) replaceHold(finder, still);
     return undefined;
   }
   if (finder.direction === 0) finder.direction = way === 1 ? -1 : 1;
   const turn = confirmed(finder, hold);
-  replaceHold(finder, still, false);
+  replaceHold(finder, still);
   return turn;
 }
 
+/** A short piece right after a long still, farther the same way: a slow lift off the stop. */
+const isMereLeaving = ({ last, main }: Hold, still: Still): boolean =>
+  still.from - last.to <= ADJOINING && still.length < OF_WEIGHT * main.length;
+
 function beginHold(finder: TurnFinder, still: Still, sd: number): void {
   const { previous } = finder;
-  if (previous === undefined) return replaceHold(finder, still, false);
+  if (previous === undefined) return replaceHold(finder, still);
   const gone = (still.level - previous) * finder.direction;
   const least = apart(still, still, sd);
-  if (gone > least) return replaceHold(finder, still, false);
+  if (gone > least) return replaceHold(finder, still);
   // Back at the place it had left: the other side was touched and not held.
-  if (gone >= -least) finder.touches += 1;
-  else {
+  if (gone >= -least) {
+    if (finder.highest - finder.lowest > FAR * sd) finder.touches += 1;
+  } else {
     // Beyond it: what had been left was not yet the stop.
     finder.direction = finder.direction === 1 ? -1 : 1;
-    replaceHold(finder, still, true);
+    replaceHold(finder, still);
   }
 }
 
-function replaceHold(finder: TurnFinder, still: Still, paused: boolean): void {
-  finder.hold = { main: still, first: still, last: still, length: still.length, paused };
+function replaceHold(finder: TurnFinder, still: Still): void {
+  finder.hold = { main: still, first: still, last: still, length: still.length, near: still.to };
   finder.lowest = still.level;
   finder.highest = still.level;
 }
@@ -170,6 +189,8 @@ const apart = (one: Still, two: Still, sd: number): number =>
   sd * Math.max(PIECE, 3 * Math.sqrt(1 / one.readings + 1 / two.readings));
 
 const PIECE = 2.5;
+/** An excursion of pairs of readings beyond this many standard deviations is none of noise's. */
+const FAR = 6.5;
 
 /** At the same place, or so near and so soon that the hold crept back from its stop. Farther on is another place. */
 function staysAt({ direction }: TurnFinder, hold: Hold, still: Still, sd: number, width: number): boolean {
@@ -181,7 +202,7 @@ function staysAt({ direction }: TurnFinder, hold: Hold, still: Still, sd: number
 
 function stay(finder: TurnFinder, hold: Hold, still: Still, sd: number): void {
   const adjoining = still.from - hold.last.to <= ADJOINING;
-  if (!adjoining && finder.highest - finder.lowest > 8 * sd) finder.touches += 1;
+  if (!adjoining && finder.highest - finder.lowest > FAR * sd) finder.touches += 1;
   if (adjoining && Math.abs(still.level - hold.main.level) <= apart(hold.main, still, sd)) {
     hold.main = joined(hold.main, still);
   } else if (still.readings > hold.main.readings) hold.main = still;
@@ -202,7 +223,7 @@ function joined(one: Still, two: Still): Still {
   return {
     level,
     readings,
-    squares: one.squares + two.squares + share * step * step,
+    squares: one.squares + two.squares,
     length: one.length + two.length,
     from: one.from,
     to: two.to,
