@@ -1,9 +1,10 @@
 import { describe, expect, it } from 'vitest';
 import { fitHarmonics, leastSeen } from '../../../src/shared/metrology/harmonics.ts';
 import { leastSquares } from '../../../src/shared/metrology/leastSquares.ts';
+import { finishRunout, startRunout, stepRunout } from '../../../src/shared/metrology/runout.ts';
 import { mean, span } from '../../../src/shared/metrology/statistics.ts';
 import { judge } from '../../../src/shared/metrology/verdict.ts';
-import { radians, toDegrees } from '../../../src/shared/quantities/quantity.ts';
+import { degrees, mm, radians, seconds, toDegrees } from '../../../src/shared/quantities/quantity.ts';
 import { correctDigits, nistRows } from './nist.ts';
 import vectors from './vectors.json' with { type: 'json' };
 
@@ -111,4 +112,16 @@ it('published runout readings: runout is not wobble', () => {
   expect(wobble).toBeCloseTo(0.002, 12);
   // Four stations leave two lobes open: the fit must not claim them.
   expect(fitHarmonics(points, [1, 2])).toBeUndefined();
+});
+
+it('published runout readings through the live capture', () => {
+  const capture = startRunout({ resolution: mm(0.001 * 25.4), mode: 'auto' });
+  for (const [index, inches] of [0, 0.003, -0.002, 0.003].entries()) {
+    stepRunout(capture, { t: seconds(3 * index), value: inches * 25.4, angle: degrees(90 * index) });
+  }
+  const found = finishRunout(capture);
+  expect(found.tir).toBeCloseTo(0.127, 12);
+  expect(found.stations).toHaveLength(4);
+  expect(found.flags).toEqual(['two-lobes-can-vanish']);
+  expect(judge(found.tir, found.U95, { max: 0.008 * 25.4 }, 'simple')).toEqual({ verdict: 'within', closeCall: false });
 });
