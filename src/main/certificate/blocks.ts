@@ -1,0 +1,258 @@
+import type {
+  BesideBlock,
+  Block,
+  FiguresBlock,
+  HeadingBlock,
+  ListBlock,
+  PictureBlock,
+  TitleBlock,
+  VerdictBlock,
+  WordsBlock,
+} from '../../shared/certificate/page.ts';
+import type { Scene } from '../../shared/drawing/scene.ts';
+import { type Letters, scale } from './letters.ts';
+import type { Paper, Struct } from './paper.ts';
+import { elementsToPdf, sceneToPdf } from './sceneToPdf.ts';
+import { shapeElements, shapeInk } from './shapes.ts';
+import { tableHeight, tableToPaper } from './table.ts';
+
+/** A strip of the page: the whole width, or what is left beside a picture. */
+interface Strip {
+  readonly x: number;
+  readonly width: number;
+}
+
+/** Writes the blocks one after the other, breaking pages where it must. */
+export function blocksToPaper(paper: Paper, blocks: readonly Block[]): void {
+  const strip = { x: paper.left, width: paper.width };
+  blocks.forEach((block, index) => {
+    if (block.kind === 'heading') paper.need(headingRoom(paper, block, blocks[index + 1]));
+    blockToPaper(paper, block, strip);
+  });
+}
+
+function blockToPaper(paper: Paper, block: Block, strip: Strip): void {
+  switch (block.kind) {
+    case 'page':
+      if (!paper.atTop) paper.newPage();
+      return;
+    case 'title':
+      return titleToPaper(paper, block);
+    case 'verdict':
+      return verdictToPaper(paper, block);
+    case 'heading':
+      return headingToPaper(paper, block, strip);
+    case 'words':
+      return wordsToPaper(paper, block, strip);
+    case 'list':
+      return listToPaper(paper, block, strip);
+    case 'table':
+      tableToPaper(paper, block, strip.x, strip.width, paper.root);
+      return;
+    case 'figures':
+      return figuresToPaper(paper, block, strip);
+    case 'picture':
+      return pictureToPaper(paper, block, strip);
+    case 'beside':
+      return besideToPaper(paper, block, strip);
+  }
+}
+
+/** A heading never stands alone at the foot of a page. */
+function headingRoom(paper: Paper, block: HeadingBlock, next: Block | undefined): number {
+  const own = block.level === 2 ? 60 : 34;
+  if (next === undefined) return own;
+  if (next.kind === 'picture') return own + paper.width * next.share;
+  if (next.kind === 'beside') return own + besideHeight(paper, next);
+  return own + (block.level === 2 ? 80 : 40);
+}
+
+/** Lines of one structure element, over a page break where they must. */
+function flow(paper: Paper, lines: readonly string[], letters: Letters, strip: Strip, struct: Struct): void {
+  let rest = lines;
+  while (rest.length > 0) {
+    paper.need(letters.line);
+    const fitting = Math.max(1, Math.floor(paper.room / letters.line + 1e-6));
+    const now = rest.slice(0, fitting);
+    const top = paper.y;
+    struct.add(() => now.forEach((words, index) => paper.line(words, strip.x, top + index * letters.line, letters)));
+    paper.y = top + now.length * letters.line;
+    rest = rest.slice(fitting);
+  }
+}
+
+function paragraph(paper: Paper, words: string, letters: Letters, strip: Strip, type = 'P', parent = paper.root): void {
+  const struct = paper.tag(parent, type);
+  flow(paper, paper.wrap(words, letters, strip.width), letters, strip, struct);
+  struct.end();
+}
+
+function titleToPaper(paper: Paper, { words, under }: TitleBlock): void {
+  const strip = { x: paper.left, width: paper.width };
+  paragraph(paper, 'Ring-and-pinion set-up certificate', scale.quiet, strip);
+  paper.y += 4;
+  paragraph(paper, words, scale.title, strip, 'H1');
+  paper.y += 3;
+  for (const line of under) paragraph(paper, line, scale.quiet, strip);
+}
+
+function verdictToPaper(paper: Paper, { complete, words, under, missing }: VerdictBlock): void {
+  paper.y += 14;
+  paper.rule(paper.left, paper.y, paper.width, complete ? 'faint' : 'line', complete ? 0.6 : 1.4);
+  paper.y += 9;
+  const shape = complete ? 'within' : 'not-measured';
+  const top = paper.y;
+  paper.artifact(() =>
+    elementsToPdf(paper.pdf, shapeElements(shape, 11), { x: paper.left + 6, y: top + scale.verdict.line / 2 }),
+  );
+  const strip = { x: paper.left + 20, width: paper.width - 20 };
+  paragraph(paper, words, scale.verdict, strip);
+  paragraph(paper, under, scale.body, strip);
+  if (missing.length > 0) listToPaper(paper, { kind: 'list', items: missing }, strip);
+  paper.y += 3;
+  paper.rule(paper.left, paper.y, paper.width, complete ? 'faint' : 'line', complete ? 0.6 : 1.4);
+}
+
+function headingToPaper(paper: Paper, { level, words, under }: HeadingBlock, strip: Strip): void {
+  paper.space(level === 2 ? 22 : 11);
+  paragraph(paper, words, level === 2 ? scale.section : scale.part, strip, level === 2 ? 'H2' : 'H3');
+  if (under !== undefined) paragraph(paper, under, scale.quiet, strip);
+  paper.y += level === 2 ? 6 : 3;
+}
+
+function wordsToPaper(paper: Paper, { words, tone }: WordsBlock, strip: Strip): void {
+  const letters = { plain: scale.body, quiet: scale.quiet, code: scale.code }[tone];
+  paper.space(3);
+  paragraph(paper, words, letters, strip);
+  paper.y += 2;
+}
+
+function listToPaper(paper: Paper, { items }: ListBlock, strip: Strip): void {
+  const struct = paper.tag(paper.root, 'L');
+  const indent = 10;
+  for (const item of items) {
+    const element = paper.tag(struct, 'LI');
+    paper.need(scale.body.line);
+    const top = paper.y;
+    element.add(paper.pdf.struct('Lbl', {}, () => paper.line('–', strip.x, top, scale.body)));
+    const body = paper.tag(element, 'LBody');
+    flow(
+      paper,
+      paper.wrap(item, scale.body, strip.width - indent),
+      scale.body,
+      { ...strip, x: strip.x + indent },
+      body,
+    );
+    body.end();
+    element.end();
+    paper.y += 1.5;
+  }
+  struct.end();
+}
+
+const figureGap = 9;
+
+function figuresToPaper(paper: Paper, { figures }: FiguresBlock, strip: Strip): void {
+  const inner = { x: strip.x + 16, width: strip.width - 16 };
+  for (const figure of figures) {
+    const top = paper.y;
+    paper.artifact(() =>
+      elementsToPdf(paper.pdf, shapeElements(figure.shape, 9), {
+        x: strip.x + 5,
+        y: top + scale.quiet.line + scale.figure.line / 2,
+      }),
+    );
+    paragraph(paper, figure.name, scale.quiet, inner);
+    paragraph(paper, figure.value, scale.figure, inner);
+    paragraph(paper, figure.standing, { ...scale.quiet, ink: shapeInk(figure.shape), weight: 600 }, inner);
+    if (figure.limit !== '') paragraph(paper, figure.limit, scale.quiet, inner);
+    paper.y += figureGap;
+  }
+}
+
+function figuresHeight(paper: Paper, { figures }: FiguresBlock, width: number): number {
+  const lines = (words: string, letters: Letters): number =>
+    words === '' ? 0 : paper.wrap(words, letters, width - 16).length * letters.line;
+  return figures.reduce(
+    (sum, { name, value, standing, limit }) =>
+      sum +
+      lines(name, scale.quiet) +
+      lines(value, scale.figure) +
+      lines(standing, scale.quiet) +
+      lines(limit, scale.quiet) +
+      figureGap,
+    0,
+  );
+}
+
+function pictureToPaper(paper: Paper, block: PictureBlock, strip: Strip): void {
+  const scene = sceneFor(block, strip.width);
+  paper.need(scene.height);
+  drawScene(paper, scene, strip.x);
+  paper.y += scene.height;
+  if (block.caption !== undefined) paragraph(paper, block.caption, scale.quiet, strip);
+}
+
+/** Letters in drawings are as high as those of tables. */
+const sceneFor = (block: PictureBlock, width: number): Scene =>
+  block.draw({ width, height: width * block.share, text: 7.5 });
+
+function drawScene(paper: Paper, scene: Scene, x: number): void {
+  const { y } = paper;
+  const figure = paper.pdf.struct(
+    'Figure',
+    {
+      alt: `${scene.title}. ${scene.description}`,
+      bbox: [x, y, x + scene.width, y + scene.height],
+    } as PDFKit.Mixins.StructureElementOptions,
+    () => sceneToPdf(paper.pdf, scene, { x, y }),
+  );
+  paper.root.add(figure);
+}
+
+const besideGap = 18;
+
+function besideStrips({ share }: BesideBlock, strip: Strip): readonly [Strip, Strip] {
+  const width = strip.width * share - besideGap / 2;
+  return [
+    { x: strip.x, width },
+    { x: strip.x + width + besideGap, width: strip.width - width - besideGap },
+  ];
+}
+
+function besideHeight(paper: Paper, block: BesideBlock): number {
+  const [left, right] = besideStrips(block, { x: paper.left, width: paper.width });
+  const caption =
+    block.picture.caption === undefined
+      ? 0
+      : paper.wrap(block.picture.caption, scale.quiet, left.width).length * scale.quiet.line;
+  const beside = block.right.map((one) => heightOf(paper, one, right.width)).reduce((sum, height) => sum + height, 0);
+  return Math.max(left.width * block.picture.share + caption, beside);
+}
+
+function heightOf(paper: Paper, block: BesideBlock['right'][number], width: number): number {
+  switch (block.kind) {
+    case 'figures':
+      return figuresHeight(paper, block, width);
+    case 'table':
+      return tableHeight(paper, block, width);
+    case 'words': {
+      const letters = { plain: scale.body, quiet: scale.quiet, code: scale.code }[block.tone];
+      return paper.wrap(block.words, letters, width).length * letters.line + 5;
+    }
+    case 'heading':
+      return 30;
+  }
+}
+
+function besideToPaper(paper: Paper, block: BesideBlock, strip: Strip): void {
+  const [left, right] = besideStrips(block, strip);
+  const height = besideHeight(paper, block);
+  paper.need(height);
+  const top = paper.y;
+  pictureToPaper(paper, block.picture, left);
+  const under = paper.y;
+  paper.y = top;
+  for (const one of block.right) blockToPaper(paper, one, right);
+  paper.y = Math.max(paper.y, under);
+}

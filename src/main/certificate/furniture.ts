@@ -1,0 +1,30 @@
+import type { CertificateContent } from '../../shared/certificate/content.ts';
+import { scale } from './letters.ts';
+import type { Paper } from './paper.ts';
+
+/** What stands on every page: whose certificate it is, whether it is incomplete, its hash, and which page of how many. */
+export function furnish(paper: Paper, { build, complete }: CertificateContent, sha256: string): void {
+  const { start, count } = paper.pdf.bufferedPageRange();
+  for (let page = start; page < start + count; page += 1) {
+    paper.pdf.switchToPage(page);
+    paper.artifact(() => footer(paper, build.title, complete, sha256, `Page ${page + 1} of ${count}`), 'Pagination');
+  }
+}
+
+function footer(paper: Paper, title: string, complete: boolean, sha256: string, page: string): void {
+  const y = paper.bottom + 22;
+  const { pdf, left, right, width } = paper;
+  pdf
+    .save()
+    .moveTo(left, y - 6)
+    .lineTo(right, y - 6)
+    .lineWidth(0.4)
+    .stroke('#cfccc5')
+    .restore();
+  const [first = ''] = paper.wrap(title, scale.footer, width * 0.6);
+  paper.line(first, left, y, scale.footer);
+  paper.line(`SHA-256 ${sha256}`, left, y + scale.footer.line, scale.footer);
+  const said = complete ? page : `Incomplete · ${page}`;
+  const letters = complete ? scale.footer : ({ ...scale.footer, weight: 600, ink: 'text' } as const);
+  paper.line(said, right - paper.measure(said, letters), y, letters);
+}

@@ -1,0 +1,45 @@
+import { createRequire } from 'node:module';
+import { type Ink, palettes } from '../../shared/drawing/inks.ts';
+import type { Weight } from '../../shared/drawing/scene.ts';
+
+/** How words are set. Sizes are points; `line` is the distance from one line to the next. */
+export interface Letters {
+  readonly size: number;
+  readonly weight: Weight;
+  readonly ink: Ink;
+  readonly line: number;
+}
+
+const letters = (size: number, weight: Weight, ink: Ink, line = size * 1.42): Letters => ({ size, weight, ink, line });
+
+/** The type scale of the certificate: few sizes, told apart by weight and ink before size. */
+export const scale = {
+  title: letters(22, 600, 'text', 28),
+  verdict: letters(13, 600, 'text', 18),
+  section: letters(13, 600, 'text', 18),
+  part: letters(9.5, 600, 'text', 14),
+  body: letters(9, 400, 'text', 13.2),
+  quiet: letters(8, 400, 'quiet', 11.8),
+  code: letters(8, 500, 'text', 12),
+  head: letters(7.5, 500, 'quiet', 10.4),
+  cell: letters(8.5, 400, 'text', 12),
+  cellName: letters(8.5, 500, 'text', 12),
+  cellUnder: letters(7.2, 400, 'quiet', 10),
+  figure: letters(15, 600, 'text', 19),
+  footer: letters(7, 400, 'quiet', 10),
+} as const satisfies Record<string, Letters>;
+
+const require = createRequire(import.meta.url);
+
+/** The family's files; the licence (OFL 1.1) lies beside them in their package. */
+export const fontFiles: Readonly<Record<Weight, string>> = {
+  400: require.resolve('@expo-google-fonts/inter/400Regular/Inter_400Regular.ttf'),
+  500: require.resolve('@expo-google-fonts/inter/500Medium/Inter_500Medium.ttf'),
+  600: require.resolve('@expo-google-fonts/inter/600SemiBold/Inter_600SemiBold.ttf'),
+  700: require.resolve('@expo-google-fonts/inter/700Bold/Inter_700Bold.ttf'),
+};
+
+export const fontName = (weight: Weight): string => `Inter-${weight}`;
+
+/** A certificate is for white paper. */
+export const colourOf = (ink: Ink): string => palettes.print[ink];

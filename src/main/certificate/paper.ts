@@ -1,0 +1,183 @@
+import type { CertificateLook } from '../../shared/certificate/page.ts';
+import { colourOf, fontName, type Letters } from './letters.ts';
+
+type Pdf = PDFKit.PDFDocument;
+export type Struct = PDFKit.PDFStructureElement;
+
+/** ISO 216 A4 and ANSI A (letter), in points. */
+const sizes: Readonly<Record<CertificateLook['page'], readonly [number, number]>> = {
+  a4: [595.28, 841.89],
+  letter: [612, 792],
+};
+
+const margins = { left: 56, right: 56, top: 54, bottom: 64 };
+
+/**
+ * Digits of one width, so that figures stand under each other. Only for words that begin as a figure does: in
+ * this family the feature widens hyphens and spaces too, which is right in a column and wrong in a sentence.
+ */
+const featuresFor = (words: string): { readonly features?: PDFKit.Mixins.OpenTypeFeatures[] } =>
+  /^[\d−–±+]/u.test(words) ? { features: ['tnum'] } : {};
+
+/**
+ * The pages and where the pen stands on them. It knows lines and page breaks and nothing of what is said.
+ * Whatever carries meaning is drawn inside a structure element; rules and shapes are artifacts.
+ */
+export class Paper {
+  readonly pdf: Pdf;
+  readonly root: Struct;
+  readonly left = margins.left;
+  readonly width: number;
+  readonly top = margins.top;
+  readonly bottom: number;
+  readonly height: number;
+  y: number;
+  private readonly size: readonly [number, number];
+  private readonly known = new Map<number, boolean>();
+  private readonly widths = new Map<string, number>();
+
+  constructor(pdf: Pdf, page: CertificateLook['page'], root: Struct) {
+    this.pdf = pdf;
+    this.root = root;
+    this.size = sizes[page];
+    this.width = this.size[0] - margins.left - margins.right;
+    this.height = this.size[1];
+    this.bottom = this.size[1] - margins.bottom;
+    this.y = margins.top;
+    this.newPage();
+  }
+
+  get right(): number {
+    return this.left + this.width;
+  }
+
+  /** How much is left above the bottom margin. */
+  get room(): number {
+    return this.bottom - this.y;
+  }
+
+  newPage(): void {
+    this.pdf.addPage({ size: [...this.size], margin: 0 });
+    this.y = this.top;
+  }
+
+  get atTop(): boolean {
+    return this.y <= this.top + 1;
+  }
+
+  /** Goes to a new page unless so much is left on this one. */
+  need(height: number): void {
+    if (this.room < height && !this.atTop) this.newPage();
+  }
+
+  space(height: number): void {
+    if (!this.atTop) this.y += height;
+  }
+
+  /** A structure element with its content, in reading order. */
+  tag(parent: Struct, type: string, options: PDFKit.Mixins.StructureElementOptions = {}): Struct {
+    const struct = this.pdf.struct(type, options);
+    parent.add(struct);
+    return struct;
+  }
+
+  /** What is drawn but not read: rules, shapes beside their words, page furniture. */
+  artifact(draw: () => void, type: 'Layout' | 'Pagination' = 'Layout'): void {
+    this.pdf.markContent('Artifact', { type });
+    draw();
+    this.pdf.endMarkedContent();
+  }
+
+  rule(x: number, y: number, width: number, ink: 'faint' | 'line' = 'faint', thick = 0.6): void {
+    this.artifact(() => {
+      this.pdf
+        .save()
+        .moveTo(x, y)
+        .lineTo(x + width, y)
+        .lineWidth(thick)
+        .stroke(colourOf(ink))
+        .restore();
+    });
+  }
+
+  /** One line with its top at `y`. */
+  line(words: string, x: number, y: number, letters: Letters): void {
+    this.set(letters);
+    // Baselines share a place within the line, so that neighbours of different sizes stand on one.
+    const baseline = y + letters.line / 2 + letters.size * 0.36;
+    this.pdf.text(words, x, baseline, { ...featuresFor(words), lineBreak: false, baseline: 'alphabetic' });
+  }
+
+  /** The width of words; each is laid out once and then remembered, as measured at 1000 points. */
+  measure(words: string, letters: Letters): number {
+    const key = `${letters.weight} ${words}`;
+    const known = this.widths.get(key);
+    if (known !== undefined) return (known * letters.size) / 1000;
+    this.set({ ...letters, size: 1000 });
+    const width = this.pdf.widthOfString(words, featuresFor(words));
+    this.widths.set(key, width);
+    return (width * letters.size) / 1000;
+  }
+
+  private set({ size, weight, ink }: Letters): void {
+    this.pdf.font(fontName(weight)).fontSize(size).fillColor(colourOf(ink));
+  }
+
+  /** Words broken into lines of at most this width; a word longer than a line is broken where it must be. */
+  wrap(words: string, letters: Letters, width: number): readonly string[] {
+    return this.printable(words)
+      .split('\n')
+      .flatMap((paragraph) => this.wrapOne(paragraph, letters, width));
+  }
+
+  private wrapOne(paragraph: string, letters: Letters, width: number): readonly string[] {
+    if (this.measure(paragraph, letters) <= width) return [paragraph];
+    const lines: string[] = [];
+    let line = '';
+    for (const word of paragraph.split(/[ \t]+/u)) {
+      const longer = line === '' ? word : `${line} ${word}`;
+      if (this.measure(longer, letters) <= width) {
+        line = longer;
+        continue;
+      }
+      if (line !== '') lines.push(line);
+      const pieces = this.broken(word, letters, width);
+      lines.push(...pieces.slice(0, -1));
+      line = pieces.at(-1) ?? '';
+    }
+    return [...lines, line];
+  }
+
+  private broken(word: string, letters: Letters, width: number): readonly string[] {
+    if (this.measure(word, letters) <= width) return [word];
+    const pieces: string[] = [];
+    let piece = '';
+    for (const sign of word) {
+      if (piece !== '' && this.measure(piece + sign, letters) > width) {
+        pieces.push(piece);
+        piece = sign;
+      } else piece += sign;
+    }
+    return [...pieces, piece];
+  }
+
+  /** A sign that the family lacks becomes a box: the attached data has it as it was typed. */
+  private printable(words: string): string {
+    return Array.from(words.normalize('NFC').replaceAll('\r\n', '\n'))
+      .map((sign) => (sign === '\n' || this.hasGlyph(sign) ? sign : sign === '\t' ? ' ' : '□'))
+      .join('');
+  }
+
+  private hasGlyph(sign: string): boolean {
+    const code = sign.codePointAt(0) ?? 0;
+    const found = this.known.get(code);
+    if (found !== undefined) return found;
+    this.pdf.font(fontName(400));
+    const { _font } = this.pdf as unknown as {
+      readonly _font: { readonly font: { hasGlyphForCodePoint(code: number): boolean } };
+    };
+    const has = _font.font.hasGlyphForCodePoint(code);
+    this.known.set(code, has);
+    return has;
+  }
+}
