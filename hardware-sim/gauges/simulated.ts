@@ -1,7 +1,7 @@
 import type { Assembled } from '../axle/assembled.ts';
 import { faultsFrom } from '../faults/named.ts';
 import { steadyHand, type Hand } from '../hands/hand.ts';
-import type { Stretch } from '../hands/motion.ts';
+import { hold, type Stretch } from '../hands/motion.ts';
 import { lower, raise, visit } from '../hands/rocking.ts';
 import type { Spoil } from '../hands/spoil.ts';
 import { dragTruth, runoutTruth, type DragTruth, type RunoutTruth } from '../hands/turn-truth.ts';
@@ -49,7 +49,10 @@ export interface RockTruth extends RockStation {
 }
 export interface RockOptions {
   readonly hand?: Hand;
+  /** Rocks at each station; with `enough` the most there are. */
   readonly rocks?: number;
+  /** Whether the hand has been told that this station (from 0) is done. */
+  readonly enough?: (station: number) => boolean;
 }
 
 export interface FaceTurnOptions {
@@ -59,6 +62,8 @@ export interface FaceTurnOptions {
   readonly start_rad?: number;
   readonly speed_rad_s?: number;
   readonly rest_s?: number;
+  /** The hand's foot on the pedal: once when the stem sits and the turn may begin, once when it has ended. */
+  readonly pedal?: () => void;
 }
 export interface SimulatedIndicator extends LiveGauge {
   readonly traits: IndicatorTraits;
@@ -113,7 +118,13 @@ const evenly = (stations: number): RockStation[] =>
   Array.from({ length: stations }, (_, station) => ({ gearAngle_rad: (2 * Math.PI * station) / stations }));
 
 /** The stem on a tooth, somewhere in the middle of its travel: another place at each. */
-function atStation(truth: RockTruth, hand: Hand, travel_mm: number, random: Random): Generator<Stretch> {
+function atStation(
+  truth: RockTruth,
+  hand: Hand,
+  travel_mm: number,
+  random: Random,
+  enough?: () => boolean,
+): Generator<Stretch> {
   const setup = {
     backlash_mm: truth.backlash_mm,
     lowStop_mm: random.uniform(0.3, 0.7) * travel_mm,
@@ -123,19 +134,22 @@ function atStation(truth: RockTruth, hand: Hand, travel_mm: number, random: Rand
     lies_s: 0,
     endsBack: false,
     leastRest_s: 0,
+    ...(enough === undefined ? {} : { enough }),
   } as const;
   return visit(setup, 'hanging', hand, random, truth.spoil);
 }
 
-/** The stem on a surface: lowered, the surface turned past it, lifted. */
-function* onSurface(setup: SurfaceTurn, stations: number | undefined, random: Random): Generator<Stretch> {
-  const hand = steadyHand('fast');
-  const starts_mm = setup.preload_mm + setup.surfaceAt(setup.start_rad);
-  yield* lower(starts_mm, hand, random);
-  // A little over one turn: nobody stops to the degree.
-  yield* stations === undefined ? turning(setup, 1.03, random) : turningByStations(setup, stations, random);
-  yield* raise(starts_mm, hand, random);
+/** Motions in a row, each begun only when the one before has ended: what was heard meanwhile may shorten it. */
+function* oneAfterTheOther<T>(
+  things: readonly T[],
+  motion: (thing: T, place: number) => Generator<Stretch>,
+): Generator<Stretch> {
+  for (const [place, thing] of things.entries()) yield* motion(thing, place);
 }
+
+/** A surface turned past the stem: a little over one turn, since nobody stops to the degree. */
+const pastStem = (setup: SurfaceTurn, stations: number | undefined, random: Random): Generator<Stretch> =>
+  stations === undefined ? turning(setup, 1.03, random) : turningByStations(setup, stations, random);
 
 const liveChoice = (setup: SimulatedGaugesSetup, choice: GaugeChoice<unknown> | undefined, random: Random) => ({
   rate_Hz: choice?.rate_Hz ?? setup.rate_Hz ?? 100,
@@ -162,7 +176,12 @@ async function simulatedIndicator(setup: SimulatedGaugesSetup, random: Random): 
       const hand = options.hand ?? steadyHand('fast');
       const places = typeof stations === 'number' ? evenly(stations) : stations;
       const truths = places.map((place) => truthOf(place, hand, options.rocks ?? 5));
-      await live.run(truths.flatMap((truth) => [...atStation(truth, hand, traits.travel_mm, random)]));
+      const { enough } = options;
+      await live.run(
+        oneAfterTheOther(truths, (truth, station) =>
+          atStation(truth, hand, traits.travel_mm, random, enough === undefined ? undefined : () => enough(station)),
+        ),
+      );
       return truths;
     },
     async turn(options) {
@@ -172,7 +191,15 @@ async function simulatedIndicator(setup: SimulatedGaugesSetup, random: Random): 
       const { start_rad = 0, speed_rad_s = 2 * Math.PI * 0.3, rest_s = 0.4 } = options;
       const preload_mm = traits.travel_mm * random.uniform(0.3, 0.6);
       const surface = { surfaceAt, preload_mm, start_rad, speed_rad_s, unevenness: 0.3, rest_s };
-      await live.run(onSurface(surface, options.stations, random));
+      const hand = steadyHand('fast');
+      const sits_mm = preload_mm + surfaceAt(start_rad);
+      // The foot waits until the stem has settled, and the stem stays a moment after the turn.
+      await live.run([...lower(sits_mm, hand, random), hold('pausing', rest_s, sits_mm)]);
+      options.pedal?.();
+      await live.run(pastStem(surface, options.stations, random));
+      options.pedal?.();
+      const ends_mm = preload_mm + surfaceAt(start_rad + 2 * Math.PI * 1.03);
+      await live.run([hold('pausing', rest_s, ends_mm), ...raise(ends_mm, hand, random)]);
       return runoutTruth(surfaceAt);
     },
   };

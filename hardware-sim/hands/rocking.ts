@@ -18,6 +18,8 @@ export interface StationSetup {
   readonly endsBack: boolean;
   /** No rest is shorter than this, whatever the hand's pace: the gauge must get its readings. */
   readonly leastRest_s: number;
+  /** Asked before each rock: a hand that hears that the station is done stops there. Then `rocks` is only the most. */
+  readonly enough?: () => boolean;
 }
 
 type Stop = 'low' | 'high';
@@ -66,6 +68,7 @@ export function* rocking(setup: StationSetup, hand: Hand, random: Random, spoil?
   if (setup.lies_s > 0) yield hold('between', setup.lies_s, place);
   const rests = setup.rocks * 2 + (setup.endsBack ? 1 : 0);
   for (let rest = 0; rest < rests; rest += 1) {
+    if (rest % 2 === 0 && setup.enough?.() === true) return;
     const stop = rest % 2 === 0 ? setup.firstStop : other(setup.firstStop);
     const rock = Math.floor(rest / 2);
     const press = hand.press_mm[stop] * (1 + random.normal(0, hand.pressSpread));

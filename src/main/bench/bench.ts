@@ -14,13 +14,14 @@ import { buildAnswers } from './buildAnswers.ts';
 import { certificateAnswers } from './certificateAnswers.ts';
 import { type GaugeDesk, gaugeAnswers } from './gaugeAnswers.ts';
 import { readingsNews, statesOf } from './gaugeNews.ts';
+import { type HandCues, listenForHand } from './handCues.ts';
 import { measurementAnswers } from './measurementAnswers.ts';
 import { createOutlet } from './outlet.ts';
 
 /** A simulator plugged into the bench: links to its gauges, and a hand that can be told to move. */
 export interface Simulation {
   readonly links: readonly string[];
-  move(action: HandAction): Promise<void>;
+  move(action: HandAction, cues: HandCues): Promise<void>;
   close(): Promise<void>;
 }
 
@@ -75,7 +76,9 @@ export function openBench(options: BenchOptions): Result<BenchService> {
         ok({ version, dataFolder: folder, simulated: simulation !== undefined, warnings: [...warnings.values()] }),
       'bench.hand': async ({ action }) => {
         if (simulation === undefined) return fail(noHand);
-        await simulation.move(action);
+        const cues = listenForHand(desk, action);
+        await simulation.move(action, cues);
+        cues.stop();
         return ok(done);
       },
     },

@@ -1,6 +1,7 @@
 import type { BenchAnswers } from '../../shared/contract/contract.ts';
 import { done } from '../../shared/contract/message.ts';
 import { parseLineFormat } from '../../shared/lines/line-format.ts';
+import type { Pedal } from '../../shared/metrology/reading.ts';
 import { parseLink } from '../../shared/lines/link.ts';
 import { type Gauge, gaugeSchema } from '../../shared/records/gauge.ts';
 import { fail, ok, type Problem, type Result } from '../../shared/result.ts';
@@ -38,19 +39,22 @@ export function gaugeAnswers(desk: GaugeDesk): Pick<BenchAnswers, Names> {
       await desk.gauges.disconnect(gauge);
       return ok(done);
     },
-    'gauges.press': async ({ gauge, pedal }) => {
-      const t = desk.clock.monotonic_s();
-      const seq = desk.journal.append({ kind: 'pedal', t, at: desk.clock.wall_ms(), note: pedal });
-      desk.outlet.tell('heard', [{ seq, gauge, t, press: pedal }]);
-      return ok({ seq });
-    },
+    'gauges.press': async ({ pedal }) => ok({ seq: pressPedal(desk, pedal) }),
     'gauges.ports': async () => ok([...(await desk.gauges.ports()), ...desk.simulatedLinks.map(simulatedPort)]),
     'gauges.heard': async ({ gauge, from, to }) => {
       const flushed = desk.journal.flush();
       if (!flushed.ok) return flushed;
-      return ok([...desk.journal.stretch(gauge, from, to)].flatMap((row) => heardOf(row, gauge) ?? []));
+      return ok([...desk.journal.stretch(gauge, from, to)].flatMap((row) => heardOf(row) ?? []));
     },
   };
+}
+
+/** Journals a press among the readings it falls between, and tells the screens. A pedal belongs to no gauge. */
+export function pressPedal(desk: GaugeDesk, pedal: Pedal): number {
+  const t = desk.clock.monotonic_s();
+  const seq = desk.journal.append({ kind: 'pedal', t, at: desk.clock.wall_ms(), note: pedal });
+  desk.outlet.tell('heard', [{ seq, t, press: pedal }]);
+  return seq;
 }
 
 const simulatedPort = (link: string) => ({ link, name: 'Simulated gauge', simulated: true });

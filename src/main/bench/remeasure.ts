@@ -23,7 +23,7 @@ export function remeasure(
   if (!capture.ok) return capture;
   let readings = 0;
   for (const row of journal.stretch(stretch.gauge, stretch.from, stretch.to)) {
-    const heard = heardOf(row, stretch.gauge);
+    const heard = heardOf(row);
     if (heard === undefined) continue;
     const item = streamItem(heard, settings.kind);
     if (!item.ok) return item;
@@ -37,10 +37,10 @@ export function remeasure(
 }
 
 /** A journal row as a renderer hears it. Rows about the link itself (plugged in, silent) are not heard as readings. */
-export function heardOf(row: JournalRow, gauge: string): Heard | undefined {
+export function heardOf(row: JournalRow): Heard | undefined {
   if (row.kind === 'reading') return { seq: row.seq, gauge: row.gauge, t: row.t, value: row.value, unit: row.unit };
   if (row.kind === 'pedal' && (row.note === 'next' || row.note === 'again'))
-    return { seq: row.seq, gauge, t: row.t, press: row.note };
+    return { seq: row.seq, t: row.t, press: row.note };
   if (row.kind === 'unreadable')
     return { seq: row.seq, gauge: row.gauge, t: row.t, none: row.note, raw: printable(row.raw) };
   return undefined;

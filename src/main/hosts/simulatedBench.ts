@@ -1,9 +1,10 @@
 import type { Assembled } from '../../../hardware-sim/axle/assembled.ts';
 import { type DemoAxle, demoAxle } from '../../../hardware-sim/axle/demo.ts';
 import { simulatedGauges } from '../../../hardware-sim/gauges/simulated.ts';
-import { steadyHand } from '../../../hardware-sim/hands/hand.ts';
+import { type Hand, steadyHand } from '../../../hardware-sim/hands/hand.ts';
 import type { HandAction, SimulatedAssembly } from '../../shared/contract/bench.ts';
 import type { Simulation } from '../bench/bench.ts';
+import type { HandCues } from '../bench/handCues.ts';
 
 /** A simulation whose parts the demo looks at: the axle's marks, and what the gauges are made of. */
 export interface OpenedSimulation extends Simulation {
@@ -15,25 +16,56 @@ export interface OpenedSimulation extends Simulation {
 /** One seed, one axle: the scenario of the demo and of `npm start -- --simulate`. */
 export const scenarioSeed = 7;
 
-/** Rocks for each station: enough for a result that repeats, with one to spare. */
-const rocksEach = 5;
+/** How the simulated hand works: as a person does, or as fast as a capture must follow, for the unattended demo. */
+interface Pace {
+  readonly hand: Hand;
+  readonly ringTurns_per_s: number;
+  readonly pinion: { readonly turns: number; readonly turns_per_s: number };
+  readonly rest_s: number;
+}
+
+/** A hand that hears nothing gives up after so many rocks. */
+const mostRocks = 12;
+
+const fast = steadyHand('fast');
+const paces: Readonly<Record<'person' | 'hurried', Pace>> = {
+  person: { hand: fast, ringTurns_per_s: 0.3, pinion: { turns: 3, turns_per_s: 1 }, rest_s: 0.4 },
+  hurried: {
+    // Ten readings in each rest at 100 readings/s.
+    hand: { ...fast, travel_s: 0.05, dwell_s: 0.1, lift: { up_s: 0.1, hangs_s: 0.3, down_s: 0.15 } },
+    ringTurns_per_s: 0.6,
+    pinion: { turns: 2, turns_per_s: 1.5 },
+    rest_s: 0.25,
+  },
+};
 
 /**
  * Puts the axle twin on the stand, with an indicator and a torque gauge on lines of their own, and a fast hand.
  * This is the one place where the simulator and the bench meet; they share no code.
  */
-export async function openSimulation(seed = scenarioSeed): Promise<OpenedSimulation> {
+export async function openSimulation(
+  pace: keyof typeof paces = 'person',
+  seed = scenarioSeed,
+): Promise<OpenedSimulation> {
+  const { hand, ringTurns_per_s, pinion, rest_s } = paces[pace];
   const axle = demoAxle(seed);
   let assembled = axle.assemble(axle.asFound);
   const gauges = await simulatedGauges({ axle: () => assembled, seed, rate_Hz: 100 });
 
-  const move = async (action: HandAction): Promise<void> => {
+  const move = async (action: HandAction, cues: HandCues): Promise<void> => {
     if (action.on !== undefined) assembled = axle.assemble(assemblyFor(axle, action.on));
     if (action.do === 'rock')
-      await gauges.indicator.rock(action.stations, { hand: steadyHand('fast'), rocks: rocksEach });
-    else if (action.do === 'turn-ring')
-      await gauges.indicator.turn({ surface: action.surface === 'flange' ? 'flange' : 'back-face' });
-    else await gauges.torque.turn({ drag: action.what });
+      await gauges.indicator.rock(action.stations, { hand, rocks: mostRocks, enough: cues.stationDone });
+    else if (action.do === 'turn-ring') {
+      const surface = action.surface === 'flange' ? 'flange' : 'back-face';
+      await gauges.indicator.turn({ surface, speed_rad_s: 2 * Math.PI * ringTurns_per_s, rest_s, pedal: cues.pedal });
+    } else
+      await gauges.torque.turn({
+        drag: action.what,
+        turns: pinion.turns,
+        speed_rad_s: 2 * Math.PI * pinion.turns_per_s,
+        rest_s,
+      });
   };
   return {
     axle,

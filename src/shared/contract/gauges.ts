@@ -27,7 +27,8 @@ export const heardSchema = z.union([
     value: z.number(),
     unit: z.string(),
   }),
-  z.strictObject({ seq: z.int().min(0), gauge: idSchema, t: z.number(), press: z.enum(['next', 'again']) }),
+  /** A pedal belongs to no gauge: it is heard by whatever is being measured. */
+  z.strictObject({ seq: z.int().min(0), t: z.number(), press: z.enum(['next', 'again']) }),
   z.strictObject({
     seq: z.int().min(0),
     gauge: idSchema,

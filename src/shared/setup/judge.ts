@@ -19,6 +19,8 @@ export interface LimitJudged {
   readonly beyond?: number;
   /** Why there is no verdict, for the technician. */
   readonly why?: string;
+  /** The limit is for another basis or state than this reading, so that the two are not compared. */
+  readonly otherBasis?: boolean;
 }
 
 /**
@@ -86,25 +88,24 @@ const severity: readonly Verdict[] = ['outside', 'too-close', 'not-measured', 'w
 
 /**
  * The worst limit decides. Of several limits for one quantity in different states (a pinion torque with new
- * and with set-up bearings) only those of the state at hand can be judged; the others fall away unless none is left.
+ * and with set-up bearings) only that of the state at hand can be judged. Where none of them is for this state,
+ * there is a reading and no limit for it, and the reason says which state the limit is for.
  */
 function worst(limits: readonly LimitJudged[]): CheckJudged {
-  const counting = limits.filter(
-    (one) =>
-      one.why === undefined || !limits.some((other) => other.quantity === one.quantity && other.why === undefined),
-  );
+  const counting = limits.filter((one) => one.otherBasis !== true);
+  if (counting.length === 0) return { standing: 'no-limit', limits, closeCall: false, ...whyOf(limits[0]) };
   const standing = severity.find((verdict) => counting.some((one) => one.verdict === verdict)) ?? 'not-measured';
-  const why = counting.find((one) => one.verdict === standing)?.why;
-  return {
-    standing,
-    limits: counting,
-    closeCall: counting.some((one) => one.closeCall),
-    ...(why === undefined ? {} : { why }),
-  };
+  const closeCall = counting.some((one) => one.closeCall);
+  return { standing, limits: counting, closeCall, ...whyOf(counting.find((one) => one.verdict === standing)) };
 }
+
+const whyOf = (judged: LimitJudged | undefined): { readonly why?: string } =>
+  judged?.why === undefined ? {} : { why: judged.why };
 
 function judgeLimit(limit: Limit, measurement: Measurement, assembly: Assembly, rule: SpecSheet['rule']): LimitJudged {
   if (measurement.result.kind === 'feeler') return judgeFeeler(limit, measurement.result);
+  const mismatch = basisMismatch(limit, measurement.result);
+  if (mismatch !== undefined) return { ...unjudged(limit, mismatch), otherBasis: true };
   const values = valuesFor(limit, measurement, assembly);
   if (typeof values === 'string') return unjudged(limit, values);
   const ends = endsOf(limit);
@@ -116,11 +117,8 @@ function judgeLimit(limit: Limit, measurement: Measurement, assembly: Assembly, 
     ...judgeNumber(value, U95, ends, rule),
   }));
   const order = (one: LimitJudged) => severity.indexOf(one.verdict) * 2 - (one.closeCall ? 1 : 0);
-  return (
-    judged.toSorted(
-      (a, b) => order(a) - order(b) || (b.beyond === undefined ? 0 : Math.abs(b.beyond)) - Math.abs(a.beyond ?? 0),
-    )[0] ?? unjudged(limit, 'not measured yet')
-  );
+  const past = (one: LimitJudged) => Math.abs(one.beyond ?? 0);
+  return judged.toSorted((a, b) => order(a) - order(b) || past(b) - past(a))[0] ?? unjudged(limit, 'not measured yet');
 }
 
 interface Valued {
@@ -154,11 +152,16 @@ function typedU95(measurement: Measurement): number {
     : 0;
 }
 
+/** Why a limit and a reading are of different bases, so that they are never compared; undefined when they agree. */
+function basisMismatch(limit: Limit, result: MeasuredResult): string | undefined {
+  if (!('basis' in limit)) return undefined;
+  if (result.kind === 'torque' && 'seal' in limit.basis) return torqueMismatch(limit.basis, result.basis);
+  if (result.kind !== 'backlash' || !('direction' in limit.basis) || sameBacklashBasis(limit.basis, result.basis))
+    return undefined;
+  return `the limit is felt ${basisWords(limit.basis)}, this reading ${basisWords(result.basis)}: convert one of them first`;
+}
+
 function backlashValues(limit: Limit, result: BacklashResult): readonly Valued[] | string {
-  if (!('basis' in limit) || !('direction' in limit.basis)) return 'the limit has no backlash basis';
-  if (!sameBacklashBasis(limit.basis, result.basis)) {
-    return `the limit is felt ${basisWords(limit.basis)}, this reading ${basisWords(result.basis)}: convert one of them first`;
-  }
   const why = unfinished(result);
   if (why !== undefined) return why;
   if (limit.quantity === 'backlash-variation') return [{ value: result.variation_mm, U95: variationU95(result) }];
@@ -181,11 +184,10 @@ function variationU95(result: BacklashResult): number {
   return Math.hypot(numberOr0(sorted.at(0)?.U95_mm), numberOr0(sorted.at(-1)?.U95_mm));
 }
 
+/** A running limit judges the running torque, a starting limit the breakaway. */
 function torqueValue(limit: Limit, result: TorqueResult): readonly Valued[] | string {
-  if (!('basis' in limit) || !('seal' in limit.basis)) return 'the limit has no torque basis';
-  const why = torqueMismatch(limit.basis, result.basis);
-  if (why !== undefined) return why;
-  const value = limit.basis.basis === 'starting' ? result.breakaway_Nm : result.running_Nm;
+  const starting = 'basis' in limit && 'seal' in limit.basis && limit.basis.basis === 'starting';
+  const value = starting ? result.breakaway_Nm : result.running_Nm;
   return isNone(value) ? `no torque: ${value.none}` : [{ value, U95: numberOr0(result.U95_Nm) }];
 }
 

@@ -188,11 +188,11 @@ describe('ready to paint', () => {
 describe('limits and their bases', () => {
   it('never compares torques across bearings, seal or basis', () => {
     expect(stateOf('pinion-torque', trial, measured('e3', 'pinion-torque', torque(0.6, 'new')))).toMatchObject({
-      standing: 'not-measured',
+      standing: 'no-limit',
       why: expect.stringContaining('set-up bearings'),
     });
     expect(stateOf('pinion-torque', trial, measured('e3', 'pinion-torque', torque(0.6, 'set-up', 'in')))).toMatchObject(
-      { standing: 'not-measured', why: expect.stringContaining('seal') },
+      { standing: 'no-limit', why: expect.stringContaining('seal') },
     );
     expect(stateOf('pinion-torque', trial, measured('e3', 'pinion-torque', torque(0.6)))).toMatchObject({
       standing: 'within',
@@ -227,7 +227,7 @@ describe('limits and their bases', () => {
   it('never compares backlash across bases', () => {
     const square = { ...backlash([0.2, 0.2, 0.2, 0.2]), basis: { direction: 'square-to-tooth', at: 'heel' } } as const;
     expect(stateOf('backlash', trial, measured('e3', 'backlash', square))).toMatchObject({
-      standing: 'not-measured',
+      standing: 'no-limit',
       why: expect.stringContaining('square to the tooth'),
     });
   });

@@ -1,0 +1,50 @@
+import type { HandAction } from '../../shared/contract/bench.ts';
+import { startCapture, streamItem } from '../../shared/measuring/capture.ts';
+import { type GaugeDesk, pressPedal } from './gaugeAnswers.ts';
+import { seenNow } from './measurementAnswers.ts';
+
+/** What a simulated hand goes by, as a person at the stand does. */
+export interface HandCues {
+  /** The foot on the pedal. */
+  pedal(): void;
+  /** Whether the bench has sounded that this station (from 0) is done or refused. */
+  stationDone(station: number): boolean;
+}
+
+/**
+ * Listens on behalf of the simulated hand while it rocks, with the capture that the screens run: the hand goes to
+ * the next station when the bench says so, and not after a fixed number of rocks.
+ */
+export function listenForHand(desk: GaugeDesk, action: HandAction): HandCues & { stop(): void } {
+  let done = 0;
+  const stops =
+    action.do === 'rock'
+      ? desk.gaugeRecords.list().flatMap((gauge) => listenTo(desk, gauge.id, () => (done += 1)))
+      : [];
+  return {
+    pedal: () => void pressPedal(desk, 'next'),
+    stationDone: (station) => done > station,
+    stop: () => {
+      for (const stop of stops) stop();
+    },
+  };
+}
+
+function listenTo(desk: GaugeDesk, id: string, stationOver: () => void): readonly (() => void)[] {
+  const gauge = desk.gaugeRecords.read(id);
+  if (gauge?.kind !== 'indicator') return [];
+  const basis = { direction: 'along-rotation', at: 'heel' } as const;
+  const capture = startCapture({ kind: 'backlash', basis, nextBy: 'itself' }, seenNow(gauge));
+  if (!capture.ok) return [];
+  const stop = desk.outlet.hear('heard', (news) => {
+    for (const heard of news) {
+      if (!('gauge' in heard) || heard.gauge !== id) continue;
+      const item = streamItem(heard, 'backlash');
+      if (!item.ok || item.value === undefined) continue;
+      for (const event of capture.value.step(item.value)) {
+        if (event.kind === 'station-done' || event.kind === 'station-refused') stationOver();
+      }
+    }
+  });
+  return [stop];
+}

@@ -1,0 +1,154 @@
+import type { OpenedSimulation } from '../../hosts/simulatedBench.ts';
+import type { HandAction } from '../../../shared/contract/bench.ts';
+import type { BacklashBasis } from '../../../shared/records/common.ts';
+import type { CaptureSettings, MarkResult } from '../../../shared/records/measurement.ts';
+import type { CheckId } from '../../../shared/setup/checkIds.ts';
+import * as scenario from './scenario.ts';
+import type { Technician } from './technician.ts';
+
+const stations = 4;
+/** Thickness of the marking compound on the twin's teeth. */
+const film_um = 10;
+
+const basis: BacklashBasis = { direction: 'along-rotation', at: 'heel' };
+const rocking: CaptureSettings = { kind: 'backlash', basis, stations, nextBy: 'itself' };
+const turning: CaptureSettings = { kind: 'runout', mode: 'continuous' };
+
+interface Gauges {
+  readonly indicator: string;
+  readonly torque: string;
+}
+
+interface Job {
+  readonly technician: Technician;
+  readonly gauges: Gauges;
+  readonly simulation: OpenedSimulation;
+}
+
+type Shims = OpenedSimulation['axle']['firstTrial']['shims'];
+const packsOf = ({ head_mm, ringSide_mm, otherSide_mm }: Shims) => ({
+  pinionDepth: head_mm,
+  ringSide: ringSide_mm,
+  oppositeSide: otherSide_mm,
+});
+
+/** The whole job on the demo axle: as found, a first trial whose mark shows the depth fault, a second that is right, final. */
+export async function doTheJob(job: Job): Promise<void> {
+  const { technician } = job;
+  await technician.write({ kind: 'described', makeUp: scenario.makeUp });
+  await technician.write({ kind: 'limits-set', specSheet: scenario.specSheet });
+  await technician.write({
+    kind: 'noted',
+    topic: 'complaint',
+    text: 'Hums under pull; the customer asked for a new gear set.',
+  });
+  await asFound(job);
+  await firstTrial(job);
+  await secondTrial(job);
+  await final(job);
+  await technician.write({ kind: 'noted', topic: 'oil', text: 'Filled to the plug; break-in sheet handed over.' });
+}
+
+async function asFound(job: Job): Promise<void> {
+  const { technician, simulation } = job;
+  const id = await technician.assemble({ phase: 'as-found', bearings: 'used', seal: 'in' }, true, undefined);
+  await technician.type(
+    id,
+    'case-tight',
+    scenario.confirmed(false, 'The case rocks a little in its bearings; the backlash found is not the gears’ own.'),
+  );
+  await backlash(job, id);
+  await runout(job, id, 'ring-gear-runout');
+  await torque(job, id, 'pinion-torque', 'used', 'in');
+  await technician.type(id, 'shims', scenario.shimsMeasured(simulation.axle.asFound.shims));
+  await mark(job, id, 'recorded');
+}
+
+async function firstTrial(job: Job): Promise<void> {
+  const { technician, simulation } = job;
+  const { shims } = simulation.axle.firstTrial;
+  const id = await technician.assemble({ phase: 'trial', bearings: 'set-up', seal: 'out' }, false, packsOf(shims));
+  await technician.type(id, 'set-numbers', scenario.setNumbers);
+  await technician.type(id, 'shims', scenario.shimsMeasured(shims));
+  await technician.type(id, 'cup-seat', scenario.cupSeat);
+  await runout(job, id, 'flange-runout');
+  await technician.type(id, 'ring-gear-seat', scenario.ringGearSeat);
+  await technician.type(id, 'ring-bolt-torque', scenario.fastener(100));
+  await runout(job, id, 'ring-gear-runout');
+  await together(job, id);
+  await technician.write({
+    kind: 'overridden',
+    assembly: id,
+    check: 'backlash',
+    reason: 'Painted once below the window: the depth looks far off, and its direction decides the side shims.',
+  });
+  await mark(job, id, 'change');
+}
+
+async function secondTrial(job: Job): Promise<void> {
+  const { technician, simulation } = job;
+  const { shims } = simulation.axle.secondTrial;
+  const id = await technician.assemble({ phase: 'trial', bearings: 'set-up', seal: 'out' }, false, packsOf(shims));
+  await technician.type(id, 'shims', scenario.shimsMeasured(shims));
+  await technician.type(id, 'cup-seat', scenario.cupSeat);
+  await together(job, id);
+  await mark(job, id, 'accepted');
+}
+
+/** What every trial asks for once pinion and case are in. */
+async function together(job: Job, id: string): Promise<void> {
+  await torque(job, id, 'pinion-torque', 'set-up', 'out');
+  await job.technician.type(id, 'case-end-play', scenario.endPlay(job.simulation.assembled().endPlay_mm));
+  await job.technician.type(id, 'cap-torque', scenario.fastener(80));
+  await backlash(job, id);
+}
+
+async function final(job: Job): Promise<void> {
+  const { technician, simulation } = job;
+  const { shims } = simulation.axle.final;
+  const before = simulation.axle.secondTrial.shims;
+  const id = await technician.assemble({ phase: 'final', bearings: 'new', seal: 'in' }, true, packsOf(shims));
+  await technician.type(id, 'shims', scenario.shimsMeasured(shims));
+  await technician.type(id, 'sleeve-new', scenario.confirmed(true));
+  await torque(job, id, 'pinion-torque', 'new', 'in');
+  const added = shims.ringSide_mm + shims.otherSide_mm - before.ringSide_mm - before.otherSide_mm;
+  await technician.type(id, 'case-preload', scenario.preloadShims(added));
+  await technician.type(id, 'cap-torque', scenario.fastener(80));
+  await backlash(job, id);
+  await torque(job, id, 'total-torque', 'new', 'in');
+  await mark(job, id, 'accepted');
+}
+
+const backlash = ({ technician, gauges }: Job, id: string): Promise<void> =>
+  technician.measure(id, 'backlash', gauges.indicator, rocking, { do: 'rock', stations });
+
+const runout = ({ technician, gauges }: Job, id: string, check: 'ring-gear-runout' | 'flange-runout'): Promise<void> =>
+  technician.measure(id, check, gauges.indicator, turning, {
+    do: 'turn-ring',
+    surface: check === 'flange-runout' ? 'flange' : 'ring-gear',
+  });
+
+function torque(
+  { technician, gauges }: Job,
+  id: string,
+  check: CheckId,
+  bearings: 'set-up' | 'new' | 'used',
+  seal: 'in' | 'out',
+): Promise<void> {
+  const action: HandAction = { do: 'turn-pinion', what: check === 'total-torque' ? 'total' : 'pinion' };
+  return technician.measure(
+    id,
+    check,
+    gauges.torque,
+    { kind: 'torque', basis: { basis: 'running', seal, bearings } },
+    action,
+  );
+}
+
+/** The compound shows what the twin's gears press out of it; the technician draws both flanks and decides. */
+async function mark({ technician, simulation }: Job, id: string, judgement: MarkResult['judgement']): Promise<void> {
+  const { convex, concave } = simulation.assembled().paint(film_um);
+  const [drive, coast] = scenario.makeUp.driveFlank === 'convex' ? [convex, concave] : [concave, convex];
+  const result: MarkResult = { kind: 'mark', drive, coast, judgement, compound: 'yellow marking compound, thin' };
+  await technician.type(id, 'mark', { how: { kind: 'seen' }, result });
+}

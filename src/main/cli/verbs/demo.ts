@@ -1,0 +1,83 @@
+import { mkdirSync, rmSync, writeFileSync } from 'node:fs';
+import { join, resolve } from 'node:path';
+import { certificateContent } from '../../../shared/certificate/content.ts';
+import type { BenchService } from '../../../shared/contract/contract.ts';
+import type { Notebook } from '../../../shared/contract/builds.ts';
+import { openBench } from '../../bench/bench.ts';
+import { canonicalContent } from '../../certificate/hash.ts';
+import { systemClock } from '../../clock.ts';
+import { type OpenedSimulation, openSimulation } from '../../hosts/simulatedBench.ts';
+import { doTheJob } from '../demo/job.ts';
+import { indicator, technician as by, title, torqueGauge } from '../demo/scenario.ts';
+import { lastLine } from '../demo/table.ts';
+import { createTechnician, DemoStopped, type Technician, untilLive } from '../demo/technician.ts';
+import { type ExitCode, needed, noAnswer, type Output, type Verb, wrongUse } from '../verb.ts';
+
+/** The whole job on the axle twin, unattended, on readings that came through real lines. */
+export const demo: Verb = {
+  name: 'demo',
+  usage: 'demo --out DIR',
+  summary: 'the whole job on the simulated axle, with its certificate',
+  options: { out: { type: 'string' } },
+  async run(given, output) {
+    const out = needed(given, 'out');
+    if (!out.ok) return wrongUse(output, out.problem);
+    return runDemo(resolve(out.value), output);
+  },
+};
+
+async function runDemo(out: string, output: Output): Promise<ExitCode> {
+  // The demo's own folder inside `out`: nothing else there is touched.
+  const folder = join(out, 'data');
+  rmSync(folder, { recursive: true, force: true });
+  mkdirSync(folder, { recursive: true });
+  output.say('Putting the simulated axle on the stand …');
+  const simulation = await openSimulation('hurried');
+  const bench = openBench({ folder, clock: systemClock, version: 'demo', simulation });
+  if (!bench.ok) return noAnswer(output, bench.problem);
+  try {
+    await job(bench.value, simulation, out, output);
+    return 0;
+  } catch (error) {
+    if (error instanceof DemoStopped) return noAnswer(output, error.problem);
+    throw error;
+  } finally {
+    await bench.value.close();
+  }
+}
+
+async function job(service: BenchService, simulation: OpenedSimulation, out: string, output: Output): Promise<void> {
+  let notebook: Notebook | undefined;
+  const technician = await createTechnician(service, title, by, (written) => {
+    notebook = written;
+    const line = lastLine(written);
+    if (line !== undefined) output.say(line);
+  });
+  const gauges = await plugIn(technician, service, simulation);
+  await doTheJob({ technician, gauges, simulation });
+  if (notebook !== undefined) await certificate(technician, notebook, out, output);
+}
+
+async function plugIn(technician: Technician, service: BenchService, simulation: OpenedSimulation) {
+  const [indicatorLink = '', torqueLink = ''] = simulation.links;
+  const save = async (gauge: typeof indicator, link: string): Promise<string> => {
+    const { id } = await technician.ask('gauges.save', { gauge: { ...gauge, link } });
+    await technician.ask('gauges.plug-in', { gauge: id });
+    const live = await untilLive(service, id);
+    if (!live.ok) throw new DemoStopped(live.problem);
+    return id;
+  };
+  return { indicator: await save(indicator, indicatorLink), torque: await save(torqueGauge, torqueLink) };
+}
+
+async function certificate(technician: Technician, notebook: Notebook, out: string, output: Output): Promise<void> {
+  const issued = await technician.ask('certificate.issue', { build: notebook.id, by, page: 'a4', units: 'metric' });
+  const pdf = Buffer.from(issued.pdf_base64, 'base64');
+  const { firstPagePicture } = await import('../../certificate/picture.ts');
+  writeFileSync(join(out, 'certificate.pdf'), pdf);
+  writeFileSync(join(out, 'certificate.json'), canonicalContent(certificateContent(notebook)));
+  writeFileSync(join(out, 'certificate-page-1.png'), await firstPagePicture(pdf, 1240));
+  output.say(`\nCertificate: ${issued.complete ? 'complete' : 'incomplete'}, SHA-256 ${issued.sha256}`);
+  for (const sentence of issued.missing) output.say(`  ${sentence}`);
+  output.say(`Written to ${out}: certificate.pdf, certificate.json, certificate-page-1.png`);
+}
