@@ -1,0 +1,96 @@
+import { describe, expect, it, onTestFinished } from 'vitest';
+import type { Line } from '../../../hardware-sim/lines/line.ts';
+import { type Attempt, learnGauge } from '../../../src/main/gauges/learn/learn-gauge.ts';
+import type { OpenPort } from '../../../src/main/gauges/links/port.ts';
+import { linkText, type SerialLink } from '../../../src/shared/lines/link.ts';
+import { ok } from '../../../src/shared/result.ts';
+import { lineForTest, say } from '../../support/gauges-for-test.ts';
+import { latin1 } from '../../support/write-line.ts';
+
+const moving = (i: number): string => (Math.sin(i / 9) * 2).toFixed(3);
+
+/** A gauge that sends by itself while its spindle is moved. */
+function sending(line: Line, text: (value: string) => string): void {
+  let i = 0;
+  const timer = setInterval(() => void say(line, text(moving((i += 1)))), 15);
+  onTestFinished(() => clearInterval(timer));
+}
+
+/**
+ * A pseudo-terminal carries bytes at any baud rate, so wrong settings are made at the seam: a gauge that is understood
+ * at one setting only, and otherwise gives what a wrong one gives.
+ */
+function gaugeAt(right: SerialLink): OpenPort {
+  return async (link, listener) => {
+    if (link.kind !== 'serial') throw new Error('a serial gauge');
+    let i = 0;
+    const timer = setInterval(() => {
+      const bytes = latin1(`${moving((i += 1))} mm\r\n`);
+      listener.bytes(
+        link.baud === right.baud ? framed(bytes, right, link) : bytes.map((byte, n) => (byte * 37 + n * 91) | 0x81),
+      );
+    }, 5);
+    return ok({ write: () => undefined, close: async () => clearInterval(timer) });
+  };
+}
+
+/** The parity bit of a 7-bit sender, seen by a listener who takes all eight for data. */
+function framed(bytes: Uint8Array, sent: SerialLink, heard: SerialLink): Uint8Array {
+  if (sent.bits === 8 || heard.bits === 7) return bytes;
+  const odd = (byte: number): boolean => byte.toString(2).replaceAll('0', '').length % 2 === 1;
+  return bytes.map((byte) => (odd(byte) === (sent.parity === 'even') ? byte | 0x80 : byte));
+}
+
+const serial = { kind: 'serial', path: 'x', baud: 9600, bits: 8, parity: 'none', stop: 1 } as const;
+
+describe('learning a gauge', () => {
+  it.each(['pty', 'tcp'] as const)('on a real %s line gives its format and what it read', async (kind) => {
+    if (kind === 'pty' && process.platform !== 'linux') return;
+    const line = await lineForTest(kind);
+    sending(line, (value) => `X: ${value.replace('.', ',')} mm\r`);
+    const learned = await learnGauge({ link: line.link, seconds: 1.2 });
+    if (!learned.ok) throw new Error(learned.problem.sentence);
+    expect(learned.value).toMatchObject({ sure: true, doubts: [], format: { decimal: ',', decimals: 3 } });
+    expect(learned.value.samples.length).toBeGreaterThan(3);
+    expect(
+      learned.value.samples.every(({ raw, value }) =>
+        Buffer.from(raw).toString().includes(value.toFixed(3).replace('.', ',')),
+      ),
+    ).toBe(true);
+  });
+
+  it.each([
+    { ...serial, baud: 19_200 },
+    { ...serial, bits: 7 as const, parity: 'even' as const },
+    { ...serial, baud: 4800, bits: 7 as const, parity: 'odd' as const },
+  ])('finds $baud baud, $bits bits, parity $parity, and says what it tried', async (right) => {
+    const said: Attempt[] = [];
+    const learned = await learnGauge({
+      link: 'serial:x',
+      seconds: 3,
+      open: gaugeAt(right),
+      onAttempt: (attempt) => said.push(attempt),
+    });
+    if (!learned.ok) throw new Error(learned.problem.sentence);
+    expect(learned.value).toMatchObject({ sure: true, link: linkText(right) });
+    expect(learned.value.attempts.length).toBeGreaterThan(1);
+    expect(learned.value.attempts[0]).toMatchObject({
+      link: 'serial:x?baud=9600',
+      heard: { bytes: expect.any(Number) },
+    });
+    expect(said.length).toBe(2 * learned.value.attempts.length);
+  });
+
+  it('is not sure of silence, and tries no other settings on it', async () => {
+    const line = await lineForTest();
+    const learned = await learnGauge({ link: line.link, seconds: 0.5 });
+    if (!learned.ok) throw new Error(learned.problem.sentence);
+    expect(learned.value).toMatchObject({ sure: false, doubts: ['nothing-heard'] });
+    expect(learned.value.attempts).toHaveLength(2);
+  });
+
+  it('says why the port cannot be opened', async () => {
+    const learned = await learnGauge({ link: 'serial:/dev/none-such', seconds: 1 });
+    expect(learned).toMatchObject({ ok: false, problem: { kind: 'port-missing' } });
+  });
+});
