@@ -1,4 +1,4 @@
-import { type Assembly, type Build, latest } from '../../shared/records/build.ts';
+import type { Assembly, Build } from '../../shared/records/build.ts';
 import type { MakeUp } from '../../shared/records/makeUp.ts';
 import { type CheckState, type Next, readinessOf } from '../../shared/setup/readiness.ts';
 import { go, type Route } from '../stores/route.ts';
@@ -22,7 +22,6 @@ export function AssemblySteps({ build, assembly, route, next }: AssemblyStepsPro
     <Step
       key={state.check.id}
       state={state}
-      assembly={assembly}
       here={here === state.check.id}
       next={nextCheck === state.check.id}
       onPress={() => go({ at: 'check', build: build.id, assembly: assembly.id, check: state.check.id })}
@@ -37,23 +36,23 @@ function nextCheckOf(next: Next, assembly: Assembly): string | undefined {
 
 interface StepProps {
   readonly state: CheckState;
-  readonly assembly: Assembly;
   readonly here: boolean;
   readonly next: boolean;
   readonly onPress: () => void;
 }
 
-function Step({ state, assembly, here, next, onPress }: StepProps) {
+function Step({ state, here, next, onPress }: StepProps) {
   const units = useSession((session) => session.units);
-  const measurement = latest(assembly, state.check.id);
+  const { measurement, carriedFrom } = state;
   const words = standingWords(state);
   const brief = measurement === undefined ? undefined : resultBrief(measurement.result, units);
   const typed = measurement?.how.kind === 'typed' ? ', typed' : '';
-  const missing = state.needed === 'optional' ? 'not asked for, can be added' : 'not measured';
+  const carried = carriedFrom === undefined ? '' : `, from ${carriedFrom.toLowerCase()}`;
+  const missing = state.needed === 'optional' ? 'optional, not measured' : 'not measured';
   return (
     <JobRow
       title={state.check.title}
-      below={brief === undefined ? missing : `${brief}${typed}${words === 'recorded' ? '' : `, ${words}`}`}
+      below={brief === undefined ? missing : `${brief}${typed}${words === 'recorded' ? '' : `, ${words}`}${carried}`}
       shape={shapeOf(state)}
       here={here}
       next={next}

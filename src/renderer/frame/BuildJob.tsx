@@ -1,3 +1,4 @@
+import { Button } from 'react-aria-components';
 import { useCommand } from '../commands/useCommand.ts';
 import { type Assembly, type Build, currentAssembly } from '../../shared/records/build.ts';
 import { isDescribed, nextStep } from '../../shared/setup/readiness.ts';
@@ -21,7 +22,15 @@ export function BuildJob({ route }: { readonly route: Route }) {
     <>
       <header className="job__head">
         <IconButton icon="back" label="All builds" onPress={() => go({ at: 'builds' })} />
-        <h2 className="job__title">{build?.title ?? 'Opening the build …'}</h2>
+        <h2 className="job__title">
+          {build === undefined ? (
+            'Opening the build …'
+          ) : (
+            <Button className="job__name" onPress={() => go({ at: 'build', build: build.id })}>
+              <span>{build.title}</span>
+            </Button>
+          )}
+        </h2>
         <IconButton icon="undo" label="Undo" disabled={!mayUndo} onPress={() => void undo()} />
         <IconButton icon="redo" label="Bring back what was undone" disabled={!mayRedo} onPress={() => void redo()} />
       </header>
@@ -41,7 +50,6 @@ function Steps({ build, route }: { readonly build: Build; readonly route: Route 
   return (
     <>
       <div className="job__row">
-        <Chip words="Stand" here={route.at === 'build'} onPress={() => go({ at: 'build', build: id })} />
         <Chip
           words="Axle"
           here={route.at === 'axle'}
@@ -55,6 +63,11 @@ function Steps({ build, route }: { readonly build: Build; readonly route: Route 
           onPress={() => go({ at: 'limits', build: id })}
         />
         <Chip words="Notes" here={route.at === 'notes'} onPress={() => go({ at: 'notes', build: id })} />
+        <Chip
+          words="Certificate"
+          here={route.at === 'certificate'}
+          onPress={() => go({ at: 'certificate', build: id })}
+        />
       </div>
       <PhasePath build={build} shown={shown} route={route} />
       <div className="job__steps">

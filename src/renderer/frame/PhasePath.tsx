@@ -4,7 +4,7 @@ import { go, type Route } from '../stores/route.ts';
 import type { Shape } from '../words/standing.ts';
 import { Chip } from './Chip.tsx';
 
-/** The way of a build: as found, the trials, the final assembly, the certificate; what is not there yet can be opened. */
+/** The way of a build: as found, the trials, the final assembly; what is not there yet can be opened. */
 export function PhasePath({
   build,
   shown,
@@ -41,13 +41,6 @@ export function PhasePath({
       ))}
       {open('trial', has('trial') ? '+' : 'Trials', 'Open a trial')}
       {has('final') ? undefined : open('final', 'Final', 'Open the final assembly')}
-      <Chip
-        words={build.assemblies.length > 4 ? 'Cert.' : 'Certificate'}
-        label="Certificate"
-        later={build.certificates.length === 0}
-        here={route.at === 'certificate'}
-        onPress={() => go({ at: 'certificate', build: build.id })}
-      />
     </div>
   );
 }

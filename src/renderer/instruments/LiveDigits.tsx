@@ -33,7 +33,7 @@ export function LiveDigits({ gauge, className = '' }: { readonly gauge: Gauge; r
     };
     write();
     return onHeard((heard) => {
-      if (heard.gauge === gauge.id && 'value' in heard) write();
+      if ('value' in heard && heard.gauge === gauge.id) write();
     });
   }, [gauge, units]);
   return (

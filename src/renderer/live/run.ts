@@ -75,7 +75,8 @@ export function startRun(settings: CaptureSettings, gauge: Gauge): void {
   if (!started.ok) return;
   const now: Going = { capture: started.value, from: undefined, to: 0, figuresAt: 0, stop: () => undefined };
   now.stop = onHeard((heard) => {
-    if (heard.gauge === gauge.id) take(now, heard);
+    // A pedal belongs to no gauge: it is heard by whatever is being measured.
+    if ('press' in heard || heard.gauge === gauge.id) take(now, heard);
   });
   going = now;
 }

@@ -45,6 +45,11 @@ export const listen = (client: BenchClient): (() => void) =>
   });
 
 function take(heard: Heard, now: number): void {
+  if (!('press' in heard)) takeReading(heard, now);
+  for (const listener of listeners) listener(heard);
+}
+
+function takeReading(heard: Exclude<Heard, { press: unknown }>, now: number): void {
   const slot = slotOf(heard.gauge);
   slot.seq = heard.seq;
   if ('value' in heard) {
@@ -56,7 +61,6 @@ function take(heard: Heard, now: number): void {
     if (inside !== undefined) slot.trail.push(heard.t, inside);
   }
   if ('none' in heard) slot.trail.cut();
-  for (const listener of listeners) listener(heard);
 }
 
 /** A received value in mm or N·m, or undefined when its unit is not known here. */

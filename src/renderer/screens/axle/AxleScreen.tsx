@@ -41,10 +41,7 @@ export function AxleScreen({ build }: { readonly build: Build }) {
         }}
       >
         <p>The make-up decides which steps are asked and which way a shim moves things. {ratioWords(draft)}</p>
-        <p className="quiet">
-          Drive is the ring-gear flank loaded when the vehicle pulls forward: convex on most axles, concave on
-          standard-cut front axles.
-        </p>
+        <p className="quiet">Drive is the flank loaded when the vehicle pulls forward: convex on most axles.</p>
       </Words>
     </>
   );

@@ -30,6 +30,9 @@ export function BacklashLive(props: CheckProps) {
         title={check.title}
         aside={
           <div className="measure__set-up">
+            {live ? (
+              <SimulatedHand action={{ do: 'rock', stations: settings.stations ?? 4 }} assembly={props.assembly} />
+            ) : undefined}
             <GaugePick gauge={gauge} all={all} choose={choose} />
             <BacklashSetUp settings={settings} onChange={setSettings} />
           </div>
@@ -83,7 +86,6 @@ function BacklashWords({ props, settings, measuring }: BacklashWordsProps) {
             {run !== undefined && measured > 0 && measured < wanted ? (
               <Button onPress={() => void record(props, run)}>Record {measured}</Button>
             ) : undefined}
-            <SimulatedHand action={{ do: 'rock', stations: wanted }} words="Simulated hand" />
           </>
         ) : undefined
       }

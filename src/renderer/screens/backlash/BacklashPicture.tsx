@@ -27,11 +27,13 @@ export function BacklashPicture({ gauge, run, sheet, teeth }: BacklashPicturePro
   const view = useMemo(() => ringView(run, sheet, teeth ?? someTeeth), [run, sheet, teeth]);
   return (
     <div className="measure">
-      <div className="measure__numbers">
+      <div className="measure__top">
         <Readout gauge={gauge} words={`Live reading in ${unitShown('length', units).symbol}`} />
-        <Rocks now={rocksNow(run)} />
-        <Trace gauge={gauge.id} quantity="Indicator" dimension="length" marks={run?.marks ?? []} />
+        <div className="measure__found">
+          <Rocks now={rocksNow(run)} />
+        </div>
       </div>
+      <Trace gauge={gauge.id} quantity="Indicator" dimension="length" marks={run?.marks ?? []} />
       <Ring view={view} />
     </div>
   );

@@ -42,7 +42,7 @@ export function BacklashRecorded({ build, assembly, check, measurement, result, 
   return (
     <>
       <Stage fill title={check.title}>
-        <div className="measure">
+        <div className="measure measure--recorded">
           <div className="stations">
             <p className="stations__verdict">
               <StateMark shape={shapeOf(judged)} size={34} />

@@ -6,7 +6,6 @@ import { go } from '../../stores/route.ts';
 import { nextWords } from '../../words/next.ts';
 import { AssemblyStanding } from './AssemblyStanding.tsx';
 import { BuildBeginning } from './BuildBeginning.tsx';
-import { gateTitle } from './gate.ts';
 import './build.css';
 
 /** Where the build stands: the assembly on the stand, what keeps its gate shut, and its pictures. */
@@ -29,7 +28,7 @@ export function BuildScreen({
           <AssemblyStanding build={build} assembly={assembly} />
         )}
       </Stage>
-      <Words title={wordsTitle(build, current)} next={{ words: next.words, run: () => go(next.route) }}>
+      <Words title="What comes next" next={{ words: next.words, run: () => go(next.route) }}>
         <p>{next.why}</p>
         <CloseCallWords build={build} assembly={current} />
       </Words>
@@ -41,11 +40,6 @@ const stageTitle = (assembly: Assembly | undefined, current: Assembly | undefine
   if (assembly === undefined) return 'Before the first reading';
   return assembly === current ? `${assemblyName(assembly)}, on the stand` : `${assemblyName(assembly)}, taken apart`;
 };
-
-function wordsTitle(build: Build, current: Assembly | undefined): string {
-  if (current === undefined || !isDescribed(build)) return 'What comes next';
-  return gateTitle(readinessOf(build, current));
-}
 
 /** Close calls warn and do not block. */
 function CloseCallWords({ build, assembly }: { readonly build: Build; readonly assembly: Assembly | undefined }) {

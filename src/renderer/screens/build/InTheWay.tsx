@@ -1,4 +1,4 @@
-import { type Assembly, type Build, latest } from '../../../shared/records/build.ts';
+import type { Assembly, Build } from '../../../shared/records/build.ts';
 import type { CheckState } from '../../../shared/setup/readiness.ts';
 import { Button } from '../../parts/Button.tsx';
 import { StateMark } from '../../parts/StateMark.tsx';
@@ -20,7 +20,7 @@ export function InTheWay({ build, assembly, states }: InTheWayProps) {
     <ul className="in-the-way">
       {states.map((state) => {
         const at = { build: build.id, assembly: assembly.id, check: state.check.id };
-        const measurement = latest(assembly, state.check.id);
+        const { measurement } = state;
         return (
           <li key={state.check.id} className="in-the-way__one">
             <StateMark shape={shapeOf(state)} size={20} />

@@ -4,7 +4,8 @@ import { Pick } from '../../parts/Pick.tsx';
 import { unitOptions } from '../../parts/quantity.ts';
 import { QuantityField } from '../../parts/QuantityField.tsx';
 import { useGauges } from '../../stores/gauges.ts';
-import { type GaugeDraft, type GaugeErrors, measureOfKind } from './draft.ts';
+import { useSession } from '../../stores/session.ts';
+import { type GaugeDraft, type GaugeErrors, measureOfKind, ofKind } from './draft.ts';
 
 interface GaugeFormProps {
   readonly draft: GaugeDraft;
@@ -16,6 +17,7 @@ const noUnit = 'as-sent';
 
 /** The record of a gauge: what it is, how fine it reads, when it was calibrated, where it is plugged in. */
 export function GaugeForm({ draft, errors, onChange }: GaugeFormProps) {
+  const units = useSession((session) => session.units);
   const measure = measureOfKind(draft.kind, draft.resolution.unit);
   const quantity = (field: 'resolution' | 'statedError' | 'hysteresis', label: string, hint: string) => (
     <QuantityField
@@ -38,7 +40,7 @@ export function GaugeForm({ draft, errors, onChange }: GaugeFormProps) {
       <Choice
         label="Kind"
         value={draft.kind}
-        onChange={(kind) => onChange({ kind })}
+        onChange={(kind) => onChange(ofKind(kind, units))}
         options={[
           { value: 'indicator', words: 'Indicator' },
           { value: 'torque', words: 'Torque' },

@@ -12,7 +12,7 @@ export function LinesHeard({ gauge }: { readonly gauge: string }) {
   useEffect(() => {
     let last: readonly Heard[] = [];
     const stop = onHeard((heard) => {
-      if (heard.gauge === gauge) last = [...last.slice(1 - shown), heard];
+      if ('press' in heard || heard.gauge === gauge) last = [...last.slice(1 - shown), heard];
     });
     const showing = setInterval(() => setLines(last), every_ms);
     return () => {

@@ -13,6 +13,7 @@ import { linkWords } from '../../words/links.ts';
 import { gaugeDraftOf, readGauge } from './draft.ts';
 import { GaugeForm } from './GaugeForm.tsx';
 import { LinesHeard } from './LinesHeard.tsx';
+import '../check/measure.css';
 
 /** A gauge: what it says now, how its link stands, the lines as they come, and its record. */
 export function OneGauge({ gauge }: { readonly gauge: Gauge }) {
@@ -83,15 +84,15 @@ function GaugePicture({ gauge }: { readonly gauge: Gauge }) {
   if (gauge.kind === 'typed') return <p>Its readings are typed in, and marked as typed wherever they appear.</p>;
   return (
     <div className="measure">
-      <div className="measure__numbers">
+      <div className="measure__top">
         <Readout gauge={gauge} words={`Live reading of ${gauge.label}`} />
-        <Trace
-          gauge={gauge.id}
-          quantity={gauge.label}
-          dimension={gauge.kind === 'torque' ? 'torque' : 'length'}
-          marks={[]}
-        />
       </div>
+      <Trace
+        gauge={gauge.id}
+        quantity={gauge.label}
+        dimension={gauge.kind === 'torque' ? 'torque' : 'length'}
+        marks={[]}
+      />
       <LinesHeard gauge={gauge.id} />
     </div>
   );

@@ -44,6 +44,12 @@ export const blankGauge = (kind: Gauge['kind'], link: string, units: 'metric' | 
   };
 };
 
+/** Another kind measures in other units: what was typed in the old ones is let go. */
+export const ofKind = (kind: Gauge['kind'], units: 'metric' | 'inch'): Partial<GaugeDraft> => {
+  const { resolution, statedError, hysteresis } = blankGauge(kind, '', units);
+  return { kind, resolution, statedError, hysteresis, statedError_percent: '', unit: '' };
+};
+
 export function gaugeDraftOf(gauge: Gauge): GaugeDraft {
   const empty = { text: '', unit: gauge.resolution.unit };
   return {

@@ -44,6 +44,7 @@ export function JustMeasureScreen() {
         title="Just measure"
         aside={
           <div className="measure__set-up">
+            {live ? <SimulatedHand action={handFor[what]} /> : undefined}
             <GaugePick gauge={gauge} all={all} choose={choose} />
             <Choice bare label="What is measured" value={what} onChange={setWhat} options={whatOptions} />
           </div>
@@ -74,7 +75,6 @@ export function JustMeasureScreen() {
               <Button onPress={again} keyHint="PgUp">
                 Again
               </Button>
-              <SimulatedHand action={handFor[what]} words="Simulated hand" />
             </>
           ) : undefined
         }

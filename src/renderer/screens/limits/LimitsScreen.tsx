@@ -45,8 +45,8 @@ export function LimitsScreen({ build }: { readonly build: Build }) {
         }}
       >
         <p>
-          Take them from the maker’s manual for this axle, or from the gear itself where a figure is etched on it. A
-          line left empty has no limit, and its reading no verdict.
+          From the maker’s manual for this axle, or etched on the gear. A line left empty has no limit, and its reading
+          no verdict.
         </p>
         <p className="quiet">
           Backlash is compared only with a limit felt the same way, a torque only in the same state.

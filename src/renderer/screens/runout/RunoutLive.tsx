@@ -33,6 +33,7 @@ export function RunoutLive(props: CheckProps) {
         title={check.title}
         aside={
           <div className="measure__set-up">
+            {live ? <SimulatedHand action={handFor(check.id)} assembly={props.assembly} /> : undefined}
             <GaugePick gauge={gauge} all={all} choose={choose} />
             <Pick
               bare
@@ -60,7 +61,6 @@ export function RunoutLive(props: CheckProps) {
                 Again
               </Button>
               {there ? <Button onPress={keep}>Record as it is</Button> : undefined}
-              <SimulatedHand action={handFor(check.id)} words="Simulated hand" />
             </>
           ) : undefined
         }

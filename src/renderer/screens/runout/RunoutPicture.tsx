@@ -28,16 +28,18 @@ export function RunoutPicture({ gauge, run, check, build }: RunoutPictureProps) 
   const view = useMemo(() => runoutView(result, check, build), [result, check, build]);
   return (
     <div className="measure">
-      <div className="measure__numbers">
+      <div className="measure__top">
         <Readout gauge={gauge} words={`Live reading in ${unitShown('length', units).symbol}`} />
-        <BigNumber
-          words="Full movement so far"
-          value={result?.tir_mm}
-          dimension="length"
-          resolution={insideOf(gauge.resolution)}
-        />
-        <Trace gauge={gauge.id} quantity="Indicator" dimension="length" marks={run?.marks ?? []} />
+        <div className="measure__found">
+          <BigNumber
+            words="Full movement so far"
+            value={result?.tir_mm}
+            dimension="length"
+            resolution={insideOf(gauge.resolution)}
+          />
+        </div>
       </div>
+      <Trace gauge={gauge.id} quantity="Indicator" dimension="length" marks={run?.marks ?? []} />
       <Ring view={view} />
     </div>
   );

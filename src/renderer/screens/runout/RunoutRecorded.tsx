@@ -32,7 +32,7 @@ export function RunoutRecorded({ build, assembly, check, measurement, result, on
   return (
     <>
       <Stage fill title={check.title}>
-        <div className="measure">
+        <div className="measure measure--recorded">
           <div className="stations">
             <p className="stations__verdict">
               <StateMark shape={shapeOf(judged)} size={34} />

@@ -43,13 +43,16 @@ const shapes: Readonly<Record<RunoutResult['shape'], string>> = {
   unknown: '',
 };
 
+/** Less than this hides in the last digit of any gauge. */
+const leastTold_mm = 0.0005;
+
 /** "0.062 mm ± 0.004 mm. It is warped in two lobes. Between the stations up to 0.010 mm can hide." */
 export function runoutWords(result: RunoutResult, units: 'metric' | 'inch'): string {
   const shown = (value: number): string => showText(value, 'length', units);
   const doubt = isNone(result.U95_mm) || result.U95_mm === 0 ? '' : ` ± ${shown(result.U95_mm)}`;
   const value = isNone(result.tir_mm) ? 'No number' : `${shown(result.tir_mm)}${doubt}`;
   const missed =
-    isNone(result.missAtWorst_mm) || result.missAtWorst_mm === 0
+    isNone(result.missAtWorst_mm) || result.missAtWorst_mm < leastTold_mm
       ? ''
       : ` Between the stations up to ${shown(result.missAtWorst_mm)} can hide.`;
   const shape = shapes[result.shape] === '' ? '' : ` ${shapes[result.shape]}`;

@@ -1,5 +1,5 @@
 import { useState } from 'react';
-import { assemblyName, type Build, latest } from '../../../shared/records/build.ts';
+import { assemblyName, type Build } from '../../../shared/records/build.ts';
 import type { CheckId } from '../../../shared/setup/checkIds.ts';
 import { isDescribed, readinessOf } from '../../../shared/setup/readiness.ts';
 import { Button } from '../../parts/Button.tsx';
@@ -35,7 +35,7 @@ export function SettleScreen({ build, assembly: id, check }: SettleScreenProps) 
       go({ at: 'build', build: build.id, assembly: id });
   };
   const again = { at: 'check', build: build.id, assembly: id, check } as const;
-  const measured = latest(assembly, check);
+  const measured = state.measurement;
   return (
     <>
       <Stage title={`${state.check.title}, ${assemblyName(assembly).toLowerCase()}`}>

@@ -37,6 +37,12 @@ export function TorqueLive(props: CheckProps) {
         title={check.title}
         aside={
           <div className="measure__set-up">
+            {live ? (
+              <SimulatedHand
+                action={{ do: 'turn-pinion', what: check.id === 'total-torque' ? 'total' : 'pinion' }}
+                assembly={assembly}
+              />
+            ) : undefined}
             <GaugePick gauge={gauge} all={all} choose={choose} />
             <Choice
               bare
@@ -68,10 +74,6 @@ export function TorqueLive(props: CheckProps) {
               <Button onPress={again} keyHint="PgUp">
                 Again
               </Button>
-              <SimulatedHand
-                action={{ do: 'turn-pinion', what: check.id === 'total-torque' ? 'total' : 'pinion' }}
-                words="Simulated hand"
-              />
             </>
           ) : undefined
         }

@@ -7,6 +7,7 @@ import { Readout } from '../../instruments/Readout.tsx';
 import { Trace } from '../../instruments/Trace.tsx';
 import type { Run } from '../../live/run.ts';
 import { useSession } from '../../stores/session.ts';
+import '../check/measure.css';
 import './torque.css';
 
 interface TorquePictureProps {
@@ -22,9 +23,9 @@ export function TorquePicture({ gauge, run, band }: TorquePictureProps) {
   const resolution = insideOf(gauge.resolution);
   return (
     <div className="torque">
-      <div className="torque__numbers">
+      <div className="measure__top">
         <Readout gauge={gauge} words={`Live torque in ${unitShown('torque', units).symbol}`} />
-        <div>
+        <div className="measure__found torque__found">
           <BigNumber words="Running" value={result?.running_Nm} dimension="torque" resolution={resolution} />
           <BigNumber words="Breakaway" value={result?.breakaway_Nm} dimension="torque" resolution={resolution} />
         </div>
