@@ -102,9 +102,11 @@ function torqueAnswer(items: readonly StreamItem[], settings: MeasureSettings, r
     basis: _basis,
     ...result
   }: TorqueResult = torqueResult(finishTorque(capture), basis);
-  const value = settings.basis === 'starting' ? result.breakaway_Nm : result.running_Nm;
+  const starting = settings.basis === 'starting';
+  const value = starting ? result.breakaway_Nm : result.running_Nm;
+  const U95 = numberOr0(starting ? result.breakawayU95_Nm : result.U95_Nm);
   const judged = judgeAll(settings, {
-    torque: { values: [{ value, U95: numberOr0(result.U95_Nm) }], limit: ends(settings.limits) },
+    torque: { values: [{ value, U95 }], limit: ends(settings.limits) },
   });
   return { answer: { ...result, ...judged }, measured: !isNone(result.running_Nm) };
 }

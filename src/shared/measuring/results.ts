@@ -55,6 +55,9 @@ export function runoutResult(measured: RunoutMeasured): RunoutResult {
     })),
     missAtWorst_mm: measured.missAtWorst,
     shape: measured.shape,
+    ...(measured.burr === undefined
+      ? {}
+      : { burr: { angle_deg: toDegrees(measured.burr.angle), height_mm: measured.burr.height } }),
     u_mm: measured.u,
     U95_mm: measured.U95,
     flags: [...measured.flags],
@@ -67,8 +70,11 @@ export const torqueResult = (measured: TorqueMeasured, basis: TorqueBasis): Torq
   basis,
   running_Nm: measured.running,
   breakaway_Nm: measured.breakaway,
+  breakawayU95_Nm: isNone(measured.breakaway) ? measured.breakaway : measured.breakawayU95,
   ripple_Nm: measured.ripple,
+  drift_Nm: measured.drift,
   average: measured.average,
+  turns: measured.turns,
   u_Nm: measured.u,
   U95_Nm: measured.U95,
   flags: [...measured.flags],

@@ -57,6 +57,8 @@ export const runoutResultSchema = z.strictObject({
   stations: z.array(z.strictObject({ number: z.int(), angle_deg: z.number().optional(), value_mm: z.number() })),
   missAtWorst_mm: number,
   shape: z.enum(['eccentric', 'burr', 'warp', 'mixed', 'unknown']),
+  /** Where a burr stands and by how much; below its surroundings is negative. */
+  burr: z.strictObject({ angle_deg: z.number(), height_mm: z.number() }).optional(),
   u_mm: number,
   U95_mm: number,
   flags,
@@ -69,8 +71,13 @@ export const torqueResultSchema = z.strictObject({
   basis: torqueBasisSchema,
   running_Nm: number,
   breakaway_Nm: number,
+  breakawayU95_Nm: number,
   ripple_Nm: number,
+  /** Change while turning, by a straight line: bearings that seat. */
+  drift_Nm: number,
   average: z.enum(['whole-turns', 'time']),
+  /** Whole turns averaged over, where turns are known. */
+  turns: z.int().min(0),
   u_Nm: number,
   U95_Nm: number,
   flags,

@@ -188,7 +188,8 @@ function variationU95(result: BacklashResult): number {
 function torqueValue(limit: Limit, result: TorqueResult): readonly Valued[] | string {
   const starting = 'basis' in limit && 'seal' in limit.basis && limit.basis.basis === 'starting';
   const value = starting ? result.breakaway_Nm : result.running_Nm;
-  return isNone(value) ? `no torque: ${value.none}` : [{ value, U95: numberOr0(result.U95_Nm) }];
+  if (isNone(value)) return `no torque: ${value.none}`;
+  return [{ value, U95: numberOr0(starting ? result.breakawayU95_Nm : result.U95_Nm) }];
 }
 
 /** Running and starting, seal in and out, new, used and set-up bearings are never compared across. */

@@ -3,8 +3,9 @@ import type { Notebook } from '../../../shared/contract/builds.ts';
 import type { Answer, Ask, BenchService, QuestionName } from '../../../shared/contract/contract.ts';
 import type { CaptureSettings } from '../../../shared/records/measurement.ts';
 import type { Deed } from '../../../shared/records/notebook.ts';
-import { fail, ok, type Problem, type Result } from '../../../shared/result.ts';
+import { fail, isNone, ok, type Problem, type Result } from '../../../shared/result.ts';
 import type { CheckId } from '../../../shared/setup/checkIds.ts';
+import { fewestStations } from '../../../shared/setup/checks.ts';
 import type { TypedReading } from './scenario.ts';
 
 /** A problem on the way through the demo; it ends the demo with the problem's own sentence. */
@@ -75,14 +76,33 @@ export async function createTechnician(
     type: async (assembly, check, { how, result }) =>
       void (await write({ kind: 'measured', assembly, check, how, result })),
     async measure(assembly, check, gauge, settings, action) {
-      const from = heard.last() + 1;
-      await asking('bench.hand', { action: { ...action, ...(on === undefined ? {} : { on }) } });
-      // The hand ends with its last reading; the line needs a moment to bring it here.
-      await heard.after(gauge, from, 0.1);
-      const stretch = { gauge, from, to: heard.last() };
-      written(await asking('measurements.record', { build, by, assembly, check, stretch, settings }));
+      for (let attempt = 1; ; attempt += 1) {
+        const from = heard.last() + 1;
+        await asking('bench.hand', { action: { ...action, ...(on === undefined ? {} : { on }) } });
+        // The hand ends with its last reading; the line needs a moment to bring it here.
+        await heard.after(gauge, from, 0.1);
+        const stretch = { gauge, from, to: heard.last() };
+        const notebook = written(
+          await asking('measurements.record', { build, by, assembly, check, stretch, settings }),
+        );
+        // A refused measurement is taken again, as at the stand; both stay in the notebook.
+        if (attempt === mostAttempts || !refused(notebook)) return;
+      }
     },
   };
+}
+
+const mostAttempts = 3;
+
+/** Whether the measurement written last has no number, or a station without one. */
+function refused(notebook: Notebook): boolean {
+  const deed = notebook.entries.at(-1)?.deed;
+  if (deed?.kind !== 'measured') return false;
+  const { result } = deed;
+  if (result.kind === 'backlash')
+    return result.stations.length < fewestStations || result.stations.some((station) => isNone(station.value_mm));
+  if (result.kind === 'runout') return isNone(result.tir_mm);
+  return result.kind === 'torque' && isNone(result.running_Nm);
 }
 
 /** The newest journal row heard, and a wait until a gauge has sent for a little longer. */
