@@ -7,7 +7,7 @@ import { readPages } from './read-rows.ts';
 import { type RowWriter, rowWriter } from './write-rows.ts';
 
 /** Readings wait at most this long for company before they are written (the promise is 16 ms; a timer may be late). */
-const groupFor_ms = 10;
+const groupFor_ms = 8;
 const retryAfter_ms = 500;
 /** What the bench holds in memory while the disk refuses: about ten minutes of four gauges at 100/s. */
 const mostHeld = 250_000;
