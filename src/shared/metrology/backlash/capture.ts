@@ -11,7 +11,7 @@ import { hear, learn, noiseOf } from './noise.ts';
 import { newCapture, now, stationNumber, type BacklashCapture } from './state.ts';
 import { newStation } from './station.ts';
 import { closeStation, refuse, refuseUnrocked, renewMargin, takeLonger, takeRest, tellRest } from './stations.ts';
-import { addReading, endStill, LEAST_READINGS, ongoing, type Still } from './stills.ts';
+import { addReading, endStill, LEAST_READINGS, ongoingLength, type Still } from './stills.ts';
 import { whyRefused } from './sentences.ts';
 import { restartSwings, swing, wereNotHeld } from './swings.ts';
 import { addStill, endHold, goOnFrom, leaving, restartTurns, type Turn } from './turns.ts';
@@ -116,7 +116,7 @@ function judge(capture: BacklashCapture, t: number, value: number): void {
   // While something stands still again, what it is decides whether the place before was a turn.
   const least = leastStroke(sd, capture.settings.resolution);
   swing(capture.swings, value, 2 * least);
-  const isStill = ongoing(capture.stills).length > LEAST_READINGS;
+  const isStill = ongoingLength(capture.stills) > LEAST_READINGS;
   const turn = leaving(capture.turns, capture.stills.next, value, isStill ? Infinity : least / 2);
   if (turn !== undefined) takeTurn(capture, turn);
   capture.last = value;
@@ -168,8 +168,9 @@ const CUE_AFTER = 5;
 function cue(capture: BacklashCapture): void {
   const { corridor, station } = capture;
   if (corridor === undefined || station === undefined || capture.cued !== undefined) return;
-  const { length, level } = ongoing(capture.stills);
+  const length = ongoingLength(capture.stills);
   if (length < CUE_AFTER) return;
+  const level = capture.stills.mean;
   const side = corridor.at === 'high' ? 'low' : 'high';
   if (Math.abs(level - corridor[side]) > 0.25 * widthOf(corridor)) return;
   tellRest(capture, station, side, level, length);
@@ -198,6 +199,7 @@ function goAway(capture: BacklashCapture, value: number, because: 'outside' | 'g
   if (because === 'outside' && corridor !== undefined)
     goOnFrom(capture.turns, corridor[corridor.at], value < corridor.low ? -1 : 1);
   else restartTurns(capture.turns);
+  if (capture.station !== undefined && capture.away === undefined) capture.station.strokes += capture.swings.count;
   restartSwings(capture.swings);
   capture.loose = [];
   capture.corridor = undefined;
@@ -226,7 +228,7 @@ function next(capture: BacklashCapture): void {
 /** Turns, touches or strokes without a whole rock: says why there is no number. */
 function closeUnrocked(capture: BacklashCapture): boolean {
   if (capture.turns.touches >= TOUCHES_MEANT) refuseUnrocked(capture, 'one-sided', whyRefused['one-sided']);
-  else if (wereNotHeld(capture.swings, capture.loose.length))
+  else if (wereNotHeld(capture.swings.count, capture.loose.length))
     refuseUnrocked(capture, 'not-held', whyRefused['not-held']);
   else if (capture.loose.length > 3) refuseUnrocked(capture, 'not-repeatable', whyRefused['not-repeatable']);
   else return false;

@@ -44,12 +44,10 @@ export const isOutside = ({ low, high, margin }: Readonly<Corridor>, value: numb
 export interface Rocking {
   /** The turns that are rests of rocks. */
   readonly rests: readonly Turn[];
-  /** The first turn in the corridor: where the gear happened to lie or where the stem came down. No rest of a rock. */
-  readonly before: Turn | undefined;
-  /** The stem had been elsewhere: at the free end of its travel. */
+  /** Those before: the hang, where the stem came down, where the gear happened to lie. None is a rest of a rock. */
+  readonly earlier: readonly Turn[];
+  /** The stem had been elsewhere. */
   readonly hung: boolean;
-  /** There was a whole stroke of this size at another place: something moved. */
-  readonly moved: boolean;
 }
 
 /** Has rocking begun? It has with two strokes of one size. */
@@ -61,14 +59,14 @@ export function rocking(turns: readonly Turn[], least: number): Rocking | undefi
   const low = Math.min(back.level, there.level) - OUT * stroke;
   const high = Math.max(back.level, there.level) + OUT * stroke;
   const outside = turns.findLastIndex(({ level }) => level < low || level > high);
-  const moved = turns.some(({ level }, at) => {
-    const next = turns[at + 1];
-    return at <= outside && next !== undefined && Math.abs(Math.abs(next.level - level) - stroke) < SAME * stroke;
-  });
-  return { rests: turns.slice(outside + 2), before: turns[outside + 1], hung: outside >= 0 && !moved, moved };
+  const lay = turns[outside + 1] ?? before;
+  const left = turns.findIndex(({ level }, at) => at > outside + 1 && Math.abs(level - lay.level) > LEFT * stroke);
+  return { rests: turns.slice(left), earlier: turns.slice(0, left), hung: outside >= 0 };
 }
 
-const SAME = 0.1;
+/** Turns nearer than this to where the gear lay are still where it lay. */
+const LEFT = 0.35;
+
 /** Strokes that differ by less than this share are of one size. */
 const LIKE = 0.45;
 const OUT = 0.3;

@@ -7,8 +7,8 @@ import type { Turn } from './turns.ts';
 /** What is known while a station's rests are looked at for faults. All lengths in mm. */
 export interface Evidence {
   readonly rests: readonly Rest[];
-  /** The turn before the first rest. */
-  readonly before: Turn | undefined;
+  /** The turns before the first rest. */
+  readonly earlier: readonly Turn[];
   readonly settings: BacklashSettings;
   /** Standard deviation of one reading. */
   readonly noise: number;
@@ -80,21 +80,39 @@ export function atAnEnd(evidence: Evidence): boolean {
  */
 function drifts(evidence: Evidence): boolean {
   const { rests, settings } = evidence;
-  const large = Math.max(DRIFT_OF_SWING * swingOf(rests), 2 * settings.resolution, 5 * restError(evidence));
+  const large = Math.max(DRIFT_OF_SWING * swingOf(rests), 2 * settings.resolution, 6 * restError(evidence));
+  if (rockedElsewhere(evidence, large)) return true;
   return [rests, withBefore(evidence)].some((row) => {
     const best = row.length < 5 ? { explained: 0, size: 0 } : movement(row);
     return best.explained >= MOSTLY && Math.abs(best.size) > large;
   });
 }
 
+/** Before the first rest there was a stroke just as long, between two other places: the same rock, before the move. */
+function rockedElsewhere(evidence: Evidence, large: number): boolean {
+  const { rests, earlier, hangs } = evidence;
+  const swing = swingOf(rests);
+  const middle = mean(levelsOf(rests, 'low')) + swing / 2;
+  const alike = Math.max(SAME_STROKE * swing, 3 * restError(evidence));
+  return earlier.some(({ level }, at) => {
+    const next = earlier[at + 1];
+    if (next === undefined || (hangs !== undefined && Math.abs(level - hangs) <= alike)) return false;
+    const isSame = Math.abs(Math.abs(next.level - level) - swing) <= alike;
+    return isSame && Math.abs((next.level + level) / 2 - middle) > large;
+  });
+}
+
+const SAME_STROKE = 0.02;
+
 /** With the turn before the first rest, as if it were one: a step that it shares with the first rest is a step. */
-function withBefore({ rests, before }: Evidence): readonly Rest[] {
+function withBefore({ rests, earlier }: Evidence): readonly Rest[] {
   const [first] = rests;
+  const before = earlier.at(-1);
   if (first === undefined || before === undefined) return rests;
   return [{ ...before, side: first.side === 'low' ? 'high' : 'low', stretch: first.stretch }, ...rests];
 }
 
-const MOSTLY = 0.75;
+const MOSTLY = 0.85;
 const DRIFT_OF_SWING = 0.06;
 
 interface Movement {
@@ -155,7 +173,7 @@ function creeps(evidence: Evidence): boolean {
   return Math.abs(creep) > Math.max(harmless, 4 * own, 3 * among);
 }
 
-const OUTWARD = 2.5;
+const OUTWARD = 4;
 const CREEP_OF_SWING = 0.03;
 /** A stroke leaves a held rest faster than this share of its length; common hands take up to half of it. */
 const LETS_GO = 1;

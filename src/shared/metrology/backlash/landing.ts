@@ -28,9 +28,10 @@ export function takeLoose(capture: BacklashCapture, turn: Turn): void {
   place(capture, corridor, noise, found);
   capture.corridor = corridor;
   const { station } = capture;
-  if (station?.rests.length === 0) station.before = found.before;
+  // After a lift only where the stem came down is of this tooth; else all of it may be.
+  if (station?.rests.length === 0)
+    station.earlier = capture.away === undefined ? found.earlier : found.earlier.slice(-1);
   for (const rest of found.rests) takeRest(capture, rest, sideIn(corridor, rest));
-  if (found.moved && station !== undefined && capture.away === undefined) refuse(capture, station, 'drift');
   capture.loose = [];
   capture.away = undefined;
   capture.turns.touches = 0;
@@ -47,7 +48,9 @@ const sideIn = ({ low, high }: Corridor, { level }: Turn): Side => (level > (low
 function place(capture: BacklashCapture, corridor: Corridor, noise: number, found: Rocking): void {
   const { station, away, settings } = capture;
   if (away === undefined || station === undefined) return begin(capture, found.hung);
-  if (hung(away, corridor, noise)) {
+  const young =
+    isYoung(station) && oneStopStays(away.corridor, corridor, noise) && !reached(away, capture.hangs, noise);
+  if (!young && hung(away, corridor, noise)) {
     noteHang(capture, corridor, away);
     if (settings.nextBy === 'press') return stayAt(capture, station);
     return next(capture, found.hung);
@@ -137,6 +140,10 @@ function wasNoRocking(station: Station, old: Readonly<Corridor>, corridor: Corri
 }
 
 const OTHER_SIZE = 2.5;
+
+/** The stem went where it is known to hang free. */
+const reached = ({ lowest, highest }: Away, hangs: number | undefined, noise: number): boolean =>
+  hangs !== undefined && Math.min(Math.abs(lowest - hangs), Math.abs(highest - hangs)) <= HUNG_NOISE * noise;
 
 const isYoung = (station: Station): boolean => rocksOf(station.rests).length < LEAST_ROCKS;
 

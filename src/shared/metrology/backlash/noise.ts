@@ -1,3 +1,5 @@
+import { middleOf, sortFirst } from './order.ts';
+
 /**
  * How much the readings scatter while nothing moves, learned from the stream itself.
  *
@@ -18,6 +20,8 @@ export interface Noise {
   /** Sum of squares inside rests, with its degrees of freedom. */
   squares: number;
   degrees: number;
+  /** Standard deviation of one reading at rest; see {@link settled}. */
+  sd: number;
 }
 
 const MEMORY = 32;
@@ -47,9 +51,13 @@ export const newNoise = (resolution: number): Noise => ({
   fromDifferences: resolution,
   squares: 0,
   degrees: 0,
+  sd: resolution,
 });
 
-/** Takes in one reading. The median is renewed at every eighth, which is often enough and keeps a reading cheap. */
+/** How often the medians are renewed: at every eighth reading at first, later less often, which keeps a reading cheap. */
+const isDue = (heard: number): boolean => heard % 16 === 0 || (heard % 8 === 0 && heard < 2 * MEMORY);
+
+/** Takes in one reading. */
 export function hear(noise: Noise, value: number): void {
   const slope = value - noise.before;
   const at = noise.heard % MEMORY;
@@ -58,23 +66,23 @@ export function hear(noise: Noise, value: number): void {
   noise.beforeThat = noise.before;
   noise.before = value;
   noise.heard += 1;
-  if (noise.heard % 8 === 0) renew(noise);
+  if (isDue(noise.heard)) renew(noise);
 }
 
 function renew(noise: Noise): void {
   const first = middle(noise, noise.first) / MEDIAN_FIRST;
   const second = middle(noise, noise.second) / MEDIAN_SECOND;
   noise.fromDifferences = Math.min(first, second);
+  noise.sd = settled(noise);
 }
 
 /** The first two differences have no whole past and are left out. */
 function middle(noise: Noise, differences: Float64Array): number {
   const from = noise.heard <= MEMORY ? 2 : 0;
   const many = Math.min(noise.heard, MEMORY) - from;
-  const sorted = noise.scratch.subarray(0, many);
-  sorted.set(differences.subarray(from, from + many));
-  sorted.sort();
-  return sorted[many >> 1] ?? noise.resolution;
+  for (let at = 0; at < many; at += 1) noise.scratch[at] = differences[from + at] ?? 0;
+  sortFirst(noise.scratch, many);
+  return middleOf(noise.scratch, many);
 }
 
 /** Takes in the scatter of one rest: squares about its mean, and their degrees of freedom. */
@@ -82,14 +90,23 @@ export function learn(noise: Noise, squares: number, degrees: number): void {
   if (noise.degrees > ENOUGH && squares > FOREIGN * degrees * (noise.squares / noise.degrees)) return;
   noise.squares += squares;
   noise.degrees += degrees;
-  if (noise.degrees < LONGEST_MEMORY) return;
-  noise.squares /= 2;
-  noise.degrees /= 2;
+  if (noise.degrees >= LONGEST_MEMORY) {
+    noise.squares /= 2;
+    noise.degrees /= 2;
+  }
+  noise.sd = settled(noise);
 }
 
-/** Standard deviation of one reading at rest, rounding of the display included, never less than that. */
-export function noiseOf({ resolution, fromDifferences, squares, degrees }: Readonly<Noise>): number {
-  const variance =
-    (WEIGHT_OF_DIFFERENCES * fromDifferences * fromDifferences + squares) / (WEIGHT_OF_DIFFERENCES + degrees);
+/**
+ * Standard deviation of one reading at rest, rounding of the display included, never less than that. A lift makes the
+ * differences large for a while: once rests are known they count for no more than twice what rests say.
+ */
+function settled({ resolution, fromDifferences, squares, degrees }: Readonly<Noise>): number {
+  let heard = fromDifferences * fromDifferences;
+  if (degrees > ENOUGH) heard = Math.min(heard, (4 * squares) / degrees);
+  const variance = (WEIGHT_OF_DIFFERENCES * heard + squares) / (WEIGHT_OF_DIFFERENCES + degrees);
   return Math.max(roundingOf(resolution), Math.sqrt(variance));
 }
+
+/** Standard deviation of one reading at rest. */
+export const noiseOf = ({ sd }: Readonly<Noise>): number => sd;

@@ -5,7 +5,7 @@ import { combine } from '../uncertainty.ts';
 import { partsOf } from './doubt.ts';
 import { faultIn, isLopsided, LOPSIDED_LEFT, LOPSIDED_LOOK, whyUnlike, type Evidence } from './faults.ts';
 import type { BacklashSettings, Flag, Refusal, Side, StationMeasured } from './measured.ts';
-import { rocksOf, valuesOf, type Rest } from './rocks.ts';
+import { longestStretch, rocksOf, valuesOf, type Rest } from './rocks.ts';
 import { LEAST_ROCKS, LOOKS, MOST_ROCKS, repeat } from './rule.ts';
 import { tooFewRocks, whyFlagged, whyRefused } from './sentences.ts';
 import type { Turn } from './turns.ts';
@@ -15,9 +15,11 @@ export interface Station {
   readonly number: number;
   readonly rests: Rest[];
   readonly flags: Set<Flag>;
-  /** The turn before the first rest: no rest itself, but it may show that something moved since. */
-  before: Turn | undefined;
+  /** The turns before the first rest: no rests themselves, but they may show that something moved since. */
+  earlier: readonly Turn[];
   stretch: number;
+  /** Strokes made here, held or not, up to the last time the stem left the corridor. */
+  strokes: number;
   /** Whole rocks already told of. */
   told: number;
   /** What the station came to; after that its rests are only watched for faults. */
@@ -31,8 +33,9 @@ export const newStation = (number: number): Station => ({
   number,
   rests: [],
   flags: new Set(),
-  before: undefined,
+  earlier: [],
   stretch: 0,
+  strokes: 0,
   told: 0,
   measured: undefined,
 });
@@ -49,13 +52,12 @@ export function keepLonger(station: Station, turn: Turn): void {
   station.rests[station.rests.length - 1] = { ...turn, side: last.side, stretch: last.stretch };
 }
 
-const evidenceOf = (station: Station, settings: BacklashSettings, noise: number, hangs?: number): Evidence => ({
-  rests: station.rests,
-  before: station.before,
-  settings,
-  noise,
-  hangs,
-});
+/** Levels are compared within one landing only: another one has another preload. */
+export function evidenceOf(station: Station, settings: BacklashSettings, noise: number, hangs?: number): Evidence {
+  const rests = longestStretch(station.rests);
+  const isFirst = rests[0] === station.rests[0];
+  return { rests, earlier: isFirst ? station.earlier : [], settings, noise, hangs };
+}
 
 /** Looks at a station that goes on. Gives what it came to, or undefined while more rocks are needed. */
 export function review(station: Station, settings: BacklashSettings, noise: number): StationMeasured | undefined {
@@ -84,12 +86,12 @@ export function leave(
   if (fault !== undefined) return refused(station, fault);
   const even = !isLopsided(evidence, LOPSIDED_LEFT);
   if (even && repeat(rocks, settings.resolution, noise)) return withValue(station, settings);
-  if (notHeld) return refused(station, 'not-held');
+  const reason = whyUnlike(evidence);
+  if (notHeld && reason !== 'one-sided') return refused(station, 'not-held');
   if (rocks.length < LEAST_ROCKS) {
-    const reason = station.flags.has('gap') ? 'gap' : 'not-repeatable';
-    return refused(station, reason, tooFewRocks(rocks.length, LEAST_ROCKS));
+    return refused(station, station.flags.has('gap') ? 'gap' : reason, tooFewRocks(rocks.length, LEAST_ROCKS));
   }
-  return refused(station, whyUnlike(evidence));
+  return refused(station, reason);
 }
 
 function spanOf(rests: readonly Rest[]): Pick<StationMeasured, 'from_t' | 'to_t'> {

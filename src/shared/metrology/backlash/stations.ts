@@ -7,7 +7,17 @@ import type { Flag, Refusal, Side, StationMeasured } from './measured.ts';
 import { noiseOf } from './noise.ts';
 import { levelsOf, rocksOf, valuesOf } from './rocks.ts';
 import { now, type BacklashCapture } from './state.ts';
-import { flagged, keepLonger, keepRest, leave, newStation, refused, review, type Station } from './station.ts';
+import {
+  evidenceOf,
+  flagged,
+  keepLonger,
+  keepRest,
+  leave,
+  newStation,
+  refused,
+  review,
+  type Station,
+} from './station.ts';
 import { wereNotHeld } from './swings.ts';
 import type { Turn } from './turns.ts';
 
@@ -124,18 +134,18 @@ export function closeStation(capture: BacklashCapture): void {
   if (station === undefined) return;
   const noise = noiseOf(capture.noise);
   if (station.measured === undefined)
-    settle(
-      capture,
-      station,
-      leave(station, capture.settings, noise, hangs, wereNotHeld(capture.swings, station.rests.length)),
-    );
+    settle(capture, station, leave(station, capture.settings, noise, hangs, isNotHeld(capture, station)));
   // Where the stem hangs is often learned only when it is lifted off this tooth.
   else if (!isNone(station.measured.value)) {
-    if (atAnEnd({ rests: station.rests, before: undefined, settings: capture.settings, noise, hangs }))
-      refuse(capture, station, 'end-of-travel');
+    const evidence = evidenceOf(station, capture.settings, noise, hangs);
+    if (atAnEnd(evidence)) refuse(capture, station, 'end-of-travel');
   }
   capture.station = undefined;
   capture.cued = undefined;
+}
+
+function isNotHeld({ away, swings }: BacklashCapture, { strokes, rests }: Station): boolean {
+  return wereNotHeld(away === undefined ? strokes + swings.count : strokes, rests.length);
 }
 
 /** A stretch in which the gear was moved but no rock came of it is a station too, refused: nothing is skipped unsaid. */

@@ -1,3 +1,5 @@
+import { middleOf, sortFirst } from './order.ts';
+
 /**
  * Stills: stretches in which the readings stand still within their noise. Every rest is a still; a stem that hangs
  * free, a hand that hesitates and a gear that lies between its stops are stills too. Which is which is decided later
@@ -126,11 +128,8 @@ export function endStill(finder: StillFinder, sd: number): Still | undefined {
   return still;
 }
 
-/** How many readings the still that is going on has, the level it has so far beside it. */
-export const ongoing = (finder: StillFinder): { readonly length: number; readonly level: number } => ({
-  length: finder.next - finder.from,
-  level: finder.mean,
-});
+/** How many readings the still that is going on has so far. */
+export const ongoingLength = (finder: StillFinder): number => finder.next - finder.from;
 
 function stillOf(finder: StillFinder, last: number, sd: number): Still | undefined {
   const length = last - finder.from + 1;
@@ -188,10 +187,10 @@ function settledPart(
  */
 function wildBeyond(finder: StillFinder, from: number, to: number, centre: number, sd: number): number {
   const many = to - from + 1;
-  const sorted = finder.scratch.subarray(0, many);
-  for (let offset = 0; offset < many; offset += 1) sorted[offset] = Math.abs(valueAt(finder, from + offset) - centre);
-  sorted.sort();
-  const own = OWN_SPREAD * (sorted[many >> 1] ?? 0);
+  const { scratch } = finder;
+  for (let offset = 0; offset < many; offset += 1) scratch[offset] = Math.abs(valueAt(finder, from + offset) - centre);
+  sortFirst(scratch, many);
+  const own = OWN_SPREAD * (scratch[many >> 1] ?? 0);
   return WILD * Math.min(sd, Math.max(finder.least, own));
 }
 
@@ -200,8 +199,7 @@ const OWN_SPREAD = 2.2;
 
 function medianBetween(finder: StillFinder, from: number, to: number): number {
   const many = to - from + 1;
-  const sorted = finder.scratch.subarray(0, many);
-  for (let offset = 0; offset < many; offset += 1) sorted[offset] = valueAt(finder, from + offset);
-  sorted.sort();
-  return ((sorted[(many - 1) >> 1] ?? 0) + (sorted[many >> 1] ?? 0)) / 2;
+  for (let offset = 0; offset < many; offset += 1) finder.scratch[offset] = valueAt(finder, from + offset);
+  sortFirst(finder.scratch, many);
+  return middleOf(finder.scratch, many);
 }

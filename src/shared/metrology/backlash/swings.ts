@@ -52,5 +52,5 @@ function begin(swings: Swings, value: number, least: number): void {
 const STROKES_MEANT = 6;
 
 /** Were there strokes enough, and at most half of them ended in a rest? */
-export const wereNotHeld = ({ count }: Readonly<Swings>, rests: number): boolean =>
-  count >= STROKES_MEANT && rests <= count / 2;
+export const wereNotHeld = (strokes: number, rests: number): boolean =>
+  strokes >= STROKES_MEANT && rests <= strokes / 2;

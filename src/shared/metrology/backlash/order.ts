@@ -1,0 +1,20 @@
+/** Up to so many values an insertion sort is quicker than the engine's, which has to be called. */
+const FEW = 24;
+
+/** Puts the first `many` values in rising order, in place and without allocating for few. */
+export function sortFirst(values: Float64Array, many: number): void {
+  if (many > FEW) {
+    values.subarray(0, many).sort();
+    return;
+  }
+  for (let at = 1; at < many; at += 1) {
+    const value = values[at] ?? 0;
+    let to = at;
+    for (; to > 0 && (values[to - 1] ?? 0) > value; to -= 1) values[to] = values[to - 1] ?? 0;
+    values[to] = value;
+  }
+}
+
+/** The middle of the first `many` values once they are in order: the mean of the two middle ones for an even number. */
+export const middleOf = (sorted: Float64Array, many: number): number =>
+  ((sorted[(many - 1) >> 1] ?? 0) + (sorted[many >> 1] ?? 0)) / 2;
