@@ -44,6 +44,8 @@ const unitWords: readonly (readonly [string, string])[] = [
   ['N m', 'N.m'],
   ['in-lb', '[lbf_av].[in_i]'],
   ['lbf in', '[lbf_av].[in_i]'],
+  ['IN LB', '[lbf_av].[in_i]'],
+  ['ft lb', '[lbf_av].[ft_i]'],
   ['\u00b5m', 'um'],
   ['', '[in_i]'],
 ];
@@ -126,7 +128,7 @@ export const placedLines: fc.Arbitrary<Written> = fc
     };
     return {
       format,
-      ownUnit: '',
+      ownUnit: 'mm',
       unit: 'mm',
       value: nothingIsMinus(from.turnSign ? -size0 : size0),
       line: `${from.framed ? '\u0002' : ''}${body}${code}`,

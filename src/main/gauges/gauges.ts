@@ -84,7 +84,8 @@ export function createGauges(options: GaugesOptions): Gauges {
   const connect = async (wanted: Wanted): Promise<Result<GaugeState>> => {
     const settings = settingsOf(wanted);
     if (!settings.ok) return settings;
-    await disconnect(wanted.id);
+    // Asked twice at once, the second takes the place of the first.
+    while (links.has(wanted.id)) await disconnect(wanted.id);
     const link = gaugeLink({
       ...settings.value,
       gauge: wanted.id,

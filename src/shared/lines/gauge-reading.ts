@@ -12,6 +12,7 @@ export type WhyUnreadable =
   | 'several-numbers'
   | 'unknown-unit'
   | 'no-unit'
+  | 'other-quantity'
   | 'overload'
   | 'gauge-error'
   | 'wrong-length'
@@ -66,6 +67,7 @@ export const whyInWords: Record<WhyUnreadable, string> = {
   'several-numbers': 'more than one number in the line',
   'unknown-unit': 'a word beside the number that is no unit we know',
   'no-unit': 'no unit in the line, and none set for this gauge',
+  'other-quantity': 'a unit of another quantity than this gauge measures',
   overload: 'the gauge says it is beyond its range',
   'gauge-error': 'the gauge reports an error',
   'wrong-length': 'longer or shorter than the line format says',

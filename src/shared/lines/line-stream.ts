@@ -1,3 +1,4 @@
+import { unitNamed } from '../quantities/units.ts';
 import { isUnreadable, type LineFlag, type LineReading, type Unreadable, type WhyUnreadable } from './gauge-reading.ts';
 import { likenessOfLines } from './likeness.ts';
 import type { LineFormat } from './line-format.ts';
@@ -48,6 +49,7 @@ export function lineStream(format: LineFormat, options: LineStreamOptions = {}):
     if (!likeness.fits(line)) return { raw, t, why: 'unlike-the-others' };
     const unit = line.unit ?? options.ownUnit;
     if (unit === undefined) return { raw, t, why: 'no-unit' };
+    if (!alike(unit, options.ownUnit)) return { raw, t, why: 'other-quantity' };
     return { raw, t, value: line.value, unit, flags: line.flags };
   };
 
@@ -70,6 +72,10 @@ export function lineStream(format: LineFormat, options: LineStreamOptions = {}):
     ],
   };
 }
+
+/** "22.1 in lb" cut to "22.1 in" would make a length of a torque; where the gauge's own unit is known that is noticed. */
+const alike = (unit: string, own: string | undefined): boolean =>
+  own === undefined || unitNamed(unit)?.dimension === unitNamed(own)?.dimension;
 
 interface Held {
   readonly raw: Uint8Array;

@@ -2,13 +2,16 @@ import type { LineFormat } from './line-format.ts';
 
 export type Status = 'overload' | 'gauge-error' | 'low-battery';
 
-/** Words commonly sent in place of or beside a number (common practice; a line format can name others). */
+/**
+ * Words commonly sent in place of or beside a number (common practice; a line format can name others).
+ * LB is not among them: "22.1 IN LB" is a torque in inch-pounds, not inches and a low battery.
+ */
 const usual: ReadonlyMap<string, Status> = new Map([
   ...['OL', 'OVL', 'OVER', 'OVERLOAD', 'OVERRANGE', 'OVERFLOW', 'OFL', 'UL', 'UNDER', 'UNDERRANGE'].map(
     (word) => [word, 'overload'] as const,
   ),
   ...['ERR', 'ERROR', 'FAULT', 'FAIL', 'NAN', 'INF'].map((word) => [word, 'gauge-error'] as const),
-  ...['LB', 'LOBAT', 'LOWBAT', 'LOWBATT', 'LOWBATTERY', 'LOW-BATTERY', 'BAT', 'BATT', 'BATTERY'].map(
+  ...['LOBAT', 'LOWBAT', 'LOWBATT', 'LOWBATTERY', 'LOW-BATTERY', 'BAT', 'BATT', 'BATTERY'].map(
     (word) => [word, 'low-battery'] as const,
   ),
 ]);

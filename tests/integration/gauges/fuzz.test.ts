@@ -21,7 +21,7 @@ const ways: readonly ((value: string) => string)[] = [
   (value) => `X=${value.replace('.', ',')}mm\r`,
   (value) => `ST,GS, ${value},in\n`,
   (value) => `\u0002 ${value} N m\u0003\r`,
-  (value) => `CH1: ${value} lbf in LB\r\n`,
+  (value) => `CH1: ${value} lbf in BATT\r\n`,
 ];
 
 /** Lines of gauges with bytes lost, changed, added, doubled and run together, and stretches of plain noise. */
@@ -61,7 +61,7 @@ function standsIn(raw: Uint8Array, value: number): boolean {
 }
 
 it(`reads no number that its line does not hold in ${millionBytes} million bytes of spoilt lines and noise`, () => {
-  const stream = lineStream(automatic, { ownUnit: 'mm' });
+  const stream = lineStream(automatic);
   let bytes = 0;
   let readings = 0;
   let unreadable = 0;

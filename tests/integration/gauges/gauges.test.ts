@@ -161,6 +161,20 @@ describe('gauges', () => {
     expect(bench.gauges.states().map((state) => state.gauge)).toEqual(['b']);
   });
 
+  it('connected twice at once are connected once', async () => {
+    const bench = gaugesForTest();
+    const line = await lineForTest();
+    const both = [1, 2].map(() => bench.gauges.connect({ id: 'a', link: line.link }));
+    const results = await Promise.all(both);
+    await until(() => stateOf(bench, 'a') === 'live');
+    expect(results.some((result) => result.ok)).toBe(true);
+    await pause(80);
+    await say(line, '0.5 mm\r');
+    await until(() => bench.readings.length > 0);
+    await pause(50);
+    expect(bench.readings).toHaveLength(1);
+  });
+
   it('with a wrong link, format or unit are refused with the field named, and not tried', async () => {
     const bench = gaugesForTest();
     const wrong = async (wanted: object): Promise<unknown> => {

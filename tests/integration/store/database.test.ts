@@ -39,6 +39,17 @@ describe('the database file', () => {
     expect(kindOf(folder)).toBe('opened');
   });
 
+  it('can be read when no bench is running', () => {
+    const folder = temporaryFolder();
+    expect(kindOf(folder)).toBe('opened');
+    const reader = openDatabase(folder, systemClock, { as: 'reader' });
+    if (!reader.ok) throw new Error(reader.problem.sentence);
+    expect(reader.value.sql.prepare('SELECT count(*) FROM journal').pluck().get()).toBe(0);
+    reader.value.close();
+    const missing = openDatabase(temporaryFolder(), systemClock, { as: 'reader' });
+    expect(missing.ok ? 'opened' : missing.problem.kind).toBe('no-folder');
+  });
+
   it('of a newer program is left as it was', () => {
     const folder = temporaryFolder();
     expect(kindOf(folder)).toBe('opened');

@@ -54,6 +54,12 @@ describe('lines out of a stream', () => {
   });
 });
 
+it('a unit of another quantity than the gauge measures is no reading of it', () => {
+  expect(feed('22.1 in lb\r22.2 in\r', automatic, 'N.m')).toEqual([22.1, 'unlike-the-others']);
+  expect(feed('22.2 in\r', automatic, 'N.m')).toEqual(['other-quantity']);
+  expect(feed('0.2 in\r', automatic, 'mm')).toEqual([0.2]);
+});
+
 describe('a line unlike the others', () => {
   it('is held back: a byte was lost', () => {
     expect(feed('1.234\r1.23\r1.235\r')).toEqual([1.234, 'unlike-the-others', 1.235]);
@@ -109,7 +115,7 @@ describe('bad bytes', () => {
         (all, spoils) => {
           const text = all.map((each) => each.line + each.lineEnd).join('');
           const bytes = spoils.reduce(spoiled, latin1(text));
-          for (const line of lineStream(automatic, { ownUnit: 'mm' }).push(bytes, 1)) {
+          for (const line of lineStream(automatic).push(bytes, 1)) {
             if (!('why' in line))
               expect(numbersIn(line.raw), JSON.stringify(Buffer.from(line.raw).toString('latin1'))).toContain(
                 line.value,

@@ -55,7 +55,12 @@ describe('the automatic format', () => {
     ['22.1 lbf in', 22.1, '[lbf_av].[in_i]'],
     ['\u000212.5 \u00c2\u00b5m\u0003', 12.5, 'um'],
     ['CH1 0.5 mm', 0.5, 'mm'],
-    ['0.5 mm LB', 0.5, 'mm'],
+    ['0.5 mm BATT', 0.5, 'mm'],
+    ['22.1 IN LB', 22.1, '[lbf_av].[in_i]'],
+    ['22.1 in lb', 22.1, '[lbf_av].[in_i]'],
+    ['22.1 FT-LB', 22.1, '[lbf_av].[ft_i]'],
+    ['LB IN 22.1', 22.1, '[lbf_av].[in_i]'],
+    ['22.1 N M', 22.1, 'N.m'],
   ])('reads "%s"', (text, value, unit) => {
     expect(auto(text)).toEqual([value, unit]);
   });
@@ -79,6 +84,14 @@ describe('the automatic format', () => {
     ['9.91E37', 'no-number'],
     ['-9.9E37', 'no-number'],
     ['0.237 m', 'unknown-unit'],
+    ['0.237 mm LB', 'unknown-unit'],
+    ['22.1 LB', 'unknown-unit'],
+    ['22.1 N', 'unknown-unit'],
+    ['22.1 mm/s', 'unknown-unit'],
+    ['1/2 in', 'unknown-unit'],
+    ['1 000.5', 'several-numbers'],
+    ['- -0.5', 'several-numbers'],
+    ['1-0.5', 'no-number'],
     ['0.237 mmm', 'unknown-unit'],
     ['in 0.237 mm', 'unknown-unit'],
     ['mm', 'no-number'],
