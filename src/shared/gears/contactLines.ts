@@ -54,11 +54,15 @@ function crossingsOf(from: number, to: number, step: number, below: number): Cro
   }));
 }
 
-/** How a tooth pair closes along its roll: the smallest gap on each contact line, and by how much it leads its neighbours. */
+/** How a tooth pair closes along its roll. Places are counted in lines from line 0, fractions between them. */
 export interface Closing {
+  /** Smallest gap on each contact line (mm); infinite where a line crosses nothing of the flank. */
   readonly smallest: Float64Array;
-  /** Neighbours' smallest gap minus this tooth's: positive while this tooth carries. */
-  readonly lead: Float64Array;
+  /** The stretch over which this tooth carries: beyond it a neighbour closes first. */
+  readonly from: number;
+  readonly to: number;
+  /** Mean over that stretch of the smallest gap: what a gear rocked anywhere finds on average (mm). */
+  readonly touch: number;
 }
 
 /** Reads `gaps` (one for each grid point) along every contact line. */
@@ -71,15 +75,41 @@ export function closingAlong(lines: ContactLines, gaps: Float64Array): Closing {
     const line = lines.line[crossing] ?? 0;
     if (gap < (smallest[line] ?? 0)) smallest[line] = gap;
   }
-  return { smallest, lead: leadOver(smallest) };
+  const peak = smallest.reduce((best, gap, line) => (gap < (smallest[best] ?? 0) ? line : best), 0);
+  const [from, to] = [takenOver(smallest, peak, -1), takenOver(smallest, peak, 1)];
+  return { smallest, from, to, touch: meanBetween(smallest, from, to) };
 }
 
-function leadOver(smallest: Float64Array): Float64Array {
-  const near = (line: number): number => smallest[line] ?? Number.POSITIVE_INFINITY;
-  return smallest.map((own, line) =>
-    // A line that crosses nothing of the flank carries nothing, whatever its neighbours do.
-    own === Number.POSITIVE_INFINITY
-      ? -1
-      : Math.min(near(line - linesInPitch), near(line + linesInPitch), own + 1) - own,
-  );
+/** Where, walking from the tightest line, the tooth one pitch back closes as far as this one. */
+function takenOver(smallest: Float64Array, peak: number, direction: 1 | -1): number {
+  const lead = (line: number): number =>
+    (smallest[line - direction * linesInPitch] ?? Number.POSITIVE_INFINITY) - (smallest[line] ?? 0);
+  for (let line = peak; Number.isFinite(smallest[line + direction]); line += direction) {
+    const [here, next] = [lead(line), lead(line + direction)];
+    // A neighbour whose flank only begins here takes over at once.
+    if (next < 0) return line + direction * (Number.isFinite(here) ? here / (here - next) : 1);
+  }
+  // No neighbour takes over before the flank ends: it carries to its last line.
+  return lastFinite(smallest, peak, direction);
+}
+
+function lastFinite(smallest: Float64Array, peak: number, direction: 1 | -1): number {
+  let line = peak;
+  while (Number.isFinite(smallest[line + direction])) line += direction;
+  return line;
+}
+
+/** A line's value between two lines; beyond the last line of the flank, that line's own. */
+export function between(values: Float64Array, place: number): number {
+  const line = Math.floor(place);
+  const low = values[line] ?? Number.POSITIVE_INFINITY;
+  const high = values[line + 1] ?? Number.POSITIVE_INFINITY;
+  if (!Number.isFinite(low)) return high;
+  return Number.isFinite(high) ? low + (high - low) * (place - line) : low;
+}
+
+function meanBetween(values: Float64Array, from: number, to: number): number {
+  const samples = 12;
+  const places = Array.from({ length: samples }, (_, sample) => from + ((to - from) * (sample + 0.5)) / samples);
+  return places.reduce((sum, place) => sum + between(values, place), 0) / samples;
 }

@@ -1,5 +1,6 @@
 import { type Angle, type Length, mm, radians } from '../quantities/quantity.ts';
 import { type Flank, flankNames, type Mark } from '../pattern/mark.ts';
+import { type Closing, closingAlong } from './contactLines.ts';
 import { type EaseOff, easeoffAt } from './easeoff.ts';
 import type { FlankModel } from './flankModel.ts';
 import type { MeshModel } from './meshModel.ts';
@@ -40,49 +41,75 @@ export interface Evaluation {
  * 0.1 mm (docs/mesh-model.md).
  */
 export function evaluate(model: MeshModel, position: Position, learnt: Learnt = {}): Evaluation {
-  const turn = flankNames.reduce((sum, flank) => sum + openedAt(model, flank, position, learnt), 0);
+  const met = { convex: metAt(model, 'convex', position, learnt), concave: metAt(model, 'concave', position, learnt) };
+  const turn = flankNames.reduce((sum, flank) => {
+    const opened = met[flank].closing.touch - metAt(model, flank, origin, learnt).closing.touch;
+    return sum + opened / Math.abs(model.flanks[flank].lever);
+  }, 0);
   return {
     backlash: backlashFrom(model, turn),
-    marks: {
-      convex: evaluateFlank(model, 'convex', position, learnt),
-      concave: evaluateFlank(model, 'concave', position, learnt),
-    },
+    marks: { convex: markOf(model, met.convex, learnt), concave: markOf(model, met.concave, learnt) },
   };
 }
 
-/** The mark on one flank alone. */
-export function evaluateFlank(model: MeshModel, flank: Flank, position: Position, learnt: Learnt = {}): Mark {
-  return markFrom(model.flanks[flank].grid, paintAt(model, flank, position, learnt), learnt.film ?? model.film);
+/** One flank brought to its pinion: the gap everywhere and how it closes. */
+interface Met {
+  readonly flank: Flank;
+  readonly gaps: Float64Array;
+  readonly closing: Closing;
 }
 
-/** Turn of the ring gear that the movement opened on this flank (rad). */
-function openedAt(model: MeshModel, flank: Flank, position: Position, learnt: Learnt): number {
-  const easeoff = learnt.easeoff?.[flank];
-  const left = (at: Position): number => smallest(gapsAt(model.flanks[flank], at, easeoff));
-  return (left(position) - left(origin)) / Math.abs(model.flanks[flank].lever);
+function metAt(model: MeshModel, flank: Flank, position: Position, learnt: Learnt): Met {
+  const gaps = gapsAt(model.flanks[flank], position, learnt.easeoff?.[flank]);
+  return { flank, gaps, closing: closingAlong(model.flanks[flank].grid.lines, gaps) };
 }
+
+function markOf(model: MeshModel, met: Met, learnt: Learnt): Mark {
+  const { grid } = model.flanks[met.flank];
+  const film = learnt.film ?? model.film;
+  return markFrom(grid, paintFrom(grid, met.gaps, met.closing, film), film);
+}
+
+/** The mark on one flank alone. */
+export const evaluateFlank = (model: MeshModel, flank: Flank, position: Position, learnt: Learnt = {}): Mark =>
+  markOf(model, metAt(model, flank, position, learnt), learnt);
 
 const origin: Position = { pinionOut: mm(0), ringAway: mm(0) };
 
 /** The paint on one flank, for a picture: cells as in flankGrid.ts, toe to heel and root to crown. */
 export function paintAt(model: MeshModel, flank: Flank, position: Position, learnt: Learnt = {}): Paint {
-  const gaps = gapsAt(model.flanks[flank], position, learnt.easeoff?.[flank]);
-  return paintFrom(model.flanks[flank].grid, gaps, learnt.film ?? model.film);
+  const { gaps, closing } = metAt(model, flank, position, learnt);
+  return paintFrom(model.flanks[flank].grid, gaps, closing, learnt.film ?? model.film);
 }
 
-/** What is left between the flanks where they come closest (mm): negative when the movement closes them. */
-const smallest = (gaps: Float64Array): number => gaps.reduce((a, b) => Math.min(a, b));
-
-/** Gap at every grid point of a flank (mm): its relief and what the movements opened or closed. */
+/**
+ * Gap at every grid point of a flank (mm): what the movements opened or closed, and the relief, which travels with the
+ * pinion.
+ */
 export function gapsAt(flank: FlankModel, position: Position, easeoff: EaseOff = flank.easeoff): Float64Array {
-  const { u, v, perPinionOut, perRingAway } = flank.grid;
-  const { pinionOut, ringAway } = position;
-  const gaps = new Float64Array(u.length);
-  for (let index = 0; index < gaps.length; index += 1) {
-    const relief = easeoffAt(easeoff, u[index] ?? 0, v[index] ?? 0);
-    gaps[index] = relief + pinionOut * (perPinionOut[index] ?? 0) + ringAway * (perRingAway[index] ?? 0);
-  }
-  return gaps;
+  const places = partnersAt(flank, position);
+  const opened = moved(position, flank.grid.pinionOut.gap, flank.grid.ringAway.gap);
+  return opened.map((gap, index) => gap + easeoffAt(easeoff, places.u[index] ?? 0, places.v[index] ?? 0));
+}
+
+/** Place whose relief each grid point meets at a position (mm from mid face and mid flank). */
+export function partnersAt(
+  flank: FlankModel,
+  position: Position,
+): { readonly u: Float64Array; readonly v: Float64Array } {
+  const { u, v, pinionOut, ringAway } = flank.grid;
+  const shiftU = moved(position, pinionOut.partnerU, ringAway.partnerU);
+  const shiftV = moved(position, pinionOut.partnerV, ringAway.partnerV);
+  return {
+    u: shiftU.map((shift, index) => shift + (u[index] ?? 0)),
+    v: shiftV.map((shift, index) => shift + (v[index] ?? 0)),
+  };
+}
+
+/** Both movements' shares, added. */
+function moved(position: Position, perPinionOut: Float64Array, perRingAway: Float64Array): Float64Array {
+  const [out, away]: readonly [number, number] = [position.pinionOut, position.ringAway];
+  return perPinionOut.map((per, index) => out * per + away * (perRingAway[index] ?? 0));
 }
 
 function backlashFrom(model: MeshModel, turn: number): BacklashChange {

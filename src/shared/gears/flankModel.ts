@@ -49,7 +49,7 @@ export function flankModelOf(
   const parts = mean && {
     atPitchPoint: fitInfluence(meetingAt, mean.lever, 0),
     atMidFlank: fitInfluence(meetingAt, mean.lever, visible.middle),
-    grid: gridOf(meetingAt, mean.lever, visible, (2 * Math.PI) / set.ringTeeth),
+    grid: gridOf(frame, meetingAt, mean, visible, (2 * Math.PI) / set.ringTeeth),
   };
   if (!mean || heel === undefined || !parts?.atPitchPoint || !parts.atMidFlank || !parts.grid) return impossible(flank);
   const { atPitchPoint, atMidFlank, grid } = parts;

@@ -47,6 +47,13 @@ export function placeOn(frame: Frame, point: Vector): readonly [u: number, v: nu
   return [out * s + along * c, out * c - along * s];
 }
 
+/** How place (u, v) changes when a point moves along `tangent`. */
+export function placeChange(frame: Frame, point: Vector, tangent: Vector): readonly [number, number] {
+  const out = (point[0] * tangent[0] + point[1] * tangent[1]) / Math.hypot(point[0], point[1]);
+  const [c, s] = [Math.cos(frame.blank.ringPitch), Math.sin(frame.blank.ringPitch)];
+  return [out * s + tangent[2] * c, out * c - tangent[2] * s];
+}
+
 /** Direction up the tooth (normal of the ring gear's pitch cone) and along the cone element, where `point` is. */
 export function conesAt(frame: Frame, point: Vector): { readonly up: Vector; readonly heelward: Vector } {
   const { ringPitch } = frame.blank;

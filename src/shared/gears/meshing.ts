@@ -1,15 +1,20 @@
-import { dot, rolled, type Vector } from './vector.ts';
-import type { Frame } from './frame.ts';
+import { dot, plus, rolled, times, type Vector } from './vector.ts';
+import { type Frame, placeChange } from './frame.ts';
 import type { FlankPoint } from './surface.ts';
 
 /** A flank point where it meets its conjugate pinion. */
 export interface Meeting {
   /** Ring-gear roll (rad) from the position in which the mean point is in mesh, at which this point touches. */
   readonly roll: number;
-  /** The normal there, out of the ring gear's tooth. */
+  /** The point and the normal there, out of the ring gear's tooth. */
+  readonly point: Vector;
   readonly normal: Vector;
   /** Normal travel of this point for each radian the ring gear turns (mm); negative on the convex flank. */
   readonly lever: number;
+  /** How the point slides on the pinion there, as change of its place (mm for each radian of roll). */
+  readonly slide: { readonly u: number; readonly v: number };
+  /** How fast the pinion's surface and this point draw apart along the normal when the roll goes on (mm/rad²). */
+  readonly parting: number;
 }
 
 /** Looks up where a place (u, v) of a flank meets its conjugate pinion. */
@@ -33,7 +38,17 @@ export function meetingOf(frame: Frame, flankPoint: FlankPoint): Meeting | undef
   const low = wrapped(Math.asin(c / size) - lean);
   const high = wrapped(Math.PI - Math.asin(c / size) - lean);
   const roll = Math.abs(low) < Math.abs(high) ? low : high;
-  return { roll, normal: rolled(normal, roll), lever };
+  const parting = frame.blank.ratio * (b * Math.sin(roll) - a * Math.cos(roll));
+  const met = rolled(point, roll);
+  return { roll, point: met, normal: rolled(normal, roll), lever, slide: slideAt(frame, met), parting };
+}
+
+/** Velocity of a ring-gear point against the pinion, for one radian of ring-gear roll. */
+function slideAt(frame: Frame, point: Vector): { readonly u: number; readonly v: number } {
+  const { ratio } = frame.blank;
+  const pinion: Vector = [0, ratio * point[2], ratio * (frame.pinionAxis[1] - point[1])];
+  const [u, v] = placeChange(frame, point, plus([-point[1], point[0], 0], times(-1, pinion)));
+  return { u, v };
 }
 
 /** Into −π…π. */

@@ -1,7 +1,7 @@
 import type { Angle, Length } from '../quantities/quantity.ts';
 import type { Flank } from '../pattern/mark.ts';
 import { cross, dot, type Vector, unit } from './vector.ts';
-import { type Frame, placeOn } from './frame.ts';
+import { type Frame, placeChange, placeOn } from './frame.ts';
 
 /** What was cut: one flank of the ring gear as the cutter left it. */
 export interface FlankCut {
@@ -72,11 +72,4 @@ export class FlankFinder {
     this.#height += (alongU * missV - alongV * missU) / determinant;
     return Math.abs(this.#angle) < 1.5 && Number.isFinite(this.#height);
   }
-}
-
-/** How place (u, v) changes when a point moves along `tangent`. */
-function placeChange(frame: Frame, point: Vector, tangent: Vector): readonly [number, number] {
-  const out = (point[0] * tangent[0] + point[1] * tangent[1]) / Math.hypot(point[0], point[1]);
-  const [c, s] = [Math.cos(frame.blank.ringPitch), Math.sin(frame.blank.ringPitch)];
-  return [out * s + tangent[2] * c, out * c - tangent[2] * s];
 }

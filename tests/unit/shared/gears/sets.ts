@@ -1,8 +1,8 @@
 import type { SetInput } from '../../../../src/shared/gears/input.ts';
 import { describeSet, type MeshModel } from '../../../../src/shared/gears/meshModel.ts';
-import { gapsAt, type Position } from '../../../../src/shared/gears/evaluate.ts';
-import type { EaseOff } from '../../../../src/shared/gears/easeoff.ts';
-import { columns, rows } from '../../../../src/shared/gears/flankGrid.ts';
+import type { Position } from '../../../../src/shared/gears/evaluate.ts';
+import { type EaseOff, easeoffAt } from '../../../../src/shared/gears/easeoff.ts';
+import { rows } from '../../../../src/shared/gears/flankGrid.ts';
 import { type Length, mm } from '../../../../src/shared/quantities/quantity.ts';
 import type { Flank } from '../../../../src/shared/pattern/mark.ts';
 
@@ -85,20 +85,28 @@ export const position = (pinionOut: number, ringAway: number): Position => ({
   ringAway: mm(ringAway),
 });
 
-/** Where the flanks come closest (mm from mid face and mid flank), finer than the grid by a parabola each way. */
+/**
+ * Where gap field and relief together are smallest (mm from mid face and mid flank), finer than the grid by a parabola
+ * each way. The relief stays with the ring gear here, as in the contact calculation of the vectors.
+ */
 export function closest(
   model: MeshModel,
   flank: Flank,
   at: Position,
   easeoff: EaseOff,
-): { readonly u: number; readonly v: number; readonly gap: number } {
-  const { grid } = model.flanks[flank];
-  const gaps = gapsAt(model.flanks[flank], at, easeoff);
+): { readonly u: number; readonly v: number } {
+  const { u, v, pinionOut, ringAway } = model.flanks[flank].grid;
+  const gaps = u.map((along, index) => {
+    const opened = at.pinionOut * (pinionOut.gap[index] ?? 0) + at.ringAway * (ringAway.gap[index] ?? 0);
+    return opened + easeoffAt(easeoff, along, v[index] ?? 0);
+  });
   const index = gaps.indexOf(Math.min(...gaps));
+  // One column on, u and v both change: the tooth is taller there.
+  const on = (of: Float64Array, stride: number): number => (of[index + stride] ?? NaN) - (of[index] ?? NaN);
+  const [along, up] = [nudge(gaps, index, rows), nudge(gaps, index, 1)];
   return {
-    u: (grid.u[index] ?? 0) + nudge(gaps, index, rows) * (model.visible.faceWidth / (columns - 1)),
-    v: (grid.v[index] ?? 0) + nudge(gaps, index, 1) * ((grid.v[index + 1] ?? 0) - (grid.v[index] ?? 0)),
-    gap: gaps[index] ?? 0,
+    u: (u[index] ?? NaN) + along * on(u, rows),
+    v: (v[index] ?? NaN) + along * on(v, rows) + up * on(v, 1),
   };
 }
 
