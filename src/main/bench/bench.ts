@@ -82,7 +82,7 @@ export function openBench(options: BenchOptions): Result<BenchService> {
         return ok(done);
       },
     },
-    hear: outlet.hear,
+    hear: (topic, listener) => outlet.hear(topic, listener),
     async close() {
       await gauges.close();
       news.close();

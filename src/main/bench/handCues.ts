@@ -6,16 +6,16 @@ import { seenNow } from './measurementAnswers.ts';
 /** What a simulated hand goes by, as a person at the stand does. */
 export interface HandCues {
   /** The foot on the pedal. */
-  pedal(): void;
+  readonly pedal: () => void;
   /** Whether the bench has sounded that this station (from 0) is done or refused. */
-  stationDone(station: number): boolean;
+  readonly stationDone: (station: number) => boolean;
 }
 
 /**
  * Listens on behalf of the simulated hand while it rocks, with the capture that the screens run: the hand goes to
  * the next station when the bench says so, and not after a fixed number of rocks.
  */
-export function listenForHand(desk: GaugeDesk, action: HandAction): HandCues & { stop(): void } {
+export function listenForHand(desk: GaugeDesk, action: HandAction): HandCues & { readonly stop: () => void } {
   let done = 0;
   const stops =
     action.do === 'rock'

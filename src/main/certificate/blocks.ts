@@ -1,6 +1,7 @@
 import type {
   BesideBlock,
   Block,
+  Figure,
   FiguresBlock,
   HeadingBlock,
   ListBlock,
@@ -9,7 +10,7 @@ import type {
   VerdictBlock,
   WordsBlock,
 } from '../../shared/certificate/page.ts';
-import type { Scene } from '../../shared/drawing/scene.ts';
+import { circle, type Scene } from '../../shared/drawing/scene.ts';
 import { type Letters, scale } from './letters.ts';
 import type { Paper, Struct } from './paper.ts';
 import { elementsToPdf, sceneToPdf } from './sceneToPdf.ts';
@@ -62,7 +63,7 @@ function blockToPaper(paper: Paper, block: Block, strip: Strip): void {
 function headingRoom(paper: Paper, block: HeadingBlock, next: Block | undefined): number {
   const own = block.level === 2 ? 60 : 34;
   if (next === undefined) return own;
-  if (next.kind === 'picture') return own + paper.width * next.share;
+  if (next.kind === 'picture') return own + paper.width * next.share + captionHeight(paper, next, paper.width);
   if (next.kind === 'beside') return own + besideHeight(paper, next);
   return own + (block.level === 2 ? 80 : 40);
 }
@@ -83,7 +84,10 @@ function flow(paper: Paper, lines: readonly string[], letters: Letters, strip: S
 
 function paragraph(paper: Paper, words: string, letters: Letters, strip: Strip, type = 'P', parent = paper.root): void {
   const struct = paper.tag(parent, type);
-  flow(paper, paper.wrap(words, letters, strip.width), letters, strip, struct);
+  const lines = paper.wrap(words, letters, strip.width);
+  // A short paragraph stays together; a long one may go over.
+  if (lines.length <= 4) paper.need(lines.length * letters.line);
+  flow(paper, lines, letters, strip, struct);
   struct.end();
 }
 
@@ -100,11 +104,11 @@ function verdictToPaper(paper: Paper, { complete, words, under, missing }: Verdi
   paper.y += 14;
   paper.rule(paper.left, paper.y, paper.width, complete ? 'faint' : 'line', complete ? 0.6 : 1.4);
   paper.y += 9;
-  const shape = complete ? 'within' : 'not-measured';
+  // A full or an open disc in plain ink: the colours of the verdicts belong to readings alone.
+  const at = { x: 0, y: 0 };
+  const disc = complete ? circle(at, 5.5, { fill: 'text' }) : circle(at, 4.6, { stroke: 'text', width: 1.8 });
   const top = paper.y;
-  paper.artifact(() =>
-    elementsToPdf(paper.pdf, shapeElements(shape, 11), { x: paper.left + 6, y: top + scale.verdict.line / 2 }),
-  );
+  paper.artifact(() => elementsToPdf(paper.pdf, [disc], { x: paper.left + 6, y: top + scale.verdict.line / 2 }));
   const strip = { x: paper.left + 20, width: paper.width - 20 };
   paragraph(paper, words, scale.verdict, strip);
   paragraph(paper, under, scale.body, strip);
@@ -150,48 +154,66 @@ function listToPaper(paper: Paper, { items }: ListBlock, strip: Strip): void {
   struct.end();
 }
 
-const figureGap = 9;
+const figureGap = 10;
+const figureIndent = 17;
+const standingLetters = { ...scale.quiet, weight: 600 } as const;
 
+/** Name, figure, and beneath it where it stands and against what. */
 function figuresToPaper(paper: Paper, { figures }: FiguresBlock, strip: Strip): void {
-  const inner = { x: strip.x + 16, width: strip.width - 16 };
+  const inner = { x: strip.x + figureIndent, width: strip.width - figureIndent };
   for (const figure of figures) {
-    const top = paper.y;
-    paper.artifact(() =>
-      elementsToPdf(paper.pdf, shapeElements(figure.shape, 9), {
-        x: strip.x + 5,
-        y: top + scale.quiet.line + scale.figure.line / 2,
-      }),
-    );
+    const top = paper.y + scale.quiet.line + scale.figure.line / 2;
+    paper.artifact(() => elementsToPdf(paper.pdf, shapeElements(figure.shape, 9.5), { x: strip.x + 5, y: top }));
     paragraph(paper, figure.name, scale.quiet, inner);
     paragraph(paper, figure.value, scale.figure, inner);
-    paragraph(paper, figure.standing, { ...scale.quiet, ink: shapeInk(figure.shape), weight: 600 }, inner);
-    if (figure.limit !== '') paragraph(paper, figure.limit, scale.quiet, inner);
+    standingToPaper(paper, figure, inner);
     paper.y += figureGap;
   }
 }
 
+/** The standing in its ink, the limit behind it where there is room for both. */
+function standingToPaper(paper: Paper, figure: Figure, strip: Strip): void {
+  const letters = { ...standingLetters, ink: shapeInk(figure.shape) };
+  if (!onOneLine(paper, figure, strip.width)) {
+    paragraph(paper, figure.standing, letters, strip);
+    if (figure.limit !== '') paragraph(paper, figure.limit, scale.quiet, strip);
+    return;
+  }
+  const top = paper.y;
+  const at = strip.x + paper.measure(`${figure.standing}  `, letters);
+  const struct = paper.tag(paper.root, 'P');
+  struct.add(() => {
+    paper.line(figure.standing, strip.x, top, letters);
+    if (figure.limit !== '') paper.line(figure.limit, at, top, scale.quiet);
+  });
+  struct.end();
+  paper.y = top + scale.quiet.line;
+}
+
+const onOneLine = (paper: Paper, { standing, limit }: Figure, width: number): boolean =>
+  paper.measure(`${standing}  `, standingLetters) + paper.measure(limit, scale.quiet) <= width;
+
 function figuresHeight(paper: Paper, { figures }: FiguresBlock, width: number): number {
-  const lines = (words: string, letters: Letters): number =>
-    words === '' ? 0 : paper.wrap(words, letters, width - 16).length * letters.line;
-  return figures.reduce(
-    (sum, { name, value, standing, limit }) =>
-      sum +
-      lines(name, scale.quiet) +
-      lines(value, scale.figure) +
-      lines(standing, scale.quiet) +
-      lines(limit, scale.quiet) +
-      figureGap,
-    0,
-  );
+  const inner = width - figureIndent;
+  const lines = (words: string, letters: Letters): number => paper.wrap(words, letters, inner).length * letters.line;
+  return figures.reduce((sum, figure) => {
+    const standing = onOneLine(paper, figure, inner)
+      ? scale.quiet.line
+      : lines(figure.standing, standingLetters) + (figure.limit === '' ? 0 : lines(figure.limit, scale.quiet));
+    return sum + lines(figure.name, scale.quiet) + lines(figure.value, scale.figure) + standing + figureGap;
+  }, 0);
 }
 
 function pictureToPaper(paper: Paper, block: PictureBlock, strip: Strip): void {
   const scene = sceneFor(block, strip.width);
-  paper.need(scene.height);
+  paper.need(scene.height + captionHeight(paper, block, strip.width));
   drawScene(paper, scene, strip.x);
   paper.y += scene.height;
   if (block.caption !== undefined) paragraph(paper, block.caption, scale.quiet, strip);
 }
+
+const captionHeight = (paper: Paper, { caption }: PictureBlock, width: number): number =>
+  caption === undefined ? 0 : paper.wrap(caption, scale.quiet, width).length * scale.quiet.line;
 
 /** Letters in drawings are as high as those of tables. */
 const sceneFor = (block: PictureBlock, width: number): Scene =>
@@ -222,12 +244,8 @@ function besideStrips({ share }: BesideBlock, strip: Strip): readonly [Strip, St
 
 function besideHeight(paper: Paper, block: BesideBlock): number {
   const [left, right] = besideStrips(block, { x: paper.left, width: paper.width });
-  const caption =
-    block.picture.caption === undefined
-      ? 0
-      : paper.wrap(block.picture.caption, scale.quiet, left.width).length * scale.quiet.line;
   const beside = block.right.map((one) => heightOf(paper, one, right.width)).reduce((sum, height) => sum + height, 0);
-  return Math.max(left.width * block.picture.share + caption, beside);
+  return Math.max(left.width * block.picture.share + captionHeight(paper, block.picture, left.width), beside);
 }
 
 function heightOf(paper: Paper, block: BesideBlock['right'][number], width: number): number {

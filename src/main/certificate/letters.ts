@@ -25,7 +25,7 @@ export const scale = {
   cell: letters(8.5, 400, 'text', 12),
   cellName: letters(8.5, 500, 'text', 12),
   cellUnder: letters(7.2, 400, 'quiet', 10),
-  figure: letters(15, 600, 'text', 19),
+  figure: letters(14, 600, 'text', 18),
   footer: letters(7, 400, 'quiet', 10),
 } as const satisfies Record<string, Letters>;
 
@@ -43,3 +43,16 @@ export const fontName = (weight: Weight): string => `Inter-${weight}`;
 
 /** A certificate is for white paper. */
 export const colourOf = (ink: Ink): string => palettes.print[ink];
+
+/**
+ * Digits of one width, so that figures stand under each other. Contextual forms are left out: figures have none,
+ * and trying them takes most of the time. The library takes names with yes and no, which its types do not know.
+ */
+export const figureFeatures = { tnum: true, calt: false } as unknown as PDFKit.Mixins.OpenTypeFeatures[];
+
+/** One line from its baseline. The width is given so that the library does not lay the words out a second time for it. */
+export const onBaseline: PDFKit.Mixins.TextOptions = {
+  lineBreak: false,
+  baseline: 'alphabetic',
+  ...({ textWidth: 0, wordCount: 0 } as object),
+};

@@ -1,5 +1,5 @@
 import type { CertificateLook } from '../../shared/certificate/page.ts';
-import { colourOf, fontName, type Letters } from './letters.ts';
+import { colourOf, figureFeatures, fontName, type Letters, onBaseline } from './letters.ts';
 
 type Pdf = PDFKit.PDFDocument;
 export type Struct = PDFKit.PDFStructureElement;
@@ -13,11 +13,14 @@ const sizes: Readonly<Record<CertificateLook['page'], readonly [number, number]>
 const margins = { left: 56, right: 56, top: 54, bottom: 64 };
 
 /**
- * Digits of one width, so that figures stand under each other. Only for words that begin as a figure does: in
- * this family the feature widens hyphens and spaces too, which is right in a column and wrong in a sentence.
+ * Only words that begin as a figure does are set as figures: in this family the feature widens hyphens and spaces
+ * too, which is right in a column and wrong in a sentence.
  */
-const featuresFor = (words: string): { readonly features?: PDFKit.Mixins.OpenTypeFeatures[] } =>
-  /^[\d−–±+]/u.test(words) ? { features: ['tnum'] } : {};
+const featuresFor = (words: string): PDFKit.Mixins.TextOptions =>
+  /^[\d−–±+]/u.test(words) ? { features: figureFeatures } : {};
+
+/** A number and its unit never stand on two lines. */
+const numberAndUnit = /([\d.]) (mm|in|µm|N·m|N·cm|in-lb|lb-ft|%)(?![\p{L}])/gu;
 
 /**
  * The pages and where the pen stands on them. It knows lines and page breaks and nothing of what is said.
@@ -103,9 +106,10 @@ export class Paper {
   /** One line with its top at `y`. */
   line(words: string, x: number, y: number, letters: Letters): void {
     this.set(letters);
+    this.pdf.fillColor(colourOf(letters.ink));
     // Baselines share a place within the line, so that neighbours of different sizes stand on one.
     const baseline = y + letters.line / 2 + letters.size * 0.36;
-    this.pdf.text(words, x, baseline, { ...featuresFor(words), lineBreak: false, baseline: 'alphabetic' });
+    this.pdf.text(words, x, baseline, { ...featuresFor(words), ...onBaseline });
   }
 
   /** The width of words; each is laid out once and then remembered, as measured at 1000 points. */
@@ -119,13 +123,14 @@ export class Paper {
     return (width * letters.size) / 1000;
   }
 
-  private set({ size, weight, ink }: Letters): void {
-    this.pdf.font(fontName(weight)).fontSize(size).fillColor(colourOf(ink));
+  private set({ size, weight }: Letters): void {
+    this.pdf.font(fontName(weight)).fontSize(size);
   }
 
   /** Words broken into lines of at most this width; a word longer than a line is broken where it must be. */
   wrap(words: string, letters: Letters, width: number): readonly string[] {
     return this.printable(words)
+      .replaceAll(numberAndUnit, '$1\u00a0$2')
       .split('\n')
       .flatMap((paragraph) => this.wrapOne(paragraph, letters, width));
   }

@@ -41,8 +41,8 @@ function openDocument(content: CertificateContent, look: CertificateLook, sha256
     tagged: true,
     displayTitle: true,
     lang: 'en-GB',
-    // Any family will do here; without one the library opens its own, which is not embedded.
-    font: fontFiles[400],
+    // No font to begin with: the library would open one of its own, or one of ours a second time at every use.
+    font: '',
     info: {
       Title: content.build.title,
       Author: content.build.technician,

@@ -1,5 +1,5 @@
 import type { Element, PathElement, Scene, Style, TextElement } from '../../shared/drawing/scene.ts';
-import { colourOf, fontName } from './letters.ts';
+import { colourOf, figureFeatures, fontName, onBaseline } from './letters.ts';
 
 type Pdf = PDFKit.PDFDocument;
 
@@ -66,15 +66,13 @@ function paint(pdf: Pdf, { fill, stroke }: Style): void {
   else if (stroke !== undefined) pdf.stroke(colourOf(stroke));
 }
 
-const tabular = { features: ['tnum'] } as const;
-
 function drawText(pdf: Pdf, element: TextElement, opacity: number): void {
-  const options = element.tabular ? { features: [...tabular.features] } : {};
+  const options = element.tabular ? { features: figureFeatures } : {};
   pdf.save();
   if (opacity < 1) pdf.opacity(opacity);
   pdf.font(fontName(element.weight)).fontSize(element.size).fillColor(colourOf(element.ink));
   const width = element.anchor === 'start' ? 0 : pdf.widthOfString(element.text, options);
   const x = element.x - (element.anchor === 'middle' ? width / 2 : width);
-  pdf.text(element.text, x, element.y, { ...options, lineBreak: false, baseline: 'alphabetic' });
+  pdf.text(element.text, x, element.y, { ...options, ...onBaseline });
   pdf.restore();
 }

@@ -1,6 +1,5 @@
 import type { MakeUp } from '../../../shared/records/makeUp.ts';
 import type { MeasuredResult, How } from '../../../shared/records/measurement.ts';
-import type { Gauge } from '../../../shared/records/gauge.ts';
 import type { SpecSheet } from '../../../shared/records/specSheet.ts';
 
 /** The demo's build. Everything here is invented, with round dimensions; it is the axle that hardware-sim simulates. */
@@ -45,27 +44,6 @@ export const specSheet: SpecSheet = {
     { quantity: 'cap-torque', min: Nm(75), max: Nm(85), source },
     { quantity: 'ring-bolt-torque', min: Nm(95), max: Nm(105), source },
   ],
-};
-
-export const indicator: Omit<Gauge, 'id' | 'link'> = {
-  label: 'Indicator',
-  kind: 'indicator',
-  serial: 'SIM-1',
-  resolution: mm(0.001),
-  statedError: mm(0.004),
-  hysteresis: mm(0.002),
-  calibratedOn: '2026-09-01',
-  dueOn: '2027-09-01',
-};
-
-export const torqueGauge: Omit<Gauge, 'id' | 'link'> = {
-  label: 'Torque gauge',
-  kind: 'torque',
-  serial: 'SIM-2',
-  resolution: Nm(0.01),
-  statedError_percent: 2,
-  calibratedOn: '2026-09-01',
-  dueOn: '2027-09-01',
 };
 
 const byMicrometer: How = { kind: 'typed', tool: 'Micrometer 0–25 mm', resolution: mm(0.01) };

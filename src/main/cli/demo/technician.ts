@@ -120,7 +120,8 @@ function lastHeard(service: BenchService) {
     async after(gauge: string, from: number, more_s: number): Promise<void> {
       const since = newest.get(gauge)?.t ?? 0;
       const deadline = Date.now() + 2000;
-      while ((newest.get(gauge)?.t ?? 0) < since + more_s || last < from) {
+      const there = (): boolean => (newest.get(gauge)?.t ?? 0) >= since + more_s && last >= from;
+      while (!there()) {
         if (Date.now() > deadline) throw new DemoStopped(silent(gauge));
         await new Promise((resolve) => setTimeout(resolve, 10));
       }

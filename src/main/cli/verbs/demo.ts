@@ -7,8 +7,9 @@ import { openBench } from '../../bench/bench.ts';
 import { canonicalContent } from '../../certificate/hash.ts';
 import { systemClock } from '../../clock.ts';
 import { type OpenedSimulation, openSimulation } from '../../hosts/simulatedBench.ts';
+import { type PluggedIn, plugInSimulated } from '../../hosts/simulatedGaugeRecords.ts';
 import { doTheJob } from '../demo/job.ts';
-import { indicator, technician as by, title, torqueGauge } from '../demo/scenario.ts';
+import { technician as by, title } from '../demo/scenario.ts';
 import { lastLine } from '../demo/table.ts';
 import { createTechnician, DemoStopped, type Technician, untilLive } from '../demo/technician.ts';
 import { type ExitCode, needed, noAnswer, type Output, type Verb, wrongUse } from '../verb.ts';
@@ -53,21 +54,19 @@ async function job(service: BenchService, simulation: OpenedSimulation, out: str
     const line = lastLine(written);
     if (line !== undefined) output.say(line);
   });
-  const gauges = await plugIn(technician, service, simulation);
+  const gauges = await plugIn(service, simulation);
   await doTheJob({ technician, gauges, simulation });
   if (notebook !== undefined) await certificate(technician, notebook, out, output);
 }
 
-async function plugIn(technician: Technician, service: BenchService, simulation: OpenedSimulation) {
-  const [indicatorLink = '', torqueLink = ''] = simulation.links;
-  const save = async (gauge: typeof indicator, link: string): Promise<string> => {
-    const { id } = await technician.ask('gauges.save', { gauge: { ...gauge, link } });
-    await technician.ask('gauges.plug-in', { gauge: id });
-    const live = await untilLive(service, id);
+async function plugIn(service: BenchService, simulation: OpenedSimulation): Promise<PluggedIn> {
+  const plugged = await plugInSimulated(service, simulation);
+  if (!plugged.ok) throw new DemoStopped(plugged.problem);
+  for (const gauge of Object.values(plugged.value)) {
+    const live = await untilLive(service, gauge);
     if (!live.ok) throw new DemoStopped(live.problem);
-    return id;
-  };
-  return { indicator: await save(indicator, indicatorLink), torque: await save(torqueGauge, torqueLink) };
+  }
+  return plugged.value;
 }
 
 async function certificate(technician: Technician, notebook: Notebook, out: string, output: Output): Promise<void> {
