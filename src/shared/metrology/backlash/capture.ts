@@ -3,18 +3,18 @@ import { isNone, none } from '../../result.ts';
 import { isPress, type Press, type Reading, type StreamItem } from '../reading.ts';
 import { mean } from '../statistics.ts';
 import { isOutside, widthOf, type Corridor } from './corridor.ts';
-import { unitsApart } from './faults.ts';
-import { takeLoose, TOUCHES_MEANT } from './landing.ts';
+import { takeLoose, takeSmall } from './landing.ts';
 import { leastStroke, MOST_STEPS } from './limits.ts';
 import type { BacklashEvent, BacklashMeasured, BacklashSettings } from './measured.ts';
 import { hear, learn, noiseOf } from './noise.ts';
+import { unitsApart } from './scale.ts';
 import { newCapture, now, stationNumber, type BacklashCapture } from './state.ts';
 import { newStation } from './station.ts';
 import { closeStation, refuse, refuseUnrocked, renewMargin, takeLonger, takeRest, tellRest } from './stations.ts';
 import { addReading, endStill, LEAST_READINGS, ongoingLength, type Still } from './stills.ts';
 import { whyRefused } from './sentences.ts';
 import { restartSwings, swing, wereNotHeld } from './swings.ts';
-import { addStill, endHold, goOnFrom, leaving, restartTurns, type Turn } from './turns.ts';
+import { addStill, endHold, goOnFrom, leaving, restartTurns, TOUCHES_MEANT, type Turn } from './turns.ts';
 
 export type { BacklashCapture } from './state.ts';
 export type * from './measured.ts';
@@ -30,13 +30,15 @@ const nothing: readonly BacklashEvent[] = [];
  */
 export function stepBacklash(capture: BacklashCapture, item: StreamItem): readonly BacklashEvent[] {
   if (isPress(item)) press(capture, item);
-  else if (Math.abs(item.value) < MOST_STEPS * capture.settings.resolution && Number.isFinite(item.t))
-    read(capture, item);
+  else if (isReadable(capture, item)) read(capture, item);
   if (capture.said.length === 0) return nothing;
   const { said } = capture;
   capture.said = [];
   return said;
 }
+
+const isReadable = ({ settings }: BacklashCapture, { t, value }: Reading): boolean =>
+  Math.abs(value) < MOST_STEPS * settings.resolution && Number.isFinite(t);
 
 /** Ends the session: the station at work is closed as if the stem had been lifted. */
 export function finishBacklash(capture: BacklashCapture): BacklashMeasured {
@@ -52,6 +54,9 @@ export function measureBacklash(items: Iterable<StreamItem>, settings: BacklashS
   for (const item of items) stepBacklash(capture, item);
   return finishBacklash(capture);
 }
+
+/** What there is so far, the station at work left out; for a screen while the session goes on. */
+export const measuredSoFar = (capture: BacklashCapture): BacklashMeasured => measuredOf(capture);
 
 function measuredOf({ results }: BacklashCapture): BacklashMeasured {
   const values = results.flatMap(({ value }) => (isNone(value) ? [] : [value]));
@@ -97,7 +102,8 @@ function isGap(capture: BacklashCapture, lasted: number): boolean {
 
 function breakOff(capture: BacklashCapture, reading: Reading, lasted: number): void {
   capture.said.push({ kind: 'gap', station: stationNumber(capture), t: reading.t, lasted: seconds(lasted) });
-  judgeHeld(capture);
+  leaveTooth(capture);
+  if (capture.corridor === undefined && capture.loose.length > 0) capture.gapBefore = true;
   goAway(capture, reading.value, 'gap');
 }
 
@@ -142,10 +148,11 @@ const WHOLE_STROKE = 0.35;
 
 function takeAtTooth(capture: BacklashCapture, corridor: Corridor, turn: Turn): void {
   const stroke = turn.level - corridor[corridor.at];
-  if (Math.abs(stroke) < WHOLE_STROKE * widthOf(corridor)) return takeShort(capture, corridor, turn, stroke);
+  if (Math.abs(stroke) < WHOLE_STROKE * widthOf(corridor)) return takeShort(capture, corridor, turn);
   const side = stroke > 0 ? 'high' : 'low';
   if (side === corridor.at) return takeLonger(capture, turn);
   capture.tiny = 0;
+  capture.loose = [];
   corridor[side] = turn.level;
   corridor.at = side;
   takeRest(capture, turn, side);
@@ -155,10 +162,13 @@ function takeAtTooth(capture: BacklashCapture, corridor: Corridor, turn: Turn): 
 /** Three strokes in a row of one 25th: the gauge went from millimetres to inches where zero is. */
 const TINY_IN_A_ROW = 3;
 
-function takeShort(capture: BacklashCapture, corridor: Corridor, turn: Turn, stroke: number): void {
+function takeShort(capture: BacklashCapture, corridor: Corridor, turn: Turn): void {
   takeLonger(capture, turn);
-  capture.tiny = unitsApart(Math.abs(stroke), widthOf(corridor)) ? capture.tiny + 1 : 0;
+  const from = capture.loose.at(-1)?.level ?? corridor[corridor.at];
+  const isTiny = unitsApart(Math.abs(turn.level - from), widthOf(corridor));
+  capture.tiny = isTiny ? capture.tiny + 1 : 0;
   if (capture.tiny >= TINY_IN_A_ROW && capture.station !== undefined) refuse(capture, capture.station, 'unit-jump');
+  else takeSmall(capture, turn);
 }
 
 /** Readings at rest after which a rest is told of while it is still held. */
@@ -241,6 +251,7 @@ function startAfresh(capture: BacklashCapture): void {
   capture.loose = [];
   capture.corridor = undefined;
   capture.away = undefined;
+  capture.gapBefore = false;
   capture.cued = undefined;
   capture.tiny = 0;
 }

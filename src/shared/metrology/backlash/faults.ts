@@ -1,4 +1,4 @@
-import { mean, sd } from '../statistics.ts';
+import { mean, median, sd } from '../statistics.ts';
 import type { BacklashSettings, Refusal, Side } from './measured.ts';
 import { levelsOf, type Rest } from './rocks.ts';
 import { OF_HAND } from './rule.ts';
@@ -24,14 +24,15 @@ export function swingOf(rests: readonly Rest[]): number {
 }
 
 /** Standard error of a rest's level, the usual one of these rests. */
-const restError = ({ rests, noise }: Evidence): number => noise / Math.sqrt(mean(rests.map((rest) => rest.readings)));
+const restError = ({ rests, noise }: Evidence): number =>
+  rests.length === 0 ? noise : noise / Math.sqrt(mean(rests.map((rest) => rest.readings)));
 
 /**
  * The fault that forbids a number, whatever the rocks' spread says, or undefined. In the order in which one explains
  * another: a stem at its end makes one side look pressed home, a wandering base makes rocks differ.
  */
 export function faultIn(evidence: Evidence): Refusal | undefined {
-  if (evidence.rests.length < 4) return undefined;
+  if (Math.min(levelsOf(evidence.rests, 'low').length, levelsOf(evidence.rests, 'high').length) < 2) return undefined;
   if (atAnEnd(evidence)) return 'end-of-travel';
   if (drifts(evidence)) return 'drift';
   if (creeps(evidence)) return 'not-held';
@@ -161,8 +162,8 @@ function centred(rests: readonly Rest[], of: (rest: Rest, index: number) => numb
  */
 function creeps(evidence: Evidence): boolean {
   const { rests, settings, noise } = evidence;
-  const lingering = rests.map((rest) => rest.lingers / rest.still).toSorted((a, b) => a - b);
-  if ((lingering[lingering.length >> 1] ?? 0) > LETS_GO) return true;
+  if (median(rests.map((rest) => rest.still)) < SHORTEST_HELD) return true;
+  if (median(rests.map((rest) => rest.lingers / rest.still)) > LETS_GO) return true;
   const inward = rests.map((rest) => (rest.side === 'high' ? -rest.creep : rest.creep));
   // Slope error of a straight line through n readings, over its length: √12·noise/√n.
   const own = Math.sqrt(mean(rests.map((rest) => (12 * noise * noise) / rest.readings)) / rests.length);
@@ -175,11 +176,7 @@ function creeps(evidence: Evidence): boolean {
 
 const OUTWARD = 4;
 const CREEP_OF_SWING = 0.03;
+/** Three readings stand still at the turn of any stroke, held or not. */
+const SHORTEST_HELD = 4;
 /** A stroke leaves a held rest faster than this share of its length; common hands take up to half of it. */
 const LETS_GO = 1;
-
-/** Rocks as far apart as two units of length would make them. */
-export function unitsApart(one: number, other: number): boolean {
-  const ratio = Math.max(one, other) / Math.min(one, other);
-  return ratio > 20 && ratio < 32;
-}

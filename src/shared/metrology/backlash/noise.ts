@@ -38,6 +38,12 @@ const FOREIGN = 6;
 /** A quiet display still rounds: its readings scatter by this share of a step, a little more than δ/√12. */
 const ROUNDING = 0.35;
 
+/**
+ * A gauge is expected to scatter by two steps of its display at most. More than three is taken for movement: strokes that
+ * are never held look like noise, and would hide in it.
+ */
+const MOST_STEPS = 3;
+
 export const roundingOf = (resolution: number): number => ROUNDING * resolution;
 
 export const newNoise = (resolution: number): Noise => ({
@@ -105,7 +111,7 @@ function settled({ resolution, fromDifferences, squares, degrees }: Readonly<Noi
   let heard = fromDifferences * fromDifferences;
   if (degrees > ENOUGH) heard = Math.min(heard, (4 * squares) / degrees);
   const variance = (WEIGHT_OF_DIFFERENCES * heard + squares) / (WEIGHT_OF_DIFFERENCES + degrees);
-  return Math.max(roundingOf(resolution), Math.sqrt(variance));
+  return Math.min(MOST_STEPS * resolution, Math.max(roundingOf(resolution), Math.sqrt(variance)));
 }
 
 /** Standard deviation of one reading at rest. */

@@ -31,11 +31,13 @@ export interface BacklashCapture {
   readonly results: StationMeasured[];
   /** The first readings, held back until they tell how noisy they are; undefined once they have. */
   held: Reading[] | undefined;
-  /** Turns of which it is not known yet whether they are rests of a rock. */
+  /** Turns of which it is not known whether they are rests: before there is a corridor, and those too small for it. */
   loose: Turn[];
   station: Station | undefined;
   corridor: Corridor | undefined;
   away: Away | undefined;
+  /** Readings were missing since the stem came down on the tooth that has no station yet. */
+  gapBefore: boolean;
   /** Where the stem hangs free, once it has been seen to. */
   hangs: number | undefined;
   /** Rest already told of while it is still held. */
@@ -66,6 +68,7 @@ export function newCapture(settings: BacklashSettings): BacklashCapture {
     station: undefined,
     corridor: undefined,
     away: undefined,
+    gapBefore: false,
     hangs: undefined,
     cued: undefined,
     swings: newSwings(),

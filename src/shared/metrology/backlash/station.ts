@@ -8,7 +8,7 @@ import type { BacklashSettings, Flag, Refusal, Side, StationMeasured } from './m
 import { longestStretch, rocksOf, valuesOf, type Rest } from './rocks.ts';
 import { LEAST_ROCKS, LOOKS, MOST_ROCKS, repeat } from './rule.ts';
 import { tooFewRocks, whyFlagged, whyRefused } from './sentences.ts';
-import type { Turn } from './turns.ts';
+import { TOUCHES_MEANT, type Turn } from './turns.ts';
 
 /** One tooth under the indicator, from its first rest until the stem leaves it. */
 export interface Station {
@@ -72,26 +72,29 @@ export function review(station: Station, settings: BacklashSettings, noise: numb
   return undefined;
 }
 
+/** What else the stream has shown by the time a station is left. */
+export interface Seen {
+  /** Where the stem hangs free. */
+  readonly hangs: number | undefined;
+  /** Strokes without rests. */
+  readonly notHeld: boolean;
+  /** Times the other stop was touched and not held. */
+  readonly touches: number;
+}
+
 /** What a station comes to that is left before it was done. */
-export function leave(
-  station: Station,
-  settings: BacklashSettings,
-  noise: number,
-  hangs: number | undefined,
-  notHeld: boolean,
-): StationMeasured {
+export function leave(station: Station, settings: BacklashSettings, noise: number, seen: Seen): StationMeasured {
   const rocks = rocksOf(station.rests);
-  const evidence = evidenceOf(station, settings, noise, hangs);
+  const evidence = evidenceOf(station, settings, noise, seen.hangs);
   const fault = faultIn(evidence);
   if (fault !== undefined) return refused(station, fault);
   const even = !isLopsided(evidence, LOPSIDED_LEFT);
   if (even && repeat(rocks, settings.resolution, noise)) return withValue(station, settings);
   const reason = whyUnlike(evidence);
-  if (notHeld && reason !== 'one-sided') return refused(station, 'not-held');
-  if (rocks.length < LEAST_ROCKS) {
-    return refused(station, station.flags.has('gap') ? 'gap' : reason, tooFewRocks(rocks.length, LEAST_ROCKS));
-  }
-  return refused(station, reason);
+  if (reason === 'one-sided' || seen.touches >= TOUCHES_MEANT) return refused(station, 'one-sided');
+  if (seen.notHeld) return refused(station, 'not-held');
+  if (rocks.length >= LEAST_ROCKS) return refused(station, reason);
+  return refused(station, station.flags.has('gap') ? 'gap' : reason, tooFewRocks(rocks.length, LEAST_ROCKS));
 }
 
 function spanOf(rests: readonly Rest[]): Pick<StationMeasured, 'from_t' | 'to_t'> {

@@ -2,10 +2,11 @@ import { mm } from '../../quantities/quantity.ts';
 import { isNone } from '../../result.ts';
 import { mean } from '../statistics.ts';
 import { setMargin, widthOf } from './corridor.ts';
-import { atAnEnd, unitsApart } from './faults.ts';
+import { atAnEnd } from './faults.ts';
 import type { Flag, Refusal, Side, StationMeasured } from './measured.ts';
 import { noiseOf } from './noise.ts';
 import { levelsOf, rocksOf, valuesOf } from './rocks.ts';
+import { unitChanged, unitsApart } from './scale.ts';
 import { now, type BacklashCapture } from './state.ts';
 import {
   evidenceOf,
@@ -130,18 +131,26 @@ export function mark(capture: BacklashCapture, station: Station, flag: Flag): vo
 
 /** The stem has left this tooth, or the technician said so, or the stream has ended. */
 export function closeStation(capture: BacklashCapture): void {
-  const { station, hangs } = capture;
+  const { station } = capture;
   if (station === undefined) return;
-  const noise = noiseOf(capture.noise);
-  if (station.measured === undefined)
-    settle(capture, station, leave(station, capture.settings, noise, hangs, isNotHeld(capture, station)));
-  // Where the stem hangs is often learned only when it is lifted off this tooth.
-  else if (!isNone(station.measured.value)) {
-    const evidence = evidenceOf(station, capture.settings, noise, hangs);
-    if (atAnEnd(evidence)) refuse(capture, station, 'end-of-travel');
-  }
+  if (station.measured === undefined) leaveUndone(capture, station);
+  else if (!isNone(station.measured.value)) checkEnd(capture, station);
   capture.station = undefined;
   capture.cued = undefined;
+}
+
+function leaveUndone(capture: BacklashCapture, station: Station): void {
+  const { away, settings, hangs } = capture;
+  if (away !== undefined && unitChanged(away, settings.resolution)) return refuse(capture, station, 'unit-jump');
+  const seen = { hangs, notHeld: isNotHeld(capture, station), touches: capture.turns.touches };
+  const measured = leave(station, settings, noiseOf(capture.noise), seen);
+  settle(capture, station, measured);
+}
+
+/** Where the stem hangs is often learned only when it is lifted off this tooth. */
+function checkEnd(capture: BacklashCapture, station: Station): void {
+  const evidence = evidenceOf(station, capture.settings, noiseOf(capture.noise), capture.hangs);
+  if (atAnEnd(evidence)) refuse(capture, station, 'end-of-travel');
 }
 
 function isNotHeld({ away, swings }: BacklashCapture, { strokes, rests }: Station): boolean {

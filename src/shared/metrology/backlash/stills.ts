@@ -138,6 +138,8 @@ function stillOf(finder: StillFinder, last: number, sd: number): Still | undefin
   const from = kept > finder.from ? kept : finder.from + Math.floor(SWINGS_IN * length);
   const to = last - Math.ceil(LEAVES * Math.min(length - LEAST_READINGS, KEPT));
   const settled = settledPart(finder, from, to, sd);
+  // A stroke to and fro may cancel out in the sum; its readings do not stand together.
+  if (settled.readings < 2 || 2 * settled.readings < to - from + 1) return undefined;
   return {
     ...settled,
     length,

@@ -56,6 +56,9 @@ const NEAR = 0.3;
 /** The stroke has truly left once it is this share of the way back. */
 const HAS_LEFT = 0.5;
 
+/** This many touches without a rest on the other side are rocks that were meant and not held. */
+export const TOUCHES_MEANT = 3;
+
 export const newTurnFinder = (): TurnFinder => ({
   previous: undefined,
   hold: undefined,
@@ -141,7 +144,7 @@ export function addStill(finder: TurnFinder, still: Still, sd: number, width: nu
     return undefined;
   }
   if (staysAt(finder, hold, still, sd, width)) {
-    stay(finder, hold, still, sd);
+    stay(finder, hold, still, sd, width);
     return undefined;
   }
   const way = still.level > hold.main.level ? 1 : -1;
@@ -189,6 +192,8 @@ const apart = (one: Still, two: Still, sd: number): number =>
   sd * Math.max(PIECE, 3 * Math.sqrt(1 / one.readings + 1 / two.readings));
 
 const PIECE = 2.5;
+/** A way out and back that is this share of a stroke went to the other stop and did not stay; a rebound is a third. */
+const TOUCH = 0.45;
 /** An excursion of pairs of readings beyond this many standard deviations is none of noise's. */
 const FAR = 6.5;
 
@@ -200,9 +205,11 @@ function staysAt({ direction }: TurnFinder, hold: Hold, still: Still, sd: number
   return Math.abs(on) <= ONE_PLACE * width && still.length >= OF_WEIGHT * hold.main.length;
 }
 
-function stay(finder: TurnFinder, hold: Hold, still: Still, sd: number): void {
-  const adjoining = still.from - hold.last.to <= ADJOINING;
-  if (!adjoining && finder.highest - finder.lowest > FAR * sd) finder.touches += 1;
+function stay(finder: TurnFinder, hold: Hold, still: Still, sd: number, width: number): void {
+  const stroke = finder.previous === undefined ? 0 : Math.abs(hold.main.level - finder.previous);
+  const touched = finder.highest - finder.lowest > Math.max(FAR * sd, TOUCH * stroke, TOUCH * width);
+  if (touched) finder.touches += 1;
+  const adjoining = !touched && still.from - hold.last.to <= ADJOINING;
   if (adjoining && Math.abs(still.level - hold.main.level) <= apart(hold.main, still, sd)) {
     hold.main = joined(hold.main, still);
   } else if (still.readings > hold.main.readings) hold.main = still;
