@@ -32,6 +32,12 @@ export interface LineReading {
   readonly unit?: string;
   /** The number's decimals as written: part of what makes lines alike. */
   readonly decimals: number;
+  /** As written: '' where the line leaves a plus away. */
+  readonly sign: '' | '+' | '-';
+  /** Digits before the decimal sign as written. */
+  readonly digits: number;
+  /** Written with an exponent. */
+  readonly exponent: boolean;
   /** Words before the number, e.g. `X=`: the other part. */
   readonly label: string;
   readonly flags: readonly LineFlag[];

@@ -46,7 +46,7 @@ export function lineStream(format: LineFormat, options: LineStreamOptions = {}):
 
   const judge = (line: LineReading | Unreadable, raw: Uint8Array, t: number): StreamLine => {
     if (isUnreadable(line)) return { raw, t, why: line.why };
-    if (!likeness.fits(line)) return { raw, t, why: 'unlike-the-others' };
+    if (!likeness.fits(line, raw.length, t)) return { raw, t, why: 'unlike-the-others' };
     const unit = line.unit ?? options.ownUnit;
     if (unit === undefined) return { raw, t, why: 'no-unit' };
     if (!alike(unit, options.ownUnit)) return { raw, t, why: 'other-quantity' };

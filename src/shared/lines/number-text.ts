@@ -4,6 +4,12 @@ import type { LineFormat } from './line-format.ts';
 export interface WrittenNumber {
   readonly value: number;
   readonly decimals: number;
+  /** '+' only where it was written. */
+  readonly sign: '' | '+' | '-';
+  /** How many digits stand before the decimal sign, filling zeros included. */
+  readonly digits: number;
+  /** Written with an exponent (NR3): its decimals then say nothing about the gauge's resolution. */
+  readonly exponent: boolean;
 }
 
 export type NumberRules = Pick<LineFormat, 'decimal' | 'impliedDecimals' | 'sign'>;
@@ -32,7 +38,7 @@ export function readNumber(text: string, rules: NumberRules): WrittenNumber | un
   const [, sign = '', whole = '', decimals = '', exponent] = found;
   if (whole === '' && decimals === '') return undefined;
   if (rules.impliedDecimals !== undefined) return readImplied(sign, whole, found[3] ?? exponent, rules.impliedDecimals);
-  const digits = `${whole === '' ? '0' : whole}${decimals === '' ? '' : `.${decimals}`}`;
+  const digits = `${whole}${decimals === '' ? '' : `.${decimals}`}`;
   return finite(sign, digits + (exponent === undefined ? '' : `e${exponent}`), decimals.length);
 }
 
@@ -58,5 +64,8 @@ function finite(sign: string, digits: string, decimals: number): WrittenNumber |
   const size = Number(digits);
   if (!(size < noNumberFrom)) return undefined;
   // Minus nothing is nothing: a gauge that shows -0.000 stands at zero.
-  return { value: sign === '-' && size !== 0 ? -size : size, decimals };
+  const written = sign === '+' || sign === '-' ? sign : '';
+  const before = /^\d*/u.exec(digits)?.[0].length ?? 0;
+  const exponent = digits.includes('e');
+  return { value: sign === '-' && size !== 0 ? -size : size, decimals, sign: written, digits: before, exponent };
 }

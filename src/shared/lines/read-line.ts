@@ -58,8 +58,9 @@ function finish(line: LineReading | Unreadable, format: LineFormat): LineReading
   return { ...rest, value, unit };
 }
 
-/** Reads a line whose number, and perhaps unit, have places of their own. */
+/** Reads a line whose number, and perhaps unit, have places of their own. A unit beside the number shares its place. */
 function placedReader(format: LineFormat, place: Place): TextReader {
+  if (format.unit.is === 'beside') return besideReader(format, place);
   const statusOf = statusLookup(format);
   const unitOf = placedUnit(format);
   return (text) => {
@@ -75,6 +76,14 @@ function placedReader(format: LineFormat, place: Place): TextReader {
     const unit = unitOf(text);
     if (unit !== undefined && 'why' in unit) return unit;
     return { ...number, ...unit, label: '', flags: status.includes('low-battery') ? ['low-battery'] : [] };
+  };
+}
+
+function besideReader(format: LineFormat, place: Place): TextReader {
+  const read = freeReader(format);
+  return (text) => {
+    const part = cut(text, place);
+    return part === undefined ? refuse('no-number') : read(part);
   };
 }
 

@@ -1,4 +1,5 @@
 import type { LineFormat, Place } from '../line-format.ts';
+import { unitNamed } from '../../quantities/units.ts';
 import { readNumber } from '../number-text.ts';
 
 /** One number of a line and where it stands, counted from 0; `to` is the first character after it. */
@@ -69,7 +70,13 @@ function fieldOf(line: string, separator: string, wanted: Token | undefined): nu
   const before = line.slice(0, wanted.from);
   const at =
     separator.trim() === '' ? before.trim().split(/\s+/u).filter(Boolean).length : before.split(separator).length - 1;
-  return fields[at]?.trim() === wanted.text.trim() ? at + 1 : undefined;
+  return isNumberWithUnit(fields[at] ?? '', wanted.text) ? at + 1 : undefined;
+}
+
+/** The field is the number alone, or the number with a unit after it. */
+function isNumberWithUnit(field: string, number: string): boolean {
+  const rest = field.trim().slice(number.trim().length).trim();
+  return field.trim().startsWith(number.trim()) && (rest === '' || unitNamed(rest) !== undefined);
 }
 
 /** A counter goes up by the same step nearly every time; a clock does too. */

@@ -115,6 +115,8 @@ function unitOf(texts: readonly string[], place: LineFormat['number']): LineForm
   const separator = place.at === 'field' ? place.separator : ' ';
   const split = texts.map((text) => (separator.trim() === '' ? text.trim().split(/\s+/u) : text.split(separator)));
   const fields = Math.min(...split.map((each) => each.length));
+  const own = place.at === 'field' ? place.field - 1 : -1;
+  if (split.every((each) => /\d\s*[^\d\s]+$/u.test(withoutFrame(each[own] ?? '')))) return { is: 'beside' };
   for (let at = 0; at < fields; at += 1) {
     if (split.every((each) => unitNamed(withoutFrame(each[at] ?? '')) !== undefined)) {
       return { is: 'placed', place: { at: 'field', separator, field: at + 1 } };

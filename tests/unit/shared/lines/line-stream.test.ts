@@ -65,6 +65,27 @@ describe('a line unlike the others', () => {
     expect(feed('1.234\r1.23\r1.235\r')).toEqual([1.234, 'unlike-the-others', 1.235]);
   });
 
+  it('is held back: its first digit or its sign was lost', () => {
+    expect(feed('12.345 mm\r2.346 mm\r12.347 mm\r')).toEqual([12.345, 'unlike-the-others', 12.347]);
+    expect(feed('-0.237 mm\r0.238 mm\r-0.238 mm\r')).toEqual([-0.237, 'unlike-the-others', -0.238]);
+    expect(feed('+0.237 mm\r0.238 mm\r-0.238 mm\r')).toEqual([0.237, 'unlike-the-others', -0.238]);
+    expect(feed('-  1.234\r  10.234\r   9.876\r  9.877\r')).toEqual([-1.234, 10.234, 9.876, 'unlike-the-others']);
+  });
+
+  it('is none where a free width shrinks by moving, through ten or through zero', () => {
+    expect(feed('10.05 mm\r9.98 mm\r10.01 mm\r')).toEqual([10.05, 9.98, 10.01]);
+    expect(feed('-0.004 mm\r0.004 mm\r-0.003 mm\r')).toEqual([-0.004, 0.004, -0.003]);
+    expect(feed('-0.200 mm\r-0.050 mm\r0.100 mm\r')).toEqual([-0.2, -0.05, 0.1]);
+  });
+
+  it('is believed when the spindle really is there, or time has gone by', () => {
+    expect(feed('12.345 mm\r2.346 mm\r2.346 mm\r2.347 mm\r2.350 mm\r').slice(3)).toEqual([2.347, 2.35]);
+    const stream = lineStream(automatic);
+    expect(shown([...stream.push(latin1('12.345 mm\r'), 1), ...stream.push(latin1('2.346 mm\r'), 2)])).toEqual([
+      12.345, 2.346,
+    ]);
+  });
+
   it('is believed when the gauge means it: its unit was switched', () => {
     expect(feed('1.000 mm\r0.0394 in\r0.0394 in\r0.0395 in\r0.0394 in\r1.000 mm\r')).toEqual([
       1,
