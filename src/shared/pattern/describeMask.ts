@@ -1,0 +1,135 @@
+import type { Edge, EdgeContact, Mark } from './mark.ts';
+import type { Mask } from './regions.ts';
+import type { Grid } from './smoothing.ts';
+
+/** A mask with what it was cut from. */
+export interface Marked {
+  readonly grid: Grid;
+  readonly mask: Mask;
+  /** How bare each cell is, 0 compound … 1 mark. */
+  readonly bareness: Float32Array;
+}
+
+/** The tooth's proportions, as far as they are known. */
+export interface Proportions {
+  /** Face width over height of the flank in the middle. */
+  readonly faceOverHeight: number;
+  /** Height of the flank at the toe over that at the heel. */
+  readonly narrowing: number;
+}
+
+/** A mark as contracts.md has it, with the area it covers as a fraction of the flank's. */
+export interface MarkWithArea extends Mark {
+  readonly area: number;
+}
+
+/** Describes a mask that is not empty. */
+export function describeMask(marked: Marked, proportions: Proportions): MarkWithArea {
+  const { grid, mask } = marked;
+  const moments = momentsOf(mask, grid, proportions.narrowing);
+  const columns = occupied(mask, grid, 'columns');
+  const rows = occupied(mask, grid, 'rows');
+  return {
+    heel: moments.heel,
+    crown: moments.crown,
+    length: span(columns, grid.columns),
+    height: span(rows, grid.rows),
+    slant_deg: slant(moments, proportions.faceOverHeight),
+    edges: {
+      toe: contact(marked, 'toe'),
+      heel: contact(marked, 'heel'),
+      crown: contact(marked, 'crown'),
+      root: contact(marked, 'root'),
+    },
+    area: moments.area,
+  };
+}
+
+interface Moments {
+  readonly heel: number;
+  readonly crown: number;
+  readonly heelHeel: number;
+  readonly heelCrown: number;
+  readonly crownCrown: number;
+  readonly area: number;
+}
+
+/** Area centroid and second moments about it; where the tooth is higher a cell holds more area. */
+export function momentsOf(mask: Mask, { columns, rows }: Grid, narrowing: number): Moments {
+  let [area, whole, h, c, hh, hc, cc] = [0, 0, 0, 0, 0, 0, 0];
+  for (let column = 0; column < columns; column += 1) {
+    const along = (column + 0.5) / columns;
+    const heel = along - 0.5;
+    const weight = narrowing + (1 - narrowing) * along;
+    whole += weight * rows;
+    for (let row = 0; row < rows; row += 1) {
+      if (mask[row * columns + column] !== 1) continue;
+      const crown = (row + 0.5) / rows - 0.5;
+      area += weight;
+      h += weight * heel;
+      c += weight * crown;
+      hh += weight * heel * heel;
+      hc += weight * heel * crown;
+      cc += weight * crown * crown;
+    }
+  }
+  const [heel, crown] = [h / area, c / area];
+  return {
+    heel,
+    crown,
+    heelHeel: hh / area - heel * heel,
+    heelCrown: hc / area - heel * crown,
+    crownCrown: cc / area - crown * crown,
+    area: area / whole,
+  };
+}
+
+/** Long axis against the face on the tooth as it is, not as the square raster shows it. */
+function slant({ heelHeel, heelCrown, crownCrown }: Moments, faceOverHeight: number): number {
+  const along = heelHeel * faceOverHeight ** 2;
+  return (Math.atan2(2 * heelCrown * faceOverHeight, along - crownCrown) * 90) / Math.PI;
+}
+
+/** How many cells of the mask each column or row holds. */
+function occupied(mask: Mask, { columns, rows }: Grid, by: 'columns' | 'rows'): Uint32Array {
+  const counts = new Uint32Array(by === 'columns' ? columns : rows);
+  mask.forEach((cell, at) => {
+    const column = at % columns;
+    const place = by === 'columns' ? column : (at - column) / columns;
+    if (cell === 1) counts[place] = (counts[place] ?? 0) + 1;
+  });
+  return counts;
+}
+
+/** From first to last line that holds more than a hair of the mark, as a fraction. */
+function span(counts: Uint32Array, whole: number): number {
+  const first = counts.findIndex((count) => count >= 2);
+  const last = counts.findLastIndex((count) => count >= 2);
+  return first < 0 ? 0 : (last - first + 1) / whole;
+}
+
+/** Within this fraction of an edge a mark has reached it: corners are not tapped better. */
+const reach: Readonly<Record<Edge, number>> = { toe: 0.012, heel: 0.012, crown: 0.03, root: 0.03 };
+/** A mark touches an edge over at least this share of the edge, or it is a spot. */
+const shortest = 0.035;
+/** Bareness right beside an edge above which the eye sees a line there and not a fading. */
+const line = 0.75;
+
+/** How the mark meets an edge. */
+function contact({ grid, mask, bareness }: Marked, edge: Edge): EdgeContact {
+  const across = edge === 'toe' || edge === 'heel';
+  const [deep, long] = across ? [grid.columns, grid.rows] : [grid.rows, grid.columns];
+  const near = edge === 'toe' || edge === 'root';
+  const cell = (depth: number, along: number) => {
+    const inward = near ? depth : deep - 1 - depth;
+    return across ? along * grid.columns + inward : inward * grid.columns + along;
+  };
+  const band = Math.max(1, Math.round(reach[edge] * deep));
+  const met: number[] = [];
+  for (let along = 0; along < long; along += 1) {
+    if (mask[cell(band - 1, along)] === 1) met.push(bareness[cell(band, along)] ?? 0);
+  }
+  if (met.length < shortest * long) return 'clear';
+  const barest = met.toSorted((p, q) => p - q)[Math.floor(0.8 * met.length)] ?? 0;
+  return barest >= line ? 'hard' : 'feathered';
+}

@@ -1,0 +1,141 @@
+import { labOf } from './labColour.ts';
+import { type FlankRaster, type Stretch } from './straighten.ts';
+
+/** The flank with a good part of what lies above and below it, in which its two long edges are looked for. */
+export const beside: Stretch = { columns: 96, rows: 168, low: -0.9, high: 1.9, samples: 2 };
+
+/** What the photo itself shows of the flank's two long edges. */
+export interface LongEdges {
+  /** Bend of each in the middle, as fractions of the height; undefined where no edge shows. */
+  readonly crown: number | undefined;
+  readonly root: number | undefined;
+  /** Width over which the crown edge goes from one colour to the other, as a fraction of the height; undefined where none shows. */
+  readonly softness: number | undefined;
+}
+
+const most = 0.7;
+const step = 0.01;
+const candidates = Array.from({ length: Math.round((2 * most) / step) + 1 }, (_, n) => n * step - most);
+
+/**
+ * Looks for crown and root as arcs through the tapped corners: the arc across which colours differ along the whole
+ * length is the edge. A single step in colour counts only so much, so that the outline of the mark, which is strong
+ * but short, does not pass for it.
+ */
+export function findLongEdges(raster: FlankRaster): LongEdges {
+  const colours = labPlanes(raster);
+  const crown = candidates.map((bend) => difference(colours, 1, bend));
+  const root = candidates.map((bend) => difference(colours, 0, bend));
+  const together = crown.map((value, n) => value + 0.5 * (root[n] ?? 0));
+  if (!standsOut(together)) return { crown: undefined, root: undefined, softness: undefined };
+  const both = peak(together);
+  const crownBend = standsOut(crown) ? nearPeak(crown, both) : both;
+  const rootBend = standsOut(root) ? nearPeak(root, crownBend) : crownBend;
+  return { crown: crownBend, root: rootBend, softness: softness(colours, crownBend) };
+}
+
+interface Planes {
+  readonly L: Float32Array;
+  readonly a: Float32Array;
+  readonly b: Float32Array;
+}
+
+function labPlanes({ red, green, blue }: FlankRaster): Planes {
+  const planes = {
+    L: new Float32Array(red.length),
+    a: new Float32Array(red.length),
+    b: new Float32Array(red.length),
+  };
+  for (let cell = 0; cell < red.length; cell += 1) {
+    const [L, a, b] = labOf(red[cell] ?? 0, green[cell] ?? 0, blue[cell] ?? 0);
+    planes.L[cell] = L;
+    planes.a[cell] = a;
+    planes.b[cell] = b;
+  }
+  return planes;
+}
+
+const rowOf = (up: number): number =>
+  Math.min(
+    beside.rows - 1,
+    Math.max(0, Math.round(((up - beside.low) / (beside.high - beside.low)) * beside.rows - 0.5)),
+  );
+
+/** Colour difference ΔE*ab beyond which a step is simply an edge. */
+const enough = 18;
+/** How far on each side of an arc colours are compared, as a fraction of the height. */
+const aside = 0.045;
+
+/** Mean colour step across an arc from corner to corner, each step counted up to `enough`. */
+function difference(colours: Planes, edge: 0 | 1, bend: number): number {
+  const [first, last] = [Math.round(0.06 * beside.columns), Math.round(0.94 * beside.columns)];
+  let sum = 0;
+  for (let column = first; column < last; column += 1) {
+    const up = edge + bend * arch(column);
+    sum += Math.min(
+      enough,
+      apart(colours, rowOf(up + aside) * beside.columns + column, rowOf(up - aside) * beside.columns + column),
+    );
+  }
+  return sum / (last - first);
+}
+
+function arch(column: number): number {
+  const along = (column + 0.5) / beside.columns;
+  return 4 * along * (1 - along);
+}
+
+const apart = ({ L, a, b }: Planes, p: number, q: number): number =>
+  Math.hypot((L[p] ?? 0) - (L[q] ?? 0), (a[p] ?? 0) - (a[q] ?? 0), (b[p] ?? 0) - (b[q] ?? 0));
+
+/** Whether the best arc is clearly better than most. */
+function standsOut(values: readonly number[]): boolean {
+  const sorted = values.toSorted((p, q) => p - q);
+  const [middle, best] = [sorted[Math.floor(sorted.length / 2)] ?? 0, sorted.at(-1) ?? 0];
+  return best > 6 && best > 1.35 * middle;
+}
+
+const peak = (values: readonly number[]): number => refined(values, values.indexOf(Math.max(...values)));
+
+/** The best near what both edges say together: one arc belongs to both, and lines farther off are something else's. */
+function nearPeak(values: readonly number[], bend: number): number {
+  const near = values.map((value, n) => value * Math.exp(-(((candidates[n] ?? 0) - bend) ** 2) / (2 * alike ** 2)));
+  return refined(near, near.indexOf(Math.max(...near)));
+}
+/** How much the two arcs of one flank differ, as fractions of its height (from rendered photographs). */
+const alike = 0.06;
+
+/** Centre of the top: the contrast is flat over twice the distance at which colours are compared. */
+function refined(values: readonly number[], top: number): number {
+  const best = values[top] ?? 0;
+  let [sum, weight] = [0, 0];
+  for (let n = top - 4; n <= top + 4; n += 1) {
+    const above = Math.max(0, (values[n] ?? 0) - 0.85 * best);
+    sum += above * (candidates[n] ?? 0);
+    weight += above;
+  }
+  return weight > 0 ? sum / weight : (candidates[top] ?? 0);
+}
+
+/** Median over the length of (colour step ÷ steepest slope) across the crown edge. */
+function softness(colours: Planes, bend: number): number | undefined {
+  const widths: number[] = [];
+  for (let column = 6; column < beside.columns - 6; column += 1) {
+    const up = 1 + bend * arch(column);
+    const width = edgeWidth(colours, column, up);
+    if (width !== undefined) widths.push(width);
+  }
+  if (widths.length < beside.columns / 4) return undefined;
+  return widths.toSorted((p, q) => p - q)[Math.floor(widths.length / 2)];
+}
+
+function edgeWidth(colours: Planes, column: number, up: number): number | undefined {
+  const cell = (offset: number) => rowOf(up + offset) * beside.columns + column;
+  const whole = apart(colours, cell(-0.22), cell(0.22));
+  if (whole < enough) return undefined;
+  let steepest = 0;
+  for (let offset = -0.2; offset <= 0.2; offset += 1 / 60) {
+    steepest = Math.max(steepest, apart(colours, cell(offset - 1 / 60), cell(offset + 1 / 60)) * 30);
+  }
+  return whole / steepest;
+}

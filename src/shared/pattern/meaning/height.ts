@@ -1,0 +1,61 @@
+import { isBound, type Mark } from '../mark.ts';
+import { hundredths, manuals, type Meaning, say, type SeenAt } from './sentence.ts';
+
+/** Half-width of the middle of the height, as contracts.md sets it for a new set that is right. */
+export const middleOfHeight = 0.12;
+
+/** Where a mark lies in height, with what reading it can tell. */
+export type HeightPlace = 'high' | 'low' | 'middle' | 'near-high' | 'near-low';
+
+export function heightPlace(mark: Mark): HeightPlace {
+  const doubt = mark.U95?.crown ?? 0;
+  const beyond = Math.abs(mark.crown) - middleOfHeight;
+  const side = mark.crown > 0 ? 'high' : 'low';
+  if (beyond <= 0) return 'middle';
+  return beyond <= doubt ? `near-${side}` : side;
+}
+
+/** Height comes first: it answers to pinion depth the same way on both flanks and for every cut. */
+export function height({ drive }: SeenAt, used: boolean): readonly Meaning[] {
+  if (drive === undefined) return [];
+  return used ? [ofUsed(drive)] : [ofNew(drive)];
+}
+
+function ofNew(drive: Mark): Meaning {
+  const place = heightPlace(drive);
+  const much = `${hundredths(drive.crown)} of its height ${drive.crown > 0 ? 'above' : 'below'} the middle`;
+  const bound = isBound(drive, 'crown') ? ' An edge cuts it off, so it lies at least that far.' : '';
+  if (place === 'middle') {
+    const full = bothCut(drive)
+      ? ' It reaches both crown and root, so its height says little: paint thinner to be sure.'
+      : '';
+    return say(
+      'height',
+      'published',
+      `The drive mark is centred between crown and root: the pinion's depth is about right.${full}`,
+      manuals.height,
+    );
+  }
+  if (place === 'near-high' || place === 'near-low') {
+    return say('height', 'derived', `The drive mark lies ${much}: too close to the end of the middle to call.${bound}`);
+  }
+  return place === 'high'
+    ? say(
+        'height',
+        'published',
+        `The drive mark is too high, ${much}: the pinion is too far out.${bound}`,
+        manuals.height,
+      )
+    : say('height', 'published', `The drive mark is too low, ${much}: the pinion is too deep.${bound}`, manuals.height);
+}
+
+const bothCut = ({ edges }: Mark): boolean => edges.crown !== 'clear' && edges.root !== 'clear';
+
+const ofUsed = (drive: Mark): Meaning =>
+  say(
+    'height',
+    'common-practice',
+    heightPlace(drive) === 'middle'
+      ? 'The drive mark is centred in height. On a set that has run, that is no merit by itself: it has to lie where it lay before.'
+      : `The drive mark lies ${drive.crown > 0 ? 'high' : 'low'} on the tooth. On a set that has run, that is no fault by itself: it has to lie where it lay before.`,
+  );
