@@ -20,9 +20,15 @@ export interface Journal {
   readonly flush: () => Result<void>;
   /**
    * The rows of one gauge, together with what concerns the whole bench (presses, clock), in order, both ends included.
-   * Read from disk, never from memory. `undefined` for every gauge.
+   * Read from disk, never from memory. `undefined` for every gauge. With `bytes: false` the bytes of readings (not of
+   * unreadable lines) stay on the disk and `raw` is empty: recomputing needs the values only, and is twice as fast.
    */
-  readonly stretch: (gauge: string | undefined, fromSeq: number, toSeq: number) => Iterable<JournalRow>;
+  readonly stretch: (
+    gauge: string | undefined,
+    fromSeq: number,
+    toSeq: number,
+    options?: { readonly bytes?: boolean },
+  ) => Iterable<JournalRow>;
   /** Marks a stretch that belongs to a measurement: it is never thinned. */
   readonly keep: (fromSeq: number, toSeq: number, because?: string) => void;
   /** The last row number given out, 0 before the first. */
@@ -45,9 +51,9 @@ export function openJournal(database: Database, options: JournalOptions = {}): J
   return {
     append: group.append,
     flush: group.flush,
-    *stretch(gauge, fromSeq, toSeq) {
+    *stretch(gauge, fromSeq, toSeq, { bytes = true } = {}) {
       group.flush();
-      yield* readPages(database.sql, gauge, fromSeq, Math.min(toSeq, group.durable()));
+      yield* readPages(database.sql, gauge, fromSeq, Math.min(toSeq, group.durable()), bytes);
     },
     keep: (fromSeq, toSeq, because = '') => writer.keep(fromSeq, toSeq, because),
     last: group.last,

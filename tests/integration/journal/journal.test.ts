@@ -39,6 +39,9 @@ describe('the journal', () => {
     expect(rows[0]).toMatchObject({ gauge: 'a', t: 1, value: 0.1, unit: 'mm' });
     expect(rows[1]).toMatchObject({ note: 'noise', raw: Buffer.from([7, 8]) });
     expect([...journal.stretch(undefined, first, fourth)]).toHaveLength(4);
+    const light = [...journal.stretch('a', first, fourth, { bytes: false })];
+    expect(light[0]).toMatchObject({ value: 0.1, unit: 'mm', raw: new Uint8Array(0) });
+    expect(light[1]).toMatchObject({ kind: 'unreadable', raw: Buffer.from([7, 8]) });
   });
 
   it('writes by itself, without being asked', async () => {
