@@ -139,7 +139,8 @@ function stillOf(finder: StillFinder, last: number, sd: number): Still | undefin
   const to = last - Math.ceil(LEAVES * Math.min(length - LEAST_READINGS, KEPT));
   const settled = settledPart(finder, from, to, sd);
   // A stroke to and fro may cancel out in the sum; its readings do not stand together.
-  if (settled.readings < 2 || 2 * settled.readings < to - from + 1) return undefined;
+  const least = length === LEAST_READINGS ? LEAST_READINGS : Math.max(2, (to - from + 1) / 2);
+  if (settled.readings < least) return undefined;
   return {
     ...settled,
     length,
