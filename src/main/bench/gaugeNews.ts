@@ -25,7 +25,7 @@ const batchEvery_ms = 16;
 export function readingsNews(
   outlet: Outlet,
   monotonic_s: () => number,
-): { tell(readings: readonly GaugeReading[]): void; close(): void } {
+): { readonly tell: (readings: readonly GaugeReading[]) => void; readonly close: () => void } {
   const window_s = 0.25;
   let windowStart = monotonic_s();
   let inWindow = 0;
