@@ -63,7 +63,8 @@ function blockToPaper(paper: Paper, block: Block, strip: Strip): void {
 function headingRoom(paper: Paper, block: HeadingBlock, next: Block | undefined): number {
   const own = block.level === 2 ? 60 : 34;
   if (next === undefined) return own;
-  if (next.kind === 'picture') return own + paper.width * next.share + captionHeight(paper, next, paper.width);
+  if (next.kind === 'picture')
+    return own + paper.width * (next.across ?? 1) * next.share + captionHeight(paper, next, paper.width);
   if (next.kind === 'beside') return own + besideHeight(paper, next);
   return own + (block.level === 2 ? 80 : 40);
 }
@@ -100,7 +101,7 @@ function titleToPaper(paper: Paper, { words, under }: TitleBlock): void {
   for (const line of under) paragraph(paper, line, scale.quiet, strip);
 }
 
-function verdictToPaper(paper: Paper, { complete, words, under, missing }: VerdictBlock): void {
+function verdictToPaper(paper: Paper, { complete, words, under, missing, reach }: VerdictBlock): void {
   paper.y += 14;
   paper.rule(paper.left, paper.y, paper.width, complete ? 'faint' : 'line', complete ? 0.6 : 1.4);
   paper.y += 9;
@@ -113,8 +114,11 @@ function verdictToPaper(paper: Paper, { complete, words, under, missing }: Verdi
   paragraph(paper, words, scale.verdict, strip);
   paragraph(paper, under, scale.body, strip);
   if (missing.length > 0) listToPaper(paper, { kind: 'list', items: missing }, strip);
-  paper.y += 3;
+  paper.y += 4;
+  paragraph(paper, reach, scale.quiet, strip);
+  paper.y += 8;
   paper.rule(paper.left, paper.y, paper.width, complete ? 'faint' : 'line', complete ? 0.6 : 1.4);
+  paper.y += 4;
 }
 
 function headingToPaper(paper: Paper, { level, words, under }: HeadingBlock, strip: Strip): void {
@@ -154,7 +158,7 @@ function listToPaper(paper: Paper, { items }: ListBlock, strip: Strip): void {
   struct.end();
 }
 
-const figureGap = 10;
+const figureGap = 8;
 const figureIndent = 17;
 const standingLetters = { ...scale.quiet, weight: 600 } as const;
 
@@ -162,11 +166,13 @@ const standingLetters = { ...scale.quiet, weight: 600 } as const;
 function figuresToPaper(paper: Paper, { figures }: FiguresBlock, strip: Strip): void {
   const inner = { x: strip.x + figureIndent, width: strip.width - figureIndent };
   for (const figure of figures) {
-    const top = paper.y + scale.quiet.line + scale.figure.line / 2;
-    paper.artifact(() => elementsToPdf(paper.pdf, shapeElements(figure.shape, 9.5), { x: strip.x + 5, y: top }));
+    const line = figure.value === '' ? scale.quiet.line : scale.figure.line;
+    const at = { x: strip.x + 5, y: paper.y + scale.quiet.line + line / 2 };
+    paper.artifact(() => elementsToPdf(paper.pdf, shapeElements(figure.shape, 9.5), at));
     paragraph(paper, figure.name, scale.quiet, inner);
-    paragraph(paper, figure.value, scale.figure, inner);
+    if (figure.value !== '') paragraph(paper, figure.value, scale.figure, inner);
     standingToPaper(paper, figure, inner);
+    if (figure.more !== undefined) paragraph(paper, figure.more, scale.quiet, inner);
     paper.y += figureGap;
   }
 }
@@ -195,17 +201,19 @@ const onOneLine = (paper: Paper, { standing, limit }: Figure, width: number): bo
 
 function figuresHeight(paper: Paper, { figures }: FiguresBlock, width: number): number {
   const inner = width - figureIndent;
-  const lines = (words: string, letters: Letters): number => paper.wrap(words, letters, inner).length * letters.line;
+  const lines = (words: string | undefined, letters: Letters): number =>
+    words === undefined || words === '' ? 0 : paper.wrap(words, letters, inner).length * letters.line;
   return figures.reduce((sum, figure) => {
-    const standing = onOneLine(paper, figure, inner)
+    const { name, value, standing, limit, more } = figure;
+    const under = onOneLine(paper, figure, inner)
       ? scale.quiet.line
-      : lines(figure.standing, standingLetters) + (figure.limit === '' ? 0 : lines(figure.limit, scale.quiet));
-    return sum + lines(figure.name, scale.quiet) + lines(figure.value, scale.figure) + standing + figureGap;
+      : lines(standing, standingLetters) + lines(limit, scale.quiet);
+    return sum + lines(name, scale.quiet) + lines(value, scale.figure) + under + lines(more, scale.quiet) + figureGap;
   }, 0);
 }
 
 function pictureToPaper(paper: Paper, block: PictureBlock, strip: Strip): void {
-  const scene = sceneFor(block, strip.width);
+  const scene = sceneFor(block, strip.width * (block.across ?? 1));
   paper.need(scene.height + captionHeight(paper, block, strip.width));
   drawScene(paper, scene, strip.x);
   paper.y += scene.height;

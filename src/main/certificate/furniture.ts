@@ -1,5 +1,5 @@
 import type { CertificateContent } from '../../shared/certificate/content.ts';
-import { scale } from './letters.ts';
+import { colourOf, scale } from './letters.ts';
 import type { Paper } from './paper.ts';
 
 /** What stands on every page: whose certificate it is, whether it is incomplete, its hash, and which page of how many. */
@@ -19,7 +19,7 @@ function footer(paper: Paper, title: string, complete: boolean, sha256: string, 
     .moveTo(left, y - 6)
     .lineTo(right, y - 6)
     .lineWidth(0.4)
-    .stroke('#cfccc5')
+    .stroke(colourOf('faint'))
     .restore();
   const [first = ''] = paper.wrap(title, scale.footer, width * 0.6);
   paper.line(first, left, y, scale.footer);

@@ -25,7 +25,7 @@ export const scale = {
   cell: letters(8.5, 400, 'text', 12),
   cellName: letters(8.5, 500, 'text', 12),
   cellUnder: letters(7.2, 400, 'quiet', 10),
-  figure: letters(14, 600, 'text', 18),
+  figure: letters(13.5, 600, 'text', 17),
   footer: letters(7, 400, 'quiet', 10),
 } as const satisfies Record<string, Letters>;
 

@@ -10,14 +10,24 @@ const sizes: Readonly<Record<CertificateLook['page'], readonly [number, number]>
   letter: [612, 792],
 };
 
-const margins = { left: 56, right: 56, top: 54, bottom: 64 };
+const margins = { left: 56, right: 56, top: 50, bottom: 60 };
+
+interface Run {
+  readonly words: string;
+  readonly options: PDFKit.Mixins.TextOptions;
+}
 
 /**
- * Only words that begin as a figure does are set as figures: in this family the feature widens hyphens and spaces
- * too, which is right in a column and wrong in a sentence.
+ * Only words that begin as a figure does are set as figures, and their unit is not: in this family the feature
+ * widens hyphens too, which is right in a column of figures and wrong in a word.
  */
-const featuresFor = (words: string): PDFKit.Mixins.TextOptions =>
-  /^[\d−–±+]/u.test(words) ? { features: figureFeatures } : {};
+function runsOf(words: string): readonly Run[] {
+  if (!/^[\d−–±+]/u.test(words)) return [{ words, options: {} }];
+  return words
+    .split(/(in-lb|lb-ft)/u)
+    .filter((part) => part !== '')
+    .map((part) => ({ words: part, options: /^\p{L}/u.test(part) ? {} : { features: figureFeatures } }));
+}
 
 /** A number and its unit never stand on two lines. */
 const numberAndUnit = /([\d.]) (mm|in|µm|N·m|N·cm|in-lb|lb-ft|%)(?![\p{L}])/gu;
@@ -109,17 +119,26 @@ export class Paper {
     this.pdf.fillColor(colourOf(letters.ink));
     // Baselines share a place within the line, so that neighbours of different sizes stand on one.
     const baseline = y + letters.line / 2 + letters.size * 0.36;
-    this.pdf.text(words, x, baseline, { ...featuresFor(words), ...onBaseline });
+    let at = x;
+    for (const run of runsOf(words)) {
+      this.pdf.text(run.words, at, baseline, { ...run.options, ...onBaseline });
+      at += this.measureRun(run, letters);
+    }
   }
 
-  /** The width of words; each is laid out once and then remembered, as measured at 1000 points. */
   measure(words: string, letters: Letters): number {
-    const key = `${letters.weight} ${words}`;
+    return runsOf(words).reduce((sum, run) => sum + this.measureRun(run, letters), 0);
+  }
+
+  /** Each run is laid out once and then remembered, as measured at 1000 points. */
+  private measureRun({ words, options }: Run, letters: Letters): number {
+    const key = `${letters.weight} ${options.features === undefined ? 'words' : 'figures'} ${words}`;
     const known = this.widths.get(key);
     if (known !== undefined) return (known * letters.size) / 1000;
     this.set({ ...letters, size: 1000 });
-    const width = this.pdf.widthOfString(words, featuresFor(words));
+    const width = this.pdf.widthOfString(words, options);
     this.widths.set(key, width);
+    this.set(letters);
     return (width * letters.size) / 1000;
   }
 
@@ -155,6 +174,7 @@ export class Paper {
 
   private broken(word: string, letters: Letters, width: number): readonly string[] {
     if (this.measure(word, letters) <= width) return [word];
+    if (word.includes('\u00a0')) return this.wrapOne(word.replaceAll('\u00a0', ' '), letters, width);
     const pieces: string[] = [];
     let piece = '';
     for (const sign of word) {

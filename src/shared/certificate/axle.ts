@@ -1,11 +1,11 @@
 import type { UnitSystem } from '../quantities/show.ts';
-import { type QuantityTyped } from '../records/common.ts';
+import type { QuantityTyped } from '../records/common.ts';
 import type { ShimPack } from '../records/measurement.ts';
 import { shimPlacesOf } from '../records/makeUp.ts';
 import type { Limit } from '../records/specSheet.ts';
 import { limitBasisWords, limitWords, quantityWords } from '../words/limits.ts';
 import { resultBrief, typedText } from '../words/results.ts';
-import { resultOf } from './assembly.ts';
+import { asEntered, resultOf } from './assembly.ts';
 import type { CertificateAssembly, CertificateContent } from './content.ts';
 import { type Block, type Cell, cell, figureColumn, heading, words, wordColumn } from './page.ts';
 import { makeUpTerms, placeTerms, ruleTerms } from './terms.ts';
@@ -50,16 +50,11 @@ function limitRow(limit: Limit, system: UnitSystem): readonly Cell[] {
 /** A limit that was typed in the other unit is shown as it was typed too: converting it rounds it. */
 function enteredOtherwise(limit: Limit, system: UnitSystem): string | undefined {
   const ends = [limit.min, limit.max].filter((end) => end !== undefined);
-  const typed = ends.map((end) => `${end.value} ${unitSymbol(end)}`);
-  return ends.some((end) => systemOf(end) !== system) ? typed.join(' to ') : undefined;
+  return ends.some((end) => systemOf(end) !== system) ? ends.map(asEntered).join(' to ') : undefined;
 }
 
+/** UCUM writes customary units in brackets. */
 const systemOf = ({ unit }: QuantityTyped): UnitSystem => (unit.startsWith('[') ? 'inch' : 'metric');
-
-const unitSymbol = (typed: QuantityTyped): string =>
-  ({ '[in_i]': 'in', '[lbf_av].[in_i]': 'in-lb', '[lbf_av].[ft_i]': 'lb-ft', 'N.m': 'N·m', 'N.cm': 'N·cm', um: 'µm' })[
-    typed.unit
-  ] ?? typed.unit;
 
 /** Which shims stood where in each assembly, and the backlash they gave. */
 export function shimBlocks(content: CertificateContent, system: UnitSystem): readonly Block[] {

@@ -117,7 +117,7 @@ export function flanksPicture(
     cut: makeUp.cut,
     turned: 'toe-left',
   } as const;
-  return { kind: 'picture', share: 0.31, draw: (size) => flanksScene({ ...input, size }) };
+  return { kind: 'picture', share: 0.28, draw: (size) => flanksScene({ ...input, size }) };
 }
 
 const markAs = (as: 'seen' | 'found', mark: OrNone<Mark> | undefined): Partial<FlankView> =>

@@ -1,4 +1,4 @@
-import { show, type UnitSystem, unitShown } from '../quantities/show.ts';
+import { show, showText, type UnitSystem, unitShown } from '../quantities/show.ts';
 import type { Dimension } from '../quantities/units.ts';
 import type { BacklashResult, RunoutResult, StationResult, TorqueResult } from '../records/measurement.ts';
 import { isNone, type OrNone } from '../result.ts';
@@ -115,7 +115,7 @@ function runoutRow(name: string, result: RunoutResult, system: UnitSystem): read
   const amplitude = (one: typeof first): Cell =>
     cell(one === undefined ? '–' : digits(one.amplitude_mm, 'length', system));
   return [
-    cell(name, shapeUnder[result.shape] === '' ? {} : { under: shapeUnder[result.shape] }),
+    cell(name, shapeWords(result, system)),
     cell(isNone(result.tir_mm) ? reasonShort(result.tir_mm.none) : digits(result.tir_mm, 'length', system)),
     cell(digits(result.U95_mm, 'length', system)),
     amplitude(first),
@@ -132,6 +132,13 @@ const shapeUnder: Readonly<Record<RunoutResult['shape'], string>> = {
   mixed: 'of several kinds',
   unknown: '',
 };
+
+function shapeWords({ shape, burr }: RunoutResult, system: UnitSystem): { readonly under?: string } {
+  const words = shapeUnder[shape];
+  if (words === '') return {};
+  if (burr === undefined) return { under: words };
+  return { under: `${words}: ${showText(burr.height_mm, 'length', system)} at ${Math.round(burr.angle_deg)}°` };
+}
 
 function runoutReadings(name: string, result: RunoutResult, system: UnitSystem): readonly Block[] {
   if (result.stations.length === 0) return [];
@@ -163,18 +170,26 @@ export function torqueBlocks(assembly: CertificateAssembly, system: UnitSystem):
         figureColumn(`Running, ${unit}`),
         figureColumn(`± U95, ${unit}`),
         figureColumn(`Breakaway, ${unit}`),
+        figureColumn(`± U95, ${unit}`),
         figureColumn(`Ripple, ${unit}`),
-        wordColumn('Average over', 1),
+        figureColumn(`Change, ${unit}`),
+        wordColumn('Average over', 0),
       ],
       rows: found.map(([name, result]) => torqueRow(name, result, system)),
     },
   ];
 }
 
-const torqueRow = (name: string, result: TorqueResult, system: UnitSystem): readonly Cell[] => [
-  cell(name, { under: `seal ${result.basis.seal}, ${result.basis.bearings} bearings` }),
-  ...[result.running_Nm, result.U95_Nm, result.breakaway_Nm, result.ripple_Nm].map((value) =>
-    cell(digits(value, 'torque', system)),
-  ),
-  cell(result.average === 'whole-turns' ? 'whole turns' : 'time'),
-];
+function torqueRow(name: string, result: TorqueResult, system: UnitSystem): readonly Cell[] {
+  const { running_Nm, U95_Nm, breakaway_Nm, breakawayU95_Nm, ripple_Nm, drift_Nm, basis } = result;
+  return [
+    cell(name, { under: `seal ${basis.seal}, ${basis.bearings} bearings` }),
+    ...[running_Nm, U95_Nm, breakaway_Nm, breakawayU95_Nm, ripple_Nm, drift_Nm].map((value) =>
+      cell(digits(value, 'torque', system)),
+    ),
+    cell(averageWords(result)),
+  ];
+}
+
+const averageWords = ({ average, turns }: TorqueResult): string =>
+  average === 'time' ? 'time' : turns === 1 ? '1 whole turn' : `${turns} whole turns`;

@@ -1,16 +1,18 @@
-import type { UnitSystem } from '../quantities/show.ts';
+import { showText, type UnitSystem } from '../quantities/show.ts';
+import { isNone } from '../result.ts';
+import type { MarkResult } from '../records/measurement.ts';
 import type { CheckId } from '../setup/checkIds.ts';
-import { limitWords, quantityWords } from '../words/limits.ts';
+import { limitWords } from '../words/limits.ts';
 import { resultBrief } from '../words/results.ts';
 import { shapeOf, standingWords } from '../words/standing.ts';
 import { resultOf } from './assembly.ts';
-import type { CertificateAssembly, CertificateContent } from './content.ts';
+import type { CertificateAssembly, CertificateCheck, CertificateContent } from './content.ts';
 import { timeText } from './days.ts';
 import { flanksPicture, ringPicture } from './drawings.ts';
 import { type Block, type Figure, heading, type PictureBlock, words } from './page.ts';
 
 /** As many missing things as the first page has room for; the rest follow on the next. */
-export const missingOnFirst = 5;
+export const missingOnFirst = 4;
 
 /** The first page: what it is, whether it is complete, and the last assembly at a glance. */
 export function glanceBlocks(content: CertificateContent, system: UnitSystem): readonly Block[] {
@@ -21,7 +23,6 @@ export function glanceBlocks(content: CertificateContent, system: UnitSystem): r
     ...(last === undefined
       ? [words('Nothing has been put together or measured yet.', 'quiet')]
       : lastBlocks(content, last, system)),
-    words(content.statement, 'quiet'),
   ];
 }
 
@@ -37,7 +38,7 @@ function titleBlock({ build, asOf }: CertificateContent): Block {
   };
 }
 
-function verdictBlock({ complete, missing, assemblies }: CertificateContent): Block {
+function verdictBlock({ complete, missing, assemblies, statement }: CertificateContent): Block {
   const over = missing.length - missingOnFirst;
   const shown = over > 1 ? [...missing.slice(0, missingOnFirst), `and ${over} more, listed on the next page`] : missing;
   return {
@@ -46,6 +47,7 @@ function verdictBlock({ complete, missing, assemblies }: CertificateContent): Bl
     words: complete ? 'Complete' : 'Incomplete',
     under: complete ? completeWords(assemblies) : 'What is missing:',
     missing: shown,
+    reach: statement,
   };
 }
 
@@ -76,19 +78,22 @@ function lastBlocks(content: CertificateContent, last: CertificateAssembly, syst
   return [
     title,
     ring === undefined ? figures : { kind: 'beside', picture: ring, share: 0.56, right: [figures] },
-    ...(flanks === undefined ? [words('No mark has been recorded on this assembly.', 'quiet')] : [flanks]),
+    ...(flanks === undefined
+      ? [words('No mark has been recorded on this assembly.', 'quiet')]
+      : [captioned(flanks, found)]),
   ];
 }
 
-/** Runout is often taken once, in a trial; it is then shown with the trial it comes from. */
+const captioned = (flanks: PictureBlock, found: MarkResult | undefined): PictureBlock =>
+  found === undefined ? flanks : { ...flanks, caption: 'The thin line is the mark as found.' };
+
+/** Runout is often taken once, in a trial, and carries over; the caption says from which. */
 function ringOf(content: CertificateContent, last: CertificateAssembly, system: UnitSystem): PictureBlock | undefined {
   const backlash = resultOf(last, 'backlash', 'backlash');
-  const own = resultOf(last, 'ring-gear-runout', 'runout');
-  const from =
-    own === undefined ? content.assemblies.findLast((one) => resultOf(one, 'ring-gear-runout', 'runout')) : last;
-  const picture = ringPicture(content, backlash, own ?? resultOf(from, 'ring-gear-runout', 'runout'), system);
+  const picture = ringPicture(content, backlash, resultOf(last, 'ring-gear-runout', 'runout'), system);
   if (picture === undefined) return undefined;
-  const taken = from === undefined || from === last ? '' : ` Runout as measured in ${from.name.toLowerCase()}.`;
+  const from = last.checks.find(({ check }) => check === 'ring-gear-runout')?.carriedFrom;
+  const taken = from === undefined ? '' : ` Runout as measured in ${from.toLowerCase()}.`;
   return { ...picture, caption: `Seen from the teeth, stations clockwise.${taken}` };
 }
 
@@ -105,20 +110,29 @@ function keyFigures(assembly: CertificateAssembly, system: UnitSystem): readonly
   return keyChecks.flatMap((id) => {
     const check = assembly.checks.find((one) => one.check === id);
     if (check === undefined || (check.needed === 'optional' && check.measurement === undefined)) return [];
-    const typed = check.measurement?.how.kind === 'typed' ? ' · typed' : '';
-    const limits = check.limits.map(({ limit }) =>
-      limit.quantity === 'backlash-variation'
-        ? `${quantityWords[limit.quantity].toLowerCase()} ${limitWords(limit, system)}`
-        : limitWords(limit, system),
-    );
-    return [
-      {
-        name: `${check.title}${typed}`,
-        value: check.measurement === undefined ? '–' : resultBrief(check.measurement.result, system),
-        shape: shapeOf(check),
-        standing: standingWords(check),
-        limit: limits.join(', '),
-      },
-    ];
+    return [keyFigure(check, system)];
   });
+}
+
+function keyFigure(check: CertificateCheck, system: UnitSystem): Figure {
+  const { measurement, carriedFrom } = check;
+  const [main, ...others] = check.limits.filter(({ otherBasis }) => otherBasis !== true);
+  const judged = check.check === 'mark' && check.standing === 'recorded';
+  const variation = others.find(({ quantity }) => quantity === 'backlash-variation');
+  return {
+    name: [
+      check.title,
+      ...(carriedFrom === undefined ? [] : [carriedFrom.toLowerCase()]),
+      ...(measurement?.how.kind === 'typed' ? ['typed'] : []),
+    ].join(' · '),
+    value: measurement === undefined ? '' : resultBrief(measurement.result, system),
+    shape: shapeOf(check),
+    standing: judged ? 'judged by the technician' : standingWords(check),
+    limit: main === undefined ? '' : limitWords(main.limit, system),
+    ...(variation === undefined || isNone(variation.value)
+      ? {}
+      : {
+          more: `variation ${showText(variation.value, 'length', system)}, ${limitWords(variation.limit, system)}`,
+        }),
+  };
 }

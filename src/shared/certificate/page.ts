@@ -57,6 +57,8 @@ export interface VerdictBlock {
   readonly words: string;
   readonly under: string;
   readonly missing: readonly string[];
+  /** How far the certificate reaches, in small print where nobody misses it. */
+  readonly reach: string;
 }
 
 export interface Cell {
@@ -89,10 +91,13 @@ export interface FiguresBlock {
 
 export interface Figure {
   readonly name: string;
+  /** Empty where nothing was measured. */
   readonly value: string;
   readonly shape: Shape;
   readonly standing: string;
   readonly limit: string;
+  /** A further figure of the same reading, on a line of its own. */
+  readonly more?: string;
 }
 
 export interface PictureBlock {
@@ -100,6 +105,8 @@ export interface PictureBlock {
   /** Height as a share of the width it is given. */
   readonly share: number;
   readonly draw: (size: SceneSize) => Scene;
+  /** Share of the width it is drawn in; all of it where it is not given. */
+  readonly across?: number;
   readonly caption?: string;
 }
 

@@ -1,0 +1,94 @@
+import { inflateSync } from 'node:zlib';
+import { fail, ok, type Problem, type Result } from '../../shared/result.ts';
+
+/** What stands in a certificate's PDF besides its pages. */
+export interface Attached {
+  /** The bytes of certificate.json. */
+  readonly data: Buffer;
+  /** The hash printed in the document's own information, twice: as Info and as XMP. */
+  readonly printed: readonly string[];
+  /** How it was drawn, as its writer noted it. */
+  readonly creator: string;
+}
+
+/**
+ * Reads the data back out of a PDF that our own writer made: through its cross-reference table to the catalogue,
+ * the associated file and its stream. It reads no other PDF on purpose: one that another program has written
+ * anew is no longer the certificate that was issued, and is refused with that reason.
+ */
+export function readAttachment(pdf: Buffer): Result<Attached, 'unreadable'> {
+  try {
+    return ok(attached(pdf));
+  } catch (error) {
+    return fail(notOurs(error instanceof Error ? error.message : String(error)));
+  }
+}
+
+const notOurs = (why: string): Problem<'unreadable'> => ({
+  kind: 'unreadable',
+  sentence: `This PDF does not have the structure in which certificates are written (${why}).`,
+  remedy:
+    'Take the file as it was issued. If a program has saved it anew, save its attachment certificate.json and check that instead.',
+});
+
+function attached(pdf: Buffer): Attached {
+  const file = openFile(pdf);
+  const root = file.object(reference(file.trailer, 'Root'));
+  const filespec = file.object(Number(found(/\/AF \[(\d+) 0 R\]/u, root, 'no associated file')));
+  const embedded = Number(found(/\/EF <<\s*\/F (\d+) 0 R/u, filespec, 'no embedded file'));
+  const info = file.object(reference(file.trailer, 'Info'));
+  const metadata = file.stream(reference(root, 'Metadata')).toString('utf8');
+  const keywords = file.object(reference(info, 'Keywords'));
+  return {
+    data: file.stream(embedded),
+    printed: [
+      found(/sha256:([0-9a-f]{64})/u, keywords, 'no hash in its information'),
+      found(/<pdf:Keywords>sha256:([0-9a-f]{64})</u, metadata, 'no hash in its metadata'),
+    ],
+    creator: found(/<xmp:CreatorTool>([^<]*)</u, metadata, 'no writer in its metadata'),
+  };
+}
+
+interface OpenFile {
+  readonly trailer: string;
+  /** The dictionary of an object, as text. */
+  readonly object: (id: number) => string;
+  readonly stream: (id: number) => Buffer;
+}
+
+function openFile(pdf: Buffer): OpenFile {
+  // One character a byte, so that offsets in the text are offsets in the file.
+  const text = pdf.toString('latin1');
+  const start = Number(found(/startxref\n(\d+)\n%%EOF\s*$/u, text.slice(-64), 'no end of file'));
+  if (!text.startsWith('xref\n0 ', start)) throw new Error('no cross-reference table where the file says it is');
+  const table = text.slice(start);
+  const at = (id: number): number => {
+    // Entry `id` of a table whose first line is "0 count"; every entry takes twenty bytes.
+    const first = table.indexOf('\n', 'xref\n'.length) + 1;
+    const offset = Number(table.slice(first + id * 20, first + id * 20 + 10));
+    if (!text.startsWith(`${id} 0 obj\n`, offset)) throw new Error(`object ${id} is not where the table says`);
+    return offset;
+  };
+  const object = (id: number): string => {
+    const from = at(id);
+    const end = text.indexOf('endobj', from);
+    const stream = text.indexOf('\nstream\n', from);
+    return text.slice(from, stream >= 0 && stream < end ? stream : end);
+  };
+  const stream = (id: number): Buffer => {
+    const dictionary = object(id);
+    const from = at(id) + dictionary.length + '\nstream\n'.length;
+    const bytes = pdf.subarray(from, from + Number(found(/\/Length (\d+)/u, dictionary, 'a stream without length')));
+    return dictionary.includes('/Filter /FlateDecode') ? inflateSync(bytes) : bytes;
+  };
+  return { trailer: table.slice(table.indexOf('trailer')), object, stream };
+}
+
+const reference = (text: string, name: string): number =>
+  Number(found(new RegExp(String.raw`/${name} (\d+) 0 R`, 'u'), text, `no ${name.toLowerCase()}`));
+
+function found(pattern: RegExp, text: string, why: string): string {
+  const value = pattern.exec(text)?.[1];
+  if (value === undefined) throw new Error(why);
+  return value;
+}
