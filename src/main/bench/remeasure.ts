@@ -22,7 +22,7 @@ export function remeasure(
   const capture = startCapture(settings, gauge);
   if (!capture.ok) return capture;
   let readings = 0;
-  for (const row of journal.stretch(stretch.gauge, stretch.from, stretch.to)) {
+  for (const row of journal.stretch(stretch.gauge, stretch.from, stretch.to, { bytes: false })) {
     const heard = heardOf(row);
     if (heard === undefined) continue;
     const item = streamItem(heard, settings.kind);
