@@ -1,8 +1,6 @@
 import type {
   BesideBlock,
   Block,
-  Figure,
-  FiguresBlock,
   HeadingBlock,
   ListBlock,
   PictureBlock,
@@ -11,17 +9,12 @@ import type {
   WordsBlock,
 } from '../../shared/certificate/page.ts';
 import { circle, type Scene } from '../../shared/drawing/scene.ts';
-import { type Letters, scale } from './letters.ts';
-import type { Paper, Struct } from './paper.ts';
+import { flow, paragraph, type Strip } from './flow.ts';
+import { figuresHeight, figuresToPaper } from './keyFigures.ts';
+import { scale } from './letters.ts';
+import type { Paper } from './paper.ts';
 import { elementsToPdf, sceneToPdf } from './sceneToPdf.ts';
-import { shapeElements, shapeInk } from './shapes.ts';
 import { tableHeight, tableToPaper } from './table.ts';
-
-/** A strip of the page: the whole width, or what is left beside a picture. */
-interface Strip {
-  readonly x: number;
-  readonly width: number;
-}
 
 /** Writes the blocks one after the other, breaking pages where it must. */
 export function blocksToPaper(paper: Paper, blocks: readonly Block[]): void {
@@ -67,29 +60,6 @@ function headingRoom(paper: Paper, block: HeadingBlock, next: Block | undefined)
     return own + paper.width * (next.across ?? 1) * next.share + captionHeight(paper, next, paper.width);
   if (next.kind === 'beside') return own + besideHeight(paper, next);
   return own + (block.level === 2 ? 80 : 40);
-}
-
-/** Lines of one structure element, over a page break where they must. */
-function flow(paper: Paper, lines: readonly string[], letters: Letters, strip: Strip, struct: Struct): void {
-  let rest = lines;
-  while (rest.length > 0) {
-    paper.need(letters.line);
-    const fitting = Math.max(1, Math.floor(paper.room / letters.line + 1e-6));
-    const now = rest.slice(0, fitting);
-    const top = paper.y;
-    struct.add(() => now.forEach((words, index) => paper.line(words, strip.x, top + index * letters.line, letters)));
-    paper.y = top + now.length * letters.line;
-    rest = rest.slice(fitting);
-  }
-}
-
-function paragraph(paper: Paper, words: string, letters: Letters, strip: Strip, type = 'P', parent = paper.root): void {
-  const struct = paper.tag(parent, type);
-  const lines = paper.wrap(words, letters, strip.width);
-  // A short paragraph stays together; a long one may go over.
-  if (lines.length <= 4) paper.need(lines.length * letters.line);
-  flow(paper, lines, letters, strip, struct);
-  struct.end();
 }
 
 function titleToPaper(paper: Paper, { words, under }: TitleBlock): void {
@@ -156,60 +126,6 @@ function listToPaper(paper: Paper, { items }: ListBlock, strip: Strip): void {
     paper.y += 1.5;
   }
   struct.end();
-}
-
-const figureGap = 8;
-const figureIndent = 17;
-const standingLetters = { ...scale.quiet, weight: 600 } as const;
-
-/** Name, figure, and beneath it where it stands and against what. */
-function figuresToPaper(paper: Paper, { figures }: FiguresBlock, strip: Strip): void {
-  const inner = { x: strip.x + figureIndent, width: strip.width - figureIndent };
-  for (const figure of figures) {
-    const line = figure.value === '' ? scale.quiet.line : scale.figure.line;
-    const at = { x: strip.x + 5, y: paper.y + scale.quiet.line + line / 2 };
-    paper.artifact(() => elementsToPdf(paper.pdf, shapeElements(figure.shape, 9.5), at));
-    paragraph(paper, figure.name, scale.quiet, inner);
-    if (figure.value !== '') paragraph(paper, figure.value, scale.figure, inner);
-    standingToPaper(paper, figure, inner);
-    if (figure.more !== undefined) paragraph(paper, figure.more, scale.quiet, inner);
-    paper.y += figureGap;
-  }
-}
-
-/** The standing in its ink, the limit behind it where there is room for both. */
-function standingToPaper(paper: Paper, figure: Figure, strip: Strip): void {
-  const letters = { ...standingLetters, ink: shapeInk(figure.shape) };
-  if (!onOneLine(paper, figure, strip.width)) {
-    paragraph(paper, figure.standing, letters, strip);
-    if (figure.limit !== '') paragraph(paper, figure.limit, scale.quiet, strip);
-    return;
-  }
-  const top = paper.y;
-  const at = strip.x + paper.measure(`${figure.standing}  `, letters);
-  const struct = paper.tag(paper.root, 'P');
-  struct.add(() => {
-    paper.line(figure.standing, strip.x, top, letters);
-    if (figure.limit !== '') paper.line(figure.limit, at, top, scale.quiet);
-  });
-  struct.end();
-  paper.y = top + scale.quiet.line;
-}
-
-const onOneLine = (paper: Paper, { standing, limit }: Figure, width: number): boolean =>
-  paper.measure(`${standing}  `, standingLetters) + paper.measure(limit, scale.quiet) <= width;
-
-function figuresHeight(paper: Paper, { figures }: FiguresBlock, width: number): number {
-  const inner = width - figureIndent;
-  const lines = (words: string | undefined, letters: Letters): number =>
-    words === undefined || words === '' ? 0 : paper.wrap(words, letters, inner).length * letters.line;
-  return figures.reduce((sum, figure) => {
-    const { name, value, standing, limit, more } = figure;
-    const under = onOneLine(paper, figure, inner)
-      ? scale.quiet.line
-      : lines(standing, standingLetters) + lines(limit, scale.quiet);
-    return sum + lines(name, scale.quiet) + lines(value, scale.figure) + under + lines(more, scale.quiet) + figureGap;
-  }, 0);
 }
 
 function pictureToPaper(paper: Paper, block: PictureBlock, strip: Strip): void {

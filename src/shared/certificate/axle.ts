@@ -5,7 +5,7 @@ import { shimPlacesOf } from '../records/makeUp.ts';
 import type { Limit } from '../records/specSheet.ts';
 import { limitBasisWords, limitWords, quantityWords } from '../words/limits.ts';
 import { resultBrief, typedText } from '../words/results.ts';
-import { asEntered, resultOf } from './assembly.ts';
+import { asEntered, resultOf } from './checkTable.ts';
 import type { CertificateAssembly, CertificateContent } from './content.ts';
 import { type Block, type Cell, cell, figureColumn, heading, words, wordColumn } from './page.ts';
 import { makeUpTerms, placeTerms, ruleTerms } from './terms.ts';

@@ -1,6 +1,6 @@
 import type { QuantityTyped } from '../records/common.ts';
 import { standing } from '../records/notebook.ts';
-import { asEntered } from './assembly.ts';
+import { asEntered } from './checkTable.ts';
 import type { CertificateContent, CertificateGauge } from './content.ts';
 import { dayText, timeText } from './days.ts';
 import { type Block, type Cell, cell, heading, list, words, wordColumn } from './page.ts';

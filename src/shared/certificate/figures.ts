@@ -62,13 +62,19 @@ export function stationTable(
   ];
 }
 
-const summary = (result: BacklashResult, system: UnitSystem): string =>
-  [
-    `Mean ${orReason(result.mean_mm, 'length', system)}`,
-    `smallest ${orReason(result.min_mm, 'length', system)}`,
-    `largest ${orReason(result.max_mm, 'length', system)}`,
-    `variation ${orReason(result.variation_mm, 'length', system)}`,
-  ].join(', ') + `. Felt ${basisWords(result.basis)}.`;
+/** What the stations add up to; where one has no number, the reason once instead of four times. */
+function summary({ mean_mm, min_mm, max_mm, variation_mm, basis }: BacklashResult, system: UnitSystem): string {
+  const felt = `Felt ${basisWords(basis)}.`;
+  if (isNone(mean_mm)) return `No mean and no variation: ${reasonShort(mean_mm.none)}. ${felt}`;
+  const parts = [
+    ['mean', mean_mm],
+    ['smallest', min_mm],
+    ['largest', max_mm],
+    ['variation', variation_mm],
+  ] as const;
+  const said = parts.map(([name, value]) => `${name} ${orReason(value, 'length', system)}`).join(', ');
+  return `${said.charAt(0).toUpperCase()}${said.slice(1)}. ${felt}`;
+}
 
 /** Flags and refusals in the words measuring gave them, so that nothing about a station stays unsaid. */
 const flagged = ({ stations }: BacklashResult): readonly WordsBlock[] =>

@@ -5,7 +5,7 @@ import type { CheckId } from '../setup/checkIds.ts';
 import { limitWords } from '../words/limits.ts';
 import { resultBrief } from '../words/results.ts';
 import { shapeOf, standingWords } from '../words/standing.ts';
-import { resultOf } from './assembly.ts';
+import { resultOf } from './checkTable.ts';
 import type { CertificateAssembly, CertificateCheck, CertificateContent } from './content.ts';
 import { timeText } from './days.ts';
 import { flanksPicture, ringPicture } from './drawings.ts';
@@ -94,7 +94,7 @@ function ringOf(content: CertificateContent, last: CertificateAssembly, system: 
   if (picture === undefined) return undefined;
   const from = last.checks.find(({ check }) => check === 'ring-gear-runout')?.carriedFrom;
   const taken = from === undefined ? '' : ` Runout as measured in ${from.toLowerCase()}.`;
-  return { ...picture, caption: `Seen from the teeth, stations clockwise.${taken}` };
+  return { ...picture, caption: `Seen from the teeth.${taken}` };
 }
 
 const keyChecks: readonly CheckId[] = [

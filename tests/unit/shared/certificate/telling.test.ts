@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { checkRows } from '../../../../src/shared/certificate/assembly.ts';
+import { checkRows } from '../../../../src/shared/certificate/checkTable.ts';
 import { type CertificateContent, certificateContent } from '../../../../src/shared/certificate/content.ts';
 import { dayText, timeText } from '../../../../src/shared/certificate/days.ts';
 import type { Block } from '../../../../src/shared/certificate/page.ts';

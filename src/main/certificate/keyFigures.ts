@@ -1,0 +1,61 @@
+import type { Figure, FiguresBlock } from '../../shared/certificate/page.ts';
+import { paragraph, type Strip } from './flow.ts';
+import { type Letters, scale } from './letters.ts';
+import type { Paper } from './paper.ts';
+import { elementsToPdf } from './sceneToPdf.ts';
+import { shapeElements, shapeInk } from './shapes.ts';
+
+const figureGap = 8;
+const figureIndent = 17;
+const standingLetters = { ...scale.quiet, weight: 600 } as const;
+
+/** Name, figure, and beneath it where it stands and against what. */
+export function figuresToPaper(paper: Paper, { figures }: FiguresBlock, strip: Strip): void {
+  const inner = { x: strip.x + figureIndent, width: strip.width - figureIndent };
+  for (const figure of figures) {
+    const line = figure.value === '' ? scale.quiet.line : scale.figure.line;
+    const at = { x: strip.x + 5, y: paper.y + scale.quiet.line + line / 2 };
+    paper.artifact(() => elementsToPdf(paper.pdf, shapeElements(figure.shape, 9.5), at));
+    paragraph(paper, figure.name, scale.quiet, inner);
+    if (figure.value !== '') paragraph(paper, figure.value, scale.figure, inner);
+    standingToPaper(paper, figure, inner);
+    if (figure.more !== undefined) paragraph(paper, figure.more, scale.quiet, inner);
+    paper.y += figureGap;
+  }
+}
+
+/** The standing in its ink, the limit behind it where there is room for both. */
+function standingToPaper(paper: Paper, figure: Figure, strip: Strip): void {
+  const letters = { ...standingLetters, ink: shapeInk(figure.shape) };
+  if (!onOneLine(paper, figure, strip.width)) {
+    paragraph(paper, figure.standing, letters, strip);
+    if (figure.limit !== '') paragraph(paper, figure.limit, scale.quiet, strip);
+    return;
+  }
+  const top = paper.y;
+  const at = strip.x + paper.measure(`${figure.standing}  `, letters);
+  const struct = paper.tag(paper.root, 'P');
+  struct.add(() => {
+    paper.line(figure.standing, strip.x, top, letters);
+    if (figure.limit !== '') paper.line(figure.limit, at, top, scale.quiet);
+  });
+  struct.end();
+  paper.y = top + scale.quiet.line;
+}
+
+const onOneLine = (paper: Paper, { standing, limit }: Figure, width: number): boolean =>
+  paper.measure(`${standing}  `, standingLetters) + paper.measure(limit, scale.quiet) <= width;
+
+/** Height they take on one page. */
+export function figuresHeight(paper: Paper, { figures }: FiguresBlock, width: number): number {
+  const inner = width - figureIndent;
+  const lines = (words: string | undefined, letters: Letters): number =>
+    words === undefined || words === '' ? 0 : paper.wrap(words, letters, inner).length * letters.line;
+  return figures.reduce((sum, figure) => {
+    const { name, value, standing, limit, more } = figure;
+    const under = onOneLine(paper, figure, inner)
+      ? scale.quiet.line
+      : lines(standing, standingLetters) + lines(limit, scale.quiet);
+    return sum + lines(name, scale.quiet) + lines(value, scale.figure) + under + lines(more, scale.quiet) + figureGap;
+  }, 0);
+}
