@@ -1,23 +1,52 @@
-import { mm, seconds, type Length } from '../../quantities/quantity.ts';
+import { mm, type Length } from '../../quantities/quantity.ts';
 import { isNone, none } from '../../result.ts';
-import { isPress, type Press, type Reading, type StreamItem } from '../reading.ts';
+import { isPress, type Reading, type StreamItem } from '../reading.ts';
 import { mean } from '../statistics.ts';
-import { isOutside, widthOf, type Corridor } from './corridor.ts';
-import { takeLoose, takeSmall } from './landing.ts';
-import { leastStroke, MOST_STEPS } from './limits.ts';
+import { leaveTooth, read } from './listen.ts';
+import { MOST_STEPS } from './limits.ts';
 import type { BacklashEvent, BacklashMeasured, BacklashSettings } from './measured.ts';
-import { hear, learn, noiseOf } from './noise.ts';
-import { unitsApart } from './scale.ts';
-import { newCapture, now, stationNumber, type BacklashCapture } from './state.ts';
-import { newStation } from './station.ts';
-import { closeStation, refuse, refuseUnrocked, renewMargin, takeLonger, takeRest, tellRest } from './stations.ts';
-import { addReading, endStill, LEAST_READINGS, ongoingLength, type Still } from './stills.ts';
-import { whyRefused } from './sentences.ts';
-import { restartSwings, swing, wereNotHeld } from './swings.ts';
-import { addStill, endHold, goOnFrom, leaving, restartTurns, TOUCHES_MEANT, type Turn } from './turns.ts';
+import { closeUnrocked, press } from './pedal.ts';
+import { newCapture, type BacklashCapture } from './state.ts';
+import { closeStation } from './stations.ts';
 
 export type { BacklashCapture } from './state.ts';
 export type * from './measured.ts';
+
+/*
+ * Hands-free backlash: from a stream of indicator readings to a number for each station, while both hands are on gears.
+ *
+ * A technician sets the stem on a tooth and rocks the ring gear there and back between its two stops, resting at each.
+ * One rock has two rests of its own, and their difference is the backlash. The stem is then lifted, hangs free at the
+ * end of its travel, and comes down on the next tooth with another preload. Nothing marks any of this in the stream. So:
+ *
+ * 1. Noise (noise.ts). How much readings scatter at rest is learned from the stream: from differences at first, then from
+ *    the rests themselves. Every threshold below is in these standard deviations, in steps of the display, or in shares
+ *    of the stroke: nothing depends on the unit, on zero, on the sign or on the pace.
+ * 2. Stills (stills.ts). A CUSUM cuts the stream into stretches that stand still. Rests are stills; so are a hanging
+ *    stem, a hesitating hand and a gear that just lies there.
+ * 3. Turns (turns.ts). A still at which the movement turns round is a turn. A hesitation is passed by and forgotten, a
+ *    rebound is too short to stand still. A turn is certain once the stroke is half-way back, so a rock counts at once.
+ * 4. Corridor (corridor.ts, landing.ts). Two strokes of one size show between which two levels this tooth moves. From
+ *    then on a stroke is a whole one or none, and a reading outside means that the stem has left. When rocking begins
+ *    again elsewhere, the stem either hung free in between (readings beyond both corridors), then it is the next station;
+ *    or it did not, then something moved (drift) or the gauge miscounted (unit jump). The turn that the stem came down
+ *    on, and the hang, are rests of no rock.
+ * 5. Rocks (rocks.ts). Rests are paired two by two in the order of time; neighbours share none.
+ * 6. Enough (rule.ts). All rocks count. At four, and then at 6, 8, 10, 12, their spread is held against what resolution
+ *    and the noise within the rests explain. That bound is known without the rocks, honest rocks pass it at the first
+ *    look nearly always, and the value has no part in it: so stopping does not pick runs that happen to be small, or to
+ *    agree. What does not pass by twelve, or by the time the stem is lifted, is refused.
+ * 7. Faults (faults.ts, scale.ts, swings.ts). Before a number is given the rests are asked whether both sides moved
+ *    together, whether they crept, whether one side is at the end of the travel, whether only one side repeats. A station
+ *    stays open until the stem leaves the tooth: what is seen until then can still take its number away.
+ * 8. Doubt (doubt.ts). Resolution, gauge, hysteresis and rocks, each a named part, combined after the GUM.
+ *
+ * A gap ends the rest and the rock it falls into; the station is marked, or refused where the two sides do not join up.
+ *
+ * Everything is remembered in one BacklashCapture of fixed size (the last 256 readings, a few dozen rests). The same
+ * step runs live, in replay, in the bench and on the command line. docs/measuring-backlash.md tells the same to the
+ * technician, with the limits of each fault.
+ */
 
 /** Begins a session. @throws RangeError for a resolution that is not above zero: a defect of the caller. */
 export const startBacklash = (settings: BacklashSettings): BacklashCapture => newCapture(settings);
@@ -66,202 +95,4 @@ function measuredOf({ results }: BacklashCapture): BacklashMeasured {
   const max: Length = mm(Math.max(...values));
   const variation = values.length === 1 ? none('one-station') : mm(max - min);
   return { stations: results, mean: mm(mean(values)), min, max, variation };
-}
-
-/** Readings heard before the first is judged, so that it is known how noisy they are. */
-const HEARD_FIRST = 8;
-
-function read(capture: BacklashCapture, reading: Reading): void {
-  const lasted = reading.t - capture.last_t;
-  if (isGap(capture, lasted)) breakOff(capture, reading, lasted);
-  capture.last_t = reading.t;
-  hear(capture.noise, reading.value);
-  if (capture.held === undefined) return judge(capture, reading.t, reading.value);
-  capture.held.push(reading);
-  if (capture.held.length >= HEARD_FIRST) judgeHeld(capture);
-}
-
-function judgeHeld(capture: BacklashCapture): void {
-  const { held } = capture;
-  capture.held = undefined;
-  for (const { t, value } of held ?? []) judge(capture, t, value);
-}
-
-/** Longer than this many usual intervals, and long enough to hide the quickest rest, is a gap. */
-const INTERVALS = 6;
-const SHORTEST_GAP_s = 0.2;
-
-function isGap(capture: BacklashCapture, lasted: number): boolean {
-  if (!(lasted < Infinity) || lasted <= 0) return false;
-  const { interval } = capture;
-  if (interval > 0 && lasted > Math.max(INTERVALS * interval, SHORTEST_GAP_s)) return true;
-  const bounded = interval === 0 ? lasted : Math.min(2 * interval, lasted);
-  capture.interval = interval === 0 ? lasted : interval + 0.1 * (bounded - interval);
-  return false;
-}
-
-function breakOff(capture: BacklashCapture, reading: Reading, lasted: number): void {
-  capture.said.push({ kind: 'gap', station: stationNumber(capture), t: reading.t, lasted: seconds(lasted) });
-  leaveTooth(capture);
-  if (capture.corridor === undefined && capture.loose.length > 0) capture.gapBefore = true;
-  goAway(capture, reading.value, 'gap');
-}
-
-function judge(capture: BacklashCapture, t: number, value: number): void {
-  const { corridor, away } = capture;
-  if (corridor !== undefined && isOutside(corridor, value)) {
-    capture.said.push({ kind: 'lifted', station: stationNumber(capture), t: now(capture) });
-    goAway(capture, value, 'outside');
-  } else if (away !== undefined) {
-    if (value < away.lowest) away.lowest = value;
-    if (value > away.highest) away.highest = value;
-  }
-  const sd = noiseOf(capture.noise);
-  const still = addReading(capture.stills, t, value, sd);
-  if (still !== undefined) takeStill(capture, still, sd);
-  // While something stands still again, what it is decides whether the place before was a turn.
-  const least = leastStroke(sd, capture.settings.resolution);
-  swing(capture.swings, value, 2 * least);
-  const isStill = ongoingLength(capture.stills) > LEAST_READINGS;
-  const turn = leaving(capture.turns, capture.stills.next, value, isStill ? Infinity : least / 2);
-  if (turn !== undefined) takeTurn(capture, turn);
-  capture.last = value;
-  cue(capture);
-}
-
-/** A shorter still may hold the end of a bounce, which is not noise. */
-const LEARN_FROM = 4;
-
-function takeStill(capture: BacklashCapture, still: Still, sd: number): void {
-  if (still.readings >= LEARN_FROM) learn(capture.noise, still.squares, still.readings - 2);
-  const turn = addStill(capture.turns, still, sd, capture.corridor === undefined ? 0 : widthOf(capture.corridor));
-  if (turn !== undefined) takeTurn(capture, turn);
-}
-
-function takeTurn(capture: BacklashCapture, turn: Turn): void {
-  if (capture.corridor === undefined) takeLoose(capture, turn);
-  else takeAtTooth(capture, capture.corridor, turn);
-}
-
-/** A stroke shorter than this share of the corridor is a bounce or a hand that changed its mind. */
-const WHOLE_STROKE = 0.35;
-
-function takeAtTooth(capture: BacklashCapture, corridor: Corridor, turn: Turn): void {
-  const stroke = turn.level - corridor[corridor.at];
-  if (Math.abs(stroke) < WHOLE_STROKE * widthOf(corridor)) return takeShort(capture, corridor, turn);
-  const side = stroke > 0 ? 'high' : 'low';
-  if (side === corridor.at) return takeLonger(capture, turn);
-  capture.tiny = 0;
-  capture.loose = [];
-  corridor[side] = turn.level;
-  corridor.at = side;
-  takeRest(capture, turn, side);
-  renewMargin(capture);
-}
-
-/** Three strokes in a row of one 25th: the gauge went from millimetres to inches where zero is. */
-const TINY_IN_A_ROW = 3;
-
-function takeShort(capture: BacklashCapture, corridor: Corridor, turn: Turn): void {
-  takeLonger(capture, turn);
-  const from = capture.loose.at(-1)?.level ?? corridor[corridor.at];
-  const isTiny = unitsApart(Math.abs(turn.level - from), widthOf(corridor));
-  capture.tiny = isTiny ? capture.tiny + 1 : 0;
-  if (capture.tiny >= TINY_IN_A_ROW && capture.station !== undefined) refuse(capture, capture.station, 'unit-jump');
-  else takeSmall(capture, turn);
-}
-
-/** Readings at rest after which a rest is told of while it is still held. */
-const CUE_AFTER = 5;
-
-/** Tells a rest while the hand still holds it, so that the technician knows when to go back. */
-function cue(capture: BacklashCapture): void {
-  const { corridor, station } = capture;
-  if (corridor === undefined || station === undefined || capture.cued !== undefined) return;
-  const length = ongoingLength(capture.stills);
-  if (length < CUE_AFTER) return;
-  const level = capture.stills.mean;
-  const side = corridor.at === 'high' ? 'low' : 'high';
-  if (Math.abs(level - corridor[side]) > 0.25 * widthOf(corridor)) return;
-  tellRest(capture, station, side, level, length);
-}
-
-/** Ends what is going on at this tooth: the last rest is one even if nothing follows it there. */
-function leaveTooth(capture: BacklashCapture): void {
-  judgeHeld(capture);
-  const sd = noiseOf(capture.noise);
-  const still = endStill(capture.stills, sd);
-  if (still !== undefined && !isLifting(capture.corridor, still)) takeStill(capture, still, sd);
-  const turn = endHold(capture.turns);
-  if (turn !== undefined) takeTurn(capture, turn);
-}
-
-/** The first piece of a slow lift, before it has left the corridor. */
-const isLifting = (corridor: Corridor | undefined, { level }: Still): boolean =>
-  corridor !== undefined &&
-  (level < corridor.low - BARELY * widthOf(corridor) || level > corridor.high + BARELY * widthOf(corridor));
-
-const BARELY = 0.15;
-
-function goAway(capture: BacklashCapture, value: number, because: 'outside' | 'gap'): void {
-  leaveTooth(capture);
-  const corridor = capture.corridor ?? capture.away?.corridor;
-  if (because === 'outside' && corridor !== undefined)
-    goOnFrom(capture.turns, corridor[corridor.at], value < corridor.low ? -1 : 1);
-  else restartTurns(capture.turns);
-  if (capture.station !== undefined && capture.away === undefined) capture.station.strokes += capture.swings.count;
-  restartSwings(capture.swings);
-  capture.loose = [];
-  capture.corridor = undefined;
-  capture.cued = undefined;
-  capture.tiny = 0;
-  if (corridor === undefined) return;
-  const { away } = capture;
-  const lowest = Math.min(value, away?.lowest ?? value);
-  const highest = Math.max(value, away?.highest ?? value);
-  capture.away = { because, corridor: { ...corridor }, from: capture.last, to: value, lowest, highest };
-}
-
-function press(capture: BacklashCapture, { pedal }: Press): void {
-  if (pedal === 'again') again(capture);
-  else next(capture);
-}
-
-function next(capture: BacklashCapture): void {
-  leaveTooth(capture);
-  const number = stationNumber(capture);
-  if (capture.station !== undefined) closeStation(capture);
-  else if (!closeUnrocked(capture)) capture.said.push({ kind: 'nothing-measured', station: number, t: now(capture) });
-  startAfresh(capture);
-}
-
-/** Turns, touches or strokes without a whole rock: says why there is no number. */
-function closeUnrocked(capture: BacklashCapture): boolean {
-  if (capture.turns.touches >= TOUCHES_MEANT) refuseUnrocked(capture, 'one-sided', whyRefused['one-sided']);
-  else if (wereNotHeld(capture.swings.count, capture.loose.length))
-    refuseUnrocked(capture, 'not-held', whyRefused['not-held']);
-  else if (capture.loose.length > 3) refuseUnrocked(capture, 'not-repeatable', whyRefused['not-repeatable']);
-  else return false;
-  return true;
-}
-
-function startAfresh(capture: BacklashCapture): void {
-  restartTurns(capture.turns);
-  restartSwings(capture.swings);
-  capture.loose = [];
-  capture.corridor = undefined;
-  capture.away = undefined;
-  capture.gapBefore = false;
-  capture.cued = undefined;
-  capture.tiny = 0;
-}
-
-/** Forgets the station at work, or the last one if none is, and takes it anew. */
-function again(capture: BacklashCapture): void {
-  const { station } = capture;
-  const number = station?.number ?? Math.max(1, capture.results.length);
-  capture.results.length = Math.min(capture.results.length, number - 1);
-  capture.station = station === undefined || capture.away !== undefined ? undefined : newStation(number);
-  capture.cued = undefined;
-  capture.said.push({ kind: 'taken-anew', station: number, t: now(capture) });
 }

@@ -61,9 +61,15 @@ export function rocking(turns: readonly Turn[], least: number): Rocking | undefi
   const outside = turns.findLastIndex(({ level }) => level < low || level > high);
   const lay = turns[outside + 1] ?? before;
   const left = turns.findIndex(({ level }, at) => at > outside + 1 && Math.abs(level - lay.level) > LEFT * stroke);
-  return { rests: turns.slice(left), earlier: turns.slice(0, left), hung: outside >= 0 };
+  const from = outside >= 0 && cameDownBefore(lay) ? outside + 1 : left;
+  return { rests: turns.slice(from), earlier: turns.slice(0, from), hung: outside >= 0 };
 }
 
+/** The stem had come down and stood somewhere on the way to this turn: then the hand brought it here, and it is a rest. */
+const cameDownBefore = ({ passed, still }: Turn): boolean => passed >= Math.max(CAME_DOWN, still / 3);
+
+/** A slow lowering shows stills of three and four readings. */
+const CAME_DOWN = 6;
 /** Turns nearer than this to where the gear lay are still where it lay. */
 const LEFT = 0.35;
 

@@ -93,6 +93,8 @@ function middle(noise: Noise, differences: Float64Array): number {
 
 /** Takes in the scatter of one rest: squares about its mean, and their degrees of freedom. */
 export function learn(noise: Noise, squares: number, degrees: number): void {
+  // A stem that hangs free may show no noise at all, and a quiet gauge at rest neither: that one needs no learning.
+  if (squares === 0) return;
   if (noise.degrees > ENOUGH && squares > FOREIGN * degrees * (noise.squares / noise.degrees)) return;
   noise.squares += squares;
   noise.degrees += degrees;

@@ -19,7 +19,8 @@ export function unitChanged(away: Away, resolution: number): boolean {
   const width = widthOf(away.corridor);
   const stays =
     away.highest - away.lowest <= (Math.abs(away.to) < Math.abs(away.from) ? 0.1 : 30) * width + 4 * resolution;
-  return stays && Math.abs(greater / 25.4 - lesser) <= (2 * width) / 25.4 + resolution;
+  const near = (2 * width) / 25.4 + resolution;
+  return stays && lesser > 2 * near && Math.abs(greater / 25.4 - lesser) <= near;
 }
 
 /** The whole shift came between two readings, while the hand did not move: a gauge miscounts so, a base does not move so. */

@@ -141,10 +141,10 @@ export function closeStation(capture: BacklashCapture): void {
 
 function leaveUndone(capture: BacklashCapture, station: Station): void {
   const { away, settings, hangs } = capture;
-  if (away !== undefined && unitChanged(away, settings.resolution)) return refuse(capture, station, 'unit-jump');
   const seen = { hangs, notHeld: isNotHeld(capture, station), touches: capture.turns.touches };
   const measured = leave(station, settings, noiseOf(capture.noise), seen);
-  settle(capture, station, measured);
+  const isUnit = isNone(measured.value) && away !== undefined && unitChanged(away, settings.resolution);
+  settle(capture, station, isUnit ? refused(station, 'unit-jump') : measured);
 }
 
 /** Where the stem hangs is often learned only when it is lifted off this tooth. */

@@ -21,6 +21,8 @@ export interface Turn {
   readonly lingers: number;
   /** Readings of its main still. */
   readonly still: number;
+  /** Readings of the longest still passed on the way to it: it was not reached in one go from the turn before. */
+  readonly passed: number;
 }
 
 interface Hold {
@@ -30,6 +32,8 @@ interface Hold {
   length: number;
   /** Number of the latest reading that was still near it. */
   near: number;
+  /** Length of the longest still passed on the way to it. */
+  passed: number;
 }
 
 export interface TurnFinder {
@@ -122,6 +126,7 @@ function confirmed(finder: TurnFinder, hold: Hold): Turn {
     creep: creepOf(hold),
     lingers: Math.max(0, hold.near - main.to),
     still: main.length,
+    passed: hold.passed,
   };
 }
 
@@ -149,7 +154,7 @@ export function addStill(finder: TurnFinder, still: Still, sd: number, width: nu
   }
   const way = still.level > hold.main.level ? 1 : -1;
   if (finder.direction === way) {
-    if (!isMereLeaving(hold, still)) replaceHold(finder, still);
+    if (!isMereLeaving(hold, still, width)) replaceHold(finder, still, Math.max(hold.passed, hold.length));
     return undefined;
   }
   if (finder.direction === 0) finder.direction = way === 1 ? -1 : 1;
@@ -159,8 +164,10 @@ export function addStill(finder: TurnFinder, still: Still, sd: number, width: nu
 }
 
 /** A short piece right after a long still, farther the same way: a slow lift off the stop. */
-const isMereLeaving = ({ last, main }: Hold, still: Still): boolean =>
-  still.from - last.to <= ADJOINING && still.length < OF_WEIGHT * main.length;
+const isMereLeaving = ({ last, main }: Hold, still: Still, width: number): boolean =>
+  still.from - last.to <= ADJOINING &&
+  still.length < OF_WEIGHT * main.length &&
+  Math.abs(still.level - main.level) < HAS_LEFT * width;
 
 function beginHold(finder: TurnFinder, still: Still, sd: number): void {
   const { previous } = finder;
@@ -178,8 +185,8 @@ function beginHold(finder: TurnFinder, still: Still, sd: number): void {
   }
 }
 
-function replaceHold(finder: TurnFinder, still: Still): void {
-  finder.hold = { main: still, first: still, last: still, length: still.length, near: still.to };
+function replaceHold(finder: TurnFinder, still: Still, passed = 0): void {
+  finder.hold = { main: still, first: still, last: still, length: still.length, near: still.to, passed };
   finder.lowest = still.level;
   finder.highest = still.level;
 }
