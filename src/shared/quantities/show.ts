@@ -21,6 +21,17 @@ export interface Shown {
   readonly unit: string;
 }
 
+/**
+ * Above this a torque tightens a fastener and is read in lb-ft; below it, it turns a bearing and is read in in-lb.
+ * 20 lb-ft: no rotating torque comes near it and no fastener in an axle lies below (common practice).
+ */
+const fastenersFrom_Nm = 20 * units.ftLb.factor;
+
+const unitFor = (inside: number, dimension: Dimension, system: UnitSystem): Unit =>
+  system === 'inch' && dimension === 'torque' && Math.abs(inside) >= fastenersFrom_Nm
+    ? units.ftLb
+    : shownIn[system][dimension];
+
 /** The unit in which `dimension` is shown under `system`. */
 export const unitShown = (dimension: Dimension, system: UnitSystem): Unit => shownIn[system][dimension];
 
@@ -29,7 +40,7 @@ export const unitShown = (dimension: Dimension, system: UnitSystem): Unit => sho
  * @param resolution the gauge's resolution in the same inside unit; decides the decimals so that none is hidden or invented.
  */
 export function show(inside: number, dimension: Dimension, system: UnitSystem, resolution?: number): Shown {
-  const unit = shownIn[system][dimension];
+  const unit = unitFor(inside, dimension, system);
   const decimals =
     resolution === undefined ? usualDecimals[system][dimension] : decimalsFor(fromInside(resolution, unit));
   const rounded = fromInside(inside, unit).toFixed(decimals);

@@ -161,11 +161,20 @@ function basisMismatch(limit: Limit, result: MeasuredResult): string | undefined
   return `the limit is felt ${basisWords(limit.basis)}, this reading ${basisWords(result.basis)}: convert one of them first`;
 }
 
+/**
+ * Every station is judged against the window. One that lies outside settles it, even while another has no number:
+ * measuring that one cannot bring the first inside.
+ */
 function backlashValues(limit: Limit, result: BacklashResult): readonly Valued[] | string {
   const why = unfinished(result);
-  if (why !== undefined) return why;
+  if (why !== undefined && (limit.quantity !== 'backlash' || !anyOutside(limit, result))) return why;
   if (limit.quantity === 'backlash-variation') return [{ value: result.variation_mm, U95: variationU95(result) }];
   return result.stations.map((station) => ({ value: station.value_mm, U95: numberOr0(station.U95_mm) }));
+}
+
+function anyOutside(limit: Limit, result: BacklashResult): boolean {
+  const ends = endsOf(limit);
+  return result.stations.some((station) => judgeNumber(station.value_mm, 0, ends, 'simple').verdict === 'outside');
 }
 
 /** Why the backlash is not known round the gear yet. */

@@ -59,6 +59,12 @@ describe('shown quantities', () => {
     expect(showText(2, 'torque', 'inch')).toBe('17.7 in-lb');
   });
 
+  it('shows the torque of a fastener in lb-ft, and that of a bearing in in-lb', () => {
+    expect(showText(80, 'torque', 'inch')).toBe('59.0 lb-ft');
+    expect(showText(3, 'torque', 'inch')).toBe('26.6 in-lb');
+    expect(showText(80, 'torque', 'metric')).toBe('80.00 N·m');
+  });
+
   it('writes a true minus and no minus zero', () => {
     expect(show(-0.0001, 'length', 'metric').digits).toBe('0.000');
     expect(show(-0.02, 'length', 'metric').digits).toBe('−0.020');

@@ -235,6 +235,14 @@ describe('limits and their bases', () => {
     });
   });
 
+  it('calls a backlash outside by its worst station, even while another has no number', () => {
+    const standingOf = (values: readonly (number | string)[]) =>
+      stateOf('backlash', trial, measured('e3', 'backlash', backlash(values)))?.standing;
+    expect(standingOf([0.2, 0.3, 0.2, 'drift'])).toBe('outside');
+    expect(standingOf([0.3])).toBe('outside');
+    expect(standingOf([0.2, 0.21, 0.2, 'drift'])).toBe('not-measured');
+  });
+
   it('has no verdict where the sheet has no limit', () => {
     const noLimits: Deed = { kind: 'limits-set', specSheet: { ...specSheet, limits: [] } };
     const result = readiness(...goodTrial, noLimits);

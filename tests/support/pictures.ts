@@ -1,0 +1,109 @@
+// `npm run pictures`: every screen in a real browser, on the demo's build, into docs/pictures. Look at them.
+import { mkdirSync, mkdtempSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import type { Page } from 'playwright';
+import { openBench } from '../../src/main/bench/bench.ts';
+import { doTheJob } from '../../src/main/cli/demo/job.ts';
+import { technician as by, title } from '../../src/main/cli/demo/scenario.ts';
+import { createTechnician } from '../../src/main/cli/demo/technician.ts';
+import { systemClock } from '../../src/main/clock.ts';
+import { openLoopback } from '../../src/main/hosts/loopback/host.ts';
+import { listPageFiles } from '../../src/main/hosts/pageFiles.ts';
+import { openSimulation } from '../../src/main/hosts/simulatedBench.ts';
+import { plugInSimulated } from '../../src/main/hosts/simulatedGaugeRecords.ts';
+import type { Notebook } from '../../src/shared/contract/builds.ts';
+import { readNotebook } from '../../src/shared/records/build.ts';
+import { valueOf } from './bench/open.ts';
+import { goTo, launchBrowser, type Look, openPage, usualLook } from './browser.ts';
+
+const root = join(import.meta.dirname, '..', '..');
+const out = process.argv[2] ?? join(root, 'docs', 'pictures');
+mkdirSync(out, { recursive: true });
+const say = (words: string): void => void process.stderr.write(`${words}\n`);
+
+const simulation = await openSimulation('hurried');
+const service = valueOf(
+  openBench({
+    folder: mkdtempSync(join(tmpdir(), 'axlewright-pictures-')),
+    clock: systemClock,
+    version: '0.1.0',
+    simulation,
+  }),
+);
+const gauges = valueOf(await plugInSimulated(service, simulation));
+const host = await openLoopback({ service, files: valueOf(listPageFiles(join(root, 'out', 'renderer'))) });
+const browser = await launchBrowser();
+
+const take = async (page: Page, name: string): Promise<void> => {
+  await page.screenshot({ path: join(out, `${name}.png`) });
+  say(`  ${name}`);
+};
+
+const { page: empty } = await openPage(browser, host.link);
+await goTo(empty, { at: 'builds' });
+await take(empty, 'builds-first');
+
+say('doing the job on the simulated axle (about a minute) …');
+let notebook: Notebook | undefined;
+const technician = await createTechnician(service, title, by, (written) => (notebook = written));
+await doTheJob({ technician, gauges, simulation });
+if (notebook === undefined) throw new Error('the job wrote nothing');
+const build = readNotebook(notebook.id, notebook.entries);
+const assembly = (phase: string, number = 1): string =>
+  build.assemblies.find((one) => one.phase === phase && one.number === number)?.id ?? '';
+
+const at = (where: string, more: object = {}) => ({ at: where, build: build.id, ...more });
+const check = (name: string, phase = 'trial', number = 2) =>
+  at('check', { assembly: assembly(phase, number), check: name });
+const screens: Readonly<Record<string, object>> = {
+  builds: { at: 'builds' },
+  axle: at('axle'),
+  limits: at('limits'),
+  notes: at('notes'),
+  'trial-1': at('build', { assembly: assembly('trial', 1) }),
+  'trial-2': at('build', { assembly: assembly('trial', 2) }),
+  final: at('build', { assembly: assembly('final') }),
+  backlash: check('backlash'),
+  runout: check('ring-gear-runout', 'trial', 1),
+  torque: check('pinion-torque'),
+  typed: check('cap-torque'),
+  shims: check('shims'),
+  mark: check('mark', 'trial', 1),
+  settle: at('settle', { assembly: assembly('trial', 1), check: 'backlash' }),
+  'open-trial': at('assemble', { phase: 'trial' }),
+  certificate: at('certificate'),
+  gauges: { at: 'gauges' },
+};
+
+const looks: Readonly<Record<string, Look>> = {
+  '': usualLook,
+  '-dark': { ...usualLook, theme: 'dark' },
+  '-small': { width: 1024, height: 600, theme: 'light' },
+};
+const everyLook = new Set(['backlash', 'trial-1', 'mark']);
+
+for (const [suffix, look] of Object.entries(looks)) {
+  const { page, faults } = await openPage(browser, host.link, look);
+  for (const [name, route] of Object.entries(screens)) {
+    if (suffix !== '' && !everyLook.has(name)) continue;
+    await goTo(page, route);
+    await take(page, `${name}${suffix}`);
+  }
+  await live(page, suffix);
+  if (faults.length > 0) throw new Error(`the page complained: ${faults.join(' | ')}`);
+}
+
+/** The bench at work: the simulated hand rocks while the picture is taken. */
+async function live(page: Page, suffix: string): Promise<void> {
+  await goTo(page, { at: 'just-measure' });
+  const moving = service.answers['bench.hand']({ action: { do: 'rock', stations: 3 } });
+  await page.waitForTimeout(4200);
+  await take(page, `bench${suffix}`);
+  await moving;
+}
+
+await browser.close();
+await host.close();
+await service.close();
+say(`pictures are in ${out}`);
