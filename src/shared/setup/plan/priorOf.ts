@@ -1,0 +1,58 @@
+import type { PlanInput, Side } from './input.ts';
+import type { Prior } from './guess.ts';
+import type { Sight } from './sight.ts';
+
+/** How far each flank's relief may be off its place, as fractions of the flank. */
+export type Cutting = Prior['cutting'];
+
+/** A sound set, and one that was cut or paired wrongly (own choice, said in docs/plan.md). */
+export const soundCutting: Cutting = { heel: 0.05, crown: 0.05 };
+export const faultyCutting: Cutting = { heel: 0.2, crown: 0.2 };
+/** How often sets are faulty before anything is known (own choice). */
+export const faultyShare = 1 / 16;
+
+/** What is usual before anything has been read; docs/plan.md says where each figure comes from. */
+export function priorOf(input: PlanInput, sight: Sight, cutting: Cutting): Prior {
+  const [low, high] = input.limits.backlash_mm;
+  const recorded = input.target.kind === 'used-set' ? input.target.backlash_mm : undefined;
+  const film = filmSaid(input);
+  return {
+    film_mm: film ?? 0.008,
+    filmSpread: film === undefined ? 0.6 : 0.3,
+    curvature: curvatures(input, sight),
+    // Given curvatures are somebody's measurement; assumed ones may be off by half either way.
+    curvatureSpread: input.set.easeoff === undefined ? { shared: 0.45, own: 0.3 } : { shared: 0.2, own: 0.15 },
+    withFilm: input.set.easeoff === undefined ? 0.65 : 0,
+    biasSpread: 0.15,
+    cutting,
+    position_mm: 0.3,
+    backlash_mm: recorded ?? (low + high) / 2,
+    backlashSpread_mm: (high - low) * 0.2,
+    perPinionOut: 0.05,
+    perRingAway: 0.03,
+  };
+}
+
+/** A rolled mark is about a tenth longer and taller than the ellipse its curvatures stand for, or they are larger by this. */
+const largerThanPainted = 1.2;
+
+function curvatures(input: PlanInput, sight: Sight): Prior['curvature'] {
+  const { driveFlank } = input.set;
+  const coastFlank = driveFlank === 'convex' ? 'concave' : 'convex';
+  const factor = input.set.easeoff === undefined ? largerThanPainted : 1;
+  const rolled = ({ a, b, c }: Prior['curvature'][Side]) => ({ a: a * factor, b, c: c * factor });
+  return {
+    drive: rolled(sight.model.flanks[driveFlank].easeoff),
+    coast: rolled(sight.model.flanks[coastFlank].easeoff),
+  };
+}
+
+/** The film (mm) where somebody measured it; the last word counts. */
+function filmSaid({ trials }: PlanInput): number | undefined {
+  const sides: readonly Side[] = ['drive', 'coast'];
+  const said = trials
+    .flatMap(({ pattern }) => sides.map((side) => pattern[side].made?.film_um))
+    .filter((film) => film !== undefined);
+  const last = said.at(-1);
+  return last === undefined ? undefined : last / 1000;
+}

@@ -1,0 +1,51 @@
+import type { Choice } from './decide.ts';
+import type { PlanInput } from './input.ts';
+import type { Insight } from './insight.ts';
+import { depthReason, lengthwiseReason, ringReason } from './movementReasons.ts';
+import { signsIn } from './signs.ts';
+import { inHundred } from './words.ts';
+
+/** Why the plan says what it says: one plain sentence for each reason, weightiest first. */
+export function reasonsFor(insight: Insight, choice: Choice, input: PlanInput): readonly string[] {
+  const by = { change: changeReasons, leave: leaveReasons, suspect: suspectReasons };
+  return by[choice.decision](insight, choice, input).filter((sentence) => sentence !== undefined);
+}
+
+type Reasons = (insight: Insight, choice: Choice, input: PlanInput) => readonly (string | undefined)[];
+
+const changeReasons: Reasons = (insight, choice, input) => [
+  depthReason(insight, choice, input),
+  ringReason(insight, choice, input),
+  lengthwiseReason(insight, choice, input),
+  coastReason(choice),
+  chanceReason(choice),
+];
+
+function coastReason({ chosen }: Choice): string | undefined {
+  if (chosen.coastHard < 0.5) return undefined;
+  return 'The coast mark will probably keep a hard edge: drive outranks coast, and no position with drive right clears it.';
+}
+
+function chanceReason({ chosen, here }: Choice): string {
+  const odds = `Of axles that would have shown these readings, about ${inHundred(chosen.chance)} are right there`;
+  if (chosen.chance < 0.6) {
+    return `${odds}: the readings fit quite different axles, so expect one trial more; it will tell them apart.`;
+  }
+  return here.chance < 0.05 ? `${odds}.` : `${odds}, and ${inHundred(here.chance)} where it stands.`;
+}
+
+const leaveReasons: Reasons = ({ aim }, { here, chosen }, { target }) => [
+  target.kind === 'used-set'
+    ? 'Both marks lie where this set ran before and the backlash is in its window, as far as readings can tell.'
+    : 'The drive mark lies where it belongs and the backlash is in its window, as far as readings can tell.',
+  `Of axles that would have shown these readings, about ${inHundred(here.chance)} are right as they stand; another shim would not better that by more than readings can tell.`,
+  aim.coast === undefined && chosen.coastHard > 0.5
+    ? 'The coast mark keeps a hard edge that no position with drive right and backlash in its window avoids.'
+    : undefined,
+];
+
+const suspectReasons: Reasons = (insight, choice, input) => [
+  `Hardly any shim helps: of axles that would have shown these readings, only about ${inHundred(choice.possible)} have a right position inside the backlash window.`,
+  ...signsIn(insight, choice, input),
+  'Before another shim, check set numbers on both gears, seating of the ring gear and of every cup, the bearings, and the bores for alignment.',
+];

@@ -1,0 +1,96 @@
+import type { Stretch } from './aim.ts';
+import type { Axle } from './guess.ts';
+import type { PlanInput } from './input.ts';
+import type { Insight } from './insight.ts';
+import { type Outlook, outlookAt, seenAt, worthOf } from './outlook.ts';
+import type { Place } from './sight.ts';
+
+/** Positions tried: at each pinion position the ring gear is put where a wanted backlash comes out. */
+interface Rule {
+  readonly here: Place;
+  readonly step: PlanInput['shimStep_mm'];
+  /** Mean backlashes worth aiming for (mm). */
+  readonly backlashes: readonly number[];
+}
+
+/** Farthest pinion movement looked at in one change, and its first coarse stride (mm). */
+const reach = 0.8;
+const stride = 0.04;
+/** How many places of the coarse search are weighed over all axles. */
+const kept = 12;
+
+/**
+ * The best places to stand, best first. Coarse over the likeliest axles, then weighed over all of them, then once
+ * more finely about the best.
+ */
+export function bestPlaces(insight: Insight, here: Place, step: Rule['step'], wanted: Stretch): readonly Outlook[] {
+  const coarse: Rule = { here, step, backlashes: between(wanted, 3) };
+  const count = Math.floor(reach / stride);
+  const offsets = Array.from({ length: 2 * count + 1 }, (_, index) => (index - count) * stride);
+  const promising = insight.likeliest.flatMap((axle) =>
+    placesFor(
+      insight,
+      axle,
+      coarse,
+      offsets.map((offset) => here.pinionOut + offset),
+    )
+      .map((place) => ({
+        place,
+        worth: worthOf(seenAt(insight.sight, axle, place), insight.aim, insight.sight.lengthwise, 3),
+      }))
+      .toSorted((a, b) => b.worth - a.worth)
+      .slice(0, kept),
+  );
+  const weighed = weigh(
+    insight,
+    promising.map(({ place }) => place),
+  );
+  const top = weighed[0];
+  const axle = insight.likeliest[0];
+  if (top === undefined || axle === undefined) return weighed;
+  const fine: Rule = { here, step, backlashes: between(wanted, 5) };
+  const about = [-0.06, -0.03, 0, 0.03, 0.06].map((offset) => top.place.pinionOut + offset);
+  return [...weighed, ...weigh(insight, placesFor(insight, axle, fine, about))].toSorted((a, b) => b.chance - a.chance);
+}
+
+const weigh = ({ sight, axles, aim }: Insight, places: readonly Place[]): Outlook[] =>
+  distinct(places)
+    .map((place) => outlookAt(sight, axles, aim, place))
+    .toSorted((a, b) => b.chance - a.chance);
+
+function distinct(places: readonly Place[]): Place[] {
+  const byName = new Map(places.map((place) => [`${place.pinionOut.toFixed(4)} ${place.ringAway.toFixed(4)}`, place]));
+  return [...byName.values()];
+}
+
+const between = ([low, high]: Stretch, count: number): number[] =>
+  high - low < 1e-6 ? [low] : Array.from({ length: count }, (_, index) => low + ((high - low) * index) / (count - 1));
+
+/** Small enough to see the slope of backlash, large enough to be above the grain of a thinned flank (mm). */
+const nudge = 0.05;
+
+function placesFor(
+  insight: Insight,
+  axle: Axle,
+  { here, step, backlashes }: Rule,
+  pinions: readonly number[],
+): Place[] {
+  const backlashIn = (place: Place): number => seenAt(insight.sight, axle, place).backlash;
+  const now = backlashIn(here);
+  const slope = Math.max(0.1, (backlashIn({ ...here, ringAway: here.ringAway + nudge }) - now) / nudge);
+  return pinions.flatMap((pinion) => {
+    const pinionOut = inSteps(pinion, here.pinionOut, step.pinion);
+    const held = backlashIn({ pinionOut, ringAway: here.ringAway });
+    return backlashes.map((backlash) => {
+      const first = here.ringAway + (backlash - held) / slope;
+      const second = first + (backlash - backlashIn({ pinionOut, ringAway: first })) / slope;
+      return { pinionOut, ringAway: inSteps(second, here.ringAway, step.side) };
+    });
+  });
+}
+
+/** A whole number of shim steps from where it stands; totals free of the last binary digits. */
+function inSteps(wanted: number, from: number, step: number): number {
+  const moved = from + Math.round((wanted - from) / step) * step;
+  return Number(moved.toFixed(6));
+}
