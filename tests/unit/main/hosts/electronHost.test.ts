@@ -109,14 +109,14 @@ describe('the Electron host, wired to a stand-in', () => {
 
   it('stops navigation away, webviews and new windows', async () => {
     const { app } = await opened();
+    let answer: unknown;
     const contents = Object.assign(new EventEmitter(), {
-      answer: undefined as unknown,
       setWindowOpenHandler(handler: () => unknown) {
-        this.answer = handler();
+        answer = handler();
       },
     });
     app.emit('web-contents-created', {}, contents);
-    expect(contents.answer).toEqual({ action: 'deny' });
+    expect(answer).toEqual({ action: 'deny' });
     const stopped: string[] = [];
     contents.emit('will-navigate', { url: 'https://evil.example/', preventDefault: () => stopped.push('away') });
     contents.emit('will-navigate', { url: startPage, preventDefault: () => stopped.push('home') });
