@@ -108,28 +108,35 @@ function span(counts: Uint32Array, whole: number): number {
   return first < 0 ? 0 : (last - first + 1) / whole;
 }
 
-/** Within this fraction of an edge a mark has reached it: corners are not tapped better. */
-const reach: Readonly<Record<Edge, number>> = { toe: 0.012, heel: 0.012, crown: 0.03, root: 0.03 };
+/**
+ * Cells from an edge at which bareness is looked at, to carry its slope on to the edge itself: the last cells are not
+ * to be trusted, because corners are tapped only so well.
+ */
+const [near, far] = [3, 7];
 /** A mark touches an edge over at least this share of the edge, or it is a spot. */
 const shortest = 0.035;
-/** Bareness right beside an edge above which the eye sees a line there and not a fading. */
+/** Bareness at an edge above which the eye sees a line there and not a fading. */
 const line = 0.75;
 
 /** How the mark meets an edge. */
 function contact({ grid, mask, bareness }: Marked, edge: Edge): EdgeContact {
   const across = edge === 'toe' || edge === 'heel';
   const [deep, long] = across ? [grid.columns, grid.rows] : [grid.rows, grid.columns];
-  const near = edge === 'toe' || edge === 'root';
+  const first = edge === 'toe' || edge === 'root';
   const cell = (depth: number, along: number) => {
-    const inward = near ? depth : deep - 1 - depth;
+    const inward = first ? depth : deep - 1 - depth;
     return across ? along * grid.columns + inward : inward * grid.columns + along;
   };
-  const band = Math.max(1, Math.round(reach[edge] * deep));
   const met: number[] = [];
   for (let along = 0; along < long; along += 1) {
-    if (mask[cell(band - 1, along)] === 1) met.push(bareness[cell(band, along)] ?? 0);
+    if (mask[cell(near, along)] !== 1) continue;
+    const [here, inside] = [bareness[cell(near, along)] ?? 0, bareness[cell(far, along)] ?? 0];
+    const atEdge = here - (carriedOn * (inside - here) * near) / (far - near);
+    if (atEdge > 0.5) met.push(atEdge);
   }
   if (met.length < shortest * long) return 'clear';
   const barest = met.toSorted((p, q) => p - q)[Math.floor(0.8 * met.length)] ?? 0;
   return barest >= line ? 'hard' : 'feathered';
 }
+/** A slope flattens towards its foot: this share of it is carried on. */
+const carriedOn = 0.8;

@@ -9,7 +9,7 @@ export interface LongEdges {
   /** Bend of each in the middle, as fractions of the height; undefined where no edge shows. */
   readonly crown: number | undefined;
   readonly root: number | undefined;
-  /** Width over which the crown edge goes from one colour to the other, as a fraction of the height; undefined where none shows. */
+  /** How wide the sharpest edges are, as a fraction of the flank's height; undefined where nothing stands out at all. */
   readonly softness: number | undefined;
 }
 
@@ -27,11 +27,11 @@ export function findLongEdges(raster: FlankRaster): LongEdges {
   const crown = candidates.map((bend) => difference(colours, 1, bend));
   const root = candidates.map((bend) => difference(colours, 0, bend));
   const together = crown.map((value, n) => value + 0.5 * (root[n] ?? 0));
-  if (!standsOut(together)) return { crown: undefined, root: undefined, softness: undefined };
+  if (!standsOut(together)) return { crown: undefined, root: undefined, softness: softness(colours) };
   const both = peak(together);
   const crownBend = standsOut(crown) ? nearPeak(crown, both) : both;
   const rootBend = standsOut(root) ? nearPeak(root, crownBend) : crownBend;
-  return { crown: crownBend, root: rootBend, softness: softness(colours, crownBend) };
+  return { crown: crownBend, root: rootBend, softness: softness(colours) };
 }
 
 interface Planes {
@@ -103,7 +103,7 @@ function nearPeak(values: readonly number[], bend: number): number {
   return refined(near, near.indexOf(Math.max(...near)));
 }
 /** How much the two arcs of one flank differ, as fractions of its height (from rendered photographs). */
-const alike = 0.06;
+const alike = 0.03;
 
 /** Centre of the top: the contrast is flat over twice the distance at which colours are compared. */
 function refined(values: readonly number[], top: number): number {
@@ -117,25 +117,29 @@ function refined(values: readonly number[], top: number): number {
   return weight > 0 ? sum / weight : (candidates[top] ?? 0);
 }
 
-/** Median over the length of (colour step ÷ steepest slope) across the crown edge. */
-function softness(colours: Planes, bend: number): number | undefined {
+/**
+ * Median over the length of how wide the sharpest step across the flank and its surroundings is: in a sharp photo some
+ * edge of the tooth is, in a blurred one none.
+ */
+function softness(colours: Planes): number | undefined {
   const widths: number[] = [];
-  for (let column = 6; column < beside.columns - 6; column += 1) {
-    const up = 1 + bend * arch(column);
-    const width = edgeWidth(colours, column, up);
+  for (let column = 2; column < beside.columns - 2; column += 1) {
+    const width = sharpestStep(colours, column);
     if (width !== undefined) widths.push(width);
   }
   if (widths.length < beside.columns / 4) return undefined;
   return widths.toSorted((p, q) => p - q)[Math.floor(widths.length / 2)];
 }
 
-function edgeWidth(colours: Planes, column: number, up: number): number | undefined {
-  const cell = (offset: number) => rowOf(up + offset) * beside.columns + column;
-  const whole = apart(colours, cell(-0.22), cell(0.22));
-  if (whole < enough) return undefined;
-  let steepest = 0;
-  for (let offset = -0.2; offset <= 0.2; offset += 1 / 60) {
-    steepest = Math.max(steepest, apart(colours, cell(offset - 1 / 60), cell(offset + 1 / 60)) * 30);
+/** Largest colour difference in a column over the steepest change in it, as a fraction of the flank's height. */
+function sharpestStep(colours: Planes, column: number): number | undefined {
+  const cell = (row: number) => row * beside.columns + column;
+  const middle = cell(Math.floor(beside.rows / 2));
+  const perRow = (beside.high - beside.low) / beside.rows;
+  let [whole, steepest] = [0, 0];
+  for (let row = 1; row < beside.rows - 1; row += 1) {
+    whole = Math.max(whole, apart(colours, cell(row), middle));
+    steepest = Math.max(steepest, apart(colours, cell(row - 1), cell(row + 1)) / (2 * perRow));
   }
-  return whole / steepest;
+  return whole < enough ? undefined : whole / steepest;
 }

@@ -15,7 +15,8 @@ export function squareTo([a, b, c, d]: FlankCorners): Homography | undefined {
   const [toB, toD] = [from(c, b), from(c, d)];
   const skew: Pixel = [a[0] - b[0] + c[0] - d[0], a[1] - b[1] + c[1] - d[1]];
   const size = cross(toD, toB);
-  if (size === 0 || cross(from(a, b), from(a, d)) === 0) return undefined;
+  const others = [cross(from(a, b), from(a, d)), cross(from(a, b), from(a, c)), cross(from(a, c), from(a, d))];
+  if (size === 0 || others.includes(0)) return undefined;
   const [g, h] = [cross(skew, toB) / size, cross(toD, skew) / size];
   return [
     d[0] - a[0] + g * d[0],

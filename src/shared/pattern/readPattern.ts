@@ -6,6 +6,7 @@ import { apart, type Bends, type FlankMap, mapFlank, straight } from './flankMap
 import type { FlankCorners, Photo } from './photo.ts';
 import { cleaned, type Mask, regions } from './regions.ts';
 import { separate, type Separation } from './separate.ts';
+import { solidity } from './solidity.ts';
 import { type FlankRaster, straighten } from './straighten.ts';
 import { unreadable, type Unreadable } from './unreadable.ts';
 
@@ -40,10 +41,10 @@ export function readPattern(
   corners: FlankCorners,
   options: ReadOptions = {},
 ): Result<PatternReading, Unreadable> {
-  const plain = mapFlank(corners);
-  if (!plain.ok) return fail(unreadable('corners'));
   const hidden = beforeLooking(photo, corners);
   if (hidden !== undefined) return fail(unreadable(hidden));
+  const plain = mapFlank(corners);
+  if (!plain.ok) return fail(unreadable('corners'));
   const edges = findLongEdges(straighten(photo, plain.value, beside));
   if ((edges.softness ?? 0) > softest) return fail(unreadable('out-of-focus'));
   const map = mapFlank(corners, options.bends ?? bendsFrom(edges));
@@ -62,7 +63,7 @@ export function readPattern(
 }
 
 /** Width of an edge, as a fraction of the flank's height, beyond which a photo is out of focus. */
-const softest = 0.3;
+const softest = 0.13;
 
 function beforeLooking({ width, height }: Photo, corners: FlankCorners): Unreadable | undefined {
   const [a, b, c, d] = corners;
@@ -85,15 +86,15 @@ function cutOut(raster: FlankRaster, { bareness }: Separation, threshold: number
   );
 }
 
-/** Differences in L*, a* or b* below which a mark is not told from its compound with confidence. */
-const faintest = { colour: 14, lightness: 18 };
+/** Difference in L*, a* or b* below which a mark is not told from its compound with confidence: rendered ones show 22 and more. */
+const faintest = 17;
 
 function whyNot(raster: FlankRaster, separation: Separation, mask: Mask): Unreadable | undefined {
   const cells = mask.length;
   const share = (of: Uint8Array) => of.reduce((sum, one) => sum + one, 0) / cells;
   if (share(raster.blind) > 0.3) return 'glare';
   const area = share(mask);
-  if (separation.contrast < faintest[separation.by] || area < 0.01) return 'no-mark';
+  if (separation.contrast < faintest || area < 0.01) return 'no-mark';
   if (area > 0.9) return 'no-compound';
   return hasNoShape(raster, separation, mask, area) ? 'smeared' : undefined;
 }
@@ -101,9 +102,14 @@ function whyNot(raster: FlankRaster, separation: Separation, mask: Mask): Unread
 /** A mark is one place: most of what is bare belongs to it, and most of the flank is either bare or not. */
 function hasNoShape(raster: FlankRaster, { bareness, explained }: Separation, mask: Mask, area: number): boolean {
   const bare = bareness.reduce((sum, value) => sum + (value > 0.5 ? 1 : 0), 0) / mask.length;
-  const largest = (regions(mask, raster, 1)[0]?.cells.length ?? 0) / mask.length;
-  return explained < 0.7 || largest < 0.7 * Math.max(bare, area);
+  const [largest] = regions(mask, raster, 1);
+  if (largest === undefined || explained < 0.7) return true;
+  const share = largest.cells.length / mask.length;
+  return share < 0.7 * Math.max(bare, area) || solidity(largest, raster) < leastSolid;
 }
+
+/** Own choice: rendered marks fill 0.85 and more of their hull, glare may bite a piece out, smears fill less. */
+const leastSolid = 0.75;
 
 type Read = Pick<PatternReading, 'map' | 'raster' | 'separation' | 'mask'>;
 

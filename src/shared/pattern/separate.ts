@@ -77,7 +77,7 @@ function byColour(raster: FlankRaster, hue: HuePlane, start: TwoClasses): Separa
     const bare = levelOf(along, raster, bareness, start.low);
     bareness = between(raster, along, film, () => bare);
   }
-  return finished(raster, bareness, 'colour', start.high - start.low);
+  return finished(raster, bareness, 'colour', along);
 }
 
 const filmCells = (raster: FlankRaster, bareness: Float32Array) => (cell: number) =>
@@ -125,7 +125,6 @@ const clamped = (x: number): number => Math.min(1.3, Math.max(-0.3, x));
 
 /** A white compound: each column's own brightest part is its compound, so that a shadow across the flank is no mark. */
 function byLightness(raster: FlankRaster, lightness: Float32Array, start: TwoClasses): Separation {
-  const sees = () => true;
   let bareness: Float32Array = lightness.map((L) => (start.high - L) / Math.max(1, start.high - start.low));
   for (let round = 0; round < 3; round += 1) {
     const isFilm = (cell: number) => (bareness[cell] ?? 1) < 0.35;
@@ -134,13 +133,7 @@ function byLightness(raster: FlankRaster, lightness: Float32Array, start: TwoCla
     const film = columnLevels(lightness, raster, wide, low);
     bareness = between(raster, lightness, film, shadedLevel(film, wide, low));
   }
-  const twice = twoClasses(bareness, sees);
-  return finished(
-    { ...raster, blind: new Uint8Array(raster.blind.length) },
-    bareness,
-    'lightness',
-    (start.high - start.low) * Math.min(1, twice.high - twice.low + 0.3),
-  );
+  return finished({ ...raster, blind: new Uint8Array(raster.blind.length) }, bareness, 'lightness', lightness);
 }
 
 /** Bare metal under a shadow is darker in the same proportion of light: about the same step in L*, a cube root. */
@@ -168,11 +161,22 @@ function columnLevels(lightness: Float32Array, raster: FlankRaster, wide: Surfac
   };
 }
 
-function finished(raster: FlankRaster, bareness: Float32Array, by: Separation['by'], contrast: number): Separation {
+function finished(raster: FlankRaster, bareness: Float32Array, by: Separation['by'], seen: Float32Array): Separation {
   const filled = withoutRim(raster, filledIn(raster, bareness));
   const calm = smoothed(smoothed(filled, raster), raster);
   const { explained } = twoClasses(calm, (cell) => raster.blind[cell] !== 1);
-  return { bareness: calm, blind: raster.blind, by, contrast, explained };
+  return { bareness: calm, blind: raster.blind, by, contrast: contrastOf(raster, calm, seen), explained };
+}
+
+/** How far apart the middle of all compound and the middle of all that is bare are seen. */
+function contrastOf({ blind }: FlankRaster, bareness: Float32Array, seen: Float32Array): number {
+  const [film, bare]: [number[], number[]] = [[], []];
+  for (let cell = 0; cell < seen.length; cell += 1) {
+    if (blind[cell] === 1) continue;
+    if ((bareness[cell] ?? 0.5) < 0.3) film.push(seen[cell] ?? 0);
+    if ((bareness[cell] ?? 0.5) > 0.7) bare.push(seen[cell] ?? 0);
+  }
+  return film.length === 0 || bare.length === 0 ? 0 : median(film) - median(bare);
 }
 
 /**

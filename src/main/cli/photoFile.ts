@@ -1,0 +1,41 @@
+import { readFileSync } from 'node:fs';
+import jpeg from 'jpeg-js';
+import { PNG } from 'pngjs';
+import { isJpeg, orientationOf } from '../../shared/pattern/jpegSegments.ts';
+import type { Photo } from '../../shared/pattern/photo.ts';
+import { upright } from '../../shared/pattern/upright.ts';
+import { fail, ok, type Problem, type Result } from '../../shared/result.ts';
+
+/** A photo from a file, upright. What else the camera wrote, its place among it, is not looked at. */
+export function readPhoto(path: string, option: string): Result<Photo> {
+  let bytes: Uint8Array;
+  try {
+    bytes = readFileSync(path);
+  } catch (error) {
+    const code = error instanceof Error && 'code' in error ? String(error.code) : String(error);
+    return fail(unreadableFile(option, `${path} cannot be read (${code}).`, 'Check the path.'));
+  }
+  return decodePhoto(bytes, path, option);
+}
+
+function decodePhoto(bytes: Uint8Array, path: string, option: string): Result<Photo> {
+  try {
+    if (isJpeg(bytes)) {
+      const picture = jpeg.decode(bytes, { useTArray: true, maxResolutionInMP: 60, maxMemoryUsageInMB: 1024 });
+      return ok(upright(picture, orientationOf(bytes)));
+    }
+    if (bytes[0] === 0x89 && bytes[1] === 0x50) return ok(PNG.sync.read(Buffer.from(bytes)));
+  } catch (error) {
+    // The decoders throw whatever they stumble over; the file is broken all the same.
+    const why = error instanceof Error ? error.message : String(error);
+    return fail(unreadableFile(option, `${path} is damaged (${why}).`, 'Copy it from the camera again.'));
+  }
+  return fail(unreadableFile(option, `${path} is neither a JPEG nor a PNG picture.`, 'Save it as one of these.'));
+}
+
+const unreadableFile = (option: string, sentence: string, remedy: string): Problem => ({
+  kind: 'photo-unreadable',
+  field: option,
+  sentence: `${option}: ${sentence}`,
+  remedy,
+});

@@ -1,0 +1,31 @@
+import type { Mark } from '../../../../src/shared/pattern/mark.ts';
+import type { MakeUp } from '../../../../src/shared/records/makeUp.ts';
+
+const clear = { toe: 'clear', heel: 'clear', crown: 'clear', root: 'clear' } as const;
+
+/** A mark of common size, clear of all edges unless said otherwise. */
+export const markAt = (heel: number, crown: number, other: Partial<Mark> = {}): Mark => ({
+  heel,
+  crown,
+  length: 0.5,
+  height: 0.5,
+  slant_deg: 0,
+  edges: clear,
+  U95: { heel: 0.03, crown: 0.04 },
+  ...other,
+});
+
+/** An invented axle, most common in all it can be. */
+export const makeUpOf = (other: Partial<MakeUp> = {}): MakeUp => ({
+  pinionTeeth: 12,
+  ringTeeth: 43,
+  gearSet: 'new',
+  cut: 'face-milled',
+  driveFlank: 'convex',
+  caseAdjustment: 'outboard-shims',
+  pinionMount: 'integral',
+  pinionPreload: 'crush-sleeve',
+  depthShimPlace: 'under-head-bearing',
+  trialBearings: 'set-up',
+  ...other,
+});
