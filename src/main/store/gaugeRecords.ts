@@ -10,10 +10,11 @@ export interface GaugeRecords {
 
 export function openGaugeRecords(database: Database): GaugeRecords {
   const { sql } = database;
-  const newest = 'SELECT max(line) FROM gauge_revision GROUP BY id';
-  const list = sql.prepare<[], { record: string }>(
-    `SELECT record FROM gauge_revision WHERE line IN (${newest}) ORDER BY id`,
-  );
+  // In the order in which they were first entered, so that a list on the screen stands still.
+  const list = sql.prepare<[], { record: string }>(`
+    SELECT record FROM gauge_revision AS one
+    WHERE line = (SELECT max(line) FROM gauge_revision WHERE id = one.id)
+    ORDER BY (SELECT min(line) FROM gauge_revision WHERE id = one.id)`);
   const read = sql.prepare<[string], { record: string }>(
     'SELECT record FROM gauge_revision WHERE id = ? ORDER BY line DESC LIMIT 1',
   );

@@ -1,0 +1,111 @@
+import { request } from 'node:http';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import WebSocket from 'ws';
+import { protocolFor } from '../../../src/main/hosts/loopback/guard.ts';
+import { type LoopbackHost, openLoopback } from '../../../src/main/hosts/loopback/host.ts';
+import type { BenchService } from '../../../src/shared/contract/contract.ts';
+import { emptyPage } from '../../support/bench/carriers.ts';
+import { benchInNewFolder } from '../../support/bench/open.ts';
+
+let service: BenchService;
+let host: LoopbackHost;
+beforeAll(async () => {
+  service = benchInNewFolder();
+  host = await openLoopback({ service, files: emptyPage() });
+});
+afterAll(async () => {
+  await host.close();
+  await service.close();
+});
+
+/** A request as any program on this machine could make it: path and headers exactly as given. */
+function ask(path: string, headers: Record<string, string> = {}, method = 'GET') {
+  return new Promise<{
+    readonly status: number;
+    readonly headers: NodeJS.Dict<string | string[]>;
+    readonly text: string;
+  }>((resolve, reject) => {
+    const asked = request({ host: '127.0.0.1', port: host.port, path, method, headers }, (answer) => {
+      let text = '';
+      answer.on('data', (chunk: Buffer) => (text += chunk.toString('utf8')));
+      answer.on('end', () => resolve({ status: answer.statusCode ?? 0, headers: answer.headers, text }));
+    });
+    asked.on('error', reject);
+    asked.end();
+  });
+}
+
+function knock(options: {
+  readonly protocol?: string;
+  readonly origin?: string;
+  readonly host?: string;
+  readonly path?: string;
+}): Promise<'open' | 'refused'> {
+  return new Promise((resolve) => {
+    const socket = new WebSocket(
+      `ws://127.0.0.1:${host.port}${options.path ?? '/bench'}`,
+      options.protocol === undefined ? [] : [options.protocol],
+      {
+        ...(options.origin === undefined ? {} : { origin: options.origin }),
+        headers: options.host === undefined ? {} : { host: options.host },
+      },
+    );
+    socket.on('open', () => {
+      socket.terminate();
+      resolve('open');
+    });
+    socket.on('error', () => resolve('refused'));
+  });
+}
+
+describe('the loopback host', () => {
+  it('serves the screens with the strict policy, to its own name only', async () => {
+    const page = await ask('/');
+    expect(page).toMatchObject({ status: 200 });
+    expect(page.text).toContain('Axlewright');
+    expect(page.headers['content-security-policy']).toContain("default-src 'none'");
+    expect(page.headers['content-security-policy']).toContain(`ws://127.0.0.1:${host.port}`);
+    expect(page.headers['x-content-type-options']).toBe('nosniff');
+    expect((await ask('/', { host: 'evil.example' })).status).toBe(403);
+  });
+
+  it.each(['/../package.json', '/..%2f..%2fetc/passwd', '//etc/passwd', '/bench', '/index.html/..'])(
+    'has nothing at %s',
+    async (path) => {
+      expect((await ask(path)).status).toBe(404);
+    },
+  );
+
+  it('takes no other method', async () => {
+    expect((await ask('/', {}, 'POST')).status).toBe(405);
+  });
+
+  it('listens on the loopback address and on no other', async () => {
+    expect(host.link.startsWith('http://127.0.0.1:')).toBe(true);
+    // The token is in the fragment, which browsers never send.
+    expect(new URL(host.link).hash).toBe(`#token=${host.token}`);
+  });
+
+  it('opens the bench to its own page with the token', async () => {
+    const origin = `http://127.0.0.1:${host.port}`;
+    expect(await knock({ protocol: protocolFor(host.token), origin })).toBe('open');
+  });
+
+  it.each([
+    ['without a token', { origin: 'own' }],
+    ['with a wrong token', { origin: 'own', protocol: protocolFor('guess') }],
+    ['from another page', { origin: 'https://evil.example', protocol: 'own' }],
+    ['from no page', { protocol: 'own' }],
+    ['under another name', { origin: 'own', protocol: 'own', host: 'evil.example' }],
+    ['at another door', { origin: 'own', protocol: 'own', path: '/other' }],
+  ])('refuses %s', async (_what, given: { origin?: string; protocol?: string; host?: string; path?: string }) => {
+    const own = { origin: `http://127.0.0.1:${host.port}`, protocol: protocolFor(host.token) };
+    expect(
+      await knock({
+        ...given,
+        ...(given.origin === 'own' ? { origin: own.origin } : {}),
+        ...(given.protocol === 'own' ? { protocol: own.protocol } : {}),
+      }),
+    ).toBe('refused');
+  });
+});
