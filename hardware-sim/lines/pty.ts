@@ -4,7 +4,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { ReadStream } from 'node:tty';
 import { hearing, type Hearing } from './hearing.ts';
-import type { Line } from './line.ts';
+import type { Line } from './cable.ts';
 import { patientWriter, type PatientWriter } from './patient-writer.ts';
 import { openTerminal } from './terminal.ts';
 

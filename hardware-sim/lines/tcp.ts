@@ -1,6 +1,6 @@
 import { createServer, type AddressInfo, type Server, type Socket } from 'node:net';
 import { hearing } from './hearing.ts';
-import type { Line } from './line.ts';
+import type { Line } from './cable.ts';
 
 const listen = (server: Server, port: number): Promise<number> =>
   new Promise((resolve, reject) => {

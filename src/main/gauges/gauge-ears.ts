@@ -1,5 +1,5 @@
 import { type LineStream, lineStream, type StreamLine } from '../../shared/lines/line-stream.ts';
-import type { GaugeLinkOptions } from './gauge-link.ts';
+import type { GaugeLinkOptions } from './gauge-link-options.ts';
 import type { GaugeStatus } from './gauge-status.ts';
 import { lineHearing } from './hear-lines.ts';
 import { silenceWatch } from './silence.ts';

@@ -1,28 +1,13 @@
 import type { GaugeState } from '../../shared/contract/gauges.ts';
-import type { GaugeReading } from '../../shared/lines/gauge-reading.ts';
-import type { LineFormat } from '../../shared/lines/line-format.ts';
 import type { Link } from '../../shared/lines/link.ts';
 import { bytesOf } from '../../shared/lines/text.ts';
-import type { Clock } from '../clock.ts';
-import type { Journal } from '../journal/journal.ts';
+import type { GaugeLinkOptions } from './gauge-link-options.ts';
 import { gaugeEars } from './gauge-ears.ts';
 import { gaugeStatus } from './gauge-status.ts';
-import type { OpenPort, Port, PortProblem } from './links/port.ts';
+import type { Port, PortProblem } from './links/port.ts';
 
 /** A lost gauge is looked for this often: live again well within a second of being plugged in. */
 const lookAgain_ms = 250;
-
-export interface GaugeLinkOptions {
-  readonly gauge: string;
-  readonly link: Link;
-  readonly format: LineFormat;
-  readonly ownUnit?: string;
-  readonly journal: Journal;
-  readonly clock: Clock;
-  readonly open: OpenPort;
-  readonly onReadings: (readings: readonly GaugeReading[]) => void;
-  readonly onState: (state: GaugeState) => void;
-}
 
 /** One gauge, kept connected until `end`. */
 export interface GaugeLink {

@@ -4,16 +4,12 @@ import Sqlite from 'better-sqlite3';
 import { fail, ok, type Result } from '../../shared/result.ts';
 import type { Clock } from '../clock.ts';
 import { type DatabaseProblem, type DatabaseProblemKind, databaseProblem } from './database-problem.ts';
+import type { Migration } from './migration.ts';
 import { migrations } from './migrations.ts';
 
 /** 'AXLW' in the file's header says whose database it is (SQLite file format, application id). */
 export const applicationId = 0x41_58_4c_57;
 export const databaseName = 'axlewright.db';
-
-export interface Migration {
-  readonly name: string;
-  readonly sql: string;
-}
 
 /** The one database of a data folder: records and journal. Open it once for each process. */
 export interface Database {

@@ -1,4 +1,4 @@
-import type { Migration } from './database.ts';
+import type { Migration } from './migration.ts';
 import { journalTables } from './migrations/journal-tables.ts';
 import { recordTables } from './migrations/record-tables.ts';
 

@@ -1,4 +1,4 @@
-import type { Migration } from '../database.ts';
+import type { Migration } from '../migration.ts';
 
 /**
  * The journal: one row for everything a gauge sent and everything that happened to it.

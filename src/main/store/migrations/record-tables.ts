@@ -1,4 +1,4 @@
-import type { Migration } from '../database.ts';
+import type { Migration } from '../migration.ts';
 
 /**
  * The records. A build is its notebook: entries in order, only ever added. A gauge's record has revisions,
