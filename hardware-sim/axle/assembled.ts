@@ -8,7 +8,7 @@
 /** How a mark meets one edge of the flank: not at all, fading into it, or cut off with a sharp line. */
 export type Edge = 'clear' | 'feathered' | 'hard';
 
-/** The mark that the compound shows on one ring-gear flank (contracts.md): fractions of the face and of the visible height. */
+/** The mark that the compound shows on one ring-gear flank (docs/signs-and-units.md): fractions of the face and of the visible height. */
 export interface Mark {
   /** Area centroid from mid face, divided by the face width; positive to the heel, −0.5…0.5. */
   readonly heel: number;

@@ -3,7 +3,7 @@ import type { FlankFrame } from './flankFrame.ts';
 import { paintedPlaces, type PaintedFlank, type PaintedPlace } from './paint.ts';
 
 /**
- * Describes what the film shows on one flank (contracts.md): centroid, extents, slant and edges.
+ * Describes what the film shows on one flank (docs/signs-and-units.md): centroid, extents, slant and edges.
  * @param film_mm thickness of the compound
  */
 export function describeMark(flank: PaintedFlank, frame: FlankFrame, film_mm: number): Mark {

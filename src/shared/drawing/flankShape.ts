@@ -1,7 +1,7 @@
 import type { Flank } from '../pattern/mark.ts';
 import type { Point } from './scene.ts';
 
-/** A place on a flank as contracts.md has it: fractions, heel and crown positive, −0.5…0.5 on the flank. */
+/** A place on a flank as docs/signs-and-units.md has it: fractions, heel and crown positive, −0.5…0.5 on the flank. */
 export interface FlankPlace {
   readonly heel: number;
   readonly crown: number;
@@ -33,7 +33,7 @@ export interface FlankGeometry {
 const milledTaper = 0.3;
 const drawnBow = 0.16;
 
-/** The geometry for a flank of a cut; an unknown cut is drawn face-milled, as contact-model.md says. */
+/** The geometry for a flank of a cut; an unknown cut is drawn face-milled, as docs/mesh-model.md says. */
 export function flankGeometry(
   flank: Flank,
   cut: 'face-milled' | 'face-hobbed' | 'not-known',

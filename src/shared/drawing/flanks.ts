@@ -9,7 +9,7 @@ export interface FlanksLayout {
   readonly coast: FlankGeometry;
 }
 
-/** Face width over height as drawn: the default set of contact-model.md comes to about 3, a little less shows height better. */
+/** Face width over height as drawn: the default set of docs/mesh-model.md comes to about 3, a little less shows height better. */
 const aspect = 2.7;
 
 /** Where the two flanks lie on the picture, so that a pointer can be turned into a place (flankShape.ts). */

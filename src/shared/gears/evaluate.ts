@@ -7,7 +7,7 @@ import type { MeshModel } from './meshModel.ts';
 import { type Paint, paintFrom } from './paint.ts';
 import { markFrom } from './paintedMark.ts';
 
-/** Where the pinion and the ring gear stand, counted from the position the ease-off belongs to (contracts.md, signs). */
+/** Where the pinion and the ring gear stand, counted from the position the ease-off belongs to (docs/signs-and-units.md, signs). */
 export interface Position {
   readonly pinionOut: Length;
   readonly ringAway: Length;

@@ -9,7 +9,7 @@ export const easeoffSchema = z
   .strictObject({ a: z.number().positive(), b: z.number(), c: z.number().positive() })
   .refine(({ a, b, c }) => a * c > b * b, { message: 'a·c must be larger than b²', path: ['b'] });
 
-/** What can be read off a gear set (contracts.md, `predict`). Unknown keys are refused: a misspelt offset must not pass as 0. */
+/** What can be read off a gear set (docs/command-line.md, `predict`). Unknown keys are refused: a misspelt offset must not pass as 0. */
 export const setInputSchema = z.strictObject({
   pinionTeeth: z.int().min(4).max(60),
   ringTeeth: z.int().min(12).max(150),

@@ -18,7 +18,7 @@ export interface FlankAnswer {
   readonly perRingAway: MarkAnswer;
 }
 
-/** What `predict` answers, keys as in contracts.md. */
+/** What `predict` answers, keys as in docs/command-line.md. */
 export interface PredictAnswer {
   readonly pitchAngle_deg: { readonly pinion: number; readonly ring: number };
   readonly spiral_deg: { readonly pinion: number; readonly ring: number };

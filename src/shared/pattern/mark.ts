@@ -25,7 +25,7 @@ export const markMadeSchema = z.object({
 });
 
 /**
- * What the compound shows on one flank, as plain fractions of that flank (contracts.md, "Mark").
+ * What the compound shows on one flank, as plain fractions of that flank (docs/signs-and-units.md, "Mark").
  * `heel` runs along the face from its middle, `crown` up the flank from the middle of its height there.
  * `U95` is the expanded uncertainty of the place; it is absent, never 0, where nobody knows it.
  * The centre of a mark that reaches an edge is a bound, not a centre: see {@link isBound}.

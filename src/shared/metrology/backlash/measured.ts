@@ -18,7 +18,7 @@ export interface BacklashSettings {
   readonly nextBy: 'itself' | 'press';
 }
 
-/** Flags and reasons as contracts.md has them. */
+/** Flags and reasons as docs/command-line.md lists them. */
 export type Flag = 'drift' | 'not-held' | 'end-of-travel' | 'one-sided' | 'not-repeatable' | 'unit-jump' | 'gap';
 
 /** The one reason that stands in place of the number. */

@@ -44,7 +44,7 @@ export interface StillFinder {
 
 /** Readings kept. A longer still is judged by its latest readings: the hand has settled by then. */
 const KEPT = 256;
-/** CUSUM in standard deviations (metrology.md 6: k about half the step looked for, h 4–5): here for steps of 1.5 and more. */
+/** CUSUM in standard deviations (common practice: k about half the step looked for, h 4–5): here for steps of 1.5 and more. */
 const SLACK = 0.75;
 const THRESHOLD = 4.4;
 /** One reading counts as this many standard deviations at most, so that a single wild one cannot end a still. */
