@@ -14,8 +14,6 @@ export interface Run {
   readonly gauge: Gauge;
   /** Backlash: the stations that are done or refused, by their number. */
   readonly stations: readonly StationMeasured[];
-  /** Rows of the journal it rests on so far; absent before the first reading. */
-  readonly stretch: Stretch | undefined;
   /** The figures so far. Backlash has them only when it is held: closing its last station is part of finishing. */
   readonly result: MeasuredResult | undefined;
   /** What was found last, newest last. */
@@ -64,7 +62,6 @@ export function startRun(settings: CaptureSettings, gauge: Gauge): void {
     settings,
     gauge,
     stations: [],
-    stretch: undefined,
     result: undefined,
     found: [],
     marks: [],
@@ -88,13 +85,21 @@ export function stopRun(): void {
   useRun.setState({ run: undefined });
 }
 
-/** Stops listening and keeps the figures on the screen. */
-export function holdRun(): void {
-  if (going === undefined) return;
+/** What the bench needs to work a measurement out again from its journal. */
+export interface Taken {
+  readonly stretch: Stretch;
+  readonly settings: CaptureSettings;
+}
+
+/** Stops listening, keeps the figures on the screen, and says which rows of the journal they rest on. */
+export function holdRun(): Taken | undefined {
+  const { run } = useRun.getState();
+  if (going === undefined || run === undefined) return undefined;
   going.stop();
-  const { capture } = going;
+  const { capture, from, to } = going;
   going = undefined;
   change({ result: capture.finish() });
+  return from === undefined ? undefined : { stretch: { gauge: run.gauge.id, from, to }, settings: run.settings };
 }
 
 const change = (change: Partial<Run>): void =>
@@ -114,10 +119,14 @@ function take(now: Going, heard: Heard): void {
   const events = now.capture.step(item.value);
   const pressed = 'press' in heard ? heard.press : undefined;
   const clock = performance.now();
-  if (events.length === 0 && pressed === undefined && clock - now.figuresAt < figuresEvery_ms) return;
+  if (events.length === 0 && pressed === undefined && !figuresDue(run, clock - now.figuresAt)) return;
   now.figuresAt = clock;
   lay(now, { ...run, presses: pressesAfter(run.presses, pressed) }, events);
 }
+
+/** Backlash grows only with what is found; a full movement or a running mean grows with every reading. */
+const figuresDue = (run: Run, since_ms: number): boolean =>
+  run.settings.kind !== 'backlash' && since_ms >= figuresEvery_ms;
 
 const pressesAfter = (presses: number, pressed: 'next' | 'again' | undefined): number => {
   if (pressed === undefined) return presses;
@@ -125,10 +134,8 @@ const pressesAfter = (presses: number, pressed: 'next' | 'again' | undefined): n
 };
 
 function lay(now: Going, run: Run, events: readonly CaptureEvent[]): void {
-  const from = now.from ?? now.to;
   const fresh: Run = {
     ...run,
-    stretch: { gauge: run.gauge.id, from, to: now.to },
     stations: events.reduce(withStation, run.stations),
     result: run.settings.kind === 'backlash' ? undefined : now.capture.finish(),
     found: [...run.found, ...events].slice(-mostFound),

@@ -1,5 +1,5 @@
 import { useEffect, useLayoutEffect, useRef } from 'react';
-import type { Run } from '../../live/run.ts';
+import { useRun } from '../../live/run.ts';
 import { Button } from '../../parts/Button.tsx';
 import { Stage } from '../../parts/Stage.tsx';
 import { type NextAction, Words } from '../../parts/Words.tsx';
@@ -21,8 +21,8 @@ export function BacklashLive(props: CheckProps) {
   const { build, check } = props;
   const [settings, setSettings] = useBacklashSettings(build.specSheet);
   const measuring = useMeasuring(settings, build.specSheet);
-  const { gauge, all, choose, live, run } = measuring;
-  useRecordWhenComplete(props, run);
+  const { gauge, all, choose, live } = measuring;
+  useRecordWhenComplete(props);
   return (
     <>
       <Stage
@@ -41,7 +41,7 @@ export function BacklashLive(props: CheckProps) {
         {gauge === undefined || !live ? (
           <NoGauge kind="indicator" />
         ) : (
-          <BacklashPicture gauge={gauge} run={run} sheet={build.specSheet} teeth={build.makeUp?.ringTeeth} />
+          <BacklashPicture gauge={gauge} sheet={build.specSheet} teeth={build.makeUp?.ringTeeth} />
         )}
       </Stage>
       <BacklashWords props={props} settings={settings} measuring={measuring} />
@@ -50,15 +50,14 @@ export function BacklashLive(props: CheckProps) {
 }
 
 /** When every station wanted has its number there is nothing left to decide, so it is recorded by itself; undo is at hand. */
-function useRecordWhenComplete(props: CheckProps, run: Run | undefined): void {
-  const latest = useRef({ props, run });
+function useRecordWhenComplete(props: CheckProps): void {
+  const latest = useRef(props);
   useLayoutEffect(() => {
-    latest.current = { props, run };
+    latest.current = props;
   });
-  const complete = run?.complete === true;
+  const complete = useRun(({ run }) => run?.complete === true);
   useEffect(() => {
-    const now = latest.current;
-    if (complete && now.run !== undefined) void record(now.props, now.run);
+    if (complete) void record(latest.current);
   }, [complete]);
 }
 
@@ -70,13 +69,14 @@ interface BacklashWordsProps {
 
 function BacklashWords({ props, settings, measuring }: BacklashWordsProps) {
   const { build, check } = props;
-  const { live, run, next, again } = measuring;
+  const { live, next, again } = measuring;
+  const run = useRun(({ run }) => run);
   const measured = run?.stations.length ?? 0;
   const wanted = settings.stations ?? 0;
   return (
     <Words
       title={measured < wanted ? `Station ${measured + 1} of ${wanted}` : `${measured} stations taken`}
-      next={live ? action(measured, wanted, next, () => run !== undefined && void record(props, run)) : undefined}
+      next={live ? action(measured, wanted, next, () => void record(props)) : undefined}
       others={
         live ? (
           <>
@@ -84,7 +84,7 @@ function BacklashWords({ props, settings, measuring }: BacklashWordsProps) {
               Again
             </Button>
             {run !== undefined && measured > 0 && measured < wanted ? (
-              <Button onPress={() => void record(props, run)}>Record {measured}</Button>
+              <Button onPress={() => void record(props)}>Record with {measured}</Button>
             ) : undefined}
           </>
         ) : undefined

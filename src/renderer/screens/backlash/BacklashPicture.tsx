@@ -5,24 +5,24 @@ import type { SpecSheet } from '../../../shared/records/specSheet.ts';
 import { Readout } from '../../instruments/Readout.tsx';
 import { Ring, type RingView } from '../../instruments/Ring.tsx';
 import { Trace } from '../../instruments/Trace.tsx';
-import type { Run } from '../../live/run.ts';
+import { type Run, useRun } from '../../live/run.ts';
 import { useSession } from '../../stores/session.ts';
 import { limitFor, ringStations, windowOf } from '../../words/stations.ts';
 import { Rocks } from './Rocks.tsx';
-import { rocksNow, stationRows } from './found.ts';
+import { landedAt, rocksNow, stationRows } from './found.ts';
 
 /** Teeth drawn where nobody has described the axle; the graduation carries no reading. */
 const someTeeth = 40;
 
 interface BacklashPictureProps {
   readonly gauge: Gauge;
-  readonly run: Run | undefined;
   readonly sheet: SpecSheet | undefined;
   readonly teeth: number | undefined;
 }
 
 /** The live reading, the rocks of this station, the trace, and the ring with what is already known. */
-export function BacklashPicture({ gauge, run, sheet, teeth }: BacklashPictureProps) {
+export function BacklashPicture({ gauge, sheet, teeth }: BacklashPictureProps) {
+  const run = useRun(({ run }) => run);
   const units = useSession((session) => session.units);
   const view = useMemo(() => ringView(run, sheet, teeth ?? someTeeth), [run, sheet, teeth]);
   return (
@@ -33,7 +33,13 @@ export function BacklashPicture({ gauge, run, sheet, teeth }: BacklashPicturePro
           <Rocks now={rocksNow(run)} />
         </div>
       </div>
-      <Trace gauge={gauge.id} quantity="Indicator" dimension="length" marks={run?.marks ?? []} />
+      <Trace
+        gauge={gauge.id}
+        quantity="Indicator"
+        dimension="length"
+        marks={run?.marks ?? []}
+        since_s={landedAt(run)}
+      />
       <Ring view={view} />
     </div>
   );

@@ -10,7 +10,7 @@ import { Stage } from '../../parts/Stage.tsx';
 import { StateMark } from '../../parts/StateMark.tsx';
 import { Words } from '../../parts/Words.tsx';
 import { useSession } from '../../stores/session.ts';
-import { orReason } from '../../words/results.ts';
+import { orReason, resultBrief } from '../../words/results.ts';
 import { shapeOf, standingWords } from '../../words/standing.ts';
 import { limitFor, ringStations, stateOfValue, windowOf } from '../../words/stations.ts';
 import type { CheckProps } from '../check/CheckScreen.tsx';
@@ -47,7 +47,7 @@ export function BacklashRecorded({ build, assembly, check, measurement, result, 
             <p className="stations__verdict">
               <StateMark shape={shapeOf(judged)} size={34} />
               <span>
-                <span className="stations__span digits">{spanWords(result, units)}</span>
+                <span className="stations__span digits">{resultBrief(result, units)}</span>
                 <span className="quiet"> {standingWords(judged)}</span>
               </span>
             </p>
@@ -94,9 +94,4 @@ export function BacklashRecorded({ build, assembly, check, measurement, result, 
       </Words>
     </>
   );
-}
-
-function spanWords(result: BacklashResult, units: 'metric' | 'inch'): string {
-  if (isNone(result.min_mm) || isNone(result.max_mm)) return orReason(result.min_mm, 'length', units);
-  return `${showText(result.min_mm, 'length', units)} to ${showText(result.max_mm, 'length', units)}`;
 }

@@ -27,6 +27,10 @@ export function rocksNow(run: Run | undefined): RocksNow {
   return now;
 }
 
+/** When the stem came down on the tooth it stands on now. */
+export const landedAt = (run: Run | undefined): number | undefined =>
+  run?.found.findLast((event) => event.kind === 'landed')?.t;
+
 /** Stations measured live, as the ring and the lists take them. */
 export const stationRows = (
   stations: readonly StationMeasured[],

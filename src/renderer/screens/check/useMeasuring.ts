@@ -5,7 +5,7 @@ import type { SpecSheet } from '../../../shared/records/specSheet.ts';
 import { pedalAgain } from '../../commands/registry.ts';
 import { useCommand } from '../../commands/useCommand.ts';
 import { useCues } from '../../cues/useCues.ts';
-import type { Run } from '../../live/run.ts';
+import { useRun } from '../../live/run.ts';
 import type { StreamKind } from '../../stores/gauges.ts';
 import { showProblem } from '../../stores/problems.ts';
 import { pressPedal } from './pedal.ts';
@@ -18,8 +18,6 @@ export interface Measuring {
   readonly choose: (id: string) => void;
   /** The gauge is there and sends. */
   readonly live: boolean;
-  /** Absent while nothing can be measured. */
-  readonly run: Run | undefined;
   readonly next: () => void;
   readonly again: () => void;
 }
@@ -30,12 +28,16 @@ const kindOf: Readonly<Record<CaptureSettings['kind'], StreamKind>> = {
   torque: 'torque',
 };
 
-/** Everything a live measurement has in common: its gauge, the run, the cues, and the pedal that takes it again. */
-export function useMeasuring(settings: CaptureSettings, sheet: SpecSheet | undefined): Measuring {
+/**
+ * Everything a live measurement has in common: its gauge, the cues, and the pedal that takes it again. The run itself
+ * is read where it is drawn, so that a growing number does not draw the whole screen anew.
+ * @param round another number starts the measurement afresh.
+ */
+export function useMeasuring(settings: CaptureSettings, sheet: SpecSheet | undefined, round = 0): Measuring {
   const { gauge, all, live, choose } = useGauge(kindOf[settings.kind]);
-  const run = useRunOn(settings, gauge, live);
+  useRunOn(settings, gauge, live, round);
   useCues(sheet);
-  const problem = run?.problem;
+  const problem = useRun(({ run }) => run?.problem);
   useEffect(() => {
     if (problem !== undefined) showProblem(problem);
   }, [problem]);
@@ -44,5 +46,5 @@ export function useMeasuring(settings: CaptureSettings, sheet: SpecSheet | undef
   };
   const again = press('again');
   useCommand(pedalAgain, 'Take it again', live ? again : undefined);
-  return { gauge, all, choose, live, run: live ? run : undefined, next: press('next'), again };
+  return { gauge, all, choose, live, next: press('next'), again };
 }

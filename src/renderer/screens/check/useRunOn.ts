@@ -1,18 +1,24 @@
 import { useEffect } from 'react';
 import type { Gauge } from '../../../shared/records/gauge.ts';
 import type { CaptureSettings } from '../../../shared/records/measurement.ts';
-import { type Run, startRun, stopRun, useRun } from '../../live/run.ts';
+import { startRun, stopRun } from '../../live/run.ts';
+
+interface Wanted {
+  readonly settings: CaptureSettings;
+  readonly gauge: Gauge;
+}
 
 /**
  * Listens for a measurement for as long as its screen is on the stage, hands free: it starts by itself and starts
- * anew when the gauge or the settings change.
+ * anew when the gauge, the settings or the round change. They are compared by what they say, because a list of
+ * gauges that is read again must not throw away half a measurement.
  */
-export function useRunOn(settings: CaptureSettings, gauge: Gauge | undefined, listening: boolean): Run | undefined {
-  const wanted = JSON.stringify(settings);
+export function useRunOn(settings: CaptureSettings, gauge: Gauge | undefined, listening: boolean, round: number): void {
+  const wanted = gauge === undefined || !listening ? undefined : JSON.stringify({ settings, gauge, round });
   useEffect(() => {
-    if (gauge === undefined || !listening) return undefined;
-    startRun(JSON.parse(wanted) as CaptureSettings, gauge);
+    if (wanted === undefined) return undefined;
+    const now = JSON.parse(wanted) as Wanted;
+    startRun(now.settings, now.gauge);
     return stopRun;
-  }, [wanted, gauge, listening]);
-  return useRun(({ run }) => run);
+  }, [wanted]);
 }

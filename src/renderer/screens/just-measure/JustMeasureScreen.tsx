@@ -1,42 +1,35 @@
 import { useState } from 'react';
 import type { LooseMeasurement } from '../../../shared/contract/builds.ts';
-import { type Run } from '../../live/run.ts';
-import { holdRun } from '../../live/run.ts';
+import type { Gauge } from '../../../shared/records/gauge.ts';
+import { holdRun, useRun } from '../../live/run.ts';
 import { Button } from '../../parts/Button.tsx';
 import { Choice } from '../../parts/Choice.tsx';
 import { Stage } from '../../parts/Stage.tsx';
 import { Words } from '../../parts/Words.tsx';
 import { ask } from '../../stores/ask.ts';
+import { useGauges } from '../../stores/gauges.ts';
 import { useSession } from '../../stores/session.ts';
 import { resultBrief } from '../../words/results.ts';
 import { BacklashPicture } from '../backlash/BacklashPicture.tsx';
 import { GaugePick } from '../check/GaugePick.tsx';
 import { NoGauge } from '../check/NoGauge.tsx';
 import { SimulatedHand } from '../check/SimulatedHand.tsx';
-import { useMeasuring } from '../check/useMeasuring.ts';
+import { type Measuring, useMeasuring } from '../check/useMeasuring.ts';
 import { RunoutPicture } from '../runout/RunoutPicture.tsx';
 import { TorquePicture } from '../torque/TorquePicture.tsx';
 import { Kept } from './Kept.tsx';
-import { handFor, looseSettings, type What, whatOptions, whatSo } from './what.ts';
+import { firstTry, handFor, looseSettings, tellFirst, type What, whatOptions, whatSo } from './what.ts';
 import '../check/measure.css';
 import './just-measure.css';
 
 /** No build, no limits: plug in, rock or turn, read the number. What is worth keeping can go into a build later. */
 export function JustMeasureScreen() {
-  const units = useSession((session) => session.units);
-  const [what, setWhat] = useState<What>('backlash');
+  const seen = useGauges();
+  const [chosen, setWhat] = useState<What>();
   const [round, setRound] = useState(0);
-  const [kept, setKept] = useState<LooseMeasurement>();
-  const settings = looseSettings[what];
-  const { gauge, all, choose, live, run, next, again } = useMeasuring(settings, undefined);
-  const keep = async (now: Run): Promise<void> => {
-    holdRun();
-    if (now.stretch === undefined) return;
-    const loose = await ask('measurements.keep-loose', { stretch: now.stretch, settings: now.settings });
-    if (loose !== undefined) setKept(loose);
-    setRound(round + 1);
-  };
-  const so = whatSo(run, units);
+  const what = chosen ?? firstTry(seen);
+  const measuring = useMeasuring(looseSettings[what], undefined, round);
+  const { gauge, all, choose, live } = measuring;
   return (
     <>
       <Stage
@@ -52,36 +45,55 @@ export function JustMeasureScreen() {
       >
         {gauge === undefined || !live ? (
           <NoGauge kind={what === 'torque' ? 'torque' : 'indicator'} />
-        ) : what === 'backlash' ? (
-          <BacklashPicture gauge={gauge} run={run} sheet={undefined} teeth={undefined} />
-        ) : what === 'runout' ? (
-          <RunoutPicture gauge={gauge} run={run} check={undefined} build={undefined} />
         ) : (
-          <TorquePicture gauge={gauge} run={run} band={undefined} />
+          <Picture what={what} gauge={gauge} />
         )}
       </Stage>
-      <Words
-        title={so ?? { backlash: 'Rock it there and back', runout: 'Turn it once', torque: 'Turn steadily' }[what]}
-        next={
-          live
-            ? so === undefined || run === undefined
-              ? { words: 'Next place', run: next }
-              : { words: 'Keep this number', run: () => void keep(run) }
-            : undefined
-        }
-        others={
-          live ? (
-            <>
-              <Button onPress={again} keyHint="PgUp">
-                Again
-              </Button>
-            </>
-          ) : undefined
-        }
-      >
-        {kept === undefined ? undefined : <p>Kept: {resultBrief(kept.result, units)}. It can go into a build below.</p>}
-        <Kept fresh={kept} />
-      </Words>
+      <JustMeasureWords what={what} measuring={measuring} onKept={() => setRound(round + 1)} />
     </>
+  );
+}
+
+function Picture({ what, gauge }: { readonly what: What; readonly gauge: Gauge }) {
+  if (what === 'backlash') return <BacklashPicture gauge={gauge} sheet={undefined} teeth={undefined} />;
+  if (what === 'runout') return <RunoutPicture gauge={gauge} check={undefined} build={undefined} />;
+  return <TorquePicture gauge={gauge} band={undefined} />;
+}
+
+interface JustMeasureWordsProps {
+  readonly what: What;
+  readonly measuring: Measuring;
+  readonly onKept: () => void;
+}
+
+function JustMeasureWords({ what, measuring, onKept }: JustMeasureWordsProps) {
+  const units = useSession((session) => session.units);
+  const run = useRun(({ run }) => run);
+  const [kept, setKept] = useState<LooseMeasurement>();
+  const { live, next, again } = measuring;
+  const keep = async (): Promise<void> => {
+    const taken = holdRun();
+    const loose = taken === undefined ? undefined : await ask('measurements.keep-loose', taken);
+    if (loose !== undefined) setKept(loose);
+    onKept();
+  };
+  const so = whatSo(run, units);
+  const action =
+    so === undefined ? { words: 'Next place', run: next } : { words: 'Keep this number', run: () => void keep() };
+  return (
+    <Words
+      title={so ?? tellFirst[what]}
+      next={live ? action : undefined}
+      others={
+        live ? (
+          <Button onPress={again} keyHint="PgUp">
+            Again
+          </Button>
+        ) : undefined
+      }
+    >
+      {kept === undefined ? undefined : <p>Kept: {resultBrief(kept.result, units)}. It can go into a build below.</p>}
+      <Kept fresh={kept} />
+    </Words>
   );
 }

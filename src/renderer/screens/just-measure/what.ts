@@ -2,6 +2,7 @@ import type { HandAction } from '../../../shared/contract/bench.ts';
 import { showText, type UnitSystem } from '../../../shared/quantities/show.ts';
 import type { CaptureSettings } from '../../../shared/records/measurement.ts';
 import { isNone } from '../../../shared/result.ts';
+import { gaugesFor, isLive, type StreamKind } from '../../stores/gauges.ts';
 import type { Run } from '../../live/run.ts';
 
 export type What = CaptureSettings['kind'];
@@ -17,6 +18,19 @@ export const looseSettings: Readonly<Record<What, CaptureSettings>> = {
   backlash: { kind: 'backlash', basis: { direction: 'along-rotation', at: 'heel' }, nextBy: 'itself' },
   runout: { kind: 'runout', mode: 'continuous' },
   torque: { kind: 'torque', basis: { basis: 'running', seal: 'in', bearings: 'used' } },
+};
+
+/** What to do, before there is a number. */
+export const tellFirst: Readonly<Record<What, string>> = {
+  backlash: 'Rock it there and back',
+  runout: 'Turn it once',
+  torque: 'Turn steadily',
+};
+
+/** Without a choice the live gauge decides: torque when only a torque gauge sends, else backlash. */
+export const firstTry = (seen: Parameters<typeof gaugesFor>[0]): What => {
+  const sends = (kind: StreamKind): boolean => gaugesFor(seen, kind).some((gauge) => isLive(seen.states[gauge.id]));
+  return sends('torque') && !sends('indicator') ? 'torque' : 'backlash';
 };
 
 export const handFor: Readonly<Record<What, HandAction>> = {

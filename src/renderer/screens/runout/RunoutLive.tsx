@@ -1,5 +1,6 @@
 import { useState } from 'react';
 import type { HandAction } from '../../../shared/contract/bench.ts';
+import { useRun } from '../../live/run.ts';
 import { Button } from '../../parts/Button.tsx';
 import { Pick } from '../../parts/Pick.tsx';
 import { Stage } from '../../parts/Stage.tsx';
@@ -9,7 +10,7 @@ import { GaugePick } from '../check/GaugePick.tsx';
 import { NoGauge } from '../check/NoGauge.tsx';
 import { record } from '../check/record.ts';
 import { SimulatedHand } from '../check/SimulatedHand.tsx';
-import { useMeasuring } from '../check/useMeasuring.ts';
+import { type Measuring, useMeasuring } from '../check/useMeasuring.ts';
 import { RunoutPicture } from './RunoutPicture.tsx';
 import { RunoutTelling } from './RunoutTelling.tsx';
 import { oneTurn, optionOf, runoutOptions, type RunoutSettings, settingsOf } from './settings.ts';
@@ -21,11 +22,7 @@ export function RunoutLive(props: CheckProps) {
   const { build, check } = props;
   const [settings, setSettings] = useState<RunoutSettings>(oneTurn);
   const measuring = useMeasuring(settings, build.specSheet);
-  const { gauge, all, choose, live, run, next, again } = measuring;
-  const keep = (): void => {
-    if (run !== undefined) void record(props, run);
-  };
-  const there = runoutResultOf(run) !== undefined;
+  const { gauge, all, choose, live } = measuring;
   return (
     <>
       <Stage
@@ -48,26 +45,42 @@ export function RunoutLive(props: CheckProps) {
         {gauge === undefined || !live ? (
           <NoGauge kind="indicator" />
         ) : (
-          <RunoutPicture gauge={gauge} run={run} check={check} build={build} />
+          <RunoutPicture gauge={gauge} check={check} build={build} />
         )}
       </Stage>
-      <Words
-        title={turnTitle(settings, run?.presses ?? 0, stationsTaken(run))}
-        next={live ? action(settings, run?.presses ?? 0, stationsTaken(run), next, keep) : undefined}
-        others={
-          live ? (
-            <>
-              <Button onPress={again} keyHint="PgUp">
-                Again
-              </Button>
-              {there ? <Button onPress={keep}>Record as it is</Button> : undefined}
-            </>
-          ) : undefined
-        }
-      >
-        <RunoutTelling run={run} check={check} build={build} />
-      </Words>
+      <RunoutLiveWords props={props} settings={settings} measuring={measuring} />
     </>
+  );
+}
+
+interface RunoutLiveWordsProps {
+  readonly props: CheckProps;
+  readonly settings: RunoutSettings;
+  readonly measuring: Measuring;
+}
+
+function RunoutLiveWords({ props, settings, measuring }: RunoutLiveWordsProps) {
+  const { live, next, again } = measuring;
+  const run = useRun(({ run }) => run);
+  const [presses, stations] = [run?.presses ?? 0, stationsTaken(run)];
+  const keep = (): void => void record(props);
+  return (
+    <Words
+      title={turnTitle(settings, presses, stations)}
+      next={live ? action(settings, presses, stations, next, keep) : undefined}
+      others={
+        live ? (
+          <>
+            <Button onPress={again} keyHint="PgUp">
+              Again
+            </Button>
+            {runoutResultOf(run) === undefined ? undefined : <Button onPress={keep}>Record as it is</Button>}
+          </>
+        ) : undefined
+      }
+    >
+      <RunoutTelling run={run} check={props.check} build={props.build} />
+    </Words>
   );
 }
 
@@ -77,8 +90,9 @@ const handFor = (check: string): HandAction => ({
 });
 
 function turnTitle(settings: RunoutSettings, presses: number, stations: number): string {
-  if (settings.mode === 'stations')
+  if (settings.mode === 'stations') {
     return `Station ${Math.min(stations + 1, settings.stations ?? stations + 1)} of ${settings.stations ?? 8}`;
+  }
   if (presses === 0) return 'Stem on the surface, then begin';
   return presses === 1 ? 'Turning: one whole turn' : 'The turn is closed';
 }

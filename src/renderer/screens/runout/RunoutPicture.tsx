@@ -9,20 +9,20 @@ import { BigNumber } from '../../instruments/BigNumber.tsx';
 import { Readout } from '../../instruments/Readout.tsx';
 import { Ring, type RingView } from '../../instruments/Ring.tsx';
 import { Trace } from '../../instruments/Trace.tsx';
-import type { Run } from '../../live/run.ts';
+import { useRun } from '../../live/run.ts';
 import { useSession } from '../../stores/session.ts';
 import { limitFor, ringRunout } from '../../words/stations.ts';
 import { runoutResultOf } from './taken.ts';
 
 interface RunoutPictureProps {
   readonly gauge: Gauge;
-  readonly run: Run | undefined;
   readonly check: Check | undefined;
   readonly build: Build | undefined;
 }
 
 /** The live reading, the full movement so far, the trace, and the gear's shape as far as it is known. */
-export function RunoutPicture({ gauge, run, check, build }: RunoutPictureProps) {
+export function RunoutPicture({ gauge, check, build }: RunoutPictureProps) {
+  const run = useRun(({ run }) => run);
   const units = useSession((session) => session.units);
   const result = runoutResultOf(run);
   const view = useMemo(() => runoutView(result, check, build), [result, check, build]);

@@ -1,5 +1,6 @@
 import { useState } from 'react';
-import { endsOf } from '../../../shared/records/specSheet.ts';
+import { endsOf, type Limit } from '../../../shared/records/specSheet.ts';
+import { useRun } from '../../live/run.ts';
 import { Button } from '../../parts/Button.tsx';
 import { Choice } from '../../parts/Choice.tsx';
 import { Stage } from '../../parts/Stage.tsx';
@@ -11,7 +12,7 @@ import { GaugePick } from '../check/GaugePick.tsx';
 import { NoGauge } from '../check/NoGauge.tsx';
 import { record } from '../check/record.ts';
 import { SimulatedHand } from '../check/SimulatedHand.tsx';
-import { useMeasuring } from '../check/useMeasuring.ts';
+import { type Measuring, useMeasuring } from '../check/useMeasuring.ts';
 import { basisWanted, torqueLimit, torqueResultOf, torqueSettings } from './settings.ts';
 import { TorquePicture } from './TorquePicture.tsx';
 import { torqueWords } from './words.ts';
@@ -20,16 +21,12 @@ import '../check/measure.css';
 /** Rotating torque while the pinion turns: the running mean, with the breakaway kept apart. */
 export function TorqueLive(props: CheckProps) {
   const { build, assembly, check } = props;
-  const units = useSession((session) => session.units);
   const quantity = check.limits[0];
   const [basis, setBasis] = useState(() => basisWanted(build.specSheet, quantity, assembly));
   const settings = torqueSettings(assembly, basis);
-  const { gauge, all, choose, live, run, again } = useMeasuring(settings, build.specSheet);
+  const measuring = useMeasuring(settings, build.specSheet);
+  const { gauge, all, choose, live } = measuring;
   const limit = torqueLimit(build.specSheet, quantity, settings.basis);
-  const result = torqueResultOf(run);
-  const keep = (): void => {
-    if (run !== undefined) void record(props, run);
-  };
   return (
     <>
       <Stage
@@ -60,31 +57,48 @@ export function TorqueLive(props: CheckProps) {
         {gauge === undefined || !live ? (
           <NoGauge kind="torque" />
         ) : (
-          <TorquePicture gauge={gauge} run={run} band={limit === undefined ? undefined : endsOf(limit)} />
+          <TorquePicture gauge={gauge} band={limit === undefined ? undefined : endsOf(limit)} />
         )}
       </Stage>
-      <Words
-        title={result === undefined ? 'Turn steadily, whole turns' : 'Enough when it stands still'}
-        next={
-          live ? { words: `Record ${check.title.toLowerCase()}`, run: keep, disabled: result === undefined } : undefined
-        }
-        others={
-          live ? (
-            <>
-              <Button onPress={again} keyHint="PgUp">
-                Again
-              </Button>
-            </>
-          ) : undefined
-        }
-      >
-        <p>{result === undefined ? check.how : <strong>{torqueWords(result, units)}</strong>}</p>
-        <p className="quiet">
-          {limit === undefined
-            ? `No limit is entered for a ${basis} torque, seal ${assembly.seal}, ${assembly.bearings} bearings.`
-            : `Limit ${limitWords(limit, units)}, from ${limit.source}.`}
-        </p>
-      </Words>
+      <TorqueLiveWords props={props} basis={basis} limit={limit} measuring={measuring} />
     </>
+  );
+}
+
+interface TorqueLiveWordsProps {
+  readonly props: CheckProps;
+  readonly basis: 'running' | 'starting';
+  readonly limit: Limit | undefined;
+  readonly measuring: Measuring;
+}
+
+function TorqueLiveWords({ props, basis, limit, measuring }: TorqueLiveWordsProps) {
+  const { assembly, check } = props;
+  const units = useSession((session) => session.units);
+  const result = useRun(({ run }) => torqueResultOf(run));
+  const keep = {
+    words: `Record ${check.title.toLowerCase()}`,
+    run: () => void record(props),
+    disabled: result === undefined,
+  };
+  return (
+    <Words
+      title={result === undefined ? 'Turn steadily, whole turns' : 'Enough when it stands still'}
+      next={measuring.live ? keep : undefined}
+      others={
+        measuring.live ? (
+          <Button onPress={measuring.again} keyHint="PgUp">
+            Again
+          </Button>
+        ) : undefined
+      }
+    >
+      <p>{result === undefined ? check.how : <strong>{torqueWords(result, units)}</strong>}</p>
+      <p className="quiet">
+        {limit === undefined
+          ? `No limit is entered for a ${basis} torque, seal ${assembly.seal}, ${assembly.bearings} bearings.`
+          : `Limit ${limitWords(limit, units)}, from ${limit.source}.`}
+      </p>
+    </Words>
   );
 }

@@ -5,19 +5,19 @@ import type { Limits } from '../../../shared/drawing/scale.ts';
 import { BigNumber } from '../../instruments/BigNumber.tsx';
 import { Readout } from '../../instruments/Readout.tsx';
 import { Trace } from '../../instruments/Trace.tsx';
-import type { Run } from '../../live/run.ts';
+import { useRun } from '../../live/run.ts';
 import { useSession } from '../../stores/session.ts';
 import '../check/measure.css';
 import './torque.css';
 
 interface TorquePictureProps {
   readonly gauge: Gauge;
-  readonly run: Run | undefined;
   readonly band: Limits | undefined;
 }
 
 /** The live torque, the running mean and the breakaway, and the trace on the band of the limit. */
-export function TorquePicture({ gauge, run, band }: TorquePictureProps) {
+export function TorquePicture({ gauge, band }: TorquePictureProps) {
+  const run = useRun(({ run }) => run);
   const units = useSession((session) => session.units);
   const result = run?.result?.kind === 'torque' ? run.result : undefined;
   const resolution = insideOf(gauge.resolution);
