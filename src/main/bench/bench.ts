@@ -6,7 +6,9 @@ import { fail, ok, type Problem, type Result } from '../../shared/result.ts';
 import type { Clock } from '../clock.ts';
 import { createGauges } from '../gauges/gauges.ts';
 import { openJournal } from '../journal/journal.ts';
-import { openDatabase } from '../store/database.ts';
+import { thinJournal } from '../journal/thin.ts';
+import { type Database, openDatabase } from '../store/database.ts';
+import { databaseProblem } from '../store/database-problem.ts';
 import { openGaugeRecords } from '../store/gaugeRecords.ts';
 import { openLooseMeasurements } from '../store/looseMeasurements.ts';
 import { openNotebooks } from '../store/notebooks.ts';
@@ -47,6 +49,7 @@ export function openBench(options: BenchOptions): Result<BenchService> {
   const journal = openJournal(database.value, {
     onProblem: (problem) => (problem === undefined ? warnings.delete('journal') : warnings.set('journal', problem)),
   });
+  thinOldIdle(database.value, warnings);
   const news = readingsNews(outlet, clock.monotonic_s);
   const gauges = createGauges({
     journal,
@@ -91,6 +94,17 @@ export function openBench(options: BenchOptions): Result<BenchService> {
       database.value.close();
     },
   });
+}
+
+/** For a week everything stays as it came; after that, what idle gauges repeated between measurements is thinned. */
+const keepWhole_ms = 7 * 24 * 3600 * 1000;
+
+function thinOldIdle(database: Database, warnings: Map<string, Problem>): void {
+  try {
+    thinJournal(database, database.clock.wall_ms() - keepWhole_ms);
+  } catch (error) {
+    warnings.set('thinning', databaseProblem(error, database.path));
+  }
 }
 
 const noHand: Problem = {

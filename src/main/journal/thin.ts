@@ -19,7 +19,11 @@ export function thinJournal(database: Database, beforeAt_ms: number): Thinned {
   const newest = sql.prepare('SELECT coalesce(max(seq), 0) FROM journal WHERE at < ?').pluck();
   const last = Number(newest.get(beforeAt_ms));
   let removed = 0;
-  for (let from = 1; from <= last; from += rowsAtOnce) {
+  // Up to the last notice everything was looked at before, and a second look would find nothing.
+  const begin = Number(
+    sql.prepare("SELECT coalesce(max(seq) + 1, 1) FROM journal WHERE kind = 'thinned'").pluck().get(),
+  );
+  for (let from = begin; from <= last; from += rowsAtOnce) {
     removed += thinPiece(database, from, Math.min(from + rowsAtOnce - 1, last), beforeAt_ms);
   }
   return { removed };
