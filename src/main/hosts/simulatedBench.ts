@@ -31,11 +31,11 @@ const fast = steadyHand('fast');
 const paces: Readonly<Record<'person' | 'hurried', Pace>> = {
   person: { hand: fast, ringTurns_per_s: 0.3, pinion: { turns: 3, turns_per_s: 1 }, rest_s: 0.4 },
   hurried: {
-    // Eight readings in each rest at 100 readings/s: the fastest that a hand does and a capture has to follow.
-    hand: { ...fast, travel_s: 0.045, dwell_s: 0.08, bounce: 0.05, lift: { up_s: 0.1, hangs_s: 0.25, down_s: 0.12 } },
-    ringTurns_per_s: 0.6,
-    pinion: { turns: 2, turns_per_s: 1.5 },
-    rest_s: 0.25,
+    // Seven readings in each rest at 100 readings/s: about the fastest that a hand does and a capture has to follow.
+    hand: { ...fast, travel_s: 0.04, dwell_s: 0.07, bounce: 0.05, lift: { up_s: 0.1, hangs_s: 0.25, down_s: 0.12 } },
+    ringTurns_per_s: 1,
+    pinion: { turns: 2, turns_per_s: 2 },
+    rest_s: 0.2,
   },
 };
 
