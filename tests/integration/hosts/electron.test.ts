@@ -62,7 +62,9 @@ describe('the Electron program', () => {
     const bench = fork(join(import.meta.dirname, 'built-bench.mjs'), ['--data', data, '--simulate'], { stdio: 'pipe' });
     try {
       const texts: string[] = [];
-      bench.on('message', (text) => texts.push(String(text)));
+      bench.on('message', (text) => {
+        if (typeof text === 'string') texts.push(text);
+      });
       const ask = (id: number, name: string): Promise<unknown> => {
         bench.send(JSON.stringify({ id, ask: name, with: {} }));
         const answer = (): string | undefined => texts.find((text) => text.startsWith(`{"id":${id},`));
