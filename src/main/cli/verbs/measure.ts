@@ -6,6 +6,7 @@ import { type Dimension, toInside, unitNamed } from '../../../shared/quantities/
 import type { StreamItem } from '../../../shared/metrology/reading.ts';
 import { fail, ok, type Problem, type Result } from '../../../shared/result.ts';
 import { readJsonLines, readText } from '../jsonLines.ts';
+import { choice } from '../options.ts';
 import { type Given, needed, noAnswer, type Verb, wrongUse } from '../verb.ts';
 
 const kinds = ['backlash', 'runout', 'torque'] as const;
@@ -91,23 +92,6 @@ function settingsFrom(given: Given, kind: Kind): Result<MeasureSettings> {
     limits: numbers,
     ...(numbers['resolution'] === undefined ? {} : { resolution: numbers['resolution'] }),
     ...(numbers['gauge-u'] === undefined ? {} : { gaugeU: numbers['gauge-u'] }),
-  });
-}
-
-function choice<const Word extends string>(
-  given: Given,
-  name: string,
-  words: readonly Word[],
-  usual: Word,
-): Result<Word> {
-  const written = given.text(name) ?? usual;
-  const word = words.find((one) => one === written);
-  if (word !== undefined) return ok(word);
-  return fail({
-    kind: 'wrong-option',
-    field: `--${name}`,
-    sentence: `--${name} is "${written}".`,
-    remedy: `Use ${words.join(' or ')}.`,
   });
 }
 
