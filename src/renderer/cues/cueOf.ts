@@ -2,7 +2,7 @@ import type { CaptureEvent } from '../../shared/measuring/capture.ts';
 import { showText, type UnitSystem } from '../../shared/quantities/show.ts';
 import type { SpecSheet } from '../../shared/records/specSheet.ts';
 import { isNone } from '../../shared/result.ts';
-import { reasonSentence } from '../words/refusals.ts';
+import { reasonSentence } from '../../shared/words/refusals.ts';
 import { limitFor, stateOfValue } from '../words/stations.ts';
 import type { Cue } from './cue.ts';
 

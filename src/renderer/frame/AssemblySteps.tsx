@@ -3,8 +3,8 @@ import type { MakeUp } from '../../shared/records/makeUp.ts';
 import { type CheckState, type Next, readinessOf } from '../../shared/setup/readiness.ts';
 import { go, type Route } from '../stores/route.ts';
 import { useSession } from '../stores/session.ts';
-import { resultBrief } from '../words/results.ts';
-import { shapeOf, standingWords } from '../words/standing.ts';
+import { resultBrief } from '../../shared/words/results.ts';
+import { shapeOf, standingWords } from '../../shared/words/standing.ts';
 import { JobRow } from './JobRow.tsx';
 
 interface AssemblyStepsProps {
@@ -44,15 +44,15 @@ interface StepProps {
 function Step({ state, here, next, onPress }: StepProps) {
   const units = useSession((session) => session.units);
   const { measurement, carriedFrom } = state;
-  const words = standingWords(state);
+  const words = state.standing === 'within' && state.closeCall ? 'close call' : standingWords(state);
   const brief = measurement === undefined ? undefined : resultBrief(measurement.result, units);
-  const typed = measurement?.how.kind === 'typed' ? ', typed' : '';
   const carried = carriedFrom === undefined ? '' : `, from ${carriedFrom.toLowerCase()}`;
   const missing = state.needed === 'optional' ? 'optional, not measured' : 'not measured';
   return (
     <JobRow
       title={state.check.title}
-      below={brief === undefined ? missing : `${brief}${typed}${words === 'recorded' ? '' : `, ${words}`}${carried}`}
+      below={brief === undefined ? missing : `${words === 'recorded' ? '' : `${words}, `}${brief}${carried}`}
+      typed={measurement?.how.kind === 'typed'}
       shape={shapeOf(state)}
       here={here}
       next={next}

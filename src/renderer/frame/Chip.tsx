@@ -1,6 +1,6 @@
 import { Button } from 'react-aria-components';
 import { StateMark } from '../parts/StateMark.tsx';
-import type { Shape } from '../words/standing.ts';
+import type { Shape } from '../../shared/words/standing.ts';
 
 interface ChipProps {
   readonly words: string;

@@ -1,7 +1,7 @@
 import { useEffect, useRef } from 'react';
 import { Button } from 'react-aria-components';
 import { StateMark } from '../parts/StateMark.tsx';
-import type { Shape } from '../words/standing.ts';
+import type { Shape } from '../../shared/words/standing.ts';
 
 interface JobRowProps {
   readonly title: string;
@@ -10,11 +10,13 @@ interface JobRowProps {
   readonly shape?: Shape;
   readonly here?: boolean;
   readonly next?: boolean;
+  /** The number was read off a tool and typed in. */
+  readonly typed?: boolean;
   readonly onPress: () => void;
 }
 
 /** One line of the job: its sign, its name, and below it its number or what is missing. */
-export function JobRow({ title, below, shape, here = false, next = false, onPress }: JobRowProps) {
+export function JobRow({ title, below, shape, here = false, next = false, typed = false, onPress }: JobRowProps) {
   const row = useRef<HTMLButtonElement>(null);
   useEffect(() => {
     if (here || next) row.current?.scrollIntoView({ block: 'nearest' });
@@ -28,7 +30,10 @@ export function JobRow({ title, below, shape, here = false, next = false, onPres
     >
       {shape === undefined ? undefined : <StateMark shape={shape} size={18} />}
       <span className="job-row__words">
-        <span className="job-row__title">{title}</span>
+        <span className="job-row__title">
+          {title}
+          {typed ? <span className="job-row__typed"> typed</span> : undefined}
+        </span>
         <span className="job-row__below digits">{below}</span>
       </span>
       {next ? <span className="job-row__flag">next</span> : undefined}

@@ -1,7 +1,7 @@
 import { type Assembly, assemblyName, type Build } from '../../shared/records/build.ts';
 import { isDescribed, readinessOf } from '../../shared/setup/readiness.ts';
 import { go, type Route } from '../stores/route.ts';
-import type { Shape } from '../words/standing.ts';
+import type { Shape } from '../../shared/words/standing.ts';
 import { Chip } from './Chip.tsx';
 
 /** The way of a build: as found, the trials, the final assembly; what is not there yet can be opened. */

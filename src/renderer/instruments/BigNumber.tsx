@@ -1,7 +1,7 @@
 import { show } from '../../shared/quantities/show.ts';
 import { isNone, type OrNone } from '../../shared/result.ts';
 import { useSession } from '../stores/session.ts';
-import { reasonShort } from '../words/refusals.ts';
+import { reasonShort } from '../../shared/words/refusals.ts';
 import './big-number.css';
 
 interface BigNumberProps {

@@ -17,19 +17,30 @@ interface TraceProps {
   readonly span_s?: number;
   /** What lies before this moment is not drawn: a stem on its way would press the rocks flat. */
   readonly since_s?: number | undefined;
+  /** The picture stands still: the stem is off the tooth and says nothing. */
+  readonly still?: boolean;
 }
 
 /** A line that moves looks smooth at 30 pictures a second; more would only warm the laptop. */
 const every_ms = 30;
 
 /** The last seconds of a gauge, drawn with the picture's own rhythm and only when something new came. */
-export function Trace({ gauge, quantity, dimension, marks, band, span_s = 20, since_s = 0 }: TraceProps) {
+export function Trace({
+  gauge,
+  quantity,
+  dimension,
+  marks,
+  band,
+  span_s = 20,
+  since_s = 0,
+  still = false,
+}: TraceProps) {
   const [room, size] = useRoom(13);
   const system = useSession((session) => session.units);
   const [scene, setScene] = useState<Scene>();
-  const latest = useRef({ marks, band, since_s });
+  const latest = useRef({ marks, band, since_s, still });
   useLayoutEffect(() => {
-    latest.current = { marks, band, since_s };
+    latest.current = { marks, band, since_s, still };
   });
   useEffect(() => {
     if (size === undefined) return undefined;
@@ -38,10 +49,10 @@ export function Trace({ gauge, quantity, dimension, marks, band, span_s = 20, si
     let frame = requestAnimationFrame(function draw(at): void {
       frame = requestAnimationFrame(draw);
       const slot = slotOf(gauge);
-      if (slot.seq === drawn || at - drawnAt < every_ms) return;
+      const now = latest.current;
+      if (now.still || slot.seq === drawn || at - drawnAt < every_ms) return;
       drawn = slot.seq;
       drawnAt = at;
-      const now = latest.current;
       const since = Math.max(slot.t - span_s, now.since_s);
       const events = now.marks.filter((mark) => mark.t >= since);
       const band = now.band === undefined ? {} : { band: now.band };

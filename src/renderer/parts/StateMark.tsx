@@ -1,6 +1,6 @@
 import { stateMark } from '../../shared/drawing/states.ts';
 import { Drawing } from '../instruments/Drawing.tsx';
-import type { Shape } from '../words/standing.ts';
+import type { Shape } from '../../shared/words/standing.ts';
 import './state-mark.css';
 
 /** The strokes of some shapes leave their disc; the picture has to be that much larger. */

@@ -23,6 +23,7 @@ interface BacklashPictureProps {
 /** The live reading, the rocks of this station, the trace, and the ring with what is already known. */
 export function BacklashPicture({ gauge, sheet, teeth }: BacklashPictureProps) {
   const run = useRun(({ run }) => run);
+  const now = rocksNow(run);
   const units = useSession((session) => session.units);
   const view = useMemo(() => ringView(run, sheet, teeth ?? someTeeth), [run, sheet, teeth]);
   return (
@@ -30,7 +31,7 @@ export function BacklashPicture({ gauge, sheet, teeth }: BacklashPictureProps) {
       <div className="measure__top">
         <Readout gauge={gauge} words={`Live reading in ${unitShown('length', units).symbol}`} />
         <div className="measure__found">
-          <Rocks now={rocksNow(run)} />
+          <Rocks now={now} last={run?.stations.at(-1)?.value} />
         </div>
       </div>
       <Trace
@@ -38,7 +39,9 @@ export function BacklashPicture({ gauge, sheet, teeth }: BacklashPictureProps) {
         quantity="Indicator"
         dimension="length"
         marks={run?.marks ?? []}
+        span_s={9}
         since_s={landedAt(run)}
+        still={now.lifted}
       />
       <Ring view={view} />
     </div>

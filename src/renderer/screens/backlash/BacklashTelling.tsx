@@ -3,8 +3,8 @@ import type { Limit, SpecSheet } from '../../../shared/records/specSheet.ts';
 import { isNone } from '../../../shared/result.ts';
 import type { Run } from '../../live/run.ts';
 import { useSession } from '../../stores/session.ts';
-import { limitWords } from '../../words/limits.ts';
-import { reasonSentence } from '../../words/refusals.ts';
+import { limitWords } from '../../../shared/words/limits.ts';
+import { reasonSentence } from '../../../shared/words/refusals.ts';
 import { stationSentence } from './sentences.ts';
 
 interface BacklashTellingProps {

@@ -1,4 +1,5 @@
 import { show } from '../../../shared/quantities/show.ts';
+import { isNone, type OrNone } from '../../../shared/result.ts';
 import { useSession } from '../../stores/session.ts';
 import type { RocksNow } from './found.ts';
 import './rocks.css';
@@ -6,10 +7,18 @@ import './rocks.css';
 /** Places drawn for rocks; most stations are sure after four. */
 const places = 6;
 
+interface RocksProps {
+  readonly now: RocksNow;
+  /** What the station before came to; it stays in sight until the first rock of the next. */
+  readonly last: OrNone<number> | undefined;
+}
+
 /** The rocks counted at this station, a block for each, and what they come to so far. */
-export function Rocks({ now }: { readonly now: RocksNow }) {
+export function Rocks({ now, last }: RocksProps) {
   const units = useSession((session) => session.units);
-  const shown = now.mean === undefined ? undefined : show(now.mean, 'length', units);
+  const before = last === undefined || isNone(last) ? undefined : last;
+  const value = now.mean ?? before;
+  const shown = value === undefined ? undefined : show(value, 'length', units);
   const blocks = Array.from({ length: Math.max(places, now.rocks) }, (_, index) => index + 1);
   return (
     <div className="rocks">
@@ -18,15 +27,18 @@ export function Rocks({ now }: { readonly now: RocksNow }) {
           <span key={rock} className={rock <= now.rocks ? 'rocks__block rocks__block--there' : 'rocks__block'} />
         ))}
       </div>
-      <span className="rocks__value digits">
-        {shown === undefined ? (
-          <span className="rocks__words">{now.lifted ? 'Stem lifted' : 'Rock there and back'}</span>
-        ) : (
-          <>
-            {shown.digits} <span className="rocks__unit">{shown.unit}</span>
-          </>
-        )}
-      </span>
+      {shown === undefined ? undefined : (
+        <span className="rocks__value digits">
+          {shown.digits} <span className="rocks__unit">{shown.unit}</span>
+        </span>
+      )}
+      <span className="rocks__words">{rocksWords(now, before !== undefined)}</span>
     </div>
   );
+}
+
+function rocksWords(now: RocksNow, before: boolean): string {
+  if (now.mean !== undefined) return 'mean of this station';
+  if (!before) return now.lifted ? 'Stem lifted' : 'Rock there and back';
+  return now.lifted ? 'last station, stem lifted' : 'last station';
 }

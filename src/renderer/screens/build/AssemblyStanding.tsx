@@ -22,7 +22,7 @@ export function AssemblyStanding({
     <div className="standing">
       <div className="standing__words">
         <h2 className="standing__gate">
-          <StateMark shape={readiness.ready ? 'within' : 'not-measured'} size={30} />
+          <StateMark shape={readiness.ready ? 'within' : 'not-measured'} size={40} />
           {gateTitle(readiness)}
         </h2>
         <AssemblyFacts assembly={assembly} />

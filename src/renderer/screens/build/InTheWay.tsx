@@ -4,7 +4,7 @@ import { Button } from '../../parts/Button.tsx';
 import { StateMark } from '../../parts/StateMark.tsx';
 import { go } from '../../stores/route.ts';
 import { useSession } from '../../stores/session.ts';
-import { shapeOf, standingSentence } from '../../words/standing.ts';
+import { shapeOf, standingSentence } from '../../../shared/words/standing.ts';
 
 interface InTheWayProps {
   readonly build: Build;

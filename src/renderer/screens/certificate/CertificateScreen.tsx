@@ -63,10 +63,10 @@ export function CertificateScreen({ build }: { readonly build: Build }) {
         }}
       >
         <p>
-          It says which readings lie within the limits that were entered, where those limits come from, with which
-          gauges, and what was not measured. It never says more than that.
+          It says which readings lie within the limits entered, with which gauges, and what was not measured. It never
+          says more than that.
         </p>
-        <p className="quiet">Its data travel inside the file. The maker’s manual and local rules go before it.</p>
+        <p className="quiet">The maker’s manual and local rules go before it.</p>
       </Words>
     </>
   );

@@ -2,7 +2,7 @@ import type { Measurement } from '../../../shared/records/build.ts';
 import { calibrationOn } from '../../../shared/records/gauge.ts';
 import { useSession } from '../../stores/session.ts';
 import { dayWords, timeWords } from '../../words/days.ts';
-import { typedText } from '../../words/results.ts';
+import { typedText } from '../../../shared/words/results.ts';
 
 /** By whom, when and with what; a typed reading says so wherever it appears. */
 export function HowTaken({ measurement }: { readonly measurement: Measurement }) {

@@ -11,7 +11,7 @@ import { Pick } from '../../parts/Pick.tsx';
 import { useBuilds } from '../../stores/builds.ts';
 import { adoptMeasurement, openBuild, useNotebook } from '../../stores/notebook.ts';
 import { useSession } from '../../stores/session.ts';
-import { resultBrief } from '../../words/results.ts';
+import { resultBrief } from '../../../shared/words/results.ts';
 import '../settings/settings.css';
 
 interface AdoptSheetProps {

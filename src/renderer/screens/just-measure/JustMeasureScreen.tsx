@@ -9,7 +9,7 @@ import { Words } from '../../parts/Words.tsx';
 import { ask } from '../../stores/ask.ts';
 import { useGauges } from '../../stores/gauges.ts';
 import { useSession } from '../../stores/session.ts';
-import { resultBrief } from '../../words/results.ts';
+import { resultBrief } from '../../../shared/words/results.ts';
 import { BacklashPicture } from '../backlash/BacklashPicture.tsx';
 import { GaugePick } from '../check/GaugePick.tsx';
 import { NoGauge } from '../check/NoGauge.tsx';

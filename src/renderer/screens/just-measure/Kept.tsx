@@ -3,7 +3,7 @@ import type { LooseMeasurement } from '../../../shared/contract/builds.ts';
 import { Button } from '../../parts/Button.tsx';
 import { ask } from '../../stores/ask.ts';
 import { useSession } from '../../stores/session.ts';
-import { resultBrief } from '../../words/results.ts';
+import { resultBrief } from '../../../shared/words/results.ts';
 import { timeWords } from '../../words/days.ts';
 import { AdoptSheet } from './AdoptSheet.tsx';
 

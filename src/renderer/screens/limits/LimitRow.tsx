@@ -2,7 +2,7 @@ import { Input, TextField } from 'react-aria-components';
 import { Button } from '../../parts/Button.tsx';
 import { Pick } from '../../parts/Pick.tsx';
 import { unitOptions } from '../../parts/quantity.ts';
-import { quantityWords } from '../../words/limits.ts';
+import { quantityWords } from '../../../shared/words/limits.ts';
 import { backlashBasisOptions, isRadius, torqueBasisOptions } from './basis.ts';
 import { basisOf, isBlank, type LimitDraft, type LimitErrors, type LimitField, measureOf } from './draft.ts';
 

@@ -30,6 +30,7 @@ export function MarkHandles({ side, mark, geometry, onChange }: MarkHandlesProps
         says={`${percent(heel)} towards the heel, ${percent(crown)} towards the crown`}
         at={pointAt(geometry, mark)}
         value={heel}
+        look="middle"
         onDrag={(point) => onChange(moved(mark, placeAt(geometry, point)))}
         steps={arrows(
           moved(mark, { heel: heel - step * toHeel, crown }),
@@ -44,6 +45,8 @@ export function MarkHandles({ side, mark, geometry, onChange }: MarkHandlesProps
         says={`${percent(length)} long, slant ${slant_deg} degrees`}
         at={pointAt(geometry, endOf(mark, geometry))}
         value={length}
+        look="end"
+        away={{ x: 30 * toHeel, y: 0 }}
         onDrag={(point) => onChange(endDragged(mark, placeAt(geometry, point), geometry))}
         steps={arrows(
           lengthened(mark, length - step * 2 * toHeel),
@@ -58,6 +61,8 @@ export function MarkHandles({ side, mark, geometry, onChange }: MarkHandlesProps
         says={`${percent(height)} high`}
         at={pointAt(geometry, topOf(mark))}
         value={height}
+        look="top"
+        away={{ x: 0, y: -40 }}
         onDrag={(point) => onChange(topDragged(mark, placeAt(geometry, point)))}
         steps={arrows(
           heightened(mark, height - step * 2),
@@ -80,22 +85,27 @@ const arrows = (ArrowLeft: Mark, ArrowRight: Mark, ArrowUp: Mark, ArrowDown: Mar
 
 const percent = (fraction: number): string => `${Math.round(fraction * 100)} percent`;
 
+const noWay: Point = { x: 0, y: 0 };
+
 interface HandleProps {
   readonly name: string;
   readonly says: string;
   readonly at: Point;
   readonly value: number;
   readonly steps: Steps;
+  /** How far outside the mark the handle stands, so that three of them never lie under one finger. */
+  readonly away?: Point;
+  readonly look: 'middle' | 'end' | 'top';
   readonly onDrag: (point: Point) => void;
   readonly onStep: (mark: Mark) => void;
 }
 
 /** A place to take hold of with finger or arrow keys. Scene units are pixels here, because the drawing is made for its room. */
-function Handle({ name, says, at, value, steps, onDrag, onStep }: HandleProps) {
+function Handle({ name, says, at, value, steps, away = noWay, look, onDrag, onStep }: HandleProps) {
   const drag = (event: PointerEvent<HTMLDivElement>): void => {
     if (!event.currentTarget.hasPointerCapture(event.pointerId)) return;
     const room = event.currentTarget.parentElement?.getBoundingClientRect();
-    if (room !== undefined) onDrag({ x: event.clientX - room.left, y: event.clientY - room.top });
+    if (room !== undefined) onDrag({ x: event.clientX - room.left - away.x, y: event.clientY - room.top - away.y });
   };
   const key = (event: KeyboardEvent): void => {
     if (!(event.key in steps)) return;
@@ -104,7 +114,7 @@ function Handle({ name, says, at, value, steps, onDrag, onStep }: HandleProps) {
   };
   return (
     <div
-      className="handle"
+      className={`handle handle--${look}`}
       role="slider"
       tabIndex={0}
       aria-label={name}
@@ -112,7 +122,7 @@ function Handle({ name, says, at, value, steps, onDrag, onStep }: HandleProps) {
       aria-valuemax={100}
       aria-valuenow={Math.round(value * 100)}
       aria-valuetext={says}
-      style={{ left: at.x, top: at.y }}
+      style={{ left: at.x + away.x, top: at.y + away.y }}
       onPointerDown={(event) => event.currentTarget.setPointerCapture(event.pointerId)}
       onPointerMove={drag}
       onKeyDown={key}

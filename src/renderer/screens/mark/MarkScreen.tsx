@@ -61,7 +61,7 @@ export function MarkScreen({ build, assembly, check }: CheckProps) {
         <FlankControls draft={draft} onChange={change} />
       </Stage>
       <Words
-        title={done ? 'Kept in the notebook' : read.ok ? 'As you see it' : read.problem.sentence}
+        title={done ? 'Kept in the notebook' : read.ok ? 'What the mark asks for' : read.problem.sentence}
         next={
           done
             ? goOn(build)
@@ -100,6 +100,7 @@ const Judgement = ({
   readonly onChange: (change: Partial<MarkDraft>) => void;
 }) => (
   <Choice
+    bare
     label="What the mark asks for"
     value={draft.judgement}
     onChange={(judgement) => onChange({ judgement })}

@@ -5,7 +5,8 @@ import { isNone } from '../../../shared/result.ts';
 import type { Check } from '../../../shared/setup/checks.ts';
 import type { Run } from '../../live/run.ts';
 import { useSession } from '../../stores/session.ts';
-import { limitWords } from '../../words/limits.ts';
+import { limitWords } from '../../../shared/words/limits.ts';
+import { flagSentences } from '../../words/flags.ts';
 import { limitFor } from '../../words/stations.ts';
 import { runoutResultOf } from './taken.ts';
 
@@ -56,5 +57,6 @@ export function runoutWords(result: RunoutResult, units: 'metric' | 'inch'): str
       ? ''
       : ` Between the stations up to ${shown(result.missAtWorst_mm)} can hide.`;
   const shape = shapes[result.shape] === '' ? '' : ` ${shapes[result.shape]}`;
-  return `${value}.${shape}${missed}`;
+  const flags = result.flags.length === 0 ? '' : ` ${flagSentences(result.flags)}`;
+  return `${value}.${shape}${missed}${flags}`;
 }

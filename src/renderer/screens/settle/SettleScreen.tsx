@@ -10,8 +10,8 @@ import { Words } from '../../parts/Words.tsx';
 import { writeDeed } from '../../stores/notebook.ts';
 import { go } from '../../stores/route.ts';
 import { useSession } from '../../stores/session.ts';
-import { limitBasisWords, limitWords } from '../../words/limits.ts';
-import { shapeOf, standingSentence } from '../../words/standing.ts';
+import { limitBasisWords, limitWords } from '../../../shared/words/limits.ts';
+import { shapeOf, standingSentence } from '../../../shared/words/standing.ts';
 import './settle.css';
 
 interface SettleScreenProps {

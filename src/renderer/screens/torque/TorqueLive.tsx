@@ -6,7 +6,7 @@ import { Choice } from '../../parts/Choice.tsx';
 import { Stage } from '../../parts/Stage.tsx';
 import { Words } from '../../parts/Words.tsx';
 import { useSession } from '../../stores/session.ts';
-import { limitWords } from '../../words/limits.ts';
+import { limitWords } from '../../../shared/words/limits.ts';
 import type { CheckProps } from '../check/CheckScreen.tsx';
 import { GaugePick } from '../check/GaugePick.tsx';
 import { NoGauge } from '../check/NoGauge.tsx';

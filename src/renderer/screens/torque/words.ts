@@ -1,5 +1,6 @@
 import { showText, type UnitSystem } from '../../../shared/quantities/show.ts';
 import type { TorqueResult } from '../../../shared/records/measurement.ts';
+import { flagSentences } from '../../words/flags.ts';
 import { isNone, type OrNone } from '../../../shared/result.ts';
 
 /** "1.84 N·m running, ± 0.06 N·m, over whole turns. Breakaway 2.60 N·m, ripple 0.21 N·m." */
@@ -11,5 +12,6 @@ export function torqueWords(result: TorqueResult, units: UnitSystem): string {
   const doubt = isNone(result.U95_Nm) || result.U95_Nm === 0 ? '' : `, ± ${shown(result.U95_Nm)}`;
   const over = result.average === 'whole-turns' ? 'over whole turns' : 'as an average over time';
   const rest = [...named('breakaway', result.breakaway_Nm), ...named('ripple', result.ripple_Nm)].join(', ');
-  return `${running}${doubt}, ${over}.${rest === '' ? '' : ` ${rest.charAt(0).toUpperCase()}${rest.slice(1)}.`}`;
+  const flags = result.flags.length === 0 ? '' : ` ${flagSentences(result.flags)}`;
+  return `${running}${doubt}, ${over}.${rest === '' ? '' : ` ${rest.charAt(0).toUpperCase()}${rest.slice(1)}.`}${flags}`;
 }

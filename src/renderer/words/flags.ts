@@ -1,0 +1,19 @@
+/** What a flag on a runout or a torque means at the stand, and what to do about it. Unknown ones are shown as they are. */
+const sentences: Readonly<Record<string, string>> = {
+  'start-not-seen': 'The gauge was not seen at rest before the pull, so breakaway is not known.',
+  seating: 'The torque still changes from turn to turn: turn on until it settles.',
+  'not-steady': 'It swings by more than half its mean: a notch, a bent shaft, or a jerky pull.',
+  coarse: 'This gauge is coarse for so small a torque.',
+  spike: 'Single wild readings were left out.',
+  drift: 'It does not read the same a turn later: base or gear moved.',
+  'unit-jump': 'The readings jumped as if the unit or the turn count had changed.',
+  gap: 'Readings are missing in this stretch.',
+  'turn-assumed': 'Taken as one turn, because nothing marked where it began and ended.',
+  'stations-unclear': 'The stations could not be told apart, so it is judged as one turn.',
+  'equal-spacing-assumed': 'The stations are taken as equally spaced.',
+  'more-between': 'Between the stations the stem rode beyond them.',
+  'two-lobes-can-vanish': 'At these stations two lobes can vanish.',
+};
+
+export const flagSentences = (flags: readonly string[]): string =>
+  flags.map((flag) => sentences[flag] ?? `${flag.replaceAll('-', ' ')}.`).join(' ');
