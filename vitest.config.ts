@@ -9,6 +9,7 @@ const project = (
     name,
     include: folders.map((folder) => `tests/${folder}/**/*.test.ts`),
     environment: 'node' as const,
+    setupFiles: ['tests/support/propertySeed.ts'],
     testTimeout: options.timeout ?? 10_000,
     hookTimeout: options.timeout ?? 30_000,
     // Serial ports, browsers and disks are shared things: one file at a time keeps their tests truthful.

@@ -30,7 +30,8 @@ async function unplugInMidFlow(binding?: unknown): Promise<Told> {
   const flow = (async () => {
     while (!pulled.signal.aborted) await line.write(flood);
   })();
-  await pause(40);
+  // In mid-flow means that more than one write has come through, however busy this machine is.
+  for (let waited = 0; waited < 5000 && heard.bytes <= 3 * flood.length; waited += 5) await pause(5);
   pulled.abort();
   await line.unplug();
   for (let waited = 0; waited < 1000 && heard.closed === 0; waited += 10) await pause(10);
