@@ -89,4 +89,4 @@ describe('the house', () => {
 });
 
 /** The places that plug the simulated gauges into the bench: the open bench and the command line. */
-const mayPlugIn = new Set(['src/main/hosts/simulatedBench.ts', 'src/main/cli/demo.ts', 'src/main/cli/simulate.ts']);
+const mayPlugIn = new Set(['src/main/hosts/simulatedBench.ts', 'src/main/cli/verbs/simulate.ts']);

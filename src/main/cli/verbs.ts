@@ -5,8 +5,9 @@ import { plan } from './verbs/plan.ts';
 import { ports } from './verbs/ports.ts';
 import { predict } from './verbs/predict.ts';
 import { readPattern } from './verbs/readPattern.ts';
+import { simulate } from './verbs/simulate.ts';
 import { watch } from './verbs/watch.ts';
 import type { Verb } from './verb.ts';
 
 /** The verbs of the command line, in the order of its help. */
-export const verbs: readonly Verb[] = [measure, predict, plan, readPattern, watch, learn, ports, demo];
+export const verbs: readonly Verb[] = [measure, predict, plan, readPattern, watch, learn, ports, simulate, demo];

@@ -1,0 +1,118 @@
+import { demoAxle } from '../../../../hardware-sim/axle/demo.ts';
+import { faultsFrom, UnknownFault } from '../../../../hardware-sim/faults/named.ts';
+import { type SimulatedGauges, simulatedGauges } from '../../../../hardware-sim/gauges/simulated.ts';
+import { steadyHand } from '../../../../hardware-sim/hands/hand.ts';
+import { seeded } from '../../../../hardware-sim/seeded.ts';
+import { fail, ok, type Problem, type Result } from '../../../shared/result.ts';
+import { readFormat } from '../formatFile.ts';
+import { interruption } from '../interruption.ts';
+import { numberOption, ofOption } from '../options.ts';
+import { type GaugeKind, type GaugeWriting, writingFor } from '../simulate/writing.ts';
+import { type ExitCode, type Given, needed, type Output, type Verb, wrongUse } from '../verb.ts';
+
+/** One gauge on the axle twin, on a line that any program can open, worked by a hand that never tires. */
+export const simulate: Verb = {
+  name: 'simulate',
+  usage: 'simulate --gauge indicator|torque --format FILE|auto [--rate N] [--faults LIST]',
+  summary: 'a simulated gauge on a pseudo-terminal, until it is ended',
+  options: {
+    gauge: { type: 'string' },
+    format: { type: 'string' },
+    rate: { type: 'string' },
+    faults: { type: 'string' },
+  },
+  async run(given, output) {
+    const asked = askedOf(given);
+    return asked.ok ? serve(asked.value, output) : wrongUse(output, asked.problem);
+  },
+};
+
+interface Asked {
+  readonly kind: GaugeKind;
+  readonly writing: GaugeWriting;
+  readonly rate_Hz: number;
+  readonly faults: string;
+}
+
+/** One seed, one axle: whoever starts this twice measures the same one. */
+export const simulateSeed = 7;
+const usualRate_Hz = 100;
+/** Stations the hand rocks on its way round the gear. */
+export const simulateStations = 8;
+
+function askedOf(given: Given): Result<Asked> {
+  const word = needed(given, 'gauge');
+  if (!word.ok) return word;
+  const kind = (['indicator', 'torque'] as const).find((one) => one === word.value);
+  if (kind === undefined) return fail(noSuchGauge(word.value));
+  const file = needed(given, 'format');
+  if (!file.ok) return file;
+  const format = readFormat(file.value);
+  if (!format.ok) return format;
+  const writing = writingFor(format.value, kind);
+  if (!writing.ok) return fail(ofOption('format', writing.problem));
+  const rate = numberOption(given, 'rate', { least: 0.1, most: 5000 });
+  if (!rate.ok) return rate;
+  const faults = given.text('faults') ?? '';
+  const unknown = whichIsUnknown(faults);
+  if (unknown !== undefined) return fail(unknown);
+  return ok({ kind, writing: writing.value, rate_Hz: rate.value ?? usualRate_Hz, faults });
+}
+
+function whichIsUnknown(faults: string): Problem | undefined {
+  try {
+    faultsFrom(faults, seeded(simulateSeed));
+    return undefined;
+  } catch (error) {
+    if (!(error instanceof UnknownFault)) throw error;
+    const remedy = 'Write them like half,frozen@10-15,unplug@20.';
+    return { kind: 'wrong-option', field: '--faults', sentence: `--faults: ${error.message}.`, remedy };
+  }
+}
+
+async function serve({ kind, writing, rate_Hz, faults }: Asked, output: Output): Promise<ExitCode> {
+  const interrupted = interruption();
+  const axle = demoAxle(simulateSeed);
+  const standing = axle.assemble(axle.secondTrial);
+  const { unit, resolution, sign, shape } = writing;
+  const choice = { shape, rate_Hz, faults };
+  const gauges = await simulatedGauges({
+    axle: () => standing,
+    seed: simulateSeed,
+    // The other gauge lies in its drawer; it says no more than it must.
+    rate_Hz: 1,
+    ...(isLength(unit)
+      ? { indicator: { ...choice, traits: { unit, resolution, sign } } }
+      : { torque: { ...choice, traits: { unit, resolution, sign } } }),
+  });
+  output.answer({ link: gauges[kind].link });
+  output.say('Sending until Ctrl+C.');
+  const working = keepWorking(gauges, kind, interrupted.signal);
+  await Promise.race([interrupted.happened, working]);
+  await gauges.end();
+  await working;
+  interrupted.forget();
+  return 0;
+}
+
+const isLength = (unit: GaugeWriting['unit']): unit is 'mm' | '[in_i]' => unit === 'mm' || unit === '[in_i]';
+
+/** Rocks the ring gear from station to station, or turns the pinion, again and again. */
+async function keepWorking({ indicator, torque }: SimulatedGauges, kind: GaugeKind, ended: AbortSignal): Promise<void> {
+  const hand = steadyHand('usual');
+  const work = (): Promise<unknown> =>
+    kind === 'indicator' ? indicator.rock(simulateStations, { hand }) : torque.turn({ drag: 'pinion' });
+  try {
+    while (!ended.aborted) await work();
+  } catch (error) {
+    // Taking the gauge away ends its motion in the middle, which is what was asked for.
+    if (!ended.aborted) throw error;
+  }
+}
+
+const noSuchGauge = (word: string): Problem => ({
+  kind: 'wrong-option',
+  field: '--gauge',
+  sentence: `--gauge is "${word}".`,
+  remedy: 'Use indicator or torque.',
+});
