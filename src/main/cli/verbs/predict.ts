@@ -1,14 +1,10 @@
-import { checkSetInput, type SetInput, setInputSchema } from '../../../shared/gears/input.ts';
-import { predictSet } from '../../../shared/gears/predict.ts';
-import type { Verb } from '../verb.ts';
+import { type SetInput, setInputSchema } from '../../../shared/gears/input.ts';
+import { type PredictAnswer, predictSet } from '../../../shared/gears/predict.ts';
+import { setRelations } from '../../../shared/setup/plan/setRelations.ts';
 import { answerLines } from '../answerLines.ts';
+import type { Verb } from '../verb.ts';
 
-/** A set whose fields fit each other too: those faults name their line like any other. */
-const lineSchema = setInputSchema.superRefine((set, context) => {
-  const checked = checkSetInput(set);
-  if (checked.ok) return;
-  context.addIssue({ code: 'custom', path: [checked.problem.field ?? 'set'], message: checked.problem.sentence });
-});
+const lineSchema = setInputSchema.superRefine(setRelations);
 
 /** What the mesh model says of each gear set: angles, backlash and how the marks move with each shim. */
 export const predict: Verb = {
@@ -16,5 +12,5 @@ export const predict: Verb = {
   usage: 'predict --in FILE.jsonl',
   summary: 'what each gear set is and what shims do to its backlash and marks',
   options: { in: { type: 'string' } },
-  run: async (given, output) => answerLines<SetInput, object>(given, output, lineSchema, predictSet),
+  run: async (given, output) => answerLines<SetInput, PredictAnswer>(given, output, lineSchema, predictSet),
 };

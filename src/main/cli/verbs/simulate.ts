@@ -5,7 +5,7 @@ import { steadyHand } from '../../../../hardware-sim/hands/hand.ts';
 import { seeded } from '../../../../hardware-sim/seeded.ts';
 import { fail, ok, type Problem, type Result } from '../../../shared/result.ts';
 import { readFormat } from '../formatFile.ts';
-import { interruption } from '../interruption.ts';
+import { interruption } from '../../interruption.ts';
 import { numberOption, ofOption } from '../options.ts';
 import { type GaugeKind, type GaugeWriting, writingFor } from '../simulate/writing.ts';
 import { type ExitCode, type Given, needed, type Output, type Verb, wrongUse } from '../verb.ts';

@@ -7,7 +7,7 @@ import { fail, ok, type Problem, type Result } from '../../../shared/result.ts';
 import { systemClock } from '../../clock.ts';
 import { createGauges } from '../../gauges/gauges.ts';
 import { readFormat } from '../formatFile.ts';
-import { interruption } from '../interruption.ts';
+import { interruption } from '../../interruption.ts';
 import { noJournal } from '../noJournal.ts';
 import { numberOption, ofOption } from '../options.ts';
 import { type ExitCode, type Given, needed, noAnswer, type Output, type Verb, wrongUse } from '../verb.ts';

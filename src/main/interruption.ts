@@ -1,4 +1,4 @@
-/** The person's wish to end a verb that runs until it is ended. */
+/** The person's wish to end a program that runs until it is ended. */
 export interface Interruption {
   readonly signal: AbortSignal;
   /** Settles when it comes. */

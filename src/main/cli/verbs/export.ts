@@ -1,0 +1,109 @@
+import { mkdirSync, writeFileSync } from 'node:fs';
+import { join, resolve } from 'node:path';
+import { type CertificateContent, certificateContent } from '../../../shared/certificate/content.ts';
+import { fail, ok, type Problem, type Result } from '../../../shared/result.ts';
+import { fileNameOf } from '../../bench/certificateAnswers.ts';
+import { noBuild } from '../../bench/writing.ts';
+import { canonicalContent, contentHash } from '../../certificate/hash.ts';
+import { databaseProblem } from '../../store/database-problem.ts';
+import { type ExportedFile, journalFiles } from '../journalFiles.ts';
+import { choice, ofOption } from '../options.ts';
+import { folderOf, openRecords, type Records } from '../records.ts';
+import { type ExitCode, type Given, needed, noAnswer, type Output, type Verb, wrongUse } from '../verb.ts';
+
+/** A build as files for other programs and people. */
+export const exportBuild: Verb = {
+  name: 'export',
+  usage: 'export --build ID --as pdf|json|journal --out DIR [--page a4|letter] [--units metric|inch] [--data DIR]',
+  summary: 'a build as certificate, as its data, or as the readings its measurements rest on',
+  options: {
+    build: { type: 'string' },
+    as: { type: 'string' },
+    out: { type: 'string' },
+    page: { type: 'string' },
+    units: { type: 'string' },
+  },
+  async run(given, output) {
+    const asked = askedOf(given);
+    if (!asked.ok) return wrongUse(output, asked.problem);
+    const records = openRecords(folderOf(given));
+    if (!records.ok) return noAnswer(output, records.problem);
+    try {
+      return await exported(asked.value, records.value, output);
+    } finally {
+      records.value.close();
+    }
+  },
+};
+
+const forms = ['pdf', 'json', 'journal'] as const;
+const formsToCome = ['csv', 'qif'] as const;
+
+interface Asked {
+  readonly build: string;
+  readonly as: (typeof forms)[number];
+  readonly out: string;
+  readonly page: 'a4' | 'letter';
+  readonly units: 'metric' | 'inch';
+}
+
+function askedOf(given: Given): Result<Asked> {
+  const build = needed(given, 'build');
+  if (!build.ok) return build;
+  const as = needed(given, 'as');
+  if (!as.ok) return as;
+  const form = forms.find((one) => one === as.value);
+  if (form === undefined) return fail(noSuchForm(as.value));
+  const out = needed(given, 'out');
+  if (!out.ok) return out;
+  const page = choice(given, 'page', ['a4', 'letter'], 'a4');
+  if (!page.ok) return page;
+  const units = choice(given, 'units', ['metric', 'inch'], 'metric');
+  if (!units.ok) return units;
+  return ok({ build: build.value, as: form, out: resolve(out.value), page: page.value, units: units.value });
+}
+
+async function exported(asked: Asked, records: Records, output: Output): Promise<ExitCode> {
+  const notebook = records.notebooks.find(({ id }) => id === asked.build);
+  if (notebook === undefined) return wrongUse(output, ofOption('build', noBuild(asked.build)));
+  const content = certificateContent(notebook);
+  const sha256 = contentHash(content);
+  const files = await filesOf(asked, content, records);
+  const written = writeAll(asked.out, files);
+  if (!written.ok) return noAnswer(output, written.problem);
+  output.answer({ files: written.value, sha256, complete: content.complete, missing: content.missing });
+  return files.length > 0 ? 0 : noAnswer(output, noReadings);
+}
+
+async function filesOf(asked: Asked, content: CertificateContent, records: Records): Promise<readonly ExportedFile[]> {
+  const title = fileNameOf(content.build.title);
+  if (asked.as === 'journal') return journalFiles(records.database, content, title);
+  const name = `${title}-${contentHash(content).slice(0, 8)}.${asked.as}`;
+  if (asked.as === 'json') return [{ name, bytes: canonicalContent(content) }];
+  // The PDF library and its fonts take a while to load and are not needed before this.
+  const { certificatePdf } = await import('../../certificate/pdf.ts');
+  return [{ name, bytes: await certificatePdf(content, asked) }];
+}
+
+function writeAll(folder: string, files: readonly ExportedFile[]): Result<readonly string[]> {
+  try {
+    mkdirSync(folder, { recursive: true });
+    for (const { name, bytes } of files) writeFileSync(join(folder, name), bytes);
+    return ok(files.map(({ name }) => join(folder, name)));
+  } catch (error) {
+    return fail(databaseProblem(error, folder));
+  }
+}
+
+const noSuchForm = (word: string): Problem => ({
+  kind: 'wrong-option',
+  field: '--as',
+  sentence: formsToCome.some((one) => one === word) ? `--as: ${word} is not there yet.` : `--as is "${word}".`,
+  remedy: `Use ${forms.join(', ')}.`,
+});
+
+const noReadings: Problem = {
+  kind: 'nothing-measured',
+  sentence: 'No measurement of this build rests on readings of a gauge.',
+  remedy: 'Typed and seen measurements stand in its data: --as json.',
+};
