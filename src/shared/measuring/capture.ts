@@ -10,6 +10,7 @@ import type { CaptureSettings, MeasuredResult } from '../records/measurement.ts'
 import { fail, ok, type Problem, type Result } from '../result.ts';
 import { gaugeFigures } from './gaugeFigures.ts';
 import { backlashResult, runoutResult, torqueResult } from './results.ts';
+import { stemmed, stemmedEvents } from './stem.ts';
 
 export type CaptureEvent = BacklashEvent | RunoutEvent | TorqueEvent;
 
@@ -42,9 +43,10 @@ export function startCapture(settings: CaptureSettings, gauge: GaugeSeen): Resul
         nextBy: settings.nextBy,
         ...(settings.stations === undefined ? {} : { stations: settings.stations }),
       });
+      const { basis, stem } = settings;
       return ok({
-        step: (item) => stepBacklash(capture, item),
-        finish: () => backlashResult(finishBacklash(capture), settings.basis),
+        step: (item) => stemmedEvents(stepBacklash(capture, item), basis, stem),
+        finish: () => backlashResult(stemmed(finishBacklash(capture), basis, stem), basis),
       });
     }
     case 'runout': {

@@ -19,8 +19,12 @@ export interface Judged {
   /** How far the reading lies past the limit it breaks: positive above the upper, negative below the lower one. */
   readonly beyond?: number;
   /** For a close call, what would shrink the doubt most; only when the parts of the doubt were given. */
-  readonly settle?: 'finer-gauge' | 'more-repeats';
+  readonly settle?: Settling;
 }
+
+/** What would settle a close call. */
+export type Settling = (typeof settlings)[number];
+const settlings = ['finer-gauge', 'more-repeats', 'truer-stem'] as const;
 
 /**
  * Judges one reading against one limit (guard band after JCGM 106:2012 and ISO 14253-1).
@@ -70,13 +74,21 @@ const distancePast = (value: number, { min = -Infinity, max = Infinity }: Limit)
 
 const slack = (size: number): number => 1e-9 * Math.max(1, Math.abs(size));
 
-/** More repeats help only the parts that come from repeats; where the rest weighs more, a finer gauge does. */
-function settledBy(parts: readonly UncertaintyPart[]): 'finer-gauge' | 'more-repeats' | undefined {
-  if (parts.length === 0) return undefined;
-  const variance = (chosen: readonly UncertaintyPart[]) => chosen.reduce((sum, part) => sum + part.u ** 2, 0);
-  const repeats = variance(parts.filter((part) => part.nu !== undefined));
-  return repeats > variance(parts) / 2 ? 'more-repeats' : 'finer-gauge';
+/**
+ * The largest group of parts is worth working on: what repeats leave (and a turn that was not whole), how the stem stood,
+ * or the gauge itself.
+ */
+function settledBy(parts: readonly UncertaintyPart[]): Settling | undefined {
+  const variance: Record<Settling, number> = { 'finer-gauge': 0, 'more-repeats': 0, 'truer-stem': 0 };
+  for (const part of parts) variance[groupOf(part)] += part.u ** 2;
+  const [largest] = settlings.toSorted((a, b) => variance[b] - variance[a]);
+  return largest === undefined || variance[largest] === 0 ? undefined : largest;
 }
+
+const groupOf = ({ name, nu }: UncertaintyPart): Settling => {
+  if (name.startsWith('stem ')) return 'truer-stem';
+  return nu !== undefined || name === 'part of a turn' ? 'more-repeats' : 'finer-gauge';
+};
 
 function requireJudgeable(value: number, U95: number, { min, max }: Limit): void {
   if (min === undefined && max === undefined) throw new RangeError('A limit needs at least one end');

@@ -151,6 +151,21 @@ export type MeasuredResult = z.infer<typeof resultSchema>;
 export const stretchSchema = z.strictObject({ gauge: idSchema, from: z.int().min(0), to: z.int().min(0) });
 export type Stretch = z.infer<typeof stretchSchema>;
 
+/**
+ * How the stem of the indicator stood for a backlash, as far as the technician says. Bounds are half-widths (±). Without
+ * it the stem is taken to have stood as the basis wants it.
+ */
+export const stemSchema = z.strictObject({
+  /** It slides on the flank, or goes along with one fixed point (a ball, a bolt head). */
+  tip: z.enum(['rides-flank', 'follows-point']),
+  /** How far it stood off the direction of the basis. */
+  off_deg: z.number().min(0).max(45),
+  offWithin_deg: z.number().positive().max(30).optional(),
+  radius_mm: z.number().positive().optional(),
+  radiusWithin_mm: z.number().positive().optional(),
+});
+export type StemSaid = z.infer<typeof stemSchema>;
+
 /** How a streamed measurement is taken; the gauge's own figures come from its record, never from the screen. */
 export const captureSettingsSchema = z.discriminatedUnion('kind', [
   z.strictObject({
@@ -158,11 +173,19 @@ export const captureSettingsSchema = z.discriminatedUnion('kind', [
     basis: backlashBasisSchema,
     stations: z.int().min(1).max(60).optional(),
     nextBy: z.enum(['itself', 'press']),
+    stem: stemSchema.optional(),
   }),
   z.strictObject({
     kind: z.literal('runout'),
     mode: z.enum(['continuous', 'stations']),
     stations: z.int().min(3).max(60).optional(),
+    /**
+     * How much further on, clockwise looking at the teeth, the place under the indicator is than the tooth in mesh. None
+     * when nobody knows; absent when nobody was asked.
+     */
+    fromMesh_deg: orNone(z.number().min(0).max(360)).optional(),
+    /** Distance of the stem from the axis of the ring gear: a face that wobbles moves more further out. */
+    radius_mm: z.number().positive().optional(),
   }),
   z.strictObject({ kind: z.literal('torque'), basis: torqueBasisSchema }),
 ]);

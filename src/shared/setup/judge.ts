@@ -1,8 +1,8 @@
-import { judge as judgeNumber, type Verdict } from '../metrology/verdict.ts';
-import { combine, resolutionOf } from '../metrology/uncertainty.ts';
+import { judge as judgeNumber, type Settling, type Verdict } from '../metrology/verdict.ts';
+import { combine, resolutionOf, type UncertaintyPart } from '../metrology/uncertainty.ts';
 import type { Assembly, Measurement } from '../records/build.ts';
 import { type BacklashBasis, insideOf, type TorqueBasis } from '../records/common.ts';
-import type { BacklashResult, MeasuredResult, TorqueResult } from '../records/measurement.ts';
+import type { BacklashResult, MeasuredResult, RunoutResult, TorqueResult } from '../records/measurement.ts';
 import { endsOf, type Limit, type LimitedQuantity, type SpecSheet } from '../records/specSheet.ts';
 import { isNone, none, type OrNone } from '../result.ts';
 import { type Check, fewestStations } from './checks.ts';
@@ -17,6 +17,8 @@ export interface LimitJudged {
   readonly closeCall: boolean;
   /** How far outside the nearer end, in the unit used inside: above is positive. */
   readonly beyond?: number;
+  /** For a close call, what would shrink the doubt most. */
+  readonly settle?: Settling;
   /** Why there is no verdict, for the technician. */
   readonly why?: string;
   /** The limit is for another basis or state than this reading, so that the two are not compared. */
@@ -109,12 +111,12 @@ function judgeLimit(limit: Limit, measurement: Measurement, assembly: Assembly, 
   const values = valuesFor(limit, measurement, assembly);
   if (typeof values === 'string') return unjudged(limit, values);
   const ends = endsOf(limit);
-  const judged = values.map(({ value, U95 }) => ({
+  const judged = values.map(({ value, U95, parts }) => ({
     quantity: limit.quantity,
     limit,
     value,
     U95,
-    ...judgeNumber(value, U95, ends, rule),
+    ...judgeNumber(value, U95, ends, rule, parts),
   }));
   const order = (one: LimitJudged) => severity.indexOf(one.verdict) * 2 - (one.closeCall ? 1 : 0);
   const past = (one: LimitJudged) => Math.abs(one.beyond ?? 0);
@@ -124,6 +126,8 @@ function judgeLimit(limit: Limit, measurement: Measurement, assembly: Assembly, 
 interface Valued {
   readonly value: OrNone<number>;
   readonly U95: number;
+  /** What the doubt is made of, to say what would settle a close call. */
+  readonly parts: readonly UncertaintyPart[];
 }
 
 /** The numbers a limit judges (every station for a backlash window), or the sentence that says why there are none. */
@@ -135,22 +139,27 @@ function valuesFor(limit: Limit, measurement: Measurement, assembly: Assembly): 
     case 'runout':
       return isNone(result.tir_mm)
         ? `no runout: ${result.tir_mm.none}`
-        : [{ value: result.tir_mm, U95: numberOr0(result.U95_mm) }];
+        : [{ value: result.tir_mm, U95: numberOr0(result.U95_mm), parts: partsOf(result) }];
     case 'torque':
       return torqueValue(limit, result);
     case 'quantity':
-      return [{ value: insideOf(result.value), U95: typedU95(measurement) }];
+      return [{ value: insideOf(result.value), ...typedDoubt(measurement) }];
     default:
       return `nothing to compare with a limit for ${assembly.phase}`;
   }
 }
 
 /** A number read off a tool is known to half its last division; nothing else about the tool is assumed. */
-function typedU95(measurement: Measurement): number {
-  return measurement.how.kind === 'typed'
-    ? combine([{ name: 'resolution', u: resolutionOf(insideOf(measurement.how.resolution)) }]).U95
-    : 0;
+function typedDoubt({ how }: Measurement): Pick<Valued, 'U95' | 'parts'> {
+  const { U95, parts } = combine(
+    how.kind === 'typed' ? [{ name: 'resolution', u: resolutionOf(insideOf(how.resolution)) }] : [],
+  );
+  return { U95, parts };
 }
+
+/** Parts as records keep them, as uncertainties take them: an absent number of degrees is left out, not undefined. */
+const partsOf = (recorded: Pick<RunoutResult, 'parts'>): readonly UncertaintyPart[] =>
+  recorded.parts.map(({ name, u, nu }) => ({ name, u, ...(nu === undefined ? {} : { nu }) }));
 
 /** Why a limit and a reading are of different bases, so that they are never compared; undefined when they agree. */
 function basisMismatch(limit: Limit, result: MeasuredResult): string | undefined {
@@ -168,8 +177,12 @@ function basisMismatch(limit: Limit, result: MeasuredResult): string | undefined
 function backlashValues(limit: Limit, result: BacklashResult): readonly Valued[] | string {
   const why = unfinished(result);
   if (why !== undefined && (limit.quantity !== 'backlash' || !anyOutside(limit, result))) return why;
-  if (limit.quantity === 'backlash-variation') return [{ value: result.variation_mm, U95: variationU95(result) }];
-  return result.stations.map((station) => ({ value: station.value_mm, U95: numberOr0(station.U95_mm) }));
+  if (limit.quantity === 'backlash-variation') return [{ value: result.variation_mm, ...variationDoubt(result) }];
+  return result.stations.map((station) => ({
+    value: station.value_mm,
+    U95: numberOr0(station.U95_mm),
+    parts: partsOf(station),
+  }));
 }
 
 function anyOutside(limit: Limit, result: BacklashResult): boolean {
@@ -188,9 +201,10 @@ function unfinished(result: BacklashResult): string | undefined {
 }
 
 /** Largest minus smallest: the doubts of those two stations together. */
-function variationU95(result: BacklashResult): number {
+function variationDoubt(result: BacklashResult): Pick<Valued, 'U95' | 'parts'> {
   const sorted = result.stations.toSorted((a, b) => numberOr0(a.value_mm) - numberOr0(b.value_mm));
-  return Math.hypot(numberOr0(sorted.at(0)?.U95_mm), numberOr0(sorted.at(-1)?.U95_mm));
+  const ends = [sorted.at(0), sorted.at(-1)].filter((station) => station !== undefined);
+  return { U95: Math.hypot(...ends.map((station) => numberOr0(station.U95_mm))), parts: ends.flatMap(partsOf) };
 }
 
 /** A running limit judges the running torque, a starting limit the breakaway. */
@@ -198,7 +212,10 @@ function torqueValue(limit: Limit, result: TorqueResult): readonly Valued[] | st
   const starting = 'basis' in limit && 'seal' in limit.basis && limit.basis.basis === 'starting';
   const value = starting ? result.breakaway_Nm : result.running_Nm;
   if (isNone(value)) return `no torque: ${value.none}`;
-  return [{ value, U95: numberOr0(starting ? result.breakawayU95_Nm : result.U95_Nm) }];
+  // The parts are those of the running torque; what a breakaway's doubt is made of is not recorded.
+  return starting
+    ? [{ value, U95: numberOr0(result.breakawayU95_Nm), parts: [] }]
+    : [{ value, U95: numberOr0(result.U95_Nm), parts: partsOf(result) }];
 }
 
 /** Running and starting, seal in and out, new, used and set-up bearings are never compared across. */

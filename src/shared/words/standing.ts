@@ -1,6 +1,7 @@
 import type { State } from '../drawing/states.ts';
 import { showText, type UnitSystem } from '../quantities/show.ts';
 import type { Measurement } from '../records/build.ts';
+import type { MeasuredResult } from '../records/measurement.ts';
 import { limitedQuantities } from '../records/specSheet.ts';
 import { isNone } from '../result.ts';
 import type { CheckJudged, LimitJudged } from '../setup/judge.ts';
@@ -37,7 +38,8 @@ export function standingSentence(state: CheckState, measurement: Measurement | u
   if (measurement === undefined) return `${state.check.title}: not measured yet.`;
   const brief = resultBrief(measurement.result, system);
   const telling = state.limits.find((one) => one.verdict === 'outside') ?? state.limits.find((one) => one.closeCall);
-  if (telling !== undefined) return `${limitSentence(telling, measurement, system)}.`;
+  if (telling !== undefined)
+    return `${limitSentence(telling, measurement, system)}.${settleWords(telling, measurement)}`;
   if (state.why !== undefined)
     return `${state.check.title}: ${brief}. ${capital(state.why)}${state.why.endsWith('.') ? '' : '.'}`;
   if (state.standing === 'no-limit') return `${state.check.title}: ${brief}. No limit is entered to hold it against.`;
@@ -63,5 +65,23 @@ function placeWords(judged: LimitJudged, { result }: Measurement): string {
   const station = result.stations.find((one) => one.value_mm === judged.value);
   return station === undefined ? 'Backlash' : `Station ${station.number}`;
 }
+
+/** " More rocks would settle it." with its space, or nothing where nothing is too close or nobody can say. */
+export function settleWords({ closeCall, settle }: Pick<LimitJudged, 'closeCall' | 'settle'>, of: Settled): string {
+  if (!closeCall || settle === undefined) return '';
+  const gauge = of.how?.kind === 'typed' ? 'A finer tool' : 'A finer gauge';
+  const what = { 'more-repeats': repeats[of.result.kind], 'finer-gauge': gauge, 'truer-stem': 'A stem set truer' }[
+    settle
+  ];
+  return what === undefined ? '' : ` ${what} would settle it.`;
+}
+
+type Settled = { readonly result: Pick<MeasuredResult, 'kind'>; readonly how?: Measurement['how'] };
+
+const repeats: Partial<Record<MeasuredResult['kind'], string>> = {
+  backlash: 'More rocks',
+  runout: 'More readings over the turn',
+  torque: 'More whole turns',
+};
 
 const capital = (words: string): string => words.charAt(0).toUpperCase() + words.slice(1);
