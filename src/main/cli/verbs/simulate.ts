@@ -1,7 +1,7 @@
 import { demoAxle } from '../../../../hardware-sim/axle/demo.ts';
 import { faultsFrom, UnknownFault } from '../../../../hardware-sim/faults/named.ts';
 import { type SimulatedGauges, simulatedGauges } from '../../../../hardware-sim/gauges/simulated.ts';
-import { steadyHand } from '../../../../hardware-sim/hands/hand.ts';
+import { type Hand, steadyHand } from '../../../../hardware-sim/hands/hand.ts';
 import { seeded } from '../../../../hardware-sim/seeded.ts';
 import { fail, ok, type Problem, type Result } from '../../../shared/result.ts';
 import { readFormat } from '../formatFile.ts';
@@ -87,7 +87,7 @@ async function serve({ kind, writing, rate_Hz, faults }: Asked, output: Output):
   });
   output.answer({ link: gauges[kind].link });
   output.say('Sending until Ctrl+C.');
-  const working = keepWorking(gauges, kind, interrupted.signal);
+  const working = keepWorking(gauges, { kind, rate_Hz, ended: interrupted.signal });
   await Promise.race([interrupted.happened, working]);
   await gauges.end();
   await working;
@@ -97,9 +97,15 @@ async function serve({ kind, writing, rate_Hz, faults }: Asked, output: Output):
 
 const isLength = (unit: GaugeWriting['unit']): unit is 'mm' | '[in_i]' => unit === 'mm' || unit === '[in_i]';
 
+interface Work {
+  readonly kind: GaugeKind;
+  readonly rate_Hz: number;
+  readonly ended: AbortSignal;
+}
+
 /** Rocks the ring gear from station to station, or turns the pinion, again and again. */
-async function keepWorking({ indicator, torque }: SimulatedGauges, kind: GaugeKind, ended: AbortSignal): Promise<void> {
-  const hand = steadyHand('usual');
+async function keepWorking({ indicator, torque }: SimulatedGauges, { kind, rate_Hz, ended }: Work): Promise<void> {
+  const hand = handFor(rate_Hz);
   const work = (): Promise<unknown> =>
     kind === 'indicator' ? indicator.rock(simulateStations, { hand }) : torque.turn({ drag: 'pinion' });
   try {
@@ -108,6 +114,15 @@ async function keepWorking({ indicator, torque }: SimulatedGauges, kind: GaugeKi
     // Taking the gauge away ends its motion in the middle, which is what was asked for.
     if (!ended.aborted) throw error;
   }
+}
+
+const readingsInRest = 8;
+
+/** The quickest hand that still gives this gauge its readings in every rest. */
+function handFor(rate_Hz: number): Hand {
+  const hands = (['fast', 'usual'] as const).map(steadyHand);
+  const quick = hands.find(({ dwell_s, unevenness }) => dwell_s * (1 - unevenness) * rate_Hz >= readingsInRest);
+  return quick ?? steadyHand('slow');
 }
 
 const noSuchGauge = (word: string): Problem => ({

@@ -2,7 +2,7 @@ import { type Aim, inStretch, type Stretch } from './aim.ts';
 import type { Decision } from './answer.ts';
 import type { PlanInput } from './input.ts';
 import type { Insight } from './insight.ts';
-import { type Outlook, outlookAt } from './outlook.ts';
+import { type Outlook, outlookAt, possibleAmong, weighedTogether } from './outlook.ts';
 import { placeOf } from './reading.ts';
 import { bestPlaces } from './search.ts';
 import type { Place } from './sight.ts';
@@ -24,16 +24,27 @@ const margin = 0.01;
 export function choose(insight: Insight, input: PlanInput): Choice {
   const last = input.trials.at(-1);
   const here = last === undefined ? { pinionOut: 0, ringAway: 0 } : placeOf(last);
-  const now = outlookAt(insight.sight, insight.axles, insight.aim, here);
-  const holdsBacklash = depthFirst(insight, now);
-  const wanted = holdsBacklash ? held(insight, now) : roomIn(insight.aim.backlash);
-  const places = bestPlaces(insight, here, input.shimStep_mm, wanted);
-  const inWindow = places.filter(({ backlash }) => inStretch(backlash.mean, insight.aim.backlash));
-  const best = preferred(inWindow.length > 0 ? inWindow : places, here, insight.aim) ?? now;
-  const possible = possibleAt([now, ...inWindow]);
-  const decision = decisionFrom({ now, best, possible, trials: input.trials.length });
-  return { decision, here: now, chosen: decision === 'leave' ? now : best, possible, holdsBacklash };
+  const stand = outlookAt(insight.sight, insight.axles, insight.aim, here);
+  const search = (wanted: Stretch): readonly Outlook[] => bestPlaces(insight, here, input.shimStep_mm, wanted);
+  const holding = depthFirst(insight, stand) ? search(held(insight, stand)) : [];
+  const [now = stand, ...places] = weighedTogether([stand, ...holding, ...search(roomIn(insight.aim.backlash))]);
+  const best = (among: readonly Outlook[]): Outlook | undefined =>
+    preferred(
+      among.filter(({ backlash }) => inStretch(backlash.mean, insight.aim.backlash)),
+      here,
+      insight.aim,
+    );
+  const [holds, anywhere] = [best(places.slice(0, holding.length)), best(places) ?? now];
+  const holdsBacklash = holds !== undefined && holds.chance > anywhere.chance - worthMoving;
+  const chosen = holdsBacklash ? holds : anywhere;
+  const possible = possibleAmong([now, ...places]);
+  const window = insight.aim.backlash;
+  const decision = decisionFrom({ now, best: chosen, possible, trials: input.trials.length, window });
+  return { decision, here: now, chosen: decision === 'leave' ? now : chosen, possible, holdsBacklash };
 }
+
+/** So much more chance is worth moving the backlash along with the depth, although it is inside its window. */
+const worthMoving = 0.3;
 
 /** A backlash window without its margins, or its middle where it has no room for them. */
 function roomIn([low, high]: Stretch): Stretch {
@@ -51,31 +62,33 @@ function held({ aim }: Insight, now: Outlook): Stretch {
   return [kept, kept];
 }
 
-/** What a millimetre less of movement is worth in chance, and a mark in the very middle: they part places nearly as good. */
-const perMillimetre = 0.01;
+/**
+ * What parts places nearly as good, in chance: a millimetre less moved (the more, the less sure the best place is: an
+ * unsure plan takes the smaller step), the very middle, a used set's own backlash.
+ */
+const perMillimetre = 0.25;
 const perCentring = 0.03;
+const perOwnBacklash = 0.5;
 
 function preferred(places: readonly Outlook[], here: Place, aim: Aim): Outlook | undefined {
-  const worth = ({ place, chance, marks }: Outlook): number =>
-    chance -
-    perMillimetre * (Math.abs(place.pinionOut - here.pinionOut) + Math.abs(place.ringAway - here.ringAway)) -
-    perCentring * offCentre(marks.drive.crown.mean, aim.drive.crown) ** 2;
+  const unsure = 1 - places.reduce((most, { chance }) => Math.max(most, chance), 0);
+  const cost = ({ place, marks, backlash }: Outlook): number =>
+    perMillimetre * unsure * distance(place, here) +
+    perCentring * offCentre(marks.drive.crown.mean, aim.drive.crown) ** 2 +
+    perOwnBacklash *
+      Math.abs(offCentre(aim.recorded ?? backlash.mean, aim.backlash) - offCentre(backlash.mean, aim.backlash));
+  const worth = (outlook: Outlook): number => outlook.chance - cost(outlook);
   return places.toSorted((a, b) => worth(b) - worth(a))[0];
 }
 
-/** How far from the middle of a stretch, its half width being 1. */
-const offCentre = (value: number, [low, high]: Stretch): number => Math.abs(2 * value - low - high) / (high - low);
+const distance = (a: Place, b: Place): number =>
+  Math.abs(a.pinionOut - b.pinionOut) + Math.abs(a.ringAway - b.ringAway);
 
-/** For each axle its best place: the share of axles that any shim could put right. */
-function possibleAt(outlooks: readonly Outlook[]): number {
-  const count = outlooks[0]?.each.length ?? 0;
-  const best = Array.from({ length: count }, (_, axle) => Math.max(...outlooks.map(({ each }) => each[axle] ?? 0)));
-  return best.reduce((sum, chance) => sum + chance, 0) / Math.max(1, count);
-}
+/** Where a value lies in a stretch: −1 and 1 at its ends, 0 in the middle. */
+const offCentre = (value: number, [low, high]: Stretch): number => (2 * value - low - high) / (high - low);
 
-/** Below this chance that any shim helps, the set itself is suspect; on one trial alone only when it is as good as certain. */
+/** Below this chance that any shim helps, the set itself is suspect; a single trial condemns no set. */
 const hopeless = 0.45;
-const hopelessAtOnce = 0.1;
 /** Where it probably stands right, a change must promise at least this much more. */
 const probablyRight = 0.5;
 const worthAnHour = 0.15;
@@ -85,11 +98,14 @@ function decisionFrom(weighed: {
   readonly best: Outlook;
   readonly possible: number;
   readonly trials: number;
+  readonly window: Stretch;
 }): Decision {
-  const { now, best, possible, trials } = weighed;
-  const gain = best.chance - now.chance;
-  if (now.chance >= probablyRight && gain < worthAnHour) return 'leave';
-  if (possible < (trials > 1 ? hopeless : hopelessAtOnce)) return 'suspect';
+  const { now, best, possible, trials, window } = weighed;
+  // A gear that varies by more than its window is no matter for shims, however few the trials.
+  if (window[0] > window[1]) return 'suspect';
+  if (now.chance >= probablyRight && best.chance - now.chance < worthAnHour) return 'leave';
+  if (trials > 1 && possible < hopeless) return 'suspect';
   const stays = best.place.pinionOut === now.place.pinionOut && best.place.ringAway === now.place.ringAway;
-  return stays ? 'leave' : 'change';
+  if (!stays) return 'change';
+  return now.chance < hopeless ? 'suspect' : 'leave';
 }

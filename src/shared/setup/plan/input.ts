@@ -1,6 +1,7 @@
 import { z } from 'zod';
-import { checkSetInput, setInputSchema } from '../../gears/input.ts';
+import { setInputSchema } from '../../gears/input.ts';
 import { flankNames, markSchema } from '../../pattern/mark.ts';
+import { setRelations } from './setRelations.ts';
 
 /** Free movement in one trial: over all stations, on the basis the limits are given on. 0 or less is a mesh that binds. */
 const backlashSchema = z
@@ -43,11 +44,7 @@ const step = z.number().positive().max(1);
 
 /** What `plan` is asked (contracts.md). Movements are totals since the build's first trial. */
 export const planInputSchema = z.strictObject({
-  set: setInputSchema.extend({ driveFlank: z.enum(flankNames) }).superRefine((set, context) => {
-    const checked = checkSetInput(setInputSchema.strip().parse(set));
-    if (checked.ok) return;
-    context.addIssue({ code: 'custom', path: [checked.problem.field ?? 'set'], message: checked.problem.sentence });
-  }),
+  set: setInputSchema.extend({ driveFlank: z.enum(flankNames) }).superRefine(setRelations),
   backlashBasis: backlashBasisSchema,
   limits: z.strictObject({
     backlash_mm: z

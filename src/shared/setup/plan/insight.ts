@@ -2,7 +2,7 @@ import { type Aim, aimOf } from './aim.ts';
 import { drawAxles } from './draws.ts';
 import { type Axle, axleFrom } from './guess.ts';
 import type { PlanInput } from './input.ts';
-import { type Belief, learn } from './learn.ts';
+import { type Belief, costOf, learn } from './learn.ts';
 import { type Cutting, faultyCutting, faultyShare, priorOf, soundCutting } from './priorOf.ts';
 import { type Reading, readingsOf } from './reading.ts';
 import type { Sight } from './sight.ts';
@@ -22,8 +22,8 @@ export interface Insight {
   readonly misfit: number;
 }
 
-/** Axles drawn, in pairs about the likeliest. More changed no plan by more than readings can tell. */
-const pairs = 24;
+/** Axles drawn in all. More changed no plan by more than readings can tell. */
+const drawn = 48;
 /** An explanation less likely than this is left out. */
 const ruledOut = 0.02;
 /** Figures in one reading that carry weight: places, sizes, edges and the backlash. */
@@ -43,7 +43,11 @@ export function insightFrom(input: PlanInput, sight: Sight): Insight {
     sight,
     aim: aimOf(input),
     readings,
-    axles: shares.flatMap(({ belief, share }) => drawAxles(belief, Math.max(1, Math.round(pairs * share)))),
+    axles: shares.flatMap(({ belief, share }) =>
+      drawAxles(belief, Math.max(2, Math.round(drawn * share)), (guess) =>
+        costOf(sight, belief.prior, readings, guess),
+      ),
+    ),
     likeliest: shares.map(({ belief }) => axleFrom(belief.prior, belief.likeliest)),
     faulty: chance,
     misfit: Math.min(sound.misfit, faulty.misfit) / (figuresInReading * readings.length),

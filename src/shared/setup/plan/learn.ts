@@ -71,6 +71,10 @@ function beliefFrom(prior: Prior, best: Tried, { matrix }: System): Belief {
   };
 }
 
+/** Squared misfits and squared departures from the prior: twice how improbable a guess is after the readings. */
+export const costOf = (sight: Sight, prior: Prior, readings: readonly Reading[], guess: Guess): number =>
+  tryGuess({ sight, prior, readings }, guess).cost;
+
 function tryGuess({ sight, prior, readings }: Case, guess: Guess): Tried {
   const axle = axleFrom(prior, guess);
   const marks = readings.map((reading) => ({

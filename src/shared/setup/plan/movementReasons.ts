@@ -66,6 +66,13 @@ export function lengthwiseReason(
   const ends = reached(mark).filter((edge) => edge === 'toe' || edge === 'heel');
   const where =
     ends.length > 0 ? `reaches the ${listed(ends)}` : `lies too far to the ${mark.heel < low ? 'toe' : 'heel'}`;
-  if (Math.abs(change) < 0.02) return `Along the face the drive mark ${where}; this change hardly moves it there.`;
-  return `Along the face the drive mark ${where} and should move towards the ${change > 0 ? 'heel' : 'toe'}; that is less sure than its height.`;
+  return `Along the face the drive mark ${where}${lengthwiseMove(change, mark.heel < (low + high) / 2)}`;
+}
+
+/** A change that hardly moves it, that helps, or that height has to be bought with. */
+function lengthwiseMove(change: number, wantsHeel: boolean): string {
+  if (Math.abs(change) < 0.02) return '; this change hardly moves it there.';
+  const to = change > 0 ? 'heel' : 'toe';
+  if (change > 0 === wantsHeel) return ` and should move towards the ${to}; that is less sure than its height.`;
+  return ` and may move farther towards the ${to}: height comes first, the place along the face after it.`;
 }

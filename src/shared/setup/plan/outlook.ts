@@ -13,9 +13,10 @@ export interface Figure {
 /** What may be expected at a place. */
 export interface Outlook {
   readonly place: Place;
-  /** Chance of being right there, 0…1, and for each axle drawn. */
+  /** Chance of being right there, 0…1. */
   readonly chance: number;
-  readonly each: readonly number[];
+  /** For each axle drawn: how right drive and backlash are, and whether the coast mark has a hard edge. */
+  readonly each: readonly { readonly worth: number; readonly hard: boolean }[];
   readonly backlash: Figure;
   readonly marks: Readonly<Record<Side, { readonly heel: Figure; readonly crown: Figure }>>;
   /** Share of axles whose coast mark would have a hard edge there. */
@@ -24,7 +25,7 @@ export interface Outlook {
 
 /** How sharply a limit counts: the model's own doubt, so that a place just inside is worth less than one well inside. */
 const soft = { crown: 0.02, heel: 0.026, backlash_mm: 0.004 } as const;
-/** What an avoidable hard edge on the coast side takes off: drive outranks coast, so never all. */
+/** What a hard edge on the coast side takes off while nobody knows whether it can be avoided. */
 const coastShare = 0.5;
 /** Less than this share of the film left at an edge makes it hard. */
 const hardGap = 0.5;
@@ -32,18 +33,21 @@ const hardGap = 0.5;
 /** The likeliest, the spread and the chance at one place, over all the axles drawn. */
 export function outlookAt(sight: Sight, axles: readonly Axle[], aim: Aim, place: Place): Outlook {
   const seen = axles.map((axle) => seenAt(sight, axle, place));
-  const each = seen.map((one) => worthOf(one, aim, sight.lengthwise, 1));
+  const each = seen.map((one) => ({
+    worth: worthOf(one, aim, sight.lengthwise, 1),
+    hard: aim.coast === undefined && hasHardEdge(one.marks),
+  }));
   const markFigures = (side: Side) => ({
     heel: figure(seen.map(({ marks }) => marks[side].heel)),
     crown: figure(seen.map(({ marks }) => marks[side].crown)),
   });
   return {
     place,
-    chance: mean(each),
+    chance: mean(each.map(({ worth, hard }) => worth * (hard ? 1 - coastShare : 1))),
     each,
     backlash: figure(seen.map(({ backlash }) => backlash)),
     marks: { drive: markFigures('drive'), coast: markFigures('coast') },
-    coastHard: mean(seen.map(({ marks }) => (hasHardEdge(marks) ? 1 : 0))),
+    coastHard: mean(each.map(({ hard }) => (hard ? 1 : 0))),
   };
 }
 
@@ -65,13 +69,32 @@ export function worthOf({ marks, backlash }: Seen, aim: Aim, lengthwise: boolean
   const place = (side: Side, box: Box): number =>
     inside(marks[side].crown, box.crown, soft.crown * blur) *
     (lengthwise ? inside(marks[side].heel, box.heel, soft.heel * blur) : 1);
-  const coast = aim.coast === undefined ? 1 - (hasHardEdge(marks) ? coastShare : 0) : place('coast', aim.coast);
-  const nearness =
-    aim.recorded === undefined ? 1 : 1 / (1 + (4 * Math.abs(backlash - aim.recorded)) / width(aim.backlash));
-  return place('drive', aim.drive) * coast * nearness * inside(backlash, aim.backlash, soft.backlash_mm);
+  const coast = aim.coast === undefined ? 1 : place('coast', aim.coast);
+  return place('drive', aim.drive) * coast * inside(backlash, aim.backlash, soft.backlash_mm);
 }
 
-const width = ([low, high]: Stretch): number => Math.max(0.01, high - low);
+/**
+ * The same places with their chances once it is known what else there is: for each axle a hard coast edge counts
+ * against a place only as far as another place with drive right would avoid it.
+ */
+export function weighedTogether(outlooks: readonly Outlook[]): readonly Outlook[] {
+  const avoidable = best(outlooks, ({ worth, hard }) => (hard ? 0 : worth));
+  return outlooks.map((outlook) => ({
+    ...outlook,
+    chance: mean(outlook.each.map(({ worth, hard }, axle) => worth * (hard ? 1 - (avoidable[axle] ?? 0) : 1))),
+  }));
+}
+
+/** Share of axles that any of these places could put right. */
+export const possibleAmong = (outlooks: readonly Outlook[]): number => mean(best(outlooks, ({ worth }) => worth));
+
+/** For each axle the most that any place is worth. */
+function best(outlooks: readonly Outlook[], of: (one: Outlook['each'][number]) => number): number[] {
+  return (outlooks[0]?.each ?? []).map((_, axle) =>
+    outlooks.reduce((most, { each }) => Math.max(most, of(each[axle] ?? { worth: 0, hard: true })), 0),
+  );
+}
+
 const hasHardEdge = (marks: Marks): boolean => Math.min(...marks.coast.edgeGaps) < hardGap;
 
 /** 1 well inside a stretch, 0 well outside, a smooth step of `softness` at its ends. */

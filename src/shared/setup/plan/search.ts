@@ -1,4 +1,4 @@
-import type { Stretch } from './aim.ts';
+import { inStretch, type Stretch } from './aim.ts';
 import type { Axle } from './guess.ts';
 import type { PlanInput } from './input.ts';
 import type { Insight } from './insight.ts';
@@ -15,42 +15,51 @@ interface Rule {
 
 /** Farthest pinion movement looked at in one change, and its first coarse stride (mm). */
 const reach = 0.8;
-const stride = 0.04;
-/** How many places of the coarse search are weighed over all axles. */
-const kept = 12;
+const stride = 0.05;
+/** How many axles put places forward, and how many each: the likeliest know little of how far off they may be. */
+const proposers = 5;
+const kept = 5;
+const fineOffsets = [-0.06, -0.03, 0, 0.03, 0.06];
 
 /**
- * The best places to stand, best first. Coarse over the likeliest axles, then weighed over all of them, then once
- * more finely about the best.
+ * The best places to stand, best first. Coarse over a few axles, then weighed over all of them, then once more finely
+ * about the best.
+ * @param wanted mean backlashes worth aiming for (mm).
  */
 export function bestPlaces(insight: Insight, here: Place, step: Rule['step'], wanted: Stretch): readonly Outlook[] {
-  const coarse: Rule = { here, step, backlashes: between(wanted, 3) };
   const count = Math.floor(reach / stride);
-  const offsets = Array.from({ length: 2 * count + 1 }, (_, index) => (index - count) * stride);
-  const promising = insight.likeliest.flatMap((axle) =>
-    placesFor(
-      insight,
-      axle,
-      coarse,
-      offsets.map((offset) => here.pinionOut + offset),
-    )
-      .map((place) => ({
-        place,
-        worth: worthOf(seenAt(insight.sight, axle, place), insight.aim, insight.sight.lengthwise, 3),
-      }))
-      .toSorted((a, b) => b.worth - a.worth)
-      .slice(0, kept),
-  );
+  const pinions = Array.from({ length: 2 * count + 1 }, (_, index) => here.pinionOut + (index - count) * stride);
+  const coarse: Rule = { here, step, backlashes: levels(insight, wanted, 3) };
   const weighed = weigh(
     insight,
-    promising.map(({ place }) => place),
+    proposing(insight).flatMap((axle) => promising(insight, axle, placesFor(insight, axle, coarse, pinions))),
   );
-  const top = weighed[0];
-  const axle = insight.likeliest[0];
+  const [top, axle] = [weighed[0], insight.likeliest[0]];
   if (top === undefined || axle === undefined) return weighed;
-  const fine: Rule = { here, step, backlashes: between(wanted, 5) };
-  const about = [-0.06, -0.03, 0, 0.03, 0.06].map((offset) => top.place.pinionOut + offset);
-  return [...weighed, ...weigh(insight, placesFor(insight, axle, fine, about))].toSorted((a, b) => b.chance - a.chance);
+  const fine: Rule = { here, step, backlashes: levels(insight, wanted, 5) };
+  const about = fineOffsets.map((offset) => top.place.pinionOut + offset);
+  return [...weighed, ...weigh(insight, placesFor(insight, axle, fine, about))];
+}
+
+/** The likeliest axles and some of those drawn, evenly taken. */
+function proposing({ likeliest, axles }: Insight): readonly Axle[] {
+  const more = Math.max(0, proposers - likeliest.length);
+  const drawn = Array.from({ length: more }, (_, n) => axles[Math.floor(((n + 0.5) * axles.length) / more)]);
+  return [...likeliest, ...drawn.filter((axle) => axle !== undefined)];
+}
+
+/** An axle's own best of these places. The blur lets the way towards a right place show from far off. */
+const promising = ({ sight, aim }: Insight, axle: Axle, places: readonly Place[]): readonly Place[] =>
+  places
+    .map((place) => ({ place, worth: worthOf(seenAt(sight, axle, place), aim, sight.lengthwise, 3) }))
+    .toSorted((a, b) => b.worth - a.worth)
+    .slice(0, kept)
+    .map(({ place }) => place);
+
+/** Backlashes over the wanted stretch, and a used set's own where it lies inside. */
+function levels({ aim }: Insight, wanted: Stretch, count: number): readonly number[] {
+  const own = aim.recorded !== undefined && inStretch(aim.recorded, wanted) ? [aim.recorded] : [];
+  return [...own, ...between(wanted, count)];
 }
 
 const weigh = ({ sight, axles, aim }: Insight, places: readonly Place[]): Outlook[] =>

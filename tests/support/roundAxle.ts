@@ -1,0 +1,44 @@
+import type { Deed } from '../../src/shared/records/notebook.ts';
+
+const mm = (value: number) => ({ value, unit: 'mm' });
+export const Nm = (value: number) => ({ value, unit: 'N.m' });
+const source = 'Maker’s manual for the axle, table 4, as the workshop’s longest real source would be written';
+const basis = { direction: 'along-rotation', at: 'heel' } as const;
+
+export const roundAxle: Extract<Deed, { kind: 'described' }> = {
+  kind: 'described',
+  makeUp: {
+    pinionTeeth: 10,
+    ringTeeth: 41,
+    outerDiameter_mm: 220,
+    gearSet: 'new',
+    cut: 'face-milled',
+    driveFlank: 'convex',
+    caseAdjustment: 'outboard-shims',
+    pinionMount: 'integral',
+    pinionPreload: 'crush-sleeve',
+    depthShimPlace: 'under-head-bearing',
+    trialBearings: 'set-up',
+  },
+};
+
+export const roundLimits: Extract<Deed, { kind: 'limits-set' }> = {
+  kind: 'limits-set',
+  specSheet: {
+    name: 'Rear axle, 220 mm ring gear',
+    rule: 'simple',
+    limits: [
+      { quantity: 'backlash', basis, min: mm(0.2), max: mm(0.3), source },
+      { quantity: 'backlash-variation', basis, max: mm(0.08), source },
+      { quantity: 'ring-gear-runout', max: mm(0.05), source },
+      {
+        quantity: 'pinion-torque',
+        basis: { basis: 'running', seal: 'out', bearings: 'set-up' },
+        min: Nm(0.4),
+        max: Nm(1.2),
+        source,
+      },
+      { quantity: 'cap-torque', min: Nm(70), max: Nm(85), source },
+    ],
+  },
+};
