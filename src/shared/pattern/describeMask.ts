@@ -18,7 +18,7 @@ export interface Proportions {
   readonly narrowing: number;
 }
 
-/** A mark as contracts.md has it, with the area it covers as a fraction of the flank's. */
+/** A mark as docs/command-line.md has it, with the area it covers as a fraction of the flank's. */
 export interface MarkWithArea extends Mark {
   readonly area: number;
 }

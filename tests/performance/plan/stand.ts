@@ -39,7 +39,7 @@ export interface Stand {
   ask(trials: readonly TrialSeen[]): PlanInput;
   /** Puts it together and reads it, reading errors and all. */
   tryAt(pinionOut: number, ringAway: number): TrialSeen;
-  /** Whether it is right there: contracts.md, judged on the marks as they are, not as they are read. */
+  /** Whether it is right there: docs/command-line.md, judged on the marks as they are, not as they are read. */
   rightAt(pinionOut: number, ringAway: number): boolean;
   /** Whether any position is right. */
   canBeRight(): boolean;

@@ -3,7 +3,7 @@ import { isBound, type Mark } from '../mark.ts';
 import { heightPlace } from './height.ts';
 import { hundredths, manuals, type Meaning, say, type SeenAt } from './sentence.ts';
 
-/** The stretch along the face that contracts.md takes as right for a new set: a light mark may lie to the toe. */
+/** The stretch along the face that docs/command-line.md takes as right for a new set: a light mark may lie to the toe. */
 const toeEnd = -0.22;
 const heelEnd = 0.12;
 

@@ -1,7 +1,7 @@
 import { isBound, type Mark } from '../mark.ts';
 import { hundredths, manuals, type Meaning, say, type SeenAt } from './sentence.ts';
 
-/** Half-width of the middle of the height, as contracts.md sets it for a new set that is right. */
+/** Half-width of the middle of the height, as docs/command-line.md sets it for a new set that is right. */
 export const middleOfHeight = 0.12;
 
 /** Where a mark lies in height, with what reading it can tell. */

@@ -3,7 +3,7 @@ import { compareMarks } from '../compare.ts';
 import type { Mark } from '../mark.ts';
 import { hundredths, type Meaning, say, type SeenAt } from './sentence.ts';
 
-/** How near a used set's marks have to come to their own, as contracts.md sets it. */
+/** How near a used set's marks have to come to their own, as docs/command-line.md sets it. */
 const asBefore = { heel: 0.1, crown: 0.08 };
 
 /** A set that has run has its own place, and has to find it again. */

@@ -10,7 +10,7 @@ export interface Box {
   readonly crown: Stretch;
 }
 
-/** What *right* means for this build (contracts.md). */
+/** What *right* means for this build (docs/command-line.md). */
 export interface Aim {
   readonly drive: Box;
   /** A used set's coast mark has a place of its own; a new one's only has to keep off hard edges. */

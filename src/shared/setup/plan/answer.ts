@@ -16,7 +16,7 @@ export interface Expected {
   readonly U95: { readonly backlash_mm: number } & Readonly<Record<Side, ExpectedPlace>>;
 }
 
-/** What `plan` answers (contracts.md). Movements are totals since the first trial: the next trial's, or with `leave` the present ones. */
+/** What `plan` answers (docs/command-line.md). Movements are totals since the first trial: the next trial's, or with `leave` the present ones. */
 export interface PlanAnswer {
   readonly decision: Decision;
   readonly pinionOut_mm: number;

@@ -42,7 +42,7 @@ export const targetSchema = z.discriminatedUnion('kind', [
 
 const step = z.number().positive().max(1);
 
-/** What `plan` is asked (contracts.md). Movements are totals since the build's first trial. */
+/** What `plan` is asked (docs/command-line.md). Movements are totals since the build's first trial. */
 export const planInputSchema = z.strictObject({
   set: setInputSchema.extend({ driveFlank: z.enum(flankNames) }).superRefine(setRelations),
   backlashBasis: backlashBasisSchema,
