@@ -23,6 +23,8 @@ export interface Run {
   readonly presses: number;
   /** Every station wanted is there. */
   readonly complete: boolean;
+  /** It no longer listens: its rows are being recorded, or wait to be after a failure. */
+  readonly held: boolean;
   readonly problem: Problem | undefined;
 }
 
@@ -43,6 +45,7 @@ interface Going {
 }
 
 let going: Going | undefined;
+let taken: Taken | undefined;
 const listeners = new Set<(event: CaptureEvent, run: Run) => void>();
 
 /** Calls `listener` with everything found, for cues; the function returned stops that. */
@@ -67,6 +70,7 @@ export function startRun(settings: CaptureSettings, gauge: Gauge): void {
     marks: [],
     presses: 0,
     complete: false,
+    held: false,
   };
   useRun.setState({ run: { ...blank, problem: started.ok ? undefined : started.problem } });
   if (!started.ok) return;
@@ -82,6 +86,7 @@ export function startRun(settings: CaptureSettings, gauge: Gauge): void {
 export function stopRun(): void {
   going?.stop();
   going = undefined;
+  taken = undefined;
   useRun.setState({ run: undefined });
 }
 
@@ -91,15 +96,25 @@ export interface Taken {
   readonly settings: CaptureSettings;
 }
 
-/** Stops listening, keeps the figures on the screen, and says which rows of the journal they rest on. */
+/**
+ * Stops listening, keeps the figures on the screen, and says which rows of the journal they rest on. Asked again it
+ * says the same: a bench that could not be reached just then must not cost anybody their measurement.
+ */
 export function holdRun(): Taken | undefined {
   const { run } = useRun.getState();
-  if (going === undefined || run === undefined) return undefined;
+  if (going === undefined || run === undefined) return taken;
   going.stop();
   const { capture, from, to } = going;
   going = undefined;
-  change({ result: capture.finish() });
-  return from === undefined ? undefined : { stretch: { gauge: run.gauge.id, from, to }, settings: run.settings };
+  taken = from === undefined ? undefined : { stretch: { gauge: run.gauge.id, from, to }, settings: run.settings };
+  change({ result: capture.finish(), held: true });
+  return taken;
+}
+
+/** Takes a held measurement afresh, from the next reading on. */
+export function restartRun(): void {
+  const { run } = useRun.getState();
+  if (run !== undefined) startRun(run.settings, run.gauge);
 }
 
 const change = (change: Partial<Run>): void =>

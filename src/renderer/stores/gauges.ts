@@ -1,3 +1,4 @@
+import { useMemo } from 'react';
 import { create } from 'zustand';
 import type { BenchClient } from '../../shared/contract/contract.ts';
 import type { GaugeState, Port } from '../../shared/contract/gauges.ts';
@@ -40,8 +41,26 @@ export const isLive = (state: GaugeState | undefined): boolean => state?.state =
 
 export type StreamKind = 'indicator' | 'torque';
 
+/** The gauges there are and which of them are live; drawn anew only when that changes, not with every count of readings. */
+export interface Gauges {
+  readonly gauges: readonly Gauge[];
+  readonly live: ReadonlySet<string>;
+}
+
+const noGauges: readonly Gauge[] = [];
+
+export function useLiveGauges(): Gauges {
+  const gauges = useGauges((seen) => seen.gauges) ?? noGauges;
+  const ids = useGauges(({ states }) =>
+    Object.values(states)
+      .filter(isLive)
+      .map(({ gauge }) => gauge)
+      .toSorted()
+      .join(' '),
+  );
+  return useMemo(() => ({ gauges, live: new Set(ids.split(' ')) }), [gauges, ids]);
+}
+
 /** The gauges of a kind that send readings, those that are live first. */
-export const gaugesFor = (seen: GaugesSeen, kind: StreamKind): readonly Gauge[] =>
-  (seen.gauges ?? [])
-    .filter((gauge) => gauge.kind === kind)
-    .toSorted((a, b) => Number(isLive(seen.states[b.id])) - Number(isLive(seen.states[a.id])));
+export const gaugesFor = ({ gauges, live }: Gauges, kind: StreamKind): readonly Gauge[] =>
+  gauges.filter((gauge) => gauge.kind === kind).toSorted((a, b) => Number(live.has(b.id)) - Number(live.has(a.id)));

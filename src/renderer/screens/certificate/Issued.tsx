@@ -2,6 +2,9 @@ import { useEffect, useMemo } from 'react';
 import type { Answer } from '../../../shared/contract/contract.ts';
 import { StateMark } from '../../parts/StateMark.tsx';
 
+/** The window of the desktop program opens no others; a copy can be kept there as well. */
+const inBrowser = window.axlewright === undefined;
+
 /** The certificate just written: where it lies, and the file to open or keep. */
 export function Issued({ certificate }: { readonly certificate: Answer<'certificate.issue'> }) {
   const url = useMemo(() => URL.createObjectURL(pdfOf(certificate.pdf_base64)), [certificate]);
@@ -19,9 +22,11 @@ export function Issued({ certificate }: { readonly certificate: Answer<'certific
           <a className="button button--plain" href={url} download={certificate.fileName}>
             Keep a copy
           </a>
-          <a className="button button--plain" href={url} target="_blank" rel="noreferrer">
-            Open it
-          </a>
+          {inBrowser ? (
+            <a className="button button--plain" href={url} target="_blank" rel="noreferrer">
+              Open it
+            </a>
+          ) : undefined}
         </p>
       </div>
     </div>

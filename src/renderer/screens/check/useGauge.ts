@@ -1,6 +1,6 @@
 import { useState } from 'react';
 import type { Gauge } from '../../../shared/records/gauge.ts';
-import { gaugesFor, isLive, type StreamKind, useGauges } from '../../stores/gauges.ts';
+import { gaugesFor, type StreamKind, useLiveGauges } from '../../stores/gauges.ts';
 
 interface Chosen {
   readonly gauge: Gauge | undefined;
@@ -11,9 +11,9 @@ interface Chosen {
 
 /** The gauge to measure with: the one chosen, else by itself the one that is live. */
 export function useGauge(kind: StreamKind): Chosen {
-  const seen = useGauges();
+  const seen = useLiveGauges();
   const [wanted, choose] = useState<string>();
   const all = gaugesFor(seen, kind);
   const gauge = all.find((one) => one.id === wanted) ?? all[0];
-  return { gauge, all, live: gauge !== undefined && isLive(seen.states[gauge.id]), choose };
+  return { gauge, all, live: gauge !== undefined && seen.live.has(gauge.id), choose };
 }

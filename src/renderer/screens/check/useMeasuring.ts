@@ -5,7 +5,7 @@ import type { SpecSheet } from '../../../shared/records/specSheet.ts';
 import { pedalAgain } from '../../commands/registry.ts';
 import { useCommand } from '../../commands/useCommand.ts';
 import { useCues } from '../../cues/useCues.ts';
-import { useRun } from '../../live/run.ts';
+import { restartRun, useRun } from '../../live/run.ts';
 import type { StreamKind } from '../../stores/gauges.ts';
 import { showProblem } from '../../stores/problems.ts';
 import { pressPedal } from './pedal.ts';
@@ -35,7 +35,7 @@ const kindOf: Readonly<Record<CaptureSettings['kind'], StreamKind>> = {
  */
 export function useMeasuring(settings: CaptureSettings, sheet: SpecSheet | undefined, round = 0): Measuring {
   const { gauge, all, live, choose } = useGauge(kindOf[settings.kind]);
-  useRunOn(settings, gauge, live, round);
+  useRunOn(settings, gauge, round);
   useCues(sheet);
   const problem = useRun(({ run }) => run?.problem);
   useEffect(() => {
@@ -44,7 +44,10 @@ export function useMeasuring(settings: CaptureSettings, sheet: SpecSheet | undef
   const press = (pedal: 'next' | 'again') => (): void => {
     if (gauge !== undefined) void pressPedal(gauge.id, pedal);
   };
-  const again = press('again');
+  const again = (): void => {
+    if (useRun.getState().run?.held === true) restartRun();
+    else press('again')();
+  };
   useCommand(pedalAgain, 'Take it again', live ? again : undefined);
   return { gauge, all, choose, live, next: press('next'), again };
 }

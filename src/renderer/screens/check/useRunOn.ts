@@ -11,10 +11,10 @@ interface Wanted {
 /**
  * Listens for a measurement for as long as its screen is on the stage, hands free: it starts by itself and starts
  * anew when the gauge, the settings or the round change. They are compared by what they say, because a list of
- * gauges that is read again must not throw away half a measurement.
+ * gauges that is read again must not throw away half a measurement; neither may a cable that comes loose.
  */
-export function useRunOn(settings: CaptureSettings, gauge: Gauge | undefined, listening: boolean, round: number): void {
-  const wanted = gauge === undefined || !listening ? undefined : JSON.stringify({ settings, gauge, round });
+export function useRunOn(settings: CaptureSettings, gauge: Gauge | undefined, round: number): void {
+  const wanted = gauge === undefined ? undefined : JSON.stringify({ settings, gauge, round });
   useEffect(() => {
     if (wanted === undefined) return undefined;
     const now = JSON.parse(wanted) as Wanted;

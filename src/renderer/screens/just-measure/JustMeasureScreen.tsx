@@ -7,7 +7,7 @@ import { Choice } from '../../parts/Choice.tsx';
 import { Stage } from '../../parts/Stage.tsx';
 import { Words } from '../../parts/Words.tsx';
 import { ask } from '../../stores/ask.ts';
-import { useGauges } from '../../stores/gauges.ts';
+import { useLiveGauges } from '../../stores/gauges.ts';
 import { useSession } from '../../stores/session.ts';
 import { resultBrief } from '../../../shared/words/results.ts';
 import { BacklashPicture } from '../backlash/BacklashPicture.tsx';
@@ -24,7 +24,7 @@ import './just-measure.css';
 
 /** No build, no limits: plug in, rock or turn, read the number. What is worth keeping can go into a build later. */
 export function JustMeasureScreen() {
-  const seen = useGauges();
+  const seen = useLiveGauges();
   const [chosen, setWhat] = useState<What>();
   const [round, setRound] = useState(0);
   const what = chosen ?? firstTry(seen);

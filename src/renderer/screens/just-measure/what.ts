@@ -2,7 +2,7 @@ import type { HandAction } from '../../../shared/contract/bench.ts';
 import { showText, type UnitSystem } from '../../../shared/quantities/show.ts';
 import type { CaptureSettings } from '../../../shared/records/measurement.ts';
 import { isNone } from '../../../shared/result.ts';
-import { gaugesFor, isLive, type StreamKind } from '../../stores/gauges.ts';
+import { type Gauges, gaugesFor, type StreamKind } from '../../stores/gauges.ts';
 import type { Run } from '../../live/run.ts';
 
 export type What = CaptureSettings['kind'];
@@ -28,8 +28,8 @@ export const tellFirst: Readonly<Record<What, string>> = {
 };
 
 /** Without a choice the live gauge decides: torque when only a torque gauge sends, else backlash. */
-export const firstTry = (seen: Parameters<typeof gaugesFor>[0]): What => {
-  const sends = (kind: StreamKind): boolean => gaugesFor(seen, kind).some((gauge) => isLive(seen.states[gauge.id]));
+export const firstTry = (seen: Gauges): What => {
+  const sends = (kind: StreamKind): boolean => gaugesFor(seen, kind).some((gauge) => seen.live.has(gauge.id));
   return sends('torque') && !sends('indicator') ? 'torque' : 'backlash';
 };
 
