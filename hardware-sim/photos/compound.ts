@@ -48,9 +48,8 @@ export type Paintwork = (part: Part, x: number, y: number, out: Float64Array) =>
 
 /** Steel with its grinding, and the film upon it: even on nothing, thick in the fillets, in smears on the lands. */
 export function paintwork(film: Film, gap: GapInFilms, random: Random): Paintwork {
-  const seeds = Array.from({ length: 5 }, () => Math.floor(random.uniform(1, 2 ** 31)));
-  const [lumps, streaks, grind, smears, worn] = seeds.map((seed, n) => (n === 2 ? speckle(seed) : layered(seed))) as [
-    Speckle,
+  const seeds = Array.from({ length: 4 }, () => Math.floor(random.uniform(1, 2 ** 31)));
+  const [lumps, streaks, grind, smears] = seeds.map((seed, n) => (n === 2 ? speckle(seed) : layered(seed))) as [
     Speckle,
     Speckle,
     Speckle,
@@ -64,8 +63,7 @@ export function paintwork(film: Film, gap: GapInFilms, random: Random): Paintwor
     if (part === 'top') return Math.max(0, smears(9 * x, 3 * y) - 0.25);
     if (part === 'end') return Math.max(0, smears(3 * x, 5 * y) - 0.1);
     if (part === 'other-flank') return brushed(x, y);
-    const rim = 1 + 0.12 * worn(12 * x, 5 * y);
-    const left = filmLeft(gap(x, y) * rim, film.feather);
+    const left = filmLeft(gap(x, y), film.feather);
     return brushed(x, y) * (left + (1 - left) * film.residue * (1 + streaks(3 * x, 20 * y)));
   };
   return (part, x, y, out) => {

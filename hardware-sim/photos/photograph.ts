@@ -9,7 +9,7 @@ import { develop, halveColour, type Exposure, type Photo } from './develop.ts';
 import type { Scene } from './scene.ts';
 import { layered } from './speckle.ts';
 import { flankPoints, parts, toothPatches, type Part } from './teeth.ts';
-import { gapInFilms, markBySight } from './truth.ts';
+import { gapInFilms, markBySight, roughened } from './truth.ts';
 
 /** A photo of a painted tooth, and what is true of it. */
 export interface Photograph {
@@ -27,7 +27,8 @@ export interface Photograph {
 export type Corners = readonly [Pixel, Pixel, Pixel, Pixel];
 
 /** Takes the photo, without a file's losses. */
-export function photograph(scene: Scene, random: Random): Photograph {
+export function photograph(drawn: Scene, random: Random): Photograph {
+  const scene: Scene = { ...drawn, painted: roughened(drawn.painted, random) };
   const { set, flank } = scene;
   const surface = flankPoints(set, flank, 0);
   const { camera, canvas } = pictureOf(scene, surface);

@@ -2,7 +2,23 @@ import type { Edge, Mark } from '../axle/assembled.ts';
 import type { FlankFrame } from '../axle/mesh/flankFrame.ts';
 import { describeMark } from '../axle/mesh/mark.ts';
 import type { PaintedFlank } from '../axle/mesh/paint.ts';
+import type { Random } from '../seeded.ts';
 import { filmLeft, type GapInFilms } from './compound.ts';
+import { layered } from './speckle.ts';
+
+/**
+ * The same flank as compound really shows it: a film is never quite even, so the mark's outline wanders a little. What
+ * is true of the photo is true of this flank.
+ */
+export function roughened(flank: PaintedFlank, random: Random): PaintedFlank {
+  const worn = layered(Math.floor(random.uniform(1, 2 ** 31)));
+  const across = flank.heels.length;
+  const gap = flank.gap.map((value, k) => {
+    const [heel, crown] = [flank.heels[k % across] as number, flank.crowns[Math.floor(k / across)] as number];
+    return value * (1 + 0.12 * worn(12 * heel, 5 * crown));
+  });
+  return { ...flank, gap };
+}
 
 /** The gap between the places of the painted flank, in films. */
 export function gapInFilms({ gap, heels, crowns }: PaintedFlank, film_mm: number): GapInFilms {
@@ -18,25 +34,29 @@ export function gapInFilms({ gap, heels, crowns }: PaintedFlank, film_mm: number
   };
 }
 
-/** Least film left at an edge below which the eye sees a line there and not a fading. Own choice, as any eye's is. */
+/** Film left at an edge below which the eye sees a line there and not a fading. Own choice, as any eye's is. */
 const LINE = 0.25;
+/** A touch of an edge narrower than this is not seen in a photo, mm. Own choice. */
+const SEEN_MM = 0.5;
 
 /** The mark as it lies, its edges as the eye sees them: by how much film is left there. */
 export function markBySight(flank: PaintedFlank, frame: FlankFrame, film_mm: number, feather: number): Mark {
   const gap = gapInFilms(flank, film_mm);
-  const walk = Array.from({ length: 201 }, (_, n) => n / 200 - 0.5);
-  const edge = (at: (along: number) => readonly [number, number]): Edge => {
-    const least = Math.min(...walk.map((along) => filmLeft(gap(...at(along)), feather)));
+  const edge = (length_mm: number, at: (along: number) => readonly [number, number]): Edge => {
+    const steps = Math.ceil(length_mm / 0.1);
+    const left = Array.from({ length: steps + 1 }, (_, n) => filmLeft(gap(...at(n / steps - 0.5)), feather));
+    const least = left.toSorted((a, b) => a - b)[Math.ceil((SEEN_MM / length_mm) * steps)] as number;
     if (least >= 0.5) return 'clear';
     return least < LINE ? 'hard' : 'feathered';
   };
+  const half = frame.faceWidth_mm / 2;
   return {
     ...describeMark(flank, frame, film_mm),
     edges: {
-      toe: edge((y) => [-0.5, y]),
-      heel: edge((y) => [0.5, y]),
-      crown: edge((x) => [x, 0.5]),
-      root: edge((x) => [x, -0.5]),
+      toe: edge(frame.heightAt(-half), (y) => [-0.5, y]),
+      heel: edge(frame.heightAt(half), (y) => [0.5, y]),
+      crown: edge(frame.faceWidth_mm, (x) => [x, 0.5]),
+      root: edge(frame.faceWidth_mm, (x) => [x, -0.5]),
     },
   };
 }

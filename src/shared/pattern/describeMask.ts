@@ -113,8 +113,8 @@ function span(counts: Uint32Array, whole: number): number {
  * to be trusted, because corners are tapped only so well.
  */
 const [near, far] = [3, 7];
-/** A mark touches an edge over at least this share of the edge, or it is a spot. */
-const shortest = 0.035;
+/** A mark touches an edge over at least this many cells of it, half a millimetre, or it is a spot. */
+const shortest = { toe: 4, heel: 4, crown: 3, root: 3 } as const;
 /** Bareness at an edge above which the eye sees a line there and not a fading. */
 const line = 0.75;
 
@@ -134,7 +134,7 @@ function contact({ grid, mask, bareness }: Marked, edge: Edge): EdgeContact {
     const atEdge = here - (carriedOn * (inside - here) * near) / (far - near);
     if (atEdge > 0.5) met.push(atEdge);
   }
-  if (met.length < shortest * long) return 'clear';
+  if (met.length < shortest[edge]) return 'clear';
   const barest = met.toSorted((p, q) => p - q)[Math.floor(0.8 * met.length)] ?? 0;
   return barest >= line ? 'hard' : 'feathered';
 }

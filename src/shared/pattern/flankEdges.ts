@@ -11,6 +11,8 @@ export interface LongEdges {
   readonly root: number | undefined;
   /** How wide the sharpest edges are, as a fraction of the flank's height; undefined where nothing stands out at all. */
   readonly softness: number | undefined;
+  /** Whether another line in the photo would do nearly as well. */
+  readonly doubtful: boolean;
 }
 
 const most = 0.7;
@@ -27,11 +29,11 @@ export function findLongEdges(raster: FlankRaster): LongEdges {
   const crown = candidates.map((bend) => difference(colours, 1, bend));
   const root = candidates.map((bend) => difference(colours, 0, bend));
   const together = crown.map((value, n) => value + 0.5 * (root[n] ?? 0));
-  if (!standsOut(together)) return { crown: undefined, root: undefined, softness: softness(colours) };
+  if (!standsOut(together)) return { crown: undefined, root: undefined, softness: softness(colours), doubtful: false };
   const both = peak(together);
   const crownBend = standsOut(crown) ? nearPeak(crown, both) : both;
   const rootBend = standsOut(root) ? nearPeak(root, crownBend) : crownBend;
-  return { crown: crownBend, root: rootBend, softness: softness(colours) };
+  return { crown: crownBend, root: rootBend, softness: softness(colours), doubtful: hasRival(together, both) };
 }
 
 interface Planes {
@@ -97,6 +99,12 @@ function standsOut(values: readonly number[]): boolean {
 
 const peak = (values: readonly number[]): number => refined(values, values.indexOf(Math.max(...values)));
 
+/** Whether a bend far from the best fits nearly as well. */
+function hasRival(values: readonly number[], bend: number): boolean {
+  const best = Math.max(...values);
+  return values.some((value, n) => Math.abs((candidates[n] ?? 0) - bend) > 0.2 && value > 0.8 * best);
+}
+
 /** The best near what both edges say together: one arc belongs to both, and lines farther off are something else's. */
 function nearPeak(values: readonly number[], bend: number): number {
   const near = values.map((value, n) => value * Math.exp(-(((candidates[n] ?? 0) - bend) ** 2) / (2 * alike ** 2)));
@@ -107,13 +115,17 @@ const alike = 0.03;
 
 /** Centre of the top: the contrast is flat over twice the distance at which colours are compared. */
 function refined(values: readonly number[], top: number): number {
-  const best = values[top] ?? 0;
+  const foot = 0.85 * (values[top] ?? 0);
   let [sum, weight] = [0, 0];
-  for (let n = top - 4; n <= top + 4; n += 1) {
-    const above = Math.max(0, (values[n] ?? 0) - 0.85 * best);
+  const add = (n: number): boolean => {
+    const above = (values[n] ?? 0) - foot;
+    if (above <= 0) return false;
     sum += above * (candidates[n] ?? 0);
     weight += above;
-  }
+    return true;
+  };
+  for (let n = top; add(n); n += 1);
+  for (let n = top - 1; add(n); n -= 1);
   return weight > 0 ? sum / weight : (candidates[top] ?? 0);
 }
 

@@ -96,6 +96,7 @@ function whyNot(raster: FlankRaster, separation: Separation, mask: Mask): Unread
   const area = share(mask);
   if (separation.contrast < faintest || area < 0.01) return 'no-mark';
   if (area > 0.9) return 'no-compound';
+  if (separation.darkEnd > 0.06) return 'shadow';
   return hasNoShape(raster, separation, mask, area) ? 'smeared' : undefined;
 }
 
@@ -143,6 +144,9 @@ function warningsOf(
     bends === undefined &&
       edges.crown === undefined &&
       'The long edges of the flank do not show; they were taken as straight.',
+    bends === undefined &&
+      edges.doubtful &&
+      'Another line in the photo could be the edge of the flank: see whether the outline lies on the tooth.',
     Math.abs(Math.log(map.narrowing)) > 0.3 &&
       'The flank narrows much in the photo; along the face the reading is less sure.',
     faceOverHeight === undefined &&

@@ -14,6 +14,8 @@ export interface Separation {
   readonly contrast: number;
   /** Share of the bareness that two heaps explain, 0…1. */
   readonly explained: number;
+  /** Share of the face, from an end inwards, that is dark over the whole height: shadow or mark, nobody can tell. */
+  readonly darkEnd: number;
 }
 
 /** Below this difference along the compound's hue, lightness tells more: a white or grey compound. */
@@ -24,7 +26,8 @@ const colourful = 14;
  * A coloured compound is known by how far a colour reaches along its hue in L*a*b*, which a shadow hardly changes and
  * glare, once its white light is taken off, does not either; a white one by its lightness beside that of its column.
  */
-export function separate(raster: FlankRaster): Separation {
+export function separate(whole: FlankRaster): Separation {
+  const raster = withoutRim(whole);
   const hue = huePlane(raster);
   const lightness = plane(raster, (L) => L);
   const sees = (cell: number) => raster.blind[cell] !== 1;
@@ -162,10 +165,26 @@ function columnLevels(lightness: Float32Array, raster: FlankRaster, wide: Surfac
 }
 
 function finished(raster: FlankRaster, bareness: Float32Array, by: Separation['by'], seen: Float32Array): Separation {
-  const filled = withoutRim(raster, filledIn(raster, bareness));
+  const filled = filledIn(raster, bareness);
   const calm = smoothed(smoothed(filled, raster), raster);
   const { explained } = twoClasses(calm, (cell) => raster.blind[cell] !== 1);
-  return { bareness: calm, blind: raster.blind, by, contrast: contrastOf(raster, calm, seen), explained };
+  return {
+    bareness: calm,
+    blind: raster.blind,
+    by,
+    contrast: contrastOf(raster, calm, seen),
+    explained,
+    darkEnd: by === 'colour' ? 0 : darkEnd(raster, calm),
+  };
+}
+
+/** Length of the longer run of columns from toe or heel that hold no compound at all, as a share of the face. */
+function darkEnd({ columns, rows }: FlankRaster, bareness: Float32Array): number {
+  const dark = Array.from({ length: columns }, (_, column) =>
+    Array.from({ length: rows }, (_, row) => bareness[row * columns + column] ?? 0).every((value) => value > 0.5),
+  );
+  const run = (order: readonly boolean[]): number => (order.includes(false) ? order.indexOf(false) : columns);
+  return Math.max(run(dark), run(dark.toReversed())) / columns;
 }
 
 /** How far apart the middle of all compound and the middle of all that is bare are seen. */
@@ -183,12 +202,21 @@ function contrastOf({ blind }: FlankRaster, bareness: Float32Array, seen: Float3
  * The outermost cells take what the cells inside them show: however well the corners are tapped, the rim of the
  * flank catches some of the bare land and the dark slot beside it.
  */
-function withoutRim({ columns, rows }: FlankRaster, bareness: Float32Array): Float32Array {
+function withoutRim(raster: FlankRaster): FlankRaster {
+  const { columns, rows } = raster;
   const inside = (place: number, count: number) => Math.min(count - 1 - rim, Math.max(rim, place));
-  return bareness.map((_, cell) => {
+  const source = Array.from(raster.blind, (_, cell) => {
     const column = cell % columns;
-    return bareness[inside((cell - column) / columns, rows) * columns + inside(column, columns)] ?? 0;
+    return inside((cell - column) / columns, rows) * columns + inside(column, columns);
   });
+  return {
+    columns,
+    rows,
+    red: raster.red.map((_, cell) => raster.red[source[cell] ?? cell] ?? 0),
+    green: raster.green.map((_, cell) => raster.green[source[cell] ?? cell] ?? 0),
+    blue: raster.blue.map((_, cell) => raster.blue[source[cell] ?? cell] ?? 0),
+    blind: raster.blind.map((_, cell) => raster.blind[source[cell] ?? cell] ?? 0),
+  };
 }
 const rim = 2;
 

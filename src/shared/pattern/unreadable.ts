@@ -9,7 +9,8 @@ export type Unreadable =
   | 'glare'
   | 'no-mark'
   | 'no-compound'
-  | 'smeared';
+  | 'smeared'
+  | 'shadow';
 
 const words: Readonly<Record<Unreadable, readonly [sentence: string, remedy: string]>> = {
   corners: [
@@ -31,6 +32,10 @@ const words: Readonly<Record<Unreadable, readonly [sentence: string, remedy: str
     'Roll the gears under drag in both directions, or draw the mark by hand.',
   ],
   'no-compound': ['No compound is seen around a mark.', 'Paint the flank evenly and thinly, and roll again.'],
+  shadow: [
+    'One end of the flank is dark over its whole height: in a compound without colour, shadow and mark look alike.',
+    'Light the whole tooth evenly and take it again, or draw the mark by hand.',
+  ],
   smeared: [
     'The compound is smeared: what is bare has no shape of its own.',
     'Wipe the teeth, paint thinly, turn fewer times, or draw the mark by hand.',
