@@ -1,0 +1,200 @@
+import { existsSync, readFileSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { describe, expect, it } from 'vitest';
+import { randomSession } from '../../../hardware-sim/hands/stations.ts';
+import { seeded } from '../../../hardware-sim/seeded.ts';
+import { canonicalContent, contentHash } from '../../../src/main/certificate/hash.ts';
+import { folderOf } from '../../../src/main/cli/records.ts';
+import { openNotebooks } from '../../../src/main/store/notebooks.ts';
+import { certificateContent } from '../../../src/shared/certificate/content.ts';
+import { asProgram, inProcess, start } from '../../support/commandLine.ts';
+import { temporaryFolder } from '../../support/folder.ts';
+import { journalForTest } from '../../support/open-journal.ts';
+import { wholeNotebook } from '../../support/records/wholeBuild.ts';
+import { sessionLines } from '../../support/streams.ts';
+
+const entries = wholeNotebook({ trials: 2, stations: 8 });
+const content = certificateContent({ id: 'b1', entries });
+/** All streamed measurements of that build name the rows 1 to 900 of the journal. */
+const sent = sessionLines(randomSession(seeded(3), { stations: [4, 4] })).slice(0, 850) as readonly Sent[];
+type Sent =
+  | { readonly t: number; readonly pedal: 'next' }
+  | { readonly t: number; readonly value: number; readonly unit: string };
+
+/** A data folder with one whole build, whose bench is still open: readers must manage beside it. */
+function records(): string {
+  const folder = temporaryFolder();
+  const { database, journal } = journalForTest(folder);
+  const notebooks = openNotebooks(database);
+  for (const entry of entries) notebooks.add('b1', entry);
+  for (const line of sent) {
+    const { t } = line;
+    if ('pedal' in line) journal.append({ kind: 'pedal', t, at: 0, note: line.pedal });
+    else {
+      const { value, unit } = line;
+      const raw = Buffer.from(String(value));
+      journal.append({ kind: 'reading', gauge: 'g1', t, at: 0, value, unit, raw, note: 'low-battery' });
+    }
+  }
+  journal.append({ kind: 'unreadable', gauge: 'g1', t: 999, at: 0, raw: Buffer.from([0xff]), note: 'noise' });
+  expect(journal.flush().ok).toBe(true);
+  return folder;
+}
+
+interface Exported {
+  readonly files: readonly string[];
+  readonly sha256: string;
+  readonly complete: boolean;
+}
+
+async function exported(as: string, ...more: readonly string[]): Promise<Exported> {
+  const words = ['--build', 'b1', '--as', as, '--out', join(temporaryFolder(), 'new'), '--data', records()];
+  const { code, answers, said } = await inProcess('export', ...words, ...more);
+  expect(said).toBe('');
+  expect(code).toBe(0);
+  return answers[0] as Exported;
+}
+
+describe('builds', () => {
+  it('lists what is in the records, beside an open bench', async () => {
+    const { code, answers } = await asProgram(['builds', '--data', records()]);
+    expect(code).toBe(0);
+    const { title, technician, startedAt } = content.build;
+    const lastEntryAt = entries.at(-1)?.at;
+    expect(answers).toEqual([[{ id: 'b1', title, technician, startedAt, lastEntryAt, standsAt: 'Final' }]]);
+  });
+
+  it('ends with 1 where there are no records, and makes none', async () => {
+    const folder = join(temporaryFolder(), 'nothing');
+    const { code, answers, said } = await inProcess('builds', '--data', folder);
+    expect({ code, answers }).toEqual({ code: 1, answers: [] });
+    expect(said).toContain(folder);
+    expect(existsSync(folder)).toBe(false);
+  });
+
+  it('ends with 1 where the records are no records', async () => {
+    const folder = temporaryFolder();
+    writeFileSync(join(folder, 'axlewright.db'), 'words '.repeat(1000));
+    const { code, said } = await inProcess('builds', '--data', folder);
+    expect(code).toBe(1);
+    expect(said).toMatch(/not an Axlewright database/u);
+  });
+
+  it('looks where the bench keeps them when no folder is named', () => {
+    const given = { words: [], flag: () => false };
+    expect(folderOf({ ...given, text: () => '/there' })).toBe('/there');
+    expect(folderOf({ ...given, text: () => undefined })).toMatch(/axlewright/iu);
+  });
+});
+
+describe('export', () => {
+  it('writes the certificate’s data as canonical JSON under its own hash', async () => {
+    const { files, sha256, complete } = await exported('json');
+    expect(files).toHaveLength(1);
+    expect(readFileSync(files[0] ?? '', 'utf8')).toBe(canonicalContent(content));
+    expect({ sha256, complete }).toEqual({ sha256: contentHash(content), complete: content.complete });
+    expect(files[0]).toContain(sha256.slice(0, 8));
+  });
+
+  it('writes a certificate that verifies, on either paper and in either units', async () => {
+    for (const look of [[], ['--page', 'letter', '--units', 'inch']]) {
+      const { files, sha256 } = await exported('pdf', ...look);
+      const { code, answers } = await inProcess('verify', files[0] ?? '');
+      expect(code).toBe(0);
+      expect(answers[0]).toMatchObject({ sha256, from: 'pdf', build: 'b1', pagesAsDrawn: true });
+    }
+  });
+
+  it('writes the readings behind each measurement as measure reads them', async () => {
+    const { files } = await exported('journal');
+    const file = files.find((name) => name.includes('backlash')) ?? '';
+    const lines = readFileSync(file, 'utf8')
+      .trimEnd()
+      .split('\n')
+      .map((line) => JSON.parse(line) as object);
+    expect(lines.at(-1)).toEqual({ t: 999, value: { none: 'noise' }, unit: '', raw: '\u00ff', flags: [] });
+    expect(lines.slice(0, -1)).toEqual(
+      sent.map((line) => ('pedal' in line ? line : { ...line, raw: String(line.value), flags: ['low-battery'] })),
+    );
+    const { code, answers } = await inProcess('measure', 'backlash', '--in', file);
+    expect(code).toBe(0);
+    expect(answers[0]).toMatchObject({ mean_mm: expect.any(Number) });
+  });
+
+  it('names a build that is not there', async () => {
+    const words = ['--build', 'b9', '--as', 'json', '--out', temporaryFolder(), '--data', records()];
+    const { code, answers, said } = await inProcess('export', ...words);
+    expect({ code, answers }).toEqual({ code: 2, answers: [] });
+    expect(said).toMatch(/--build.*b9/u);
+  });
+
+  it('ends with 1 where it may not write', async () => {
+    const file = join(temporaryFolder(), 'a-file');
+    writeFileSync(file, '');
+    const words = ['--build', 'b1', '--as', 'json', '--out', join(file, 'below'), '--data', records()];
+    const { code, said } = await inProcess('export', ...words);
+    expect(code).toBe(1);
+    expect(said).toMatch(/ENOTDIR|EEXIST|ENOENT/u);
+  });
+});
+
+describe('verify', () => {
+  const at = (name: string, bytes: Buffer | string): string => {
+    const path = join(temporaryFolder(), name);
+    writeFileSync(path, bytes);
+    return path;
+  };
+
+  it('answers for the data alone', async () => {
+    const { code, answers } = await asProgram(['verify', at('c.json', canonicalContent(content))]);
+    expect(code).toBe(0);
+    expect(answers[0]).toMatchObject({ sha256: contentHash(content), complete: content.complete, from: 'json' });
+  });
+
+  it('ends with 1 for data that were altered', async () => {
+    const [was, is] = [`"complete":${content.complete}`, `"complete":${!content.complete}`];
+    const { code, answers, said } = await inProcess('verify', at('c.json', canonicalContent(content).replace(was, is)));
+    expect({ code, answers }).toEqual({ code: 1, answers: [] });
+    expect(said).toMatch(/does not hold together: complete/u);
+  });
+
+  it('ends with 1 for a page that was altered while the data were not', async () => {
+    const { files } = await exported('pdf');
+    const pdf = readFileSync(files[0] ?? '');
+    // One byte of the first page's own stream, the file as long as before.
+    const text = pdf.toString('latin1');
+    const page = /\/Contents (\d+) 0 R/u.exec(text)?.[1] ?? '';
+    const inside = text.indexOf('stream\n', text.indexOf(`\n${page} 0 obj\n`)) + 60;
+    pdf[inside] = ((pdf[inside] ?? 0) + 1) % 256;
+    const { code, answers, said } = await inProcess('verify', at('c.pdf', pdf));
+    expect(code).toBe(1);
+    expect(answers[0]).toMatchObject({ pagesAsDrawn: false });
+    expect(said).toMatch(/pages are not those/u);
+  });
+
+  it.each([
+    ['words', 'no certificate'],
+    ['half a PDF', '%PDF-1.7\n'],
+    ['other data', '{"kind":"something"}'],
+  ])('ends with 1 for what is no certificate: %s', async (_name, bytes) => {
+    const { code, answers } = await inProcess('verify', at('x', bytes));
+    expect({ code, answers }).toEqual({ code: 1, answers: [] });
+  });
+});
+
+describe('open', () => {
+  it('serves the bench to a browser, or says that its screens are not built', async () => {
+    const running = start(['open', '--browser', '--data', temporaryFolder()]);
+    const first = await running.answered(1).catch(() => undefined);
+    if (first === undefined) {
+      const { code, said } = await running.ended;
+      expect(code).toBe(1);
+      expect(said).toMatch(/screens are not in/u);
+      return;
+    }
+    const [{ link }] = first as readonly [{ readonly link: string }];
+    expect((await fetch(link)).status).toBe(200);
+    running.child.kill('SIGINT');
+    expect(await running.ended).toMatchObject({ code: 0, answers: [{ link }] });
+  });
+});
