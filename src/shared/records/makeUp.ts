@@ -14,6 +14,8 @@ export const makeUpSchema = z.strictObject({
   pinionTeeth: z.int().min(3).max(60),
   ringTeeth: z.int().min(10).max(200),
   outerDiameter_mm: z.number().positive().optional(),
+  /** Bolts of the ring gear, equally spaced: as many positions as it has on its flange. */
+  ringBolts: z.int().min(4).max(40).optional(),
   gearSet: z.enum(['new', 'used']),
   cut: z.enum(cutTypes),
   /** Ring-gear flank loaded when the vehicle pulls forward: convex on most axles, concave on standard-cut front axles. */

@@ -54,7 +54,7 @@ interface AxleFormProps {
 }
 
 function AxleForm({ draft, errors, onChange }: AxleFormProps) {
-  const number = (field: 'pinionTeeth' | 'ringTeeth' | 'outerDiameter_mm', label: string) => (
+  const number = (field: 'pinionTeeth' | 'ringTeeth' | 'outerDiameter_mm' | 'ringBolts', label: string) => (
     <Field
       label={label}
       inputMode="numeric"
@@ -78,6 +78,7 @@ function AxleForm({ draft, errors, onChange }: AxleFormProps) {
         {number('pinionTeeth', 'Pinion teeth')}
         {number('ringTeeth', 'Ring gear teeth')}
         {number('outerDiameter_mm', 'Ring gear outer diameter, mm')}
+        {number('ringBolts', 'Ring gear bolts')}
       </div>
       <div className="axle__choices">
         {choice('gearSet', 'Gear set')}

@@ -8,6 +8,7 @@ export const blankAxle: AxleDraft = {
   pinionTeeth: '',
   ringTeeth: '',
   outerDiameter_mm: '',
+  ringBolts: '',
   gearSet: undefined,
   cut: 'not-known',
   driveFlank: 'convex',
@@ -23,6 +24,7 @@ export const axleDraftOf = (makeUp: MakeUp): AxleDraft => ({
   pinionTeeth: String(makeUp.pinionTeeth),
   ringTeeth: String(makeUp.ringTeeth),
   outerDiameter_mm: makeUp.outerDiameter_mm === undefined ? '' : String(makeUp.outerDiameter_mm),
+  ringBolts: makeUp.ringBolts === undefined ? '' : String(makeUp.ringBolts),
 });
 
 export type AxleErrors = Partial<Record<keyof AxleDraft, string>>;
@@ -31,6 +33,7 @@ const sentences: AxleErrors = {
   pinionTeeth: 'Count the pinion’s teeth: 3 to 60.',
   ringTeeth: 'Count the ring gear’s teeth: 10 to 200.',
   outerDiameter_mm: 'A diameter in mm, or nothing.',
+  ringBolts: 'Count the ring gear’s bolts: 4 to 40, or nothing.',
   gearSet: 'New or used decides what the mark is held against.',
   cut: 'Choose one; not known is an answer.',
   driveFlank: 'Choose the flank that pulls forward.',
@@ -43,11 +46,13 @@ const sentences: AxleErrors = {
 
 /** The make-up a draft stands for, or a sentence for each field that is not there yet. */
 export function readAxle(draft: AxleDraft): { readonly makeUp: MakeUp } | { readonly errors: AxleErrors } {
-  const { outerDiameter_mm, ...rest } = draft;
+  const { outerDiameter_mm, ringBolts, ...rest } = draft;
   const diameter = outerDiameter_mm?.trim() === '' ? {} : { outerDiameter_mm: asNumber(outerDiameter_mm) };
+  const bolts = ringBolts?.trim() === '' ? {} : { ringBolts: asNumber(ringBolts) };
   const read = makeUpSchema.safeParse({
     ...rest,
     ...diameter,
+    ...bolts,
     pinionTeeth: asNumber(draft.pinionTeeth),
     ringTeeth: asNumber(draft.ringTeeth),
   });

@@ -39,7 +39,7 @@ describe('how the stem stood', () => {
   it('frees a stem riding the flank square to the tooth from its slant: it read high', () => {
     const plain = measured(square).result;
     const slanted = measured(square, { tip: 'rides-flank', off_deg: 20 }).result;
-    // gear.md part 2: 20° off reads 6.4 % high (derived: 1/cos 20°).
+    // 20° off reads 6.4 % high (derived: 1/cos 20°).
     expect(numberOf(plain.mean_mm) / numberOf(slanted.mean_mm)).toBeCloseTo(1.0642, 4);
     expect(numberOf(slanted.variation_mm)).toBeCloseTo(numberOf(plain.variation_mm) * Math.cos(Math.PI / 9), 9);
   });
