@@ -3,7 +3,7 @@ import { once } from 'node:events';
 import { join, resolve } from 'node:path';
 import { onTestFinished } from 'vitest';
 import { runCommandLine } from '../../src/main/cli/run.ts';
-import { verbs } from '../../src/main/cli/verbs.ts';
+import { verbsFor } from '../../src/main/cli/verbs.ts';
 
 const root = resolve(import.meta.dirname, '..', '..');
 
@@ -19,7 +19,7 @@ export interface Ran {
 export async function inProcess(...words: readonly string[]): Promise<Ran> {
   const answers: unknown[] = [];
   const said: string[] = [];
-  const code = await runCommandLine(verbs, [...words, '--json'], {
+  const code = await runCommandLine(await verbsFor(words[0]), [...words, '--json'], {
     answer: (value) => answers.push(JSON.parse(JSON.stringify(value))),
     say: (sentence) => said.push(sentence),
   });

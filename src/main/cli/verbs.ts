@@ -1,31 +1,27 @@
-import { builds } from './verbs/builds.ts';
-import { demo } from './verbs/demo.ts';
-import { exportBuild } from './verbs/export.ts';
-import { learn } from './verbs/learn.ts';
-import { measure } from './verbs/measure.ts';
-import { open } from './verbs/open.ts';
-import { plan } from './verbs/plan.ts';
-import { ports } from './verbs/ports.ts';
-import { predict } from './verbs/predict.ts';
-import { readPattern } from './verbs/readPattern.ts';
-import { simulate } from './verbs/simulate.ts';
-import { verify } from './verbs/verify.ts';
-import { watch } from './verbs/watch.ts';
 import type { Verb } from './verb.ts';
 
-/** The verbs of the command line, in the order of its help. */
-export const verbs: readonly Verb[] = [
-  measure,
-  predict,
-  plan,
-  readPattern,
-  ports,
-  learn,
-  watch,
-  simulate,
-  builds,
-  exportBuild,
-  verify,
-  demo,
-  open,
-];
+/**
+ * The verbs of the command line, in the order of its help. Each is loaded when it is called: a line that asks for one
+ * figure does not wait for databases and simulators.
+ */
+const verbs: Readonly<Record<string, () => Promise<Verb>>> = {
+  measure: async () => (await import('./verbs/measure.ts')).measure,
+  predict: async () => (await import('./verbs/predict.ts')).predict,
+  plan: async () => (await import('./verbs/plan.ts')).plan,
+  'read-pattern': async () => (await import('./verbs/readPattern.ts')).readPattern,
+  ports: async () => (await import('./verbs/ports.ts')).ports,
+  learn: async () => (await import('./verbs/learn.ts')).learn,
+  watch: async () => (await import('./verbs/watch.ts')).watch,
+  simulate: async () => (await import('./verbs/simulate.ts')).simulate,
+  builds: async () => (await import('./verbs/builds.ts')).builds,
+  export: async () => (await import('./verbs/export.ts')).exportBuild,
+  verify: async () => (await import('./verbs/verify.ts')).verify,
+  demo: async () => (await import('./verbs/demo.ts')).demo,
+  open: async () => (await import('./verbs/open.ts')).open,
+};
+
+/** The verb of this name; every verb where there is none of this name, for the help. */
+export async function verbsFor(name: string | undefined): Promise<readonly Verb[]> {
+  const load = name !== undefined && Object.hasOwn(verbs, name) ? verbs[name] : undefined;
+  return load === undefined ? Promise.all(Object.values(verbs).map((each) => each())) : [await load()];
+}

@@ -90,15 +90,11 @@ describe('measure backlash', () => {
     const { min_mm, max_mm, variation_mm, stations, limits } = await backlashOf(usual);
     expect(limits).toEqual({});
     const wide = Math.max(...stations.map(({ U95_mm }) => U95_mm)) * 3;
-    const within = await backlashOf(
-      usual,
-      ...['--min', mm(min_mm - wide), '--max', mm(max_mm + wide), '--max-variation', mm(variation_mm + wide)],
-    );
+    const room = ['--min', mm(min_mm - wide), '--max', mm(max_mm + wide), '--max-variation', mm(variation_mm + wide)];
+    const within = await backlashOf(usual, ...room);
     expect(within).toMatchObject({ limits: { window: 'within', variation: 'within' }, closeCalls: [] });
-    const outside = await backlashOf(
-      usual,
-      ...['--min', mm(min_mm - wide), '--max', mm(min_mm + (max_mm - min_mm) / 2), '--max-variation', '0.0001in'],
-    );
+    const middle = mm((min_mm + max_mm) / 2);
+    const outside = await backlashOf(usual, '--min', '0mm', '--max', middle, '--max-variation', '0.0001in');
     expect(outside.limits).toEqual({ window: 'outside', variation: 'outside' });
   });
 

@@ -1,7 +1,7 @@
 import { writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
-import { verbs } from '../../../../src/main/cli/verbs.ts';
+import { verbsFor } from '../../../../src/main/cli/verbs.ts';
 import { asLines } from '../../../support/streams.ts';
 import { inProcess } from '../../../support/commandLine.ts';
 import { temporaryFolder } from '../../../support/folder.ts';
@@ -95,9 +95,11 @@ describe('help', () => {
   it('names every verb', async () => {
     const { code, said } = await inProcess('help');
     expect(code).toBe(0);
-    for (const { usage, name } of verbs) {
+    for (const { usage, name } of await verbsFor(undefined)) {
       expect(said).toContain(usage);
       expect(usage.startsWith(name)).toBe(true);
+      // Each is found under its own name.
+      expect(await verbsFor(name)).toEqual([expect.objectContaining({ name })]);
     }
   });
 });
