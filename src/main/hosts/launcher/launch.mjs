@@ -1,7 +1,16 @@
 // The way in for every npm command: sets the machine up if it must, then runs the work on Node 24.
 import { existsSync } from 'node:fs';
 import { join } from 'node:path';
-import { browserForTests, environmentFor, installPackages, nodeMajor, nodeToUse, run, say } from './machine.mjs';
+import {
+  browserForTests,
+  environmentFor,
+  installPackages,
+  nodeMajor,
+  nodeToUse,
+  run,
+  runUntilEnded,
+  say,
+} from './machine.mjs';
 import { runTests } from './tests.mjs';
 
 const root = join(import.meta.dirname, '..', '..', '..', '..');
@@ -29,6 +38,8 @@ const env = environmentFor(node, root);
 
 /** @param {readonly string[]} args */
 const inNode = (args) => run(node, args, env);
+/** @param {readonly string[]} args */
+const inNodeUntilEnded = (args) => runUntilEnded(node, args, env);
 const bin = (/** @type {string} */ name) => join(root, 'node_modules', name);
 
 /** The screens are built once and again when a source is newer; both hosts serve the same files. */
@@ -41,11 +52,11 @@ function buildScreens() {
   );
 }
 
-/** @type {Record<string, () => number>} */
+/** @type {Record<string, () => number | Promise<number>>} */
 const commands = {
-  start: () => buildScreens() || inNode(['src/main/hosts/launcher/open.ts', ...rest]),
+  start: () => buildScreens() || inNodeUntilEnded(['src/main/hosts/launcher/open.ts', ...rest]),
   demo: () => inNode(['src/main/cli/axlewright.ts', 'demo', '--out', join('out', 'demo'), ...rest]),
-  axlewright: () => inNode(['src/main/cli/axlewright.ts', ...rest]),
+  axlewright: () => inNodeUntilEnded(['src/main/cli/axlewright.ts', ...rest]),
   check: () =>
     ['tsconfig.json', 'tsconfig.shared.json', 'tsconfig.renderer.json'].reduce(
       (failed, config) => failed || inNode([bin('typescript/bin/tsc'), '-p', config]),
@@ -78,4 +89,4 @@ if (work === undefined || !existsSync(join(root, 'package.json'))) {
   say(`there is no command "${command}"; there is ${Object.keys(commands).join(', ')}.`);
   process.exit(2);
 }
-process.exit(work());
+process.exit(await work());

@@ -1,7 +1,8 @@
 // What a machine has, and how to get what is missing. Plain Node 20 or newer, no dependencies: this runs
 // before anything is installed.
-import { spawnSync } from 'node:child_process';
+import { spawn, spawnSync } from 'node:child_process';
 import { createHash } from 'node:crypto';
+import { once } from 'node:events';
 import { existsSync, mkdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { delimiter, dirname, join } from 'node:path';
 
@@ -23,6 +24,28 @@ export function run(command, args, env = process.env) {
     shell: process.platform === 'win32' && !command.endsWith('.exe'),
   });
   return result.status ?? 1;
+}
+
+const lookForParent_ms = 500;
+
+/**
+ * The same for work that may go on until it is ended: whoever ends this process ends that work too. The shell that npm
+ * puts between passes no signal on, so its end is looked for as well.
+ * @param {string} command
+ * @param {readonly string[]} args
+ * @param {NodeJS.ProcessEnv} env
+ */
+export async function runUntilEnded(command, args, env) {
+  const child = spawn(command, args, { stdio: 'inherit', env });
+  const parent = process.ppid;
+  // A terminal gives Ctrl+C to both of us by itself.
+  process.on('SIGINT', () => process.stdin.isTTY || child.kill('SIGINT'));
+  process.on('SIGTERM', () => child.kill('SIGTERM'));
+  process.on('SIGHUP', () => child.kill('SIGHUP'));
+  const orphaned = setInterval(() => process.ppid !== parent && child.kill('SIGTERM'), lookForParent_ms);
+  const [code] = await once(child, 'exit');
+  clearInterval(orphaned);
+  return typeof code === 'number' ? code : 1;
 }
 
 /** Installs the packages when the lock has changed since the last time. Nothing we use needs an install script. @param {string} root */
