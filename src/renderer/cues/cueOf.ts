@@ -1,5 +1,6 @@
 import type { CaptureEvent } from '../../shared/measuring/capture.ts';
 import { showText, type UnitSystem } from '../../shared/quantities/show.ts';
+import type { CaptureSettings } from '../../shared/records/measurement.ts';
 import type { SpecSheet } from '../../shared/records/specSheet.ts';
 import { isNone } from '../../shared/result.ts';
 import { reasonSentence } from '../../shared/words/refusals.ts';
@@ -12,8 +13,16 @@ export interface CueWords {
   readonly spoken?: string;
 }
 
-/** Which of the five cues tells what was found, with its words; nothing for what needs no looking up. */
-export function cueOf(event: CaptureEvent, units: UnitSystem, sheet: SpecSheet | undefined): CueWords | undefined {
+/**
+ * Which of the five cues tells what was found, with its words; nothing for what needs no looking up.
+ * @param settings how it is being measured: only a limit of the same basis calls a station outside.
+ */
+export function cueOf(
+  event: CaptureEvent,
+  units: UnitSystem,
+  sheet: SpecSheet | undefined,
+  settings?: CaptureSettings,
+): CueWords | undefined {
   switch (event.kind) {
     case 'rest-found':
       return { cue: 'rest', words: 'Rest' };
@@ -23,7 +32,7 @@ export function cueOf(event: CaptureEvent, units: UnitSystem, sheet: SpecSheet |
       const { value, U95 } = event.measured;
       if (isNone(value)) return undefined;
       const shown = showText(value, 'length', units);
-      const outside = stateOfValue(value, U95, limitFor(sheet, 'backlash'), sheet) === 'outside';
+      const outside = stateOfValue(value, U95, limitFor(sheet, 'backlash', basisOf(settings)), sheet) === 'outside';
       const words = `Station ${event.station}: ${shown}${outside ? ', outside' : ''}`;
       return { cue: outside ? 'outside' : 'done', words, spoken: words };
     }
@@ -35,7 +44,13 @@ export function cueOf(event: CaptureEvent, units: UnitSystem, sheet: SpecSheet |
       return { cue: 'refused', words: 'Nothing was rocked here yet.' };
     case 'station':
       return { cue: 'rock', words: `Station ${event.number}, ${showText(event.value, 'length', units)}` };
+    case 'turn':
+      return { cue: settings?.kind === 'runout' ? 'done' : 'rock', words: turnWords(event.turns) };
     default:
       return undefined;
   }
 }
+
+const basisOf = (settings: CaptureSettings | undefined) => (settings?.kind === 'backlash' ? settings.basis : undefined);
+
+const turnWords = (turns: number): string => (turns === 1 ? 'One whole turn' : `${turns} whole turns`);

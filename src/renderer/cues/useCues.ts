@@ -9,8 +9,8 @@ import { giveCue } from './give.ts';
 export function useCues(sheet: SpecSheet | undefined): void {
   useEffect(
     () =>
-      onFound((event) => {
-        const found = cueOf(event, useSession.getState().units, sheet);
+      onFound((event, { settings }) => {
+        const found = cueOf(event, useSession.getState().units, sheet, settings);
         if (found !== undefined) giveCue(found.cue, found.words, found.spoken);
       }),
     [sheet],

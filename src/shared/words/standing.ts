@@ -76,6 +76,10 @@ export function settleWords({ closeCall, settle }: Pick<LimitJudged, 'closeCall'
   return what === undefined ? '' : ` ${what} would settle it.`;
 }
 
+/** The same for the first close call of a check, or nothing. */
+export const settleSentence = ({ limits }: Pick<CheckJudged, 'limits'>, measurement: Settled): string =>
+  limits.map((limit) => settleWords(limit, measurement)).find((words) => words !== '') ?? '';
+
 type Settled = { readonly result: Pick<MeasuredResult, 'kind'>; readonly how?: Measurement['how'] };
 
 const repeats: Partial<Record<MeasuredResult['kind'], string>> = {

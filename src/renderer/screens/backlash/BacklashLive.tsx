@@ -10,6 +10,7 @@ import { NoGauge } from '../check/NoGauge.tsx';
 import { record } from '../check/record.ts';
 import { SimulatedHand } from '../check/SimulatedHand.tsx';
 import { type Measuring, useMeasuring } from '../check/useMeasuring.ts';
+import { ConvertedLimits } from '../stem/ConvertedLimits.tsx';
 import { BacklashPicture } from './BacklashPicture.tsx';
 import { BacklashSetUp } from './BacklashSetUp.tsx';
 import { BacklashTelling } from './BacklashTelling.tsx';
@@ -19,7 +20,7 @@ import '../check/measure.css';
 /** Backlash hands free: rock, and the bench finds the rests, counts the rocks, goes on, and records when all are there. */
 export function BacklashLive(props: CheckProps) {
   const { build, check } = props;
-  const [settings, setSettings] = useBacklashSettings(build.specSheet);
+  const [settings, setSettings] = useBacklashSettings(build);
   const measuring = useMeasuring(settings, build.specSheet);
   const { gauge, all, choose, live } = measuring;
   useRecordWhenComplete(props);
@@ -34,7 +35,7 @@ export function BacklashLive(props: CheckProps) {
               <SimulatedHand action={{ do: 'rock', stations: settings.stations ?? 4 }} assembly={props.assembly} />
             ) : undefined}
             <GaugePick gauge={gauge} all={all} choose={choose} />
-            <BacklashSetUp settings={settings} onChange={setSettings} />
+            <BacklashSetUp settings={settings} onChange={setSettings} heelRadius_mm={heelRadiusOf(build)} />
           </div>
         }
       >
@@ -48,6 +49,9 @@ export function BacklashLive(props: CheckProps) {
     </>
   );
 }
+
+const heelRadiusOf = ({ makeUp }: CheckProps['build']): number | undefined =>
+  makeUp?.outerDiameter_mm === undefined ? undefined : makeUp.outerDiameter_mm / 2;
 
 /** When every station wanted has its number there is nothing left to decide, so it is recorded by itself; undo is at hand. */
 function useRecordWhenComplete(props: CheckProps): void {
@@ -96,6 +100,7 @@ function BacklashWords({ props, settings, measuring }: BacklashWordsProps) {
         limit={limitFor(build.specSheet, 'backlash', settings.basis)}
         sheet={build.specSheet}
       />
+      <ConvertedLimits build={build} basis={settings.basis} />
     </Words>
   );
 }

@@ -11,11 +11,13 @@ import { StateMark } from '../../parts/StateMark.tsx';
 import { Words } from '../../parts/Words.tsx';
 import { useSession } from '../../stores/session.ts';
 import { orReason, resultBrief } from '../../../shared/words/results.ts';
-import { shapeOf, standingWords } from '../../../shared/words/standing.ts';
+import { settleSentence, shapeOf, standingWords } from '../../../shared/words/standing.ts';
 import { limitFor, ringStations, stateOfValue, windowOf } from '../../words/stations.ts';
 import type { CheckProps } from '../check/CheckScreen.tsx';
 import { goOn } from '../check/goOn.ts';
 import { HowTaken } from '../check/HowTaken.tsx';
+import { ConvertedLimits } from '../stem/ConvertedLimits.tsx';
+import { TogetherPanel } from '../together/TogetherPanel.tsx';
 import '../check/measure.css';
 import './stations.css';
 
@@ -78,6 +80,8 @@ export function BacklashRecorded({ build, assembly, check, measurement, result, 
             </table>
             <p className="digits">Variation {orReason(result.variation_mm, 'length', units)}</p>
             <HowTaken measurement={measurement} />
+            <ConvertedLimits build={build} basis={result.basis} />
+            <TogetherPanel build={build} assembly={assembly} />
           </div>
           <Ring view={view} />
         </div>
@@ -87,7 +91,10 @@ export function BacklashRecorded({ build, assembly, check, measurement, result, 
         next={goOn(build)}
         others={<Button onPress={onAnew}>Take it anew</Button>}
       >
-        <p>{judged.why ?? `Felt ${basisWords(result.basis)}.`}</p>
+        <p>
+          {judged.why ?? `Felt ${basisWords(result.basis)}.`}
+          {settleSentence(judged, measurement)}
+        </p>
         <p className="quiet">
           Taking it anew keeps this one: the latest counts, the earlier ones stay in the notebook.
         </p>

@@ -1,5 +1,5 @@
 import { Pick } from '../../parts/Pick.tsx';
-import { backlashBasis, backlashBasisOptions, basisKey, isRadius } from '../limits/basis.ts';
+import { BacklashStem } from '../stem/BacklashStem.tsx';
 import type { BacklashSettings } from './useBacklashSettings.ts';
 
 const stationCounts = ['3', '4', '6', '8', '12'] as const;
@@ -7,13 +7,11 @@ const stationCounts = ['3', '4', '6', '8', '12'] as const;
 interface BacklashSetUpProps {
   readonly settings: BacklashSettings;
   readonly onChange: (settings: BacklashSettings) => void;
+  readonly heelRadius_mm: number | undefined;
 }
 
-/** How many stations, what ends one, and how the backlash is felt. */
-export function BacklashSetUp({ settings, onChange }: BacklashSetUpProps) {
-  const { at } = settings.basis;
-  const radius = at === 'heel' ? undefined : at.radius_mm;
-  const bases = backlashBasisOptions.filter((option) => radius !== undefined || !isRadius(option.value));
+/** How many stations, what ends one, and how the stem stands. */
+export function BacklashSetUp({ settings, onChange, heelRadius_mm }: BacklashSetUpProps) {
   return (
     <div className="measure__set-up">
       <Pick
@@ -33,13 +31,7 @@ export function BacklashSetUp({ settings, onChange }: BacklashSetUpProps) {
           { value: 'press', words: 'Goes on by pedal' },
         ]}
       />
-      <Pick
-        bare
-        label="How the backlash is felt"
-        value={basisKey(settings.basis)}
-        onChange={(key) => onChange({ ...settings, basis: backlashBasis(key, radius ?? 0) })}
-        options={bases}
-      />
+      <BacklashStem settings={settings} onChange={onChange} heelRadius_mm={heelRadius_mm} />
     </div>
   );
 }

@@ -1,11 +1,13 @@
+import type { UncertaintyPart } from '../../../shared/metrology/uncertainty.ts';
 import { judge } from '../../../shared/metrology/verdict.ts';
 import { showText, type UnitSystem } from '../../../shared/quantities/show.ts';
 import { endsOf, type Limit, type SpecSheet } from '../../../shared/records/specSheet.ts';
+import { settleWords } from '../../../shared/words/standing.ts';
 
 /** "Station 3: 0.331 mm, 0.031 mm above the window." */
 export function stationSentence(
   number: number,
-  station: { readonly value: unknown; readonly U95: number },
+  station: { readonly value: unknown; readonly U95: number; readonly parts?: readonly UncertaintyPart[] },
   limit: Limit | undefined,
   sheet: SpecSheet | undefined,
   system: UnitSystem,
@@ -13,10 +15,12 @@ export function stationSentence(
   if (typeof station.value !== 'number') return `Station ${number}: no number.`;
   const value = showText(station.value, 'length', system);
   if (limit === undefined) return `Station ${number}: ${value}.`;
-  const { beyond, closeCall } = judge(station.value, station.U95, endsOf(limit), sheet?.rule ?? 'simple');
+  const judged = judge(station.value, station.U95, endsOf(limit), sheet?.rule ?? 'simple', station.parts);
+  const { beyond, closeCall } = judged;
+  const settle = settleWords(judged, { result: { kind: 'backlash' } });
   if (beyond !== undefined) {
     const by = showText(Math.abs(beyond), 'length', system);
-    return `Station ${number}: ${value}, ${by} ${beyond > 0 ? 'above' : 'below'} the window.`;
+    return `Station ${number}: ${value}, ${by} ${beyond > 0 ? 'above' : 'below'} the window.${settle}`;
   }
-  return `Station ${number}: ${value}, within${closeCall ? ', too close to call' : ''}.`;
+  return `Station ${number}: ${value}, within${closeCall ? ', too close to call' : ''}.${settle}`;
 }

@@ -1,8 +1,10 @@
 import { useState } from 'react';
+import type { Build } from '../../../shared/records/build.ts';
 import type { BacklashBasis } from '../../../shared/records/common.ts';
 import type { CaptureSettings } from '../../../shared/records/measurement.ts';
 import type { SpecSheet } from '../../../shared/records/specSheet.ts';
 import { fewestStations } from '../../../shared/setup/checks.ts';
+import { lastBacklashSettings } from '../stem/backlashStem.ts';
 
 export type BacklashSettings = Extract<CaptureSettings, { kind: 'backlash' }>;
 
@@ -14,12 +16,14 @@ function usualBasis(sheet: SpecSheet | undefined): BacklashBasis {
     : { direction: 'along-rotation', at: 'heel' };
 }
 
-/** How backlash is taken on this screen. */
-export function useBacklashSettings(sheet: SpecSheet | undefined) {
-  return useState<BacklashSettings>(() => ({
-    kind: 'backlash',
-    basis: usualBasis(sheet),
-    stations: fewestStations,
-    nextBy: 'itself',
-  }));
+/** How backlash is taken on this screen: as it was last time in this build, else as most manuals say. */
+export function useBacklashSettings(build: Build) {
+  return useState<BacklashSettings>(() => lastBacklashSettings(build) ?? usual(build.specSheet));
 }
+
+const usual = (sheet: SpecSheet | undefined): BacklashSettings => ({
+  kind: 'backlash',
+  basis: usualBasis(sheet),
+  stations: fewestStations,
+  nextBy: 'itself',
+});

@@ -3,6 +3,8 @@ import type { MakeUp } from '../../../shared/records/makeUp.ts';
 import { readinessOf } from '../../../shared/setup/readiness.ts';
 import { RingPicture } from '../../instruments/RingPicture.tsx';
 import { StateMark } from '../../parts/StateMark.tsx';
+import { ReclockPanel } from '../together/ReclockPanel.tsx';
+import { TogetherPanel } from '../together/TogetherPanel.tsx';
 import { AssemblyFacts } from './AssemblyFacts.tsx';
 import { gateTitle } from './gate.ts';
 import { InTheWay } from './InTheWay.tsx';
@@ -28,6 +30,8 @@ export function AssemblyStanding({
         <AssemblyFacts assembly={assembly} />
         <InTheWay build={build} assembly={assembly} states={readiness.inTheWay} />
         <Overridden states={readiness.states} />
+        <TogetherPanel build={build} assembly={assembly} />
+        <ReclockPanel build={build} assembly={assembly} onlyWorth />
       </div>
       {measured ? <RingPicture build={build} assembly={assembly} /> : undefined}
     </div>

@@ -11,6 +11,8 @@ import { NoGauge } from '../check/NoGauge.tsx';
 import { record } from '../check/record.ts';
 import { SimulatedHand } from '../check/SimulatedHand.tsx';
 import { type Measuring, useMeasuring } from '../check/useMeasuring.ts';
+import { lastRunoutStem, stemSaid } from '../stem/runoutStem.ts';
+import { RunoutStem } from '../stem/RunoutStem.tsx';
 import { RunoutPicture } from './RunoutPicture.tsx';
 import { RunoutTelling } from './RunoutTelling.tsx';
 import { oneTurn, optionOf, runoutOptions, type RunoutSettings, settingsOf } from './settings.ts';
@@ -20,7 +22,7 @@ import '../check/measure.css';
 /** Runout over one turn between two strokes of the pedal, or at stations where the hand pauses. */
 export function RunoutLive(props: CheckProps) {
   const { build, check } = props;
-  const [settings, setSettings] = useState<RunoutSettings>(oneTurn);
+  const [settings, setSettings] = useState<RunoutSettings>(() => ({ ...oneTurn, ...lastRunoutStem(build, check.id) }));
   const measuring = useMeasuring(settings, build.specSheet);
   const { gauge, all, choose, live } = measuring;
   return (
@@ -37,8 +39,9 @@ export function RunoutLive(props: CheckProps) {
               label="How it is taken"
               value={optionOf(settings)}
               options={runoutOptions}
-              onChange={(option) => setSettings(settingsOf(option))}
+              onChange={(option) => setSettings({ ...stemSaid(settings), ...settingsOf(option) })}
             />
+            <RunoutStem settings={settings} onChange={setSettings} />
           </div>
         }
       >

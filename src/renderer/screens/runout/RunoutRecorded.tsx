@@ -9,10 +9,12 @@ import { StateMark } from '../../parts/StateMark.tsx';
 import { Words } from '../../parts/Words.tsx';
 import { useSession } from '../../stores/session.ts';
 import { orReason } from '../../../shared/words/results.ts';
-import { shapeOf, standingWords } from '../../../shared/words/standing.ts';
+import { settleSentence, shapeOf, standingWords } from '../../../shared/words/standing.ts';
 import type { CheckProps } from '../check/CheckScreen.tsx';
 import { goOn } from '../check/goOn.ts';
 import { HowTaken } from '../check/HowTaken.tsx';
+import { ReclockPanel } from '../together/ReclockPanel.tsx';
+import { TogetherPanel } from '../together/TogetherPanel.tsx';
 import { runoutView } from './RunoutPicture.tsx';
 import { runoutWords } from './RunoutTelling.tsx';
 import '../backlash/stations.css';
@@ -43,6 +45,8 @@ export function RunoutRecorded({ build, assembly, check, measurement, result, on
             </p>
             <p>{runoutWords(result, units)}</p>
             <HowTaken measurement={measurement} />
+            <ReclockPanel build={build} assembly={assembly} />
+            {check.id === 'ring-gear-runout' ? <TogetherPanel build={build} assembly={assembly} /> : undefined}
           </div>
           <Ring view={view} />
         </div>
@@ -52,7 +56,10 @@ export function RunoutRecorded({ build, assembly, check, measurement, result, on
         next={goOn(build)}
         others={<Button onPress={onAnew}>Take it anew</Button>}
       >
-        <p>{judged.why ?? check.how}</p>
+        <p>
+          {judged.why ?? check.how}
+          {settleSentence(judged, measurement)}
+        </p>
         <p className="quiet">
           Taking it anew keeps this one: the latest counts, the earlier ones stay in the notebook.
         </p>

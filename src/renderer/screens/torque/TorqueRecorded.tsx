@@ -12,7 +12,7 @@ import { StateMark } from '../../parts/StateMark.tsx';
 import { Words } from '../../parts/Words.tsx';
 import { useSession } from '../../stores/session.ts';
 import { orReason } from '../../../shared/words/results.ts';
-import { shapeOf, standingWords } from '../../../shared/words/standing.ts';
+import { settleSentence, shapeOf, standingWords } from '../../../shared/words/standing.ts';
 import type { CheckProps } from '../check/CheckScreen.tsx';
 import { goOn } from '../check/goOn.ts';
 import { HowTaken } from '../check/HowTaken.tsx';
@@ -57,7 +57,10 @@ export function TorqueRecorded(props: TorqueRecordedProps) {
         next={goOn(build)}
         others={<Button onPress={onAnew}>Take it anew</Button>}
       >
-        <p>{judged.why ?? check.how}</p>
+        <p>
+          {judged.why ?? check.how}
+          {settleSentence(judged, measurement)}
+        </p>
         <p className="quiet">
           Taking it anew keeps this one: the latest counts, the earlier ones stay in the notebook.
         </p>

@@ -1,6 +1,7 @@
 import { useState } from 'react';
 import { latest } from '../../../shared/records/build.ts';
 import type { CheckProps } from '../check/CheckScreen.tsx';
+import { isSleeveStep, SleeveScreen } from '../sleeve/SleeveScreen.tsx';
 import { TorqueLive } from './TorqueLive.tsx';
 import { TorqueRecorded } from './TorqueRecorded.tsx';
 
@@ -18,5 +19,5 @@ export function TorqueScreen(props: CheckProps) {
       />
     );
   }
-  return <TorqueLive {...props} />;
+  return isSleeveStep(props) ? <SleeveScreen {...props} /> : <TorqueLive {...props} />;
 }

@@ -1,0 +1,30 @@
+import type { ReactNode } from 'react';
+import { Button, Dialog, DialogTrigger, Heading, Popover } from 'react-aria-components';
+import './pick.css';
+import './reveal.css';
+
+interface RevealProps {
+  /** What is set here, for the heading and for whoever cannot see the picture. */
+  readonly label: string;
+  /** How it stands now, on the button. */
+  readonly words: string;
+  readonly children: ReactNode;
+}
+
+/** A few fields that are set once and stay out of the way: the button says how they stand. */
+export const Reveal = ({ label, words, children }: RevealProps) => (
+  <DialogTrigger>
+    <Button className="pick__button reveal__button" aria-label={`${label}: ${words}`}>
+      <span className="pick__value">{words}</span>
+      <span aria-hidden="true" className="pick__arrow" />
+    </Button>
+    <Popover className="pick__popover reveal__popover" placement="bottom end">
+      <Dialog className="reveal">
+        <Heading slot="title" className="reveal__title">
+          {label}
+        </Heading>
+        {children}
+      </Dialog>
+    </Popover>
+  </DialogTrigger>
+);

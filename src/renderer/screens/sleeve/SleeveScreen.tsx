@@ -1,0 +1,19 @@
+import { useState } from 'react';
+import type { CheckProps } from '../check/CheckScreen.tsx';
+import { basisWanted, torqueSettings } from '../torque/settings.ts';
+import { TorqueLive } from '../torque/TorqueLive.tsx';
+import { SleeveLive } from './SleeveLive.tsx';
+import { sleeveAim } from './steps.ts';
+
+/** Creeping up on a crush sleeve needs a band to creep towards; without one it is a torque like any other. */
+export function SleeveScreen(props: CheckProps) {
+  const { build, assembly, check } = props;
+  const [basis] = useState(() => basisWanted(build.specSheet, check.limits[0], assembly));
+  const settings = torqueSettings(assembly, basis);
+  const aim = sleeveAim(build.specSheet, settings.basis);
+  return aim === undefined ? <TorqueLive {...props} /> : <SleeveLive {...props} settings={settings} aim={aim} />;
+}
+
+/** The preload of the pinion is set on a crush sleeve in the final assembly only. */
+export const isSleeveStep = ({ build, assembly, check }: CheckProps): boolean =>
+  check.id === 'pinion-torque' && assembly.phase === 'final' && build.makeUp?.pinionPreload === 'crush-sleeve';

@@ -1,0 +1,45 @@
+import type { SleeveAdvice, SleeveStand } from '../../../shared/metrology/crushSleeve.ts';
+import { toDegrees } from '../../../shared/quantities/quantity.ts';
+import { showText, type UnitSystem } from '../../../shared/quantities/show.ts';
+import { limitWords } from '../../../shared/words/limits.ts';
+import type { Cue } from '../../cues/cue.ts';
+import type { SleeveAim } from './steps.ts';
+
+/** Where it stands, in the few words that are read from afar. */
+export const standTitle: Readonly<Record<SleeveStand, string>> = {
+  start: 'Before the first step',
+  below: 'Below the band',
+  'small-steps': 'Smaller steps now',
+  'in-band': 'In the band',
+  above: 'Above the band',
+  ceiling: 'Stop: the nut’s largest torque',
+};
+
+export const standCue: Readonly<Record<SleeveStand, Cue>> = {
+  start: 'rest',
+  below: 'rock',
+  'small-steps': 'rock',
+  'in-band': 'done',
+  above: 'outside',
+  ceiling: 'refused',
+};
+
+/** Where creeping on would do harm. */
+export const isStop = (stand: SleeveStand): boolean => stand === 'above' || stand === 'ceiling';
+
+/** What one more step like the last is expected to bring, and how far the middle of the band is. */
+export function comingWords({ next, toMiddle, stand }: SleeveAdvice, units: UnitSystem): string | undefined {
+  if ('none' in next || stand === 'in-band' || isStop(stand)) return undefined;
+  const shown = (torque: number): string => showText(torque, 'torque', units);
+  const coming = `One more like the last is expected at ${shown(next.running)} ± ${shown(2 * next.u)}.`;
+  if (typeof toMiddle !== 'number' || toMiddle <= 0) return coming;
+  return `${coming} The middle of the band is about ${Math.round(toDegrees(toMiddle))}° of the nut away; take half of that.`;
+}
+
+/** The band and the stop, with their sources. */
+export function aimWords({ limit, ceiling }: SleeveAim, units: UnitSystem): string {
+  const band = `Band ${limitWords(limit, units)}, from ${limit.source}.`;
+  return ceiling === undefined
+    ? `${band} No largest nut torque is entered in the limits; the maker’s manual has one.`
+    : `${band} Nut ${limitWords(ceiling, units)}, from ${ceiling.source}.`;
+}

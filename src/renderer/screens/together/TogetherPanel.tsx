@@ -1,0 +1,26 @@
+import { useMemo } from 'react';
+import type { Assembly, Build } from '../../../shared/records/build.ts';
+import { gearTogether } from '../../../shared/setup/gear/together.ts';
+import { isDescribed } from '../../../shared/setup/readiness.ts';
+import { togetherWords } from '../../../shared/words/together.ts';
+import { useSession } from '../../stores/session.ts';
+import './together.css';
+
+interface TogetherPanelProps {
+  readonly build: Build;
+  readonly assembly: Assembly;
+}
+
+/** Whether backlash and runout fit together, once both are there. */
+export function TogetherPanel({ build, assembly }: TogetherPanelProps) {
+  const units = useSession((session) => session.units);
+  const together = useMemo(() => (isDescribed(build) ? gearTogether(build, assembly) : undefined), [build, assembly]);
+  if (together === undefined) return undefined;
+  const { title, why } = togetherWords(together, units);
+  return (
+    <section className="together" aria-label="Do backlash and runout fit together">
+      <h3 className="together__title">{title}</h3>
+      <p>{why}</p>
+    </section>
+  );
+}
