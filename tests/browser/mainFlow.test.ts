@@ -110,7 +110,7 @@ it('keeps a number without a build and puts it into one later', async () => {
   expect(loose).toHaveLength(1);
   expect(loose[0]?.result.kind).toBe('backlash');
 
-  await page.getByRole('button', { name: /into a build$/u }).click();
+  await page.getByRole('button', { name: /^Into a build/u }).click();
   await page.getByRole('button', { name: /Build/u }).click();
   await page.getByRole('option', { name: /Rear axle 1207/u }).click();
   await page.getByRole('button', { name: 'Put it in' }).click();

@@ -4,7 +4,8 @@ import type { Shape } from '../../shared/words/standing.ts';
 
 interface ChipProps {
   readonly words: string;
-  readonly label?: string;
+  /** What the short words stand for, said after them to whoever listens. */
+  readonly more?: string;
   readonly shape?: Shape;
   readonly here?: boolean;
   /** Not there yet; pressing it opens it. */
@@ -13,16 +14,16 @@ interface ChipProps {
 }
 
 /** A short stop on the way through the job. */
-export function Chip({ words, label, shape, here = false, later = false, onPress }: ChipProps) {
+export function Chip({ words, more, shape, here = false, later = false, onPress }: ChipProps) {
   return (
     <Button
       className={`job-chip${here ? ' job-chip--here' : ''}${later ? ' job-chip--later' : ''}`}
       onPress={onPress}
-      {...(label === undefined ? {} : { 'aria-label': label })}
       {...(here ? { 'aria-current': 'true' as const } : {})}
     >
       {shape === undefined ? undefined : <StateMark shape={shape} size={13} />}
       {words}
+      {more === undefined ? undefined : <span className="unseen">, {more}</span>}
     </Button>
   );
 }

@@ -15,11 +15,11 @@ export function PhasePath({
   readonly route: Route;
 }) {
   const has = (phase: Assembly['phase']): boolean => build.assemblies.some((assembly) => assembly.phase === phase);
-  const open = (phase: Assembly['phase'], words: string, label: string) => (
+  const open = (phase: Assembly['phase'], words: string) => (
     <Chip
       key={`open-${phase}`}
       words={words}
-      label={label}
+      more="open it"
       later
       here={route.at === 'assemble' && route.phase === phase}
       onPress={() => go({ at: 'assemble', build: build.id, phase })}
@@ -28,19 +28,19 @@ export function PhasePath({
   const standing = 'assembly' in route || route.at === 'build';
   return (
     <div className="job__row">
-      {has('as-found') ? undefined : open('as-found', 'As found', 'Open as found')}
+      {has('as-found') ? undefined : open('as-found', 'As found')}
       {build.assemblies.map((assembly) => (
         <Chip
           key={assembly.id}
           words={shortName(assembly)}
-          label={assemblyName(assembly)}
+          {...(assembly.phase === 'trial' ? { more: assemblyName(assembly) } : {})}
           here={standing && assembly.id === shown?.id}
           shape={shapeOfAssembly(build, assembly)}
           onPress={() => go({ at: 'build', build: build.id, assembly: assembly.id })}
         />
       ))}
-      {open('trial', has('trial') ? '+' : 'Trials', 'Open a trial')}
-      {has('final') ? undefined : open('final', 'Final', 'Open the final assembly')}
+      {open('trial', has('trial') ? '+ trial' : 'Trials')}
+      {has('final') ? undefined : open('final', 'Final')}
     </div>
   );
 }

@@ -19,7 +19,7 @@ export function Strip() {
         <Button look="quiet" keyHint="M" onPress={() => go({ at: 'just-measure' })}>
           Just measure
         </Button>
-        <Button look="quiet" keyHint="U" onPress={switchUnits} label={`Units: ${units}. Switch`}>
+        <Button look="quiet" keyHint="U" onPress={switchUnits} more="switch the units">
           {units === 'metric' ? 'mm' : 'inch'}
         </Button>
         <Button look="quiet" keyHint="," onPress={toggleSettings}>

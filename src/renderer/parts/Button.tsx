@@ -10,19 +10,17 @@ export interface ButtonProps {
   readonly disabled?: boolean;
   /** The key that does the same, shown on the button. */
   readonly keyHint?: string | undefined;
-  /** Name for whoever cannot see the picture, where the words alone do not say it. */
-  readonly label?: string;
+  /** What the words leave to the eye (of which step, of which gauge), said after them to whoever listens. */
+  readonly more?: string;
 }
 
-export function Button({ children, onPress, look = 'plain', disabled = false, keyHint, label }: ButtonProps) {
+export function Button({ children, onPress, look = 'plain', disabled = false, keyHint, more }: ButtonProps) {
   return (
-    <Pressable
-      className={`button button--${look}`}
-      onPress={onPress}
-      isDisabled={disabled}
-      {...(label === undefined ? {} : { 'aria-label': label })}
-    >
-      <span className="button__words">{children}</span>
+    <Pressable className={`button button--${look}`} onPress={onPress} isDisabled={disabled}>
+      <span className="button__words">
+        {children}
+        {more === undefined ? undefined : <span className="unseen">, {more}</span>}
+      </span>
       {keyHint === undefined ? undefined : <kbd className="button__key">{keyHint}</kbd>}
     </Pressable>
   );

@@ -3,6 +3,7 @@ import { useCommand } from '../commands/useCommand.ts';
 import { pedalNext } from '../commands/registry.ts';
 import { useSession } from '../stores/session.ts';
 import { Button } from './Button.tsx';
+import { useScrolls } from './scrolls.ts';
 import './words.css';
 
 export interface NextAction {
@@ -22,11 +23,12 @@ interface WordsProps {
 
 /** Beside the stage, in words: what it means and what comes next. */
 export function Words({ title, children, next, others }: WordsProps) {
+  const [saying, scrolls] = useScrolls();
   const pedal = useSession((session) => session.pedalKey);
   useCommand(pedalNext, next?.words ?? '', next === undefined || next.disabled === true ? undefined : next.run);
   return (
     <section className="words" aria-label="What it means and what comes next">
-      <div className="words__saying" aria-live="polite">
+      <div className="words__saying" aria-live="polite" ref={saying} {...(scrolls ? { tabIndex: 0 } : {})}>
         <h2 className="words__title">{title}</h2>
         {children}
       </div>

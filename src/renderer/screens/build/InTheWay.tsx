@@ -25,10 +25,10 @@ export function InTheWay({ build, assembly, states }: InTheWayProps) {
           <li key={state.check.id} className="in-the-way__one">
             <StateMark shape={shapeOf(state)} size={20} />
             <span className="in-the-way__words">{standingSentence(state, measurement, units)}</span>
-            <Button onPress={() => go({ at: 'check', ...at })} label={`Take ${state.check.title}`}>
+            <Button onPress={() => go({ at: 'check', ...at })} more={state.check.title}>
               {measurement === undefined ? 'Take it' : 'Take anew'}
             </Button>
-            <Button look="quiet" onPress={() => go({ at: 'settle', ...at })} label={`Override ${state.check.title}`}>
+            <Button look="quiet" onPress={() => go({ at: 'settle', ...at })} more={state.check.title}>
               Override
             </Button>
           </li>

@@ -83,13 +83,8 @@ export function BuildsScreen() {
         title={builds.length === 0 ? 'The first build' : 'Start a build, or go on with one'}
         next={{ words: 'Start the build', run: () => void start(), disabled: !here }}
       >
-        <p>
-          A build keeps everything read on one axle: as found, every trial, the final assembly, and the certificate made
-          from them. Nothing written in it is lost.
-        </p>
-        <p className="quiet">
-          The maker’s manual for the axle and your local rules go before anything this bench says.
-        </p>
+        <p>A build keeps everything read on one axle, and its certificate. Nothing written in it is lost.</p>
+        <p className="quiet">The maker’s manual and local rules go before anything said here.</p>
       </Words>
     </>
   );

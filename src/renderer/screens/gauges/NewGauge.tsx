@@ -84,7 +84,7 @@ function Ports({ onTake, onTyped }: { readonly onTake: (link: string) => void; r
                 </span>
               </span>
               <Button
-                label={`Take ${port.link}`}
+                more={port.link}
                 onPress={() => (taken === undefined ? onTake(port.link) : go({ at: 'gauges', gauge: taken.id }))}
               >
                 {taken === undefined ? 'A gauge hangs here' : 'Show it'}

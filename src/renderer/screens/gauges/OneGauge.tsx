@@ -93,7 +93,9 @@ function GaugePicture({ gauge }: { readonly gauge: Gauge }) {
         dimension={gauge.kind === 'torque' ? 'torque' : 'length'}
         marks={[]}
       />
-      <LinesHeard gauge={gauge.id} />
+      <div className="lines-room">
+        <LinesHeard gauge={gauge.id} />
+      </div>
     </div>
   );
 }

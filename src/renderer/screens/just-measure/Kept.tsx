@@ -25,7 +25,7 @@ export function Kept({ fresh }: { readonly fresh: LooseMeasurement | undefined }
             <span className="digits">
               <strong>{resultBrief(one.result, units)}</strong> <span className="quiet">{timeWords(one.at)}</span>
             </span>
-            <Button onPress={() => setAdopting(one)} label={`Put ${resultBrief(one.result, units)} into a build`}>
+            <Button onPress={() => setAdopting(one)} more={resultBrief(one.result, units)}>
               Into a build
             </Button>
           </li>

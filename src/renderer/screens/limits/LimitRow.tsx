@@ -92,7 +92,7 @@ function BasisCell({ row, bad, onChange, onAnother }: BasisCellProps) {
         />
       ) : undefined}
       {kind === 'torque' && onAnother !== undefined ? (
-        <Button look="quiet" onPress={onAnother} label={`Another state for ${name}`}>
+        <Button look="quiet" onPress={onAnother} more={`another state for ${name}`}>
           +
         </Button>
       ) : undefined}

@@ -44,14 +44,19 @@ function OneFlank({ side, draft, onChange }: FlankControlsProps & { readonly sid
           key={edge}
           type="button"
           className={`edge edge--${mark.edges[edge]}`}
-          aria-label={`${name} mark at the ${edge}: ${mark.edges[edge]}. Change`}
           onClick={() => onChange({ [side]: recalled(mark, edge) })}
         >
-          <span className="edge__name">{edge}</span>
-          <span className="edge__contact">{mark.edges[edge]}</span>
+          <span className="edge__name">
+            <span className="unseen">{name} mark, </span>
+            {edge}
+          </span>
+          <span className="edge__contact">
+            {mark.edges[edge]}
+            <span className="unseen">, change</span>
+          </span>
         </button>
       ))}
-      <Button look="quiet" label={`Rub out the ${side} mark`} onPress={() => onChange({ [side]: undefined })}>
+      <Button look="quiet" more={`the ${side} mark`} onPress={() => onChange({ [side]: undefined })}>
         Rub out
       </Button>
     </div>
