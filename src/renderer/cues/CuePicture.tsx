@@ -1,5 +1,7 @@
+import { useEffect } from 'react';
 import { StateMark } from '../parts/StateMark.tsx';
-import { useCue } from './give.ts';
+import { useRoute } from '../stores/route.ts';
+import { endCue, useCue } from './give.ts';
 import './cue-picture.css';
 
 /**
@@ -8,6 +10,8 @@ import './cue-picture.css';
  */
 export function CuePicture() {
   const { cue, words, count } = useCue();
+  const route = useRoute(({ route }) => route);
+  useEffect(endCue, [route]);
   if (cue === undefined) return undefined;
   const sign = { done: 'within', outside: 'outside', refused: 'not-measured' } as const;
   return (

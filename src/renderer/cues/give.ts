@@ -18,6 +18,9 @@ const shownFor_ms: Readonly<Record<Cue, number>> = { rest: 350, rock: 600, done:
 
 let ending: ReturnType<typeof setTimeout> | undefined;
 
+/** Takes the cue off the picture: whoever has gone on has seen it. */
+export const endCue = (): void => useCue.setState({ cue: undefined });
+
 /**
  * Tells the technician, by sound, by picture and (for a number) by voice, as far as each is switched on.
  * @param words what the picture says with it: "0.213 mm", "Both rests drift together".
@@ -30,5 +33,5 @@ export function giveCue(cue: Cue, words: string, spoken?: string): void {
   if (!pictureCues) return;
   clearTimeout(ending);
   useCue.setState(({ count }) => ({ cue, words, count: count + 1 }));
-  ending = setTimeout(() => useCue.setState({ cue: undefined }), shownFor_ms[cue]);
+  ending = setTimeout(endCue, shownFor_ms[cue]);
 }
