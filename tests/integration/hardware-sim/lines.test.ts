@@ -7,6 +7,7 @@ import { afterEach, describe, expect, it } from 'vitest';
 import { lineKindHere, serveLine, type Line } from '../../../hardware-sim/lines/line.ts';
 import { asFastAsPossible, play, realPace } from '../../../hardware-sim/lines/play.ts';
 import { openTerminal } from '../../../hardware-sim/lines/terminal.ts';
+import { guardedOptions } from '../../support/guardedPort.ts';
 
 const endings: (() => unknown)[] = [];
 afterEach(async () => {
@@ -28,7 +29,7 @@ interface Heard {
 }
 
 async function opened(path: string): Promise<Heard & { close(): Promise<void> }> {
-  const port = new SerialPort({ path, baudRate: 115_200, autoOpen: false });
+  const port = new SerialPort({ path, baudRate: 115_200, autoOpen: false, ...guardedOptions });
   let text = '';
   port.on('data', (bytes: Buffer) => (text += bytes.toString('latin1')));
   port.on('error', () => undefined);

@@ -9,6 +9,7 @@ import {
   type SimulatedGaugesSetup,
 } from '../../../hardware-sim/gauges/simulated.ts';
 import { lineKindHere } from '../../../hardware-sim/lines/line.ts';
+import { guardedOptions } from '../../support/guardedPort.ts';
 
 const NO_MARK: Mark = {
   heel: 0,
@@ -47,7 +48,7 @@ afterEach(async () => {
 
 /** What arrives on the gauge's own pseudo-terminal, line by line. */
 async function listening(link: string): Promise<{ readonly lines: () => string[]; send(text: string): void }> {
-  const port = new SerialPort({ path: link.slice('serial:'.length), baudRate: 9600 });
+  const port = new SerialPort({ path: link.slice('serial:'.length), baudRate: 9600, ...guardedOptions });
   ports.push(port);
   let text = '';
   port.on('data', (bytes: Buffer) => (text += bytes.toString('latin1')));
