@@ -2,7 +2,15 @@ import { showText, unitShown } from '../quantities/show.ts';
 import { isNone } from '../result.ts';
 import { annulus, arc, clockPoint, line } from './paths.ts';
 import type { RingInput, RingStation } from './ringInput.ts';
-import { freeAngle, layoutOf, type RadialScale, type RingLayout, valueScale, writtenValues } from './ringLayout.ts';
+import {
+  freeAngle,
+  layoutOf,
+  numberAngles,
+  type RadialScale,
+  type RingLayout,
+  valueScale,
+  writtenValues,
+} from './ringLayout.ts';
 import { highSpotElements, runoutElements } from './ringRunout.ts';
 import { ringDescription } from './ringWords.ts';
 import { digitsOf } from './scale.ts';
@@ -20,7 +28,7 @@ export function ringScene(input: RingInput): Scene {
   const scale = layout.values === undefined ? undefined : valueScale(input, layout.values);
   const elements = [
     ...toothElements(layout, input.teeth),
-    ...(scale === undefined ? [] : scaleElements(input, layout, scale, axis_deg)),
+    ...(scale === undefined ? [] : scaleElements(input, layout, scale)),
     ...(input.runout === undefined ? [] : runoutElements(input.runout, layout, axis_deg)),
     ...(input.runout === undefined ? [] : highSpotElements(input.runout, layout)),
     ...input.stations.flatMap((station) => stationElements(station, input, layout, scale)),
@@ -52,11 +60,16 @@ function toothElements({ centre, heel, toe, text: letter }: RingLayout, teeth: n
 }
 
 /** The band between the limits, and the circles whose values are written into them as on a contour map. */
-function scaleElements(input: RingInput, layout: RingLayout, scale: RadialScale, axis_deg: number): readonly Element[] {
+function scaleElements(input: RingInput, layout: RingLayout, scale: RadialScale): readonly Element[] {
   const { centre, text: letter } = layout;
   const written = writtenValues(scale, input.limits, letter * 1.3);
   const digits = digitsOf(written, 'length', input.system);
   const unit = unitShown('length', input.system).symbol;
+  const angles = numberAngles(
+    written.map((value) => scale.radius(value)),
+    input.stations.map(({ angle_deg }) => angle_deg),
+    letter * 1.15,
+  );
   return [
     ...bandElements(input, centre, scale),
     ...(written.includes(scale.range.low)
@@ -64,7 +77,7 @@ function scaleElements(input: RingInput, layout: RingLayout, scale: RadialScale,
       : [circle(centre, scale.lane.inner, { stroke: 'faint', width: pen(letter) })]),
     ...written.flatMap((value, index) => {
       const words = index === written.length - 1 ? `${digits[index] ?? ''} ${unit}` : (digits[index] ?? '');
-      return writtenCircle(words, centre, scale.radius(value), axis_deg, letter * 0.9);
+      return writtenCircle(words, centre, scale.radius(value), angles[index] ?? 0, letter * 0.9);
     }),
   ];
 }

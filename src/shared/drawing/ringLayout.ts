@@ -90,15 +90,31 @@ const preferredAxis_deg = 25;
 const roomForNumbers_deg = 30;
 
 /** The clock angle midway between two stations that lies nearest to where the scale is best read. */
-export function freeAngle(angles_deg: readonly number[]): number {
-  if (angles_deg.length === 0) return preferredAxis_deg;
+export function freeAngle(angles_deg: readonly number[], preferred_deg = preferredAxis_deg): number {
+  if (angles_deg.length === 0) return preferred_deg;
   const sorted = angles_deg.map((angle) => ((angle % 360) + 360) % 360).sort((a, b) => a - b);
   const gaps = sorted.map((angle, index) => ({ angle, size: (sorted[index + 1] ?? (sorted[0] ?? 0) + 360) - angle }));
   const most = gaps.reduce((size, gap) => Math.max(size, gap.size), 0);
   const middles = gaps
     .filter(({ size }) => size >= Math.min(most, roomForNumbers_deg))
     .map(({ angle, size }) => (angle + Math.min(size, 2 * preferredAxis_deg + size / 4) / 2) % 360);
-  return middles.sort((a, b) => apart(a, preferredAxis_deg) - apart(b, preferredAxis_deg))[0] ?? preferredAxis_deg;
+  return middles.sort((a, b) => apart(a, preferred_deg) - apart(b, preferred_deg))[0] ?? preferred_deg;
+}
+
+/** One angle for each circle's number: across the ring from the one before where the two would run into each other. */
+export function numberAngles(
+  radii: readonly number[],
+  angles_deg: readonly number[],
+  least: number,
+): readonly number[] {
+  const here = freeAngle(angles_deg);
+  const across = freeAngle(angles_deg, (here + 180) % 360);
+  const chosen: number[] = [];
+  for (const [index, radius] of radii.entries()) {
+    const close = index > 0 && Math.abs(radius - (radii[index - 1] ?? 0)) < least;
+    chosen.push(close && chosen.at(-1) === here ? across : here);
+  }
+  return chosen;
 }
 
 /** Between two clock angles the short way round. */

@@ -20,7 +20,10 @@ export type CaptureEvent = BacklashEvent | RunoutEvent | TorqueEvent;
  */
 export interface Capture {
   step(item: StreamItem): readonly CaptureEvent[];
-  /** The figures so far; more readings may follow. */
+  /**
+   * The figures once no more readings come. For backlash the last rest then counts as over; while readings still
+   * come, what they give so far is in the events of `step`.
+   */
   finish(): MeasuredResult;
 }
 

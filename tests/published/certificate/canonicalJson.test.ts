@@ -5,8 +5,9 @@ import type { CertificateContent } from '../../../src/shared/certificate/content
 
 /**
  * Examples of RFC 8785, "JSON Canonicalization Scheme", June 2020: the primitive values of section 3.2.2 and the
- * order of keys of section 3.2.3. The values were compared with the RFC's text and with the test data that its
- * authors publish (github.com/cyberphone/json-canonicalization, testdata: values, weird).
+ * order of keys of section 3.2.3, recalled from memory. The same numbers, escapes and order were retrieved from the test
+ * data that its authors publish (github.com/cyberphone/json-canonicalization, testdata/output: values.json at 1e2733f,
+ * weird.json at 77917fb), where the order of the members differs and another emoji is used.
  */
 const canonical = (json: string): string => canonicalContent(JSON.parse(json) as CertificateContent);
 

@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { ringScene } from '../../../../src/shared/drawing/ring.ts';
 import type { RingInput } from '../../../../src/shared/drawing/ringInput.ts';
-import { freeAngle } from '../../../../src/shared/drawing/ringLayout.ts';
+import { freeAngle, numberAngles } from '../../../../src/shared/drawing/ringLayout.ts';
 import type { CircleElement, PathElement, Scene } from '../../../../src/shared/drawing/scene.ts';
 import { backlashRing, bothRing, inchLiveRing, runoutRing } from '../../../support/drawings/samples.ts';
 import { flat, pathPoints, placesOf, textSaying, wordsOf } from '../../../support/drawings/look.ts';
@@ -169,5 +169,20 @@ describe('the angle for the scale', () => {
       }),
       { seed: 14 },
     );
+  });
+});
+
+describe('the numbers in the scale', () => {
+  it('stand in line while there is room, and across the ring where two circles lie close', () => {
+    const four = [0, 90, 180, 270];
+    expect(new Set(numberAngles([80, 100], four, 12)).size).toBe(1);
+    const [first = 0, second = 0] = numberAngles([90, 100], four, 12);
+    expect(Math.abs(first - second)).toBeGreaterThan(90);
+  });
+
+  it('go back to the line after a number that stands across', () => {
+    const [first, second, third] = numberAngles([90, 95, 100], [0, 180], 12);
+    expect(second).not.toBe(first);
+    expect(third).toBe(first);
   });
 });
