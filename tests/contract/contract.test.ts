@@ -2,9 +2,12 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import type { BenchService, News } from '../../src/shared/contract/contract.ts';
 import { type Reached, transports } from '../support/bench/carriers.ts';
 import { benchInNewFolder, valueOf } from '../support/bench/open.ts';
+import { plainJpeg } from '../support/photos.ts';
 import { makeUp, specSheet } from '../support/records/scenario.ts';
 
 const by = 'A. Tester';
+/** As large as photos come. */
+const jpeg_base64 = plainJpeg(1300, 1000, 99).toString('base64');
 
 describe.each(Object.entries(transports))('the contract over %s', (_name, reach) => {
   let service: BenchService;
@@ -162,6 +165,26 @@ describe.each(Object.entries(transports))('the contract over %s', (_name, reach)
       id: 900_000,
       result: { ok: false, problem: { kind: 'unknown-question' } },
     });
+  });
+
+  it('carries a photo there and back, whole', async () => {
+    const { id } = await start();
+    const assembled = {
+      kind: 'assembled',
+      assembly: { phase: 'trial', bearings: 'set-up', seal: 'out', sleeve: false },
+    } as const;
+    const { entries } = valueOf(await reached.client.ask('builds.write', { build: id, by, deed: assembled }));
+    expect(jpeg_base64.length).toBeGreaterThan(1024 * 1024);
+    const { photo } = valueOf(
+      await reached.client.ask('photos.keep', {
+        build: id,
+        by,
+        assembly: entries.at(-1)?.id ?? '',
+        from: 'clipboard',
+        jpeg_base64,
+      }),
+    );
+    expect(valueOf(await reached.client.ask('photos.read', { sha256: photo.sha256 }))).toEqual({ jpeg_base64 });
   });
 
   it('keeps many questions apart', async () => {

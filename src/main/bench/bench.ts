@@ -12,6 +12,8 @@ import { databaseProblem } from '../store/database-problem.ts';
 import { openGaugeRecords } from '../store/gaugeRecords.ts';
 import { openLooseMeasurements } from '../store/looseMeasurements.ts';
 import { openNotebooks } from '../store/notebooks.ts';
+import { openPhotoFolder } from '../photos/photoFolder.ts';
+import { openPhotos } from '../store/photos.ts';
 import { buildAnswers } from './buildAnswers.ts';
 import { certificateAnswers } from './certificateAnswers.ts';
 import { type GaugeDesk, gaugeAnswers } from './gaugeAnswers.ts';
@@ -19,6 +21,7 @@ import { readingsNews, statesOf } from './gaugeNews.ts';
 import { type HandCues, listenForHand } from './handCues.ts';
 import { measurementAnswers } from './measurementAnswers.ts';
 import { createOutlet } from './outlet.ts';
+import { photoAnswers } from './photoAnswers.ts';
 
 /** A simulator plugged into the bench: links to its gauges, and a hand that can be told to move. */
 export interface Simulation {
@@ -69,9 +72,16 @@ export function openBench(options: BenchOptions): Result<BenchService> {
     place: database.value.path,
     simulatedLinks: simulation?.links ?? [],
   };
+  const photos = openPhotos(database.value);
+  const photoFolder = openPhotoFolder({
+    store: photos,
+    wall_ms: clock.wall_ms,
+    onChange: (state) => outlet.tell('photo-folder', state),
+  });
   return ok({
     answers: {
       ...buildAnswers(desk),
+      ...photoAnswers(desk, photos, photoFolder),
       ...measurementAnswers(desk),
       ...gaugeAnswers(desk),
       ...certificateAnswers(desk, folder),
@@ -88,6 +98,7 @@ export function openBench(options: BenchOptions): Result<BenchService> {
     hear: (topic, listener) => outlet.hear(topic, listener),
     async close() {
       await gauges.close();
+      photoFolder.close();
       news.close();
       await simulation?.close();
       journal.close();

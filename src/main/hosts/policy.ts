@@ -10,6 +10,8 @@ export function contentSecurityPolicy(connectTo: readonly string[] = []): string
     "font-src 'self'",
     "img-src 'self' data: blob:",
     "media-src 'self'",
+    // A photo is read in a worker of our own, so that the screen goes on.
+    "worker-src 'self'",
     `connect-src ${["'self'", ...connectTo].join(' ')}`,
     "base-uri 'none'",
     "form-action 'none'",
@@ -25,7 +27,8 @@ export const securityHeaders = (connectTo: readonly string[] = []): Readonly<Rec
   'referrer-policy': 'no-referrer',
   'cross-origin-opener-policy': 'same-origin',
   'cross-origin-resource-policy': 'same-origin',
-  'permissions-policy': 'camera=(), microphone=(), geolocation=(), usb=(), serial=(), hid=()',
+  // The camera for photos of the mark, on our own pages alone; a browser still asks the person.
+  'permissions-policy': 'camera=(self), microphone=(), geolocation=(), usb=(), serial=(), hid=()',
 });
 
 const mediaTypes: Readonly<Record<string, string>> = {

@@ -36,7 +36,10 @@ export type LooseMeasurement = z.infer<typeof looseMeasurementSchema>;
 /** What a technician may write by hand; `measured` from a gauge comes only through `measurements.record`. */
 const writableSchema = deedSchema.refine(
   (deed) =>
-    deed.kind !== 'started' && deed.kind !== 'certified' && !(deed.kind === 'measured' && deed.how.kind === 'streamed'),
+    deed.kind !== 'started' &&
+    deed.kind !== 'certified' &&
+    deed.kind !== 'photographed' &&
+    !(deed.kind === 'measured' && deed.how.kind === 'streamed'),
   { error: 'this entry is written by the bench itself' },
 );
 

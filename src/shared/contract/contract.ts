@@ -4,13 +4,20 @@ import { benchQuestions } from './bench.ts';
 import { buildQuestions, buildTopics } from './builds.ts';
 import { certificateQuestions } from './certificate.ts';
 import { gaugeQuestions, gaugeTopics } from './gauges.ts';
+import { photoQuestions, photoTopics } from './photos.ts';
 
 /**
  * Everything that crosses between the bench and a renderer, over whatever transport. Written once here,
  * checked by schema on both ends; a transport only carries messages and knows nothing of their meaning.
  */
-export const questions = { ...benchQuestions, ...gaugeQuestions, ...buildQuestions, ...certificateQuestions } as const;
-export const topics = { ...gaugeTopics, ...buildTopics } as const;
+export const questions = {
+  ...benchQuestions,
+  ...gaugeQuestions,
+  ...buildQuestions,
+  ...certificateQuestions,
+  ...photoQuestions,
+} as const;
+export const topics = { ...gaugeTopics, ...buildTopics, ...photoTopics } as const;
 
 export type QuestionName = keyof typeof questions;
 export type Ask<Name extends QuestionName> = z.infer<(typeof questions)[Name]['ask']>;

@@ -24,6 +24,9 @@ export const question = <Ask extends z.ZodType, Answer extends z.ZodType>(
   answer: Answer,
 ): Question<Ask, Answer> => ({ ask, answer });
 
+/** The largest message a renderer sends, in bytes: a stored photo as base64 and what goes with it. */
+export const largestMessage_bytes = 4 * 1024 * 1024;
+
 /** What travels from renderer to bench. */
 export const askMessageSchema = z.strictObject({ id: z.int().min(0), ask: z.string().max(80), with: z.unknown() });
 export type AskMessage = z.infer<typeof askMessageSchema>;

@@ -33,6 +33,22 @@ function segments(bytes: Uint8Array): readonly Segment[] {
   return found;
 }
 
+/** Frame headers of every coding; the three left out are tables. */
+const isFrame = (marker: number): boolean =>
+  marker >= 0xc0 && marker <= 0xcf && marker !== 0xc4 && marker !== 0xc8 && marker !== 0xcc;
+
+/** Width and height as they lie in the file; undefined where the file is broken off before or behind its picture. */
+export function jpegSizeOf(bytes: Uint8Array): { readonly width: number; readonly height: number } | undefined {
+  const frame = segments(bytes).find(({ marker }) => isFrame(marker));
+  if (frame === undefined || frame.to - frame.from < 10 || !endsWhole(bytes)) return undefined;
+  const at = (offset: number): number =>
+    256 * (bytes[frame.from + offset] ?? 0) + (bytes[frame.from + offset + 1] ?? 0);
+  const [height, width] = [at(5), at(7)];
+  return width > 0 && height > 0 ? { width, height } : undefined;
+}
+
+const endsWhole = (bytes: Uint8Array): boolean => bytes.at(-2) === 0xff && bytes.at(-1) === 0xd9;
+
 /** How the picture lies in the file: 1 upright, 2–8 as Exif numbers the other seven. */
 export type Orientation = 1 | 2 | 3 | 4 | 5 | 6 | 7 | 8;
 

@@ -2,6 +2,7 @@ import type { BearingState } from './common.ts';
 import type { MakeUp, ShimPlace } from './makeUp.ts';
 import type { How, MeasuredResult, ShimPack } from './measurement.ts';
 import { type Deed, type DeedOf, type Entry, type noteTopics, standing } from './notebook.ts';
+import type { PhotoWay, StoredPhoto } from './photo.ts';
 import type { SpecSheet } from './specSheet.ts';
 import type { CheckId, Phase } from '../setup/checkIds.ts';
 
@@ -22,6 +23,13 @@ export interface Override {
   readonly by: string;
 }
 
+/** A photo kept with an assembly. */
+export interface AssemblyPhoto extends StoredPhoto {
+  readonly from: PhotoWay;
+  readonly at: string;
+  readonly by: string;
+}
+
 /** One putting-together of the axle: as found, one trial with one set of shims, or the final one. */
 export interface Assembly {
   readonly id: string;
@@ -35,6 +43,8 @@ export interface Assembly {
   /** Everything measured on it, oldest first; the latest of a check counts, the earlier ones stay. */
   readonly measurements: readonly Measurement[];
   readonly overrides: readonly Override[];
+  /** Photos of its painted teeth, oldest first, each once. */
+  readonly photos: readonly AssemblyPhoto[];
 }
 
 export interface Note {
@@ -102,6 +112,14 @@ function write(build: Build, entry: Entry): Build {
         ...assembly,
         overrides: [...assembly.overrides, { check: deed.check, reason: deed.reason, at, by }],
       }));
+    case 'photographed':
+      return onAssembly(build, deed, (assembly) => ({
+        ...assembly,
+        photos: [
+          ...assembly.photos.filter(({ sha256 }) => sha256 !== deed.photo.sha256),
+          { ...deed.photo, from: deed.from, at, by },
+        ],
+      }));
     case 'certified':
       return { ...build, certificates: [...build.certificates, { sha256: deed.sha256, complete: deed.complete, at }] };
     case 'struck':
@@ -111,7 +129,7 @@ function write(build: Build, entry: Entry): Build {
 
 function opened(build: Build, entry: Entry, deed: DeedOf<'assembled'>): Assembly {
   const number = build.assemblies.filter((assembly) => assembly.phase === deed.assembly.phase).length + 1;
-  return { ...deed.assembly, id: entry.id, number, at: entry.at, measurements: [], overrides: [] };
+  return { ...deed.assembly, id: entry.id, number, at: entry.at, measurements: [], overrides: [], photos: [] };
 }
 
 /** A deed on an assembly that has been struck goes with it: it is on paper, but on no assembly that stands. */

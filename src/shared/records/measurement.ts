@@ -12,7 +12,9 @@ import {
 } from './common.ts';
 import { gaugeSeenSchema } from './gauge.ts';
 import { shimPlaces } from './makeUp.ts';
-import { markSchema } from '../pattern/mark.ts';
+import { markResultSchema } from './markResult.ts';
+
+export type { MarkResult } from './markResult.ts';
 
 const number = orNone(z.number());
 const flags = z.array(z.string());
@@ -122,17 +124,6 @@ export const confirmedResultSchema = z.strictObject({
   yes: z.boolean(),
   note: wordsSchema.optional(),
 });
-
-/** The painted mark on both flanks and what the technician decides from it. */
-export const markResultSchema = z.strictObject({
-  kind: z.literal('mark'),
-  drive: orNone(markSchema),
-  coast: orNone(markSchema),
-  judgement: z.enum(['accepted', 'change', 'recorded']),
-  compound: wordsSchema.optional(),
-  note: wordsSchema.optional(),
-});
-export type MarkResult = z.infer<typeof markResultSchema>;
 
 export const resultSchema = z.discriminatedUnion('kind', [
   backlashResultSchema,

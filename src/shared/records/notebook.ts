@@ -2,6 +2,7 @@ import { z } from 'zod';
 import { bearingStates, idSchema, instantSchema, nameSchema, wordsSchema } from './common.ts';
 import { makeUpSchema } from './makeUp.ts';
 import { howSchema, resultSchema } from './measurement.ts';
+import { photoSchema, photoWays } from './photo.ts';
 import { specSheetSchema } from './specSheet.ts';
 import { checkIds, phases } from '../setup/checkIds.ts';
 
@@ -45,6 +46,13 @@ export const deedSchema = z.discriminatedUnion('kind', [
     assembly: idSchema,
     check: z.enum(checkIds),
     reason: wordsSchema.min(3),
+  }),
+  /** A photo of painted teeth, stored with its assembly whether or not a mark was read off it. */
+  z.strictObject({
+    kind: z.literal('photographed'),
+    assembly: idSchema,
+    photo: photoSchema,
+    from: z.enum(photoWays),
   }),
   z.strictObject({ kind: z.literal('certified'), sha256: z.string().regex(/^[0-9a-f]{64}$/u), complete: z.boolean() }),
   /** Strikes one entry through. Striking a strike brings the entry back. */

@@ -1,4 +1,5 @@
 import type { BrowserWindowConstructorOptions } from 'electron';
+import { largestMessage_bytes } from '../../../shared/contract/message.ts';
 import { fileFor, type PageFiles } from '../policy.ts';
 
 /** Everything the Electron host decides, as data and pure functions, so that it is tested without the Electron binary. */
@@ -55,12 +56,23 @@ export const mayNavigate = isOwnPage;
 /** No page opens windows. */
 export const windowOpenAnswer = () => ({ action: 'deny' as const });
 
-/** No permission is granted; nothing the screens do today asks for one. */
-export const mayHavePermission = (): boolean => false;
+/** What a page asks to be allowed, as far as the answer depends on it. */
+export interface PermissionAsked {
+  readonly permission: string;
+  /** The page that asks, or its origin. */
+  readonly from: string;
+  /** For `media`: what it wants to hear or see. */
+  readonly media: readonly string[];
+  readonly isTopFrame: boolean;
+}
+
+/** One permission is granted, to our own page alone: to see through a camera, for photos of the mark. Never to hear. */
+export const mayHavePermission = ({ permission, from, media, isTopFrame }: PermissionAsked): boolean =>
+  permission === 'media' && isTopFrame && isOwnPage(from) && media.length > 0 && media.every((one) => one === 'video');
 
 /** Whether a message may reach the bench: a text, from the top frame of one of our own pages. */
 export const mayAsk = (sender: { readonly url: string; readonly isTopFrame: boolean }, text: unknown): text is string =>
-  typeof text === 'string' && text.length <= 1024 * 1024 && sender.isTopFrame && isOwnPage(sender.url);
+  typeof text === 'string' && text.length <= largestMessage_bytes && sender.isTopFrame && isOwnPage(sender.url);
 
 /** What `app://` serves: only files of the built screens, only by GET. */
 export function appFile(

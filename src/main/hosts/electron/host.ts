@@ -9,6 +9,7 @@ import {
   mayAsk,
   mayHavePermission,
   mayNavigate,
+  type PermissionAsked,
   startPage,
   windowOpenAnswer,
   windowOptions,
@@ -51,8 +52,17 @@ export async function openHost(electron: ElectronParts, options: ElectronHostOpt
 
 function shutDoors(electron: ElectronParts): void {
   const { session, app } = electron;
-  session.defaultSession.setPermissionRequestHandler((_contents, _permission, answer) => answer(mayHavePermission()));
-  session.defaultSession.setPermissionCheckHandler(() => mayHavePermission());
+  session.defaultSession.setPermissionRequestHandler((_contents, permission, answer, details) =>
+    answer(mayHavePermission(askedByRequest(permission, details))),
+  );
+  session.defaultSession.setPermissionCheckHandler((_contents, permission, origin, details) =>
+    mayHavePermission({
+      permission,
+      from: origin,
+      media: details.mediaType === undefined ? [] : [details.mediaType],
+      isTopFrame: details.isMainFrame,
+    }),
+  );
   app.on('web-contents-created', (_event, contents) => {
     contents.setWindowOpenHandler(windowOpenAnswer);
     contents.on('will-navigate', (event) => {
@@ -61,6 +71,16 @@ function shutDoors(electron: ElectronParts): void {
     contents.on('will-attach-webview', (event) => event.preventDefault());
   });
 }
+
+type RequestDetails = Parameters<NonNullable<Parameters<Electron.Session['setPermissionRequestHandler']>[0]>>[3];
+
+/** What a request of Electron's says, in the terms in which it is decided. */
+const askedByRequest = (permission: string, details: RequestDetails): PermissionAsked => ({
+  permission,
+  from: details.requestingUrl,
+  media: 'mediaTypes' in details ? (details.mediaTypes ?? []) : [],
+  isTopFrame: details.isMainFrame,
+});
 
 function serveScreens(electron: ElectronParts, files: PageFiles): void {
   electron.protocol.handle(appScheme, async (request) => {

@@ -4,6 +4,7 @@ import { createServer, type IncomingMessage, type ServerResponse } from 'node:ht
 import type { AddressInfo } from 'node:net';
 import { type WebSocket, WebSocketServer } from 'ws';
 import type { BenchService } from '../../../shared/contract/contract.ts';
+import { largestMessage_bytes } from '../../../shared/contract/message.ts';
 import { attend } from '../../../shared/contract/server.ts';
 import { fileFor, mediaTypeOf, type PageFiles, securityHeaders } from '../policy.ts';
 import { isOwnHost, mayEnter, protocolFor } from './guard.ts';
@@ -23,9 +24,6 @@ export interface LoopbackOptions {
   readonly port?: number;
 }
 
-/** A single question is small; a mark with its note is the largest. More than this is not one of our renderers. */
-const largestMessage = 1024 * 1024;
-
 /**
  * Serves the screens and the bench on 127.0.0.1 only, for machines without Electron, for tests and for a second
  * window. A WebSocket is let in only with own host, own origin and the token of this run.
@@ -36,7 +34,7 @@ export async function openLoopback({ service, files, port: wanted = 0 }: Loopbac
   const sockets = new WebSocketServer({
     noServer: true,
     perMessageDeflate: false,
-    maxPayload: largestMessage,
+    maxPayload: largestMessage_bytes,
     handleProtocols: () => protocolFor(token),
   });
   const portOf = (): number => (server.address() as AddressInfo).port;

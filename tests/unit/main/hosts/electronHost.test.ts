@@ -25,7 +25,7 @@ function standIn() {
     posted: [],
   };
   let serve: ((request: Request) => Promise<Response>) | undefined;
-  let permissionCheck: (() => boolean) | undefined;
+  let permissionCheck: CheckHandler | undefined;
   let address = startPage;
   const app = Object.assign(new EventEmitter(), { quit: () => undefined });
   const bench = Object.assign(new EventEmitter(), { postMessage: (text: unknown) => told.posted.push(text) });
@@ -46,11 +46,20 @@ function standIn() {
     },
     session: {
       defaultSession: {
-        setPermissionRequestHandler: (handler: (c: unknown, p: string, answer: (yes: boolean) => void) => void) => {
+        setPermissionRequestHandler: (handler: RequestHandler) => {
           for (const permission of ['media', 'serial', 'geolocation'])
-            handler({}, permission, (yes) => told.permissions.push(yes));
+            handler({}, permission, (yes) => told.permissions.push(yes), {
+              requestingUrl: 'https://elsewhere.example/',
+              mediaTypes: ['video'],
+              isMainFrame: true,
+            });
+          handler({}, 'media', (yes) => told.permissions.push(yes), {
+            requestingUrl: startPage,
+            mediaTypes: ['video'],
+            isMainFrame: true,
+          });
         },
-        setPermissionCheckHandler: (handler: () => boolean) => (permissionCheck = handler),
+        setPermissionCheckHandler: (handler: CheckHandler) => (permissionCheck = handler),
       },
     },
     utilityProcess: { fork: () => bench },
@@ -63,10 +72,20 @@ function standIn() {
     bench,
     ipcMain,
     serve: (url: string, method = 'GET') => serve?.({ url, method } as Request),
-    permissionCheck: () => permissionCheck?.(),
+    permissionCheck: (origin: string, mediaType: string) =>
+      permissionCheck?.({}, 'media', origin, { mediaType, isMainFrame: true }),
     visit: (url: string) => (address = url),
   };
 }
+
+interface PermissionDetails {
+  readonly requestingUrl?: string;
+  readonly mediaTypes?: readonly string[];
+  readonly mediaType?: string;
+  readonly isMainFrame: boolean;
+}
+type RequestHandler = (c: unknown, p: string, answer: (yes: boolean) => void, details: PermissionDetails) => void;
+type CheckHandler = (c: unknown, p: string, origin: string, details: PermissionDetails) => boolean;
 
 async function opened() {
   const folder = mkdtempSync(join(tmpdir(), 'axlewright-host-'));
@@ -101,10 +120,12 @@ describe('the Electron host, wired to a stand-in', () => {
     expect((await serve(startPage, 'POST'))?.status).toBe(405);
   });
 
-  it('denies every permission', async () => {
+  it('denies every permission but its own page the camera', async () => {
     const { told, permissionCheck } = await opened();
-    expect(told.permissions).toEqual([false, false, false]);
-    expect(permissionCheck()).toBe(false);
+    expect(told.permissions).toEqual([false, false, false, true]);
+    expect(permissionCheck('app://bench/', 'video')).toBe(true);
+    expect(permissionCheck('app://bench/', 'audio')).toBe(false);
+    expect(permissionCheck('https://elsewhere.example/', 'video')).toBe(false);
   });
 
   it('stops navigation away, webviews and new windows', async () => {

@@ -10,7 +10,7 @@ import {
   windowOptions,
 } from '../../../../src/main/hosts/electron/decisions.ts';
 import { isOwnHost, mayEnter, protocolFor } from '../../../../src/main/hosts/loopback/guard.ts';
-import { contentSecurityPolicy, fileFor, mediaTypeOf } from '../../../../src/main/hosts/policy.ts';
+import { contentSecurityPolicy, fileFor, mediaTypeOf, securityHeaders } from '../../../../src/main/hosts/policy.ts';
 
 const files = new Map([
   ['/index.html', '/built/index.html'],
@@ -38,6 +38,12 @@ describe('what a page may do', () => {
     expect(policy).toContain("default-src 'none'");
     expect(policy).toContain("connect-src 'self' ws://127.0.0.1:1");
     expect(policy).not.toMatch(/unsafe|\*|https?:/u);
+  });
+
+  it('leaves the camera to its own pages, and every other device to nobody', () => {
+    expect(securityHeaders()['permissions-policy']).toBe(
+      'camera=(self), microphone=(), geolocation=(), usb=(), serial=(), hid=()',
+    );
   });
 
   it('chooses files only from the list, whatever the path says', () => {
@@ -79,9 +85,20 @@ describe('the Electron host decides', () => {
     }
   });
 
-  it('opens no windows and grants no permission', () => {
+  it('opens no windows', () => {
     expect(windowOpenAnswer()).toEqual({ action: 'deny' });
-    expect(mayHavePermission()).toBe(false);
+  });
+
+  it('lets its own page see through a camera, and grants nothing else to anyone', () => {
+    const camera = { permission: 'media', from: 'app://bench/index.html', media: ['video'], isTopFrame: true };
+    expect(mayHavePermission(camera)).toBe(true);
+    expect(mayHavePermission({ ...camera, from: 'app://bench/' })).toBe(true);
+    for (const media of [['audio'], ['video', 'audio'], []])
+      expect(mayHavePermission({ ...camera, media })).toBe(false);
+    for (const from of bait) expect(mayHavePermission({ ...camera, from }), from).toBe(false);
+    expect(mayHavePermission({ ...camera, isTopFrame: false })).toBe(false);
+    for (const permission of ['serial', 'geolocation', 'display-capture', 'usb', 'notifications', 'clipboard-read'])
+      expect(mayHavePermission({ ...camera, permission }), permission).toBe(false);
   });
 
   it('lets only texts of the top frame of its own page reach the bench', () => {
@@ -89,7 +106,7 @@ describe('the Electron host decides', () => {
     expect(mayAsk(page, '{}')).toBe(true);
     expect(mayAsk({ ...page, isTopFrame: false }, '{}')).toBe(false);
     expect(mayAsk(page, { id: 1 })).toBe(false);
-    expect(mayAsk(page, 'x'.repeat(1024 * 1024 + 1))).toBe(false);
+    expect(mayAsk(page, 'x'.repeat(4 * 1024 * 1024 + 1))).toBe(false);
     for (const url of bait) expect(mayAsk({ url, isTopFrame: true }, '{}'), url).toBe(false);
   });
 

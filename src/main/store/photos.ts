@@ -1,0 +1,48 @@
+import type { StoredPhoto } from '../../shared/records/photo.ts';
+import type { Database } from './database.ts';
+
+/** A file in the watched folder, as it was when it was dealt with. */
+export interface SettledArrival {
+  readonly folder: string;
+  readonly file: string;
+  readonly modified_ms: number;
+}
+
+/** Photos by the hash of their bytes, and the folder they may come from. */
+export interface PhotoStore {
+  keep(photo: StoredPhoto, jpeg: Uint8Array, at: string): void;
+  read(sha256: string): Buffer | undefined;
+  /** The folder chosen last, and since when; none where it was given up. */
+  chosen(): { readonly folder: string; readonly since_ms: number } | undefined;
+  choose(folder: string | undefined, since_ms: number): void;
+  settle(arrival: SettledArrival, became: 'kept' | 'put-aside'): void;
+  isSettled(arrival: SettledArrival): boolean;
+}
+
+export function openPhotos({ sql }: Pick<Database, 'sql'>): PhotoStore {
+  const keep = sql.prepare<[string, string, number, number, Uint8Array]>(
+    'INSERT INTO photo (sha256, at, width, height, jpeg) VALUES (?, ?, ?, ?, ?) ON CONFLICT (sha256) DO NOTHING',
+  );
+  const read = sql.prepare<[string], { jpeg: Buffer }>('SELECT jpeg FROM photo WHERE sha256 = ?');
+  const chosen = sql.prepare<[], { folder: string | null; since_ms: number }>(
+    'SELECT folder, since_ms FROM photo_folder ORDER BY line DESC LIMIT 1',
+  );
+  const choose = sql.prepare<[string | null, number]>('INSERT INTO photo_folder (folder, since_ms) VALUES (?, ?)');
+  const settle = sql.prepare<[string, string, number, string]>(
+    'INSERT OR REPLACE INTO photo_arrival (folder, file, modified_ms, became) VALUES (?, ?, ?, ?)',
+  );
+  const settled = sql.prepare<[string, string, number]>(
+    'SELECT 1 FROM photo_arrival WHERE folder = ? AND file = ? AND modified_ms = ?',
+  );
+  return {
+    keep: ({ sha256, width, height }, jpeg, at) => void keep.run(sha256, at, width, height, jpeg),
+    read: (sha256) => read.get(sha256)?.jpeg,
+    chosen() {
+      const row = chosen.get();
+      return row === undefined || row.folder === null ? undefined : { folder: row.folder, since_ms: row.since_ms };
+    },
+    choose: (folder, since_ms) => void choose.run(folder ?? null, Math.round(since_ms)),
+    settle: ({ folder, file, modified_ms }, became) => void settle.run(folder, file, modified_ms, became),
+    isSettled: ({ folder, file, modified_ms }) => settled.get(folder, file, modified_ms) !== undefined,
+  };
+}

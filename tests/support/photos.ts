@@ -1,0 +1,16 @@
+import jpeg from 'jpeg-js';
+
+/** A plain JPEG of a size, grey with a slope in it; for where only the file matters. */
+export function plainJpeg(width: number, height: number, quality = 90): Buffer {
+  const data = new Uint8Array(4 * width * height);
+  for (let k = 0; k < width * height; k += 1) data.set([k % 251, (k >> 4) % 251, 120, 255], 4 * k);
+  return Buffer.from(jpeg.encode({ width, height, data }, quality).data);
+}
+
+/** The same with what a camera writes: an Exif segment that holds a place. */
+export function withPlace(picture: Buffer, place: string): Buffer {
+  const body = Buffer.concat([Buffer.from('Exif\0\0MM\0*\0\0\0\b\0\0\0\0', 'latin1'), Buffer.from(place, 'latin1')]);
+  const length = Buffer.alloc(2);
+  length.writeUInt16BE(body.length + 2);
+  return Buffer.concat([picture.subarray(0, 2), Buffer.from([0xff, 0xe1]), length, body, picture.subarray(2)]);
+}
