@@ -10,8 +10,9 @@ const project = (
     include: folders.map((folder) => `tests/${folder}/**/*.test.ts`),
     environment: 'node' as const,
     setupFiles: ['tests/support/propertySeed.ts'],
-    testTimeout: options.timeout ?? 10_000,
-    hookTimeout: options.timeout ?? 30_000,
+    // A net for what hangs, not a figure: a slow machine must not fail a test.
+    testTimeout: options.timeout ?? 60_000,
+    hookTimeout: options.timeout ?? 60_000,
     // Serial ports, browsers and disks are shared things: one file at a time keeps their tests truthful.
     fileParallelism: options.alone !== true,
   },
@@ -21,9 +22,9 @@ export default defineConfig({
   test: {
     projects: [
       project('unit', ['unit', 'published']),
-      project('contract', ['contract'], { timeout: 30_000, alone: true }),
-      project('integration', ['integration'], { timeout: 60_000, alone: true }),
-      project('browser', ['browser'], { timeout: 90_000, alone: true }),
+      project('contract', ['contract'], { timeout: 60_000, alone: true }),
+      project('integration', ['integration'], { timeout: 180_000, alone: true }),
+      project('browser', ['browser'], { timeout: 300_000, alone: true }),
     ],
   },
 });
