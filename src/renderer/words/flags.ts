@@ -12,6 +12,7 @@ const sentences: Readonly<Record<string, string>> = {
   'stations-unclear': 'The stations could not be told apart, so it is judged as one turn.',
   'equal-spacing-assumed': 'The stations are taken as equally spaced.',
   'more-between': 'Between the stations the stem rode beyond them.',
+  'few-readings': 'Few readings over the turn: turn more slowly.',
   'two-lobes-can-vanish': 'At these stations two lobes can vanish.',
 };
 

@@ -1,5 +1,5 @@
 import type { BacklashMeasured, StationMeasured } from '../metrology/backlash/measured.ts';
-import type { RunoutMeasured } from '../metrology/runoutResult.ts';
+import type { RunoutMeasured } from '../metrology/runoutMeasured.ts';
 import type { TorqueMeasured } from '../metrology/torque.ts';
 import type { UncertaintyPart } from '../metrology/uncertainty.ts';
 import { toDegrees } from '../quantities/quantity.ts';

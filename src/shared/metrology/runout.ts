@@ -5,5 +5,5 @@
 export { runoutSoFar, startRunout, stepRunout } from './runoutCapture.ts';
 export type { RunoutCapture, RunoutEvent, RunoutSettings } from './runoutCapture.ts';
 export { finishRunout } from './runoutResult.ts';
-export type { HarmonicMeasured, NoRunout, RunoutFlag, RunoutMeasured, StationMeasured } from './runoutResult.ts';
+export type { HarmonicMeasured, NoRunout, RunoutFlag, RunoutMeasured, StationMeasured } from './runoutMeasured.ts';
 export type { RunoutShape } from './runoutShape.ts';

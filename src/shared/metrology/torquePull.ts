@@ -118,7 +118,7 @@ function rippleOf(profile: Profile, { from, to }: Part, noise: number, resolutio
     sums.fill(0, 0, from);
     sums.fill(0, to + 1);
   }
-  const extremes = extremesOf(steady, noise, resolution);
+  const extremes = extremesOf(steady, noise, resolution, 1 / 90);
   return extremes === undefined ? 0 : extremes.high - extremes.low;
 }
 

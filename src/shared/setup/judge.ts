@@ -1,11 +1,11 @@
 import { judge as judgeNumber, type Settling, type Verdict } from '../metrology/verdict.ts';
-import { combine, resolutionOf, type UncertaintyPart } from '../metrology/uncertainty.ts';
 import type { Assembly, Measurement } from '../records/build.ts';
 import { type BacklashBasis, insideOf, type TorqueBasis } from '../records/common.ts';
-import type { BacklashResult, MeasuredResult, RunoutResult, TorqueResult } from '../records/measurement.ts';
+import type { MeasuredResult } from '../records/measurement.ts';
 import { endsOf, type Limit, type LimitedQuantity, type SpecSheet } from '../records/specSheet.ts';
-import { isNone, none, type OrNone } from '../result.ts';
-import { type Check, fewestStations } from './checks.ts';
+import { none, type OrNone } from '../result.ts';
+import type { Check } from './checks.ts';
+import { unfinished, valuesFor } from './valuesJudged.ts';
 
 /** One limit held against what was measured for it. */
 export interface LimitJudged {
@@ -123,44 +123,6 @@ function judgeLimit(limit: Limit, measurement: Measurement, assembly: Assembly, 
   return judged.toSorted((a, b) => order(a) - order(b) || past(b) - past(a))[0] ?? unjudged(limit, 'not measured yet');
 }
 
-interface Valued {
-  readonly value: OrNone<number>;
-  readonly U95: number;
-  /** What the doubt is made of, to say what would settle a close call. */
-  readonly parts: readonly UncertaintyPart[];
-}
-
-/** The numbers a limit judges (every station for a backlash window), or the sentence that says why there are none. */
-function valuesFor(limit: Limit, measurement: Measurement, assembly: Assembly): readonly Valued[] | string {
-  const { result } = measurement;
-  switch (result.kind) {
-    case 'backlash':
-      return backlashValues(limit, result);
-    case 'runout':
-      return isNone(result.tir_mm)
-        ? `no runout: ${result.tir_mm.none}`
-        : [{ value: result.tir_mm, U95: numberOr0(result.U95_mm), parts: partsOf(result) }];
-    case 'torque':
-      return torqueValue(limit, result);
-    case 'quantity':
-      return [{ value: insideOf(result.value), ...typedDoubt(measurement) }];
-    default:
-      return `nothing to compare with a limit for ${assembly.phase}`;
-  }
-}
-
-/** A number read off a tool is known to half its last division; nothing else about the tool is assumed. */
-function typedDoubt({ how }: Measurement): Pick<Valued, 'U95' | 'parts'> {
-  const { U95, parts } = combine(
-    how.kind === 'typed' ? [{ name: 'resolution', u: resolutionOf(insideOf(how.resolution)) }] : [],
-  );
-  return { U95, parts };
-}
-
-/** Parts as records keep them, as uncertainties take them: an absent number of degrees is left out, not undefined. */
-const partsOf = (recorded: Pick<RunoutResult, 'parts'>): readonly UncertaintyPart[] =>
-  recorded.parts.map(({ name, u, nu }) => ({ name, u, ...(nu === undefined ? {} : { nu }) }));
-
 /** Why a limit and a reading are of different bases, so that they are never compared; undefined when they agree. */
 function basisMismatch(limit: Limit, result: MeasuredResult): string | undefined {
   if (!('basis' in limit)) return undefined;
@@ -168,54 +130,6 @@ function basisMismatch(limit: Limit, result: MeasuredResult): string | undefined
   if (result.kind !== 'backlash' || !('direction' in limit.basis) || sameBacklashBasis(limit.basis, result.basis))
     return undefined;
   return `the limit is felt ${basisWords(limit.basis)}, this reading ${basisWords(result.basis)}: convert one of them first`;
-}
-
-/**
- * Every station is judged against the window. One that lies outside settles it, even while another has no number:
- * measuring that one cannot bring the first inside.
- */
-function backlashValues(limit: Limit, result: BacklashResult): readonly Valued[] | string {
-  const why = unfinished(result);
-  if (why !== undefined && (limit.quantity !== 'backlash' || !anyOutside(limit, result))) return why;
-  if (limit.quantity === 'backlash-variation') return [{ value: result.variation_mm, ...variationDoubt(result) }];
-  return result.stations.map((station) => ({
-    value: station.value_mm,
-    U95: numberOr0(station.U95_mm),
-    parts: partsOf(station),
-  }));
-}
-
-function anyOutside(limit: Limit, result: BacklashResult): boolean {
-  const ends = endsOf(limit);
-  return result.stations.some((station) => judgeNumber(station.value_mm, 0, ends, 'simple').verdict === 'outside');
-}
-
-/** Why the backlash is not known round the gear yet. */
-function unfinished(result: BacklashResult): string | undefined {
-  const refused = result.stations.find((station) => isNone(station.value_mm));
-  if (refused !== undefined && isNone(refused.value_mm))
-    return `station ${refused.number} has no number: ${refused.value_mm.none}`;
-  if (result.stations.length < fewestStations)
-    return `${result.stations.length} of ${fewestStations} stations measured`;
-  return undefined;
-}
-
-/** Largest minus smallest: the doubts of those two stations together. */
-function variationDoubt(result: BacklashResult): Pick<Valued, 'U95' | 'parts'> {
-  const sorted = result.stations.toSorted((a, b) => numberOr0(a.value_mm) - numberOr0(b.value_mm));
-  const ends = [sorted.at(0), sorted.at(-1)].filter((station) => station !== undefined);
-  return { U95: Math.hypot(...ends.map((station) => numberOr0(station.U95_mm))), parts: ends.flatMap(partsOf) };
-}
-
-/** A running limit judges the running torque, a starting limit the breakaway. */
-function torqueValue(limit: Limit, result: TorqueResult): readonly Valued[] | string {
-  const starting = 'basis' in limit && 'seal' in limit.basis && limit.basis.basis === 'starting';
-  const value = starting ? result.breakaway_Nm : result.running_Nm;
-  if (isNone(value)) return `no torque: ${value.none}`;
-  // The parts are those of the running torque; what a breakaway's doubt is made of is not recorded.
-  return starting
-    ? [{ value, U95: numberOr0(result.breakawayU95_Nm), parts: [] }]
-    : [{ value, U95: numberOr0(result.U95_Nm), parts: partsOf(result) }];
 }
 
 /** Running and starting, seal in and out, new, used and set-up bearings are never compared across. */
@@ -246,5 +160,3 @@ export const sameBacklashBasis = (a: BacklashBasis, b: BacklashBasis): boolean =
 
 export const basisWords = (basis: BacklashBasis): string =>
   `${basis.direction === 'along-rotation' ? 'along the turn' : 'square to the tooth'} at ${basis.at === 'heel' ? 'the heel' : `${basis.at.radius_mm} mm radius`}`;
-
-const numberOr0 = (value: OrNone<number> | undefined): number => (typeof value === 'number' ? value : 0);

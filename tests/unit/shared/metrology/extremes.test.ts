@@ -88,6 +88,41 @@ describe('extremes', () => {
     expect(Math.abs(mean(found) - 0.06)).toBeLessThan(0.003);
   });
 
+  it('are not widened where readings are few, and their doubt says how little is known', () => {
+    const runs = Array.from({ length: 200 }, (_, seed) => {
+      const random = seeded(seed + 100);
+      const readings: number[] = [];
+      const profile = around(45, (angle) => {
+        readings.push(0.03 * Math.cos(angle - seed) + random.normal(0, 0.01));
+        return readings.at(-1) ?? 0;
+      });
+      const found = extremesOf(profile, 0.01, 0.005);
+      if (found === undefined) throw new Error('no extremes in 45 readings');
+      const plain = Math.max(...readings) - Math.min(...readings);
+      return { error: found.high - found.low - 0.06, u: found.u, plain: plain - 0.06 };
+    });
+    const [plain, found] = [mean(runs.map((run) => run.plain)), mean(runs.map((run) => run.error))];
+    expect(plain).toBeGreaterThan(0.02);
+    expect(Math.abs(found)).toBeLessThan(plain / 8);
+    expect(runs.filter(({ error, u }) => Math.abs(error) <= 2 * u).length).toBeGreaterThan(180);
+  });
+
+  it('keep both lobes whole under the widest smoothing', () => {
+    const surface = (angle: number) => 0.03 * Math.cos(angle) + 0.015 * Math.cos(2 * angle - 1);
+    const heights = Array.from({ length: 3600 }, (_, i) => surface((i * Math.PI) / 1800));
+    const whole = Math.max(...heights) - Math.min(...heights);
+    // So much noise is stated that the widest place is taken; none is there, so that only the smoothing shows.
+    expect(Math.abs(range(around(720, surface), 0.1, 0.001) / whole - 1)).toBeLessThan(0.01);
+  });
+
+  it('of a ride that ends at its highest place are not guessed beyond it', () => {
+    const random = seeded(9);
+    const profile = orderedProfile();
+    for (let i = 0; i <= 400; i += 1)
+      addInOrder(profile, 0.03 * Math.cos((2 * Math.PI * i) / 400) + random.normal(0, 0.002));
+    expect(Math.abs(range(profile, 0.002, 0.001) - 0.06)).toBeLessThan(0.003);
+  });
+
   it('keep a burr that is narrower than the smoothing', () => {
     const random = seeded(3);
     const burr = (angle: number) => (Math.abs(angle - 2) < 0.02 ? 0.1 : 0);

@@ -10,7 +10,7 @@ import { finishRunout, type RunoutSettings, startRunout, stepRunout } from '../.
 import { rectangular } from '../../../../src/shared/metrology/uncertainty.ts';
 import { mm, radians, seconds } from '../../../../src/shared/quantities/quantity.ts';
 
-/** One simulated runout: any indicator, any hand, noise up to two resolutions, 10 to 100 readings a second. */
+/** One simulated runout: any indicator, any hand, noise up to two resolutions, 3 to 100 readings a second. */
 function simulate(seed: number, by: 'turn' | 'stations', withAngle: boolean) {
   const random = seeded(seed);
   const traits = anyIndicator(random);
@@ -39,7 +39,7 @@ function simulate(seed: number, by: 'turn' | 'stations', withAngle: boolean) {
   };
   const capture = startRunout(settings);
   const motion = by === 'turn' ? turning(hand, random.uniform(1.02, 1.3), random) : turningByStations(hand, 8, random);
-  for (const { t_s, value, angle_rad = 0 } of moments(motion, random.uniform(10, 100))) {
+  for (const { t_s, value, angle_rad = 0 } of moments(motion, random.uniform(3, 100))) {
     const read = gauge.read(value);
     const angle = withAngle ? { angle: radians(angle_rad % (2 * Math.PI)) } : {};
     stepRunout(capture, { t: seconds(t_s), value: read.value * MM_PER[traits.unit], ...angle });

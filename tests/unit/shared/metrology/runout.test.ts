@@ -73,6 +73,14 @@ describe('a continuous turn', () => {
     expect(found).not.toHaveProperty('stations');
   });
 
+  it('says when few readings fell on the turn, and counts what may lie between them', () => {
+    const seldom = turn(wobble, true).filter((_, i) => i % 25 === 0);
+    const found = measure({}, seldom);
+    expect(found.flags).toContain('few-readings');
+    expect(found.parts.find(({ name }) => name === 'between readings')?.u).toBeGreaterThan(0.0003);
+    expect(Math.abs(numberOf(found.tir) - trueTir(wobble))).toBeLessThan(found.U95);
+  });
+
   it('without angle gives TIR, says a turn was assumed and withholds the harmonics', () => {
     const found = measure({}, turn(wobble, false));
     expect(numberOf(found.tir)).toBeCloseTo(trueTir(wobble), 2.5);
