@@ -29,7 +29,7 @@ export async function openBenchPage(hand: 'hurried' | 'person' = 'hurried'): Pro
   const simulation = await openSimulation(hand);
   const service = benchInNewFolder(simulation);
   const gauges = valueOf(await plugInSimulated(service, simulation));
-  const host = await openLoopback({ service, files: valueOf(listPageFiles(builtScreens)) });
+  const host = valueOf(await openLoopback({ service, files: valueOf(listPageFiles(builtScreens)) }));
   const browser = await launchBrowser();
   return {
     service,

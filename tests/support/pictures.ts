@@ -32,7 +32,7 @@ const service = valueOf(
   }),
 );
 const gauges = valueOf(await plugInSimulated(service, simulation));
-const host = await openLoopback({ service, files: valueOf(listPageFiles(join(root, 'out', 'renderer'))) });
+const host = valueOf(await openLoopback({ service, files: valueOf(listPageFiles(join(root, 'out', 'renderer'))) }));
 const browser = await launchBrowser();
 
 const take = async (page: Page, name: string): Promise<void> => {

@@ -16,7 +16,7 @@ import { openPhotoFolder } from '../photos/photoFolder.ts';
 import { openPhotos } from '../store/photos.ts';
 import { buildAnswers } from './buildAnswers.ts';
 import { certificateAnswers } from './certificateAnswers.ts';
-import { type GaugeDesk, gaugeAnswers } from './gaugeAnswers.ts';
+import { type GaugeDesk, gaugeAnswers, plugInSaved } from './gaugeAnswers.ts';
 import { readingsNews, statesOf } from './gaugeNews.ts';
 import { type HandCues, listenForHand } from './handCues.ts';
 import { measurementAnswers } from './measurementAnswers.ts';
@@ -78,6 +78,8 @@ export function openBench(options: BenchOptions): Result<BenchService> {
     wall_ms: clock.wall_ms,
     onChange: (state) => outlet.tell('photo-folder', state),
   });
+  // The lines of simulated gauges have new names at every start: whoever simulates plugs them in.
+  if (simulation === undefined) plugInSaved(desk);
   return ok({
     answers: {
       ...buildAnswers(desk),

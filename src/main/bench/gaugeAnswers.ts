@@ -5,7 +5,7 @@ import type { Pedal } from '../../shared/metrology/reading.ts';
 import { parseLink } from '../../shared/lines/link.ts';
 import { type Gauge, gaugeSchema } from '../../shared/records/gauge.ts';
 import { fail, ok, type Problem, type Result } from '../../shared/result.ts';
-import type { Gauges } from '../gauges/gauges.ts';
+import type { Gauges, Wanted } from '../gauges/gauges.ts';
 import { databaseProblem } from '../store/database-problem.ts';
 import { statesOf } from './gaugeNews.ts';
 import { type MeasuringDesk, noGauge } from './measurementAnswers.ts';
@@ -57,13 +57,35 @@ export function pressPedal(desk: GaugeDesk, pedal: Pedal): number {
   return seq;
 }
 
+/**
+ * Opens the link of every saved gauge, as after plugging each in: a gauge once entered is there again when the bench
+ * is, and one whose port is not there yet connects when it appears. Does not wait; how each stands is told as it changes.
+ */
+export function plugInSaved(desk: GaugeDesk): void {
+  for (const gauge of desk.gaugeRecords.list()) if (gauge.link !== undefined) connectAnew(desk, gauge);
+}
+
+/** What comes of it is told as the gauge's state. */
+function connectAnew(desk: GaugeDesk, gauge: Gauge): void {
+  if (gauge.link === undefined) void desk.gauges.disconnect(gauge.id);
+  else void desk.gauges.connect(wantedOf(gauge, gauge.link));
+}
+
+const isConnected = (desk: GaugeDesk, id: string): boolean => desk.gauges.states().some((state) => state.gauge === id);
+
+/** Whether the change of a record changes how its bytes become readings. */
+const isReadOtherwise = (before: Gauge, now: Gauge): boolean =>
+  before.link !== now.link || before.unit !== now.unit || JSON.stringify(before.format) !== JSON.stringify(now.format);
+
 const simulatedPort = (link: string) => ({ link, name: 'Simulated gauge', simulated: true });
 
 function saveGauge(desk: GaugeDesk, gauge: Gauge): Result<Gauge> {
   const problem = wrongLink(gauge) ?? wrongFormat(gauge);
   if (problem !== undefined) return fail(problem);
   try {
+    const before = desk.gaugeRecords.read(gauge.id);
     desk.gaugeRecords.save(gaugeSchema.parse(gauge), instant(desk.clock));
+    if (before !== undefined && isConnected(desk, gauge.id) && isReadOtherwise(before, gauge)) connectAnew(desk, gauge);
     return ok(gauge);
   } catch (error) {
     return fail(databaseProblem(error, desk.place));
@@ -86,14 +108,16 @@ async function plugIn(desk: GaugeDesk, id: string): Promise<Result<typeof done>>
   const gauge = desk.gaugeRecords.read(id);
   if (gauge === undefined) return fail(noGauge(id));
   if (gauge.link === undefined) return fail(noLink(gauge));
-  const plugged = await desk.gauges.connect({
-    id,
-    link: gauge.link,
-    ...(gauge.format === undefined ? {} : { format: gauge.format }),
-    ...(gauge.unit === undefined ? {} : { unit: gauge.unit }),
-  });
+  const plugged = await desk.gauges.connect(wantedOf(gauge, gauge.link));
   return plugged.ok ? ok(done) : plugged;
 }
+
+const wantedOf = ({ id, format, unit }: Gauge, link: string): Wanted => ({
+  id,
+  link,
+  ...(format === undefined ? {} : { format }),
+  ...(unit === undefined ? {} : { unit }),
+});
 
 const noLink = (gauge: Gauge): Problem => ({
   kind: 'no-link',

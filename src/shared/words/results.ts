@@ -9,10 +9,17 @@ import { reasonShort } from './refusals.ts';
 export const orReason = (value: OrNone<number>, dimension: Dimension, system: UnitSystem): string =>
   isNone(value) ? reasonShort(value.none) : showText(value, dimension, system);
 
-/** A typed quantity in the units of the session. */
+/** A typed quantity in the units of the session, to the last place that was typed: 0.2 mm is not 0.200 mm. */
 export const typedText = (typed: QuantityTyped, system: UnitSystem): string => {
   const dimension = unitNamed(typed.unit)?.dimension ?? 'length';
-  return showText(insideOf(typed), dimension, system);
+  const lastPlace = { ...typed, value: 10 ** -decimalsOf(typed.value) };
+  return showText(insideOf(typed), dimension, system, insideOf(lastPlace));
+};
+
+/** Decimals of a number as a person writes it. */
+const decimalsOf = (value: number): number => {
+  const [digits = '', exponent = '0'] = String(value).split('e');
+  return Math.max(0, (digits.split('.')[1] ?? '').length - Number(exponent));
 };
 
 /** A result in the few characters that a line of the job has room for. */

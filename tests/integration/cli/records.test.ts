@@ -1,3 +1,4 @@
+import { type AddressInfo, createServer } from 'node:net';
 import { existsSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
@@ -196,5 +197,16 @@ describe('open', () => {
     expect((await fetch(link)).status).toBe(200);
     running.child.kill('SIGINT');
     expect(await running.ended).toMatchObject({ code: 0, answers: [{ link }] });
+  });
+
+  it('says in one sentence that the port is another program\u2019s', async () => {
+    const other = createServer();
+    await new Promise<void>((resolve) => void other.listen(0, '127.0.0.1', resolve));
+    const { port } = other.address() as AddressInfo;
+    const { code, said } = await asProgram(['open', '--browser', '--port', String(port), '--data', temporaryFolder()]);
+    other.close();
+    expect(code).toBe(1);
+    expect(said).toMatch(new RegExp(`Port ${port} is in use by another program|screens are not in`, 'u'));
+    expect(said).not.toMatch(/Error:|at .*\.ts/u);
   });
 });

@@ -1,5 +1,5 @@
 import { once } from 'node:events';
-import { closeSync, existsSync, readlinkSync } from 'node:fs';
+import { closeSync, existsSync, readFileSync, readlinkSync } from 'node:fs';
 import { connect, type Socket } from 'node:net';
 import { setTimeout as sleep } from 'node:timers/promises';
 import { SerialPort } from 'serialport';
@@ -156,6 +156,9 @@ describe.runIf(onLinux)('a line on a pseudo-terminal, opened with serialport', (
     const { path, master } = await openTerminal(way);
     expect(path).toMatch(/^\/dev\/pts\/\d+$/);
     expect(existsSync(path)).toBe(true);
+    // The descriptor's flags, octal, as the kernel lists them: 02000000 is close-on-exec.
+    const flags = /flags:\s*([0-7]+)/u.exec(readFileSync(`/proc/self/fdinfo/${master}`, 'utf8'))?.[1] ?? '0';
+    expect(Number.parseInt(flags, 8) & 0o2_000_000).not.toBe(0);
     closeSync(master);
   });
 });

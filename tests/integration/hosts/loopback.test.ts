@@ -1,3 +1,4 @@
+import { valueOf } from '../../support/bench/open.ts';
 import { request } from 'node:http';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import WebSocket from 'ws';
@@ -11,7 +12,7 @@ let service: BenchService;
 let host: LoopbackHost;
 beforeAll(async () => {
   service = benchInNewFolder();
-  host = await openLoopback({ service, files: emptyPage() });
+  host = valueOf(await openLoopback({ service, files: emptyPage() }));
 });
 afterAll(async () => {
   await host.close();

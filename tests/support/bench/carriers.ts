@@ -1,3 +1,4 @@
+import { valueOf } from './open.ts';
 import { mkdtempSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
@@ -52,7 +53,7 @@ async function overMessagePort(service: BenchService): Promise<Reached> {
 }
 
 async function overWebSocket(service: BenchService): Promise<Reached> {
-  const host = await openLoopback({ service, files: emptyPage() });
+  const host = valueOf(await openLoopback({ service, files: emptyPage() }));
   const socket = new WebSocket(`ws://127.0.0.1:${host.port}/bench`, protocolFor(host.token), {
     origin: `http://127.0.0.1:${host.port}`,
   });

@@ -68,13 +68,17 @@ async function inBrowser({ folder, simulate, port, say, onLink }: DeskOptions): 
   if (!files.ok) return files;
   const bench = await openBenchHere({ folder, simulate });
   if (!bench.ok) return bench;
-  const interrupted = interruption();
   const host = await openLoopback({ service: bench.value, files: files.value, port });
-  onLink(host.link);
+  if (!host.ok) {
+    await bench.value.close();
+    return host;
+  }
+  const interrupted = interruption();
+  onLink(host.value.link);
   say('open this link in a browser on this machine; Ctrl+C ends the bench.');
-  showInBrowser(host.link);
+  showInBrowser(host.value.link);
   await interrupted.happened;
-  await host.close();
+  await host.value.close();
   await bench.value.close();
   interrupted.forget();
   return ok(undefined);

@@ -6,6 +6,7 @@ import { type WebSocket, WebSocketServer } from 'ws';
 import type { BenchService } from '../../../shared/contract/contract.ts';
 import { largestMessage_bytes } from '../../../shared/contract/message.ts';
 import { attend } from '../../../shared/contract/server.ts';
+import { fail, ok, type Problem, type Result } from '../../../shared/result.ts';
 import { fileFor, mediaTypeOf, type PageFiles, securityHeaders } from '../policy.ts';
 import { isOwnHost, mayEnter, protocolFor } from './guard.ts';
 
@@ -26,9 +27,13 @@ export interface LoopbackOptions {
 
 /**
  * Serves the screens and the bench on 127.0.0.1 only, for machines without Electron, for tests and for a second
- * window. A WebSocket is let in only with own host, own origin and the token of this run.
+ * window. A WebSocket is let in only with own host, own origin and the token of this run. Fails when the port is taken.
  */
-export async function openLoopback({ service, files, port: wanted = 0 }: LoopbackOptions): Promise<LoopbackHost> {
+export async function openLoopback({
+  service,
+  files,
+  port: wanted = 0,
+}: LoopbackOptions): Promise<Result<LoopbackHost>> {
   const token = randomBytes(24).toString('base64url');
   const server = createServer((request, response) => servePage(request, response, files, portOf()));
   const sockets = new WebSocketServer({
@@ -49,12 +54,13 @@ export async function openLoopback({ service, files, port: wanted = 0 }: Loopbac
     sockets.handleUpgrade(request, socket, head, (webSocket) => connect(webSocket, service));
   });
 
-  await new Promise<void>((resolve, reject) => {
-    server.once('error', reject);
-    server.listen(wanted, '127.0.0.1', resolve);
+  const refused = await new Promise<Error | undefined>((resolve) => {
+    server.once('error', resolve);
+    server.listen(wanted, '127.0.0.1', () => resolve(undefined));
   });
+  if (refused !== undefined) return fail(portRefused(wanted, refused));
   const port = portOf();
-  return {
+  return ok({
     link: `http://127.0.0.1:${port}/#token=${token}`,
     port,
     token,
@@ -64,7 +70,15 @@ export async function openLoopback({ service, files, port: wanted = 0 }: Loopbac
         server.close(() => resolve());
         server.closeAllConnections();
       }),
-  };
+  });
+}
+
+function portRefused(port: number, error: Error & { readonly code?: string }): Problem {
+  const remedy = 'Give another number with --port, or leave it out and a free one is taken.';
+  if (error.code === 'EADDRINUSE')
+    return { kind: 'port-taken', sentence: `Port ${port} is in use by another program.`, remedy };
+  const sentence = `Port ${port} could not be opened: ${error.message}.`;
+  return { kind: 'port-refused', sentence, remedy };
 }
 
 function connect(webSocket: WebSocket, service: BenchService): void {
