@@ -70,7 +70,17 @@ const commands = {
       buildScreens() || runTests(root, node, browser === undefined ? env : { ...env, CHROMIUM_PATH: browser }, rest)
     );
   },
-  bench: () => inNode(['tests/performance/bench.ts', ...rest]),
+  bench: () => {
+    const browser = browserForTests(root, node, env);
+    return (
+      buildScreens() ||
+      run(
+        node,
+        ['tests/performance/bench.ts', ...rest],
+        browser === undefined ? env : { ...env, CHROMIUM_PATH: browser },
+      )
+    );
+  },
   pictures: () => {
     const browser = browserForTests(root, node, env);
     return (
