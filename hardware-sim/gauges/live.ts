@@ -6,10 +6,18 @@ import { serveLine, type Line, type LineKind } from '../lines/line.ts';
 import { play, realPace, type Pace } from '../lines/play.ts';
 import { PLAIN_LINE, type LineShape } from './line-shape.ts';
 import { lineWriter, type Ailing } from './line-writer.ts';
-import type { Gauge } from './shown.ts';
+import { type ModbusServed, modbusServer } from '../lines/modbus-server.ts';
+import type { Gauge, Shown } from './shown.ts';
+import { displayDecimals } from './units.ts';
 
-/** When a gauge sends: of itself, when its button is pressed, or when these bytes ask it. */
-export type Sends = 'always' | 'on-button' | { readonly asked: string };
+/** When a gauge sends: of itself, when its button is pressed, when these bytes ask it, or as registers over Modbus. */
+export type Sends = 'always' | 'on-button' | { readonly asked: string } | { readonly modbus: AsRegisters };
+
+/** What it shows, as a whole number of its last place, signed 32 bits over two registers, the high half first. */
+export interface AsRegisters {
+  readonly unit: number;
+  readonly register: number;
+}
 
 export interface LiveSetup {
   readonly gauge: Gauge;
@@ -68,7 +76,7 @@ function requests(sends: Sends): {
   readonly hear: (bytes: Uint8Array) => void;
   readonly take: () => boolean;
 } {
-  const asked = typeof sends === 'object' ? sends.asked : undefined;
+  const asked = typeof sends === 'object' && 'asked' in sends ? sends.asked : undefined;
   let open = 0;
   let heard = '';
   return {
@@ -89,6 +97,18 @@ function requests(sends: Sends): {
   };
 }
 
+function registersOf({ unit, register }: AsRegisters, shown: () => Shown): ModbusServed {
+  return {
+    unit,
+    register(address) {
+      const { value, resolution } = shown();
+      const whole = Math.round(value * 10 ** displayDecimals(resolution)) >>> 0;
+      if (address === register) return whole >>> 16;
+      return address === register + 1 ? whole % 0x1_0000 : undefined;
+    },
+  };
+}
+
 /** Puts a gauge on a line of its own and lets it send. */
 export async function liveGauge(setup: LiveSetup): Promise<LiveGauge> {
   const { gauge, rate_Hz } = setup;
@@ -100,6 +120,13 @@ export async function liveGauge(setup: LiveSetup): Promise<LiveGauge> {
   const ending = new AbortController();
   let ailing: Ailing | undefined;
   line.onBytes(request.hear);
+  let now = gauge.read(0);
+  if (typeof setup.sends === 'object' && 'modbus' in setup.sends) {
+    const answer = modbusServer(registersOf(setup.sends.modbus, () => now));
+    line.onBytes((bytes) => {
+      for (const frame of answer(bytes)) void line.write(frame);
+    });
+  }
 
   const ACTS: Readonly<Record<MishapName, () => void | Promise<void>>> = {
     zero: () => gauge.pressZero(),
@@ -124,7 +151,7 @@ export async function liveGauge(setup: LiveSetup): Promise<LiveGauge> {
         pending.shift();
         void mishap(next.name);
       }
-      const shown = gauge.read(value);
+      const shown = (now = gauge.read(value));
       if (request.take()) yield { t_s, bytes: ailing === undefined ? writer.write(shown) : writer.ail(ailing) };
       // A gauge that waits to be asked keeps time with empty chunks, which the line does not feel.
       else yield { t_s, bytes: new Uint8Array(0) };

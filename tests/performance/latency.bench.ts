@@ -47,7 +47,7 @@ interface Figures {
 type Shows = (
   browser: Browser,
   links: readonly string[],
-) => Promise<{ readonly page: Page; readonly ids: readonly string[]; close(): Promise<void> }>;
+) => Promise<{ readonly page: Page; readonly ids: readonly string[]; readonly close: () => Promise<void> }>;
 
 async function measured(browser: Browser, rates: readonly number[], shows: Shows): Promise<Figures> {
   const senders = await Promise.all(rates.map((rate) => startSender(rate, seconds + warmUp_s)));

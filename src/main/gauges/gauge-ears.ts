@@ -1,3 +1,4 @@
+import type { Link } from '../../shared/lines/link.ts';
 import { type LineStream, lineStream, type StreamLine } from '../../shared/lines/line-stream.ts';
 import type { GaugeLinkOptions } from './gauge-link-options.ts';
 import type { GaugeStatus } from './gauge-status.ts';
@@ -17,9 +18,15 @@ export interface GaugeEars {
   readonly check: () => void;
 }
 
+/** Seconds between two questions, where the gauge is asked. */
+function askedEvery(link: Link): number | undefined {
+  if (link.kind === 'modbus') return link.every_ms / 1000;
+  return link.ask === undefined ? undefined : (link.every_ms ?? 200) / 1000;
+}
+
 export function gaugeEars(options: GaugeLinkOptions, status: GaugeStatus): GaugeEars {
   const { gauge, link, journal, clock } = options;
-  const askedEvery_s = link.kind !== 'modbus' && link.ask !== undefined ? (link.every_ms ?? 200) / 1000 : undefined;
+  const askedEvery_s = askedEvery(link);
   const silence = silenceWatch(askedEvery_s);
   const hear = lineHearing({ gauge, journal });
   let stream: LineStream | undefined;

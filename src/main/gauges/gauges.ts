@@ -2,6 +2,7 @@ import type { GaugeState, Port } from '../../shared/contract/gauges.ts';
 import type { GaugeReading } from '../../shared/lines/gauge-reading.ts';
 import { parseLineFormat } from '../../shared/lines/line-format.ts';
 import { type Link, parseLink } from '../../shared/lines/link.ts';
+import { modbusFormat } from '../../shared/lines/modbus/modbus-line.ts';
 import { unitNamed } from '../../shared/quantities/units.ts';
 import { fail, ok, type Problem, type Result } from '../../shared/result.ts';
 import type { Clock } from '../clock.ts';
@@ -122,7 +123,8 @@ function settingsOf(wanted: Wanted): Result<Settings> {
   if (wanted.unit !== undefined && unitNamed(wanted.unit)?.ucum !== wanted.unit) return fail(wrongUnit(wanted.unit));
   return ok({
     link: link.value,
-    format: format.value,
+    // What an answer in registers becomes is ours to say, whatever format the record has.
+    format: link.value.kind === 'modbus' ? modbusFormat(link.value) : format.value,
     ...(wanted.unit !== undefined && { ownUnit: wanted.unit }),
   });
 }

@@ -1,4 +1,5 @@
 import type { Result } from '../result.ts';
+import { type ModbusLink, modbusLink, modbusOptions } from './modbus/modbus-link.ts';
 import {
   decodeBytes,
   encodeBytes,
@@ -40,12 +41,6 @@ export interface TcpLink extends Asking {
   readonly port: number;
 }
 
-export interface ModbusLink extends SerialLine {
-  readonly kind: 'modbus';
-  readonly unit: number;
-  readonly register: number;
-}
-
 /** Reads the text form of a link. A problem names the part that is wrong. */
 export function parseLink(text: string): Result<Link, LinkProblem> {
   const shape = /^(serial|tcp|modbus):([^?]*)(?:\?(.*))?$/su.exec(text.trim());
@@ -56,7 +51,9 @@ export function parseLink(text: string): Result<Link, LinkProblem> {
   }
   const options = optionsIn(shape?.[3] ?? '');
   if (kind === 'tcp') return tcpLink(place, options);
-  return kind === 'serial' ? serialLink(place, options) : modbusLink(place, options);
+  if (kind === 'serial') return serialLink(place, options);
+  const read = reader(options);
+  return modbusLink(lineOf(place, read), read);
 }
 
 /** The text form again; what is usual is left out. */
@@ -72,7 +69,7 @@ function optionsOf(link: Link): (readonly [string, string])[] {
   if (link.bits !== 8) line.push(['bits', String(link.bits)]);
   if (link.parity !== 'none') line.push(['parity', link.parity]);
   if (link.stop !== 1) line.push(['stop', String(link.stop)]);
-  if (link.kind === 'modbus') return [...line, ['unit', String(link.unit)], ['register', String(link.register)]];
+  if (link.kind === 'modbus') return [...line, ...modbusOptions(link)];
   if (link.dtr !== undefined) line.push(['dtr', link.dtr ? '1' : '0']);
   if (link.rts !== undefined) line.push(['rts', link.rts ? '1' : '0']);
   return [...line, ...askingOptions(link)];
@@ -117,13 +114,6 @@ function serialLink(place: string, options: Options): Result<Link, LinkProblem> 
 function flag<Name extends 'dtr' | 'rts'>(read: Reader, name: Name): { readonly [K in Name]?: boolean } {
   const value = read.oneOf(name, 'as-it-is', ['0', '1', 'as-it-is']);
   return value === 'as-it-is' ? {} : ({ [name]: value === '1' } as { readonly [K in Name]?: boolean });
-}
-
-function modbusLink(place: string, options: Options): Result<Link, LinkProblem> {
-  const read = reader(options);
-  const line = lineOf(place, read);
-  const unit = read.whole('unit', 1, 1, 247);
-  return read.finish({ kind: 'modbus', ...line, unit, register: read.whole('register', 0, 0, 65_535) });
 }
 
 function tcpLink(place: string, options: Options): Result<Link, LinkProblem> {

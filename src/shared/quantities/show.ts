@@ -64,3 +64,9 @@ function decimalsFor(step: number): number {
   }
   return 7;
 }
+
+/** Decimals of a number as a person writes it: 0.0005 has 4. */
+export function decimalsWritten(value: number): number {
+  const [digits = '', exponent = '0'] = String(value).split('e');
+  return Math.max(0, (digits.split('.')[1] ?? '').length - Number(exponent));
+}

@@ -1,4 +1,4 @@
-import { showText, type UnitSystem } from '../quantities/show.ts';
+import { decimalsWritten, showText, type UnitSystem } from '../quantities/show.ts';
 import { type Dimension, unitNamed } from '../quantities/units.ts';
 import { insideOf, type QuantityTyped } from '../records/common.ts';
 import type { MeasuredResult } from '../records/measurement.ts';
@@ -12,14 +12,8 @@ export const orReason = (value: OrNone<number>, dimension: Dimension, system: Un
 /** A typed quantity in the units of the session, to the last place that was typed: 0.2 mm is not 0.200 mm. */
 export const typedText = (typed: QuantityTyped, system: UnitSystem): string => {
   const dimension = unitNamed(typed.unit)?.dimension ?? 'length';
-  const lastPlace = { ...typed, value: 10 ** -decimalsOf(typed.value) };
+  const lastPlace = { ...typed, value: 10 ** -decimalsWritten(typed.value) };
   return showText(insideOf(typed), dimension, system, insideOf(lastPlace));
-};
-
-/** Decimals of a number as a person writes it. */
-const decimalsOf = (value: number): number => {
-  const [digits = '', exponent = '0'] = String(value).split('e');
-  return Math.max(0, (digits.split('.')[1] ?? '').length - Number(exponent));
 };
 
 /** A result in the few characters that a line of the job has room for. */

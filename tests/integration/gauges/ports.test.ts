@@ -49,8 +49,8 @@ describe('a port that cannot be opened', () => {
     });
   });
 
-  it('speaks Modbus, which we do not yet', async () => {
-    expect(await problemOf('modbus:/dev/ttyUSB0?unit=1')).toMatchObject({ kind: 'not-yet' });
+  it('is asked over Modbus and missing like any other', async () => {
+    expect(await problemOf('modbus:/dev/none?unit=1')).toMatchObject({ kind: 'port-missing' });
   });
 
   // As root nobody is refused, so the system's own words are given to the seam.

@@ -32,6 +32,7 @@ export function timeScripts(): void {
   globalThis.setTimeout = ((call: () => void, wait?: number) => later(timed(call), wait)) as typeof setTimeout;
   const again = setInterval.bind(globalThis);
   globalThis.setInterval = ((call: () => void, wait?: number) => again(timed(call), wait)) as typeof setInterval;
+  // oxlint-disable-next-line typescript/unbound-method -- called below on the socket it is asked of
   const listen = WebSocket.prototype.addEventListener;
   WebSocket.prototype.addEventListener = function addTimed(this: WebSocket, kind: string, call: EventListener): void {
     listen.call(this, kind, timed(call));

@@ -4,7 +4,7 @@ import { learnFormat } from '../../../shared/lines/learn/learn-format.ts';
 import { frameHeard, likeText, usualBauds } from '../../../shared/lines/learn/settings.ts';
 import { type Link, linkText, parseLink, type SerialLink } from '../../../shared/lines/link.ts';
 import { bytesOf } from '../../../shared/lines/text.ts';
-import { fail, ok, type Result } from '../../../shared/result.ts';
+import { fail, ok, type Problem, type Result } from '../../../shared/result.ts';
 import { openPort } from '../links/open-port.ts';
 import type { OpenPort } from '../links/port.ts';
 
@@ -42,6 +42,7 @@ const longestAttempt_s = 1.5;
 export async function learnGauge(options: LearnOptions): Promise<Result<GaugeLearned>> {
   const link = parseLink(options.link);
   if (!link.ok) return link;
+  if (link.value.kind === 'modbus') return fail(registersAreNamed);
   const ears = listener(options);
   const until_ms = performance.now() + options.seconds * 1000;
   const first_s = Math.min(longestAttempt_s, options.seconds / 3);
@@ -128,3 +129,9 @@ function withFrame(link: SerialLink, heard: Uint8Array): SerialLink | undefined 
   const frame = link.bits === 8 && link.parity === 'none' ? frameHeard(heard) : undefined;
   return frame === undefined ? undefined : { ...link, ...frame };
 }
+
+const registersAreNamed: Problem = {
+  kind: 'nothing-to-learn',
+  sentence: 'A gauge asked over Modbus sends no lines to learn from.',
+  remedy: 'Take register, type and scale from its manual, and hold a reading against a known amount.',
+};

@@ -1,11 +1,16 @@
-import { fail } from '../../../shared/result.ts';
+import { openModbus } from './modbus.ts';
 import type { OpenPort } from './port.ts';
-import { notYet } from './port-problem.ts';
 import { openSerial } from './serial.ts';
 import { openTcp } from './tcp.ts';
 
 /** Opens whatever the link names. */
 export const openPort: OpenPort = async (link, listener) => {
-  if (link.kind === 'serial') return openSerial(link, listener);
-  return link.kind === 'tcp' ? openTcp(link, listener) : fail(notYet);
+  switch (link.kind) {
+    case 'serial':
+      return openSerial(link, listener);
+    case 'tcp':
+      return openTcp(link, listener);
+    case 'modbus':
+      return openModbus(link, listener);
+  }
 };

@@ -84,9 +84,3 @@ export const vanished = (place: string): PortProblem => ({
   sentence: `${place} was unplugged or switched off.`,
   remedy: 'Plug it in again; the bench picks it up by itself.',
 });
-
-export const notYet: PortProblem = {
-  kind: 'not-yet',
-  sentence: 'Gauges that speak Modbus cannot be read yet.',
-  remedy: 'Set the gauge to send text lines, if it can.',
-};

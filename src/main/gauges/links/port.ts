@@ -24,7 +24,6 @@ export type PortProblemKind =
   | 'wrong-settings'
   | 'no-answer'
   | 'vanished'
-  | 'not-yet'
   | 'port-error';
 
 export type PortProblem = Problem<PortProblemKind>;

@@ -29,6 +29,14 @@ describe('links', () => {
       unit: 1,
       register: 0,
     });
+    const all =
+      'modbus:/dev/ttyUSB0?baud=19200&unit=9&register=256&function=4&type=s32&order=low-first&scale=0.001&every=50';
+    expect(parsed(all)).toMatchObject({
+      ...{ unit: 9, register: 256, function: 4, type: 's32' },
+      ...{ order: 'low-first', scale: 0.001, every_ms: 50 },
+    });
+    const link = parseLink(all);
+    expect(link.ok && linkText(link.value)).toBe(all);
     expect(parsed('serial:COM3')).toMatchObject({ path: 'COM3', baud: 9600, bits: 8, parity: 'none', stop: 1 });
     expect(parsed(String.raw`serial:\\.\COM12?baud=4800`)).toMatchObject({ path: String.raw`\\.\COM12` });
   });
@@ -45,6 +53,9 @@ describe('links', () => {
     ['serial:/dev/x?speed=9600', 'speed'],
     ['tcp://host:1?baud=9600', 'baud'],
     ['modbus:/dev/x?unit=0', 'unit'],
+    ['modbus:/dev/x?function=6', 'function'],
+    ['modbus:/dev/x?scale=-1', 'scale'],
+    ['modbus:/dev/x?bits=7', 'bits'],
   ])('%s is refused, and %s is named', (text, field) => {
     expect(parsed(text)).toMatchObject({ kind: 'wrong-link', field });
   });

@@ -1,0 +1,55 @@
+import type { Result } from '../../result.ts';
+import { type LinkProblem, type reader, wrong } from '../link-options.ts';
+import type { SerialLine } from '../link.ts';
+
+/** A gauge asked for its registers over Modbus RTU. */
+export interface ModbusLink extends SerialLine {
+  readonly kind: 'modbus';
+  /** Its address on the line, 1 to 247. */
+  readonly unit: number;
+  /** Of the first register, counted from 0 as on the wire; makers' lists often count from 1. */
+  readonly register: number;
+  readonly function: 3 | 4;
+  readonly type: 's16' | 'u16' | 's32' | 'u32' | 'f32';
+  /** Which of two registers holds the upper half. */
+  readonly order: 'high-first' | 'low-first';
+  /** The number in the registers times this is the reading. */
+  readonly scale: number;
+  readonly every_ms: number;
+}
+
+const types = ['s16', 'u16', 's32', 'u32', 'f32'] as const;
+const orders = ['high-first', 'low-first'] as const;
+/** At 9600 baud question and answer take about 20 ms together. */
+const usualEvery_ms = 100;
+
+type Reader = ReturnType<typeof reader>;
+
+export function modbusLink(line: SerialLine, read: Reader): Result<ModbusLink, LinkProblem> {
+  const unit = read.whole('unit', 1, 1, 247);
+  const register = read.whole('register', 0, 0, 65_535);
+  const asked = read.oneOf('function', '3', ['3', '4']) === '4' ? 4 : 3;
+  const type = read.oneOf('type', 's16', types);
+  const order = read.oneOf('order', 'high-first', orders);
+  const scaleText = read.text('scale') ?? '1';
+  const every_ms = read.whole('every', usualEvery_ms, 20, 3_600_000);
+  const scale = /^\d*\.?\d+(?:e-?\d+)?$/iu.test(scaleText) ? Number(scaleText) : 0;
+  if (!(scale >= 1e-9 && scale <= 1e6))
+    return wrong('scale', `scale=${scaleText} is not possible`, 'Write it like scale=0.001.');
+  if (line.bits !== 8) return wrong('bits', 'Modbus RTU needs 8 bits', 'Leave "bits" out.');
+  return read.finish({ kind: 'modbus', ...line, unit, register, function: asked, type, order, scale, every_ms });
+}
+
+/** The options again as text; what is usual is left out. */
+export function modbusOptions(link: ModbusLink): (readonly [string, string])[] {
+  const options: (readonly [string, string])[] = [
+    ['unit', String(link.unit)],
+    ['register', String(link.register)],
+  ];
+  if (link.function !== 3) options.push(['function', String(link.function)]);
+  if (link.type !== 's16') options.push(['type', link.type]);
+  if (link.order !== 'high-first') options.push(['order', link.order]);
+  if (link.scale !== 1) options.push(['scale', String(link.scale)]);
+  if (link.every_ms !== usualEvery_ms) options.push(['every', String(link.every_ms)]);
+  return options;
+}
