@@ -31,15 +31,17 @@ describe.skipIf(process.platform !== 'linux')('a gauge asked over Modbus on a ps
     });
     await until(() => bench.readings.length >= 6);
     expect(bench.readings.slice(0, 6).map(({ value }) => (isNone(value) ? value.none : value))).toEqual([
-      ...[0.001, 0.002, 0.003],
+      0.001,
+      0.002,
+      0.003,
       'checksum',
-      ...[0.005, 0.006],
+      0.005,
+      0.006,
     ]);
     expect(bench.readings[0]?.unit).toBe('mm');
-    const rows = [...bench.journal.stretch('a', 1, bench.journal.last())].filter(({ kind }) => kind === 'reading');
-    expect(Buffer.from((rows[0] as { raw: Uint8Array }).raw).toString('latin1')).toMatch(
-      /^0703020001[0-9A-F]{4} \+0+\.001 /u,
-    );
+    const rows = [...bench.journal.stretch('a', 1, bench.journal.last())];
+    const row = rows.find(({ kind }) => kind === 'reading') as { raw: Uint8Array };
+    expect(Buffer.from(row.raw).toString('latin1')).toMatch(/^0703020001[0-9A-F]{4} \+0+\.001 /u);
     // Unit 7 has no register 17.
     await bench.gauges.connect({ id: 'a', link: asModbus(line.link, 'unit=7&register=17&every=30'), unit: 'mm' });
     await until(() => bench.readings.some(({ value }) => isNone(value) && value.none === 'gauge-error'));
@@ -84,15 +86,16 @@ describe.skipIf(process.platform !== 'linux')('a gauge asked over Modbus on a ps
   it('can be the simulated indicator, and is never learned by guessing', async () => {
     const bench = gaugesForTest();
     const traits: IndicatorTraits = {
-      ...{
-        unit: 'mm' as const,
-        resolution: 0.001,
-        noise_mm: 0,
-        hysteresis_mm: 0,
-        errorAt: () => 0,
-        statedError_mm: 0.004,
-      },
-      ...{ statedHysteresis_mm: 0.002, travel_mm: 10, sign: -1 as const, zero_mm: 0 },
+      unit: 'mm',
+      resolution: 0.001,
+      noise_mm: 0,
+      hysteresis_mm: 0,
+      errorAt: () => 0,
+      statedError_mm: 0.004,
+      statedHysteresis_mm: 0.002,
+      travel_mm: 10,
+      sign: -1,
+      zero_mm: 0,
     };
     const gauge = await liveGauge({
       gauge: indicator(traits, seeded(1)),

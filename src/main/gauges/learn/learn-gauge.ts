@@ -1,7 +1,7 @@
 import { setTimeout as pause } from 'node:timers/promises';
 import type { Learned } from '../../../shared/lines/learn/learned.ts';
 import { learnFormat } from '../../../shared/lines/learn/learn-format.ts';
-import { frameHeard, likeText, usualBauds } from '../../../shared/lines/learn/settings.ts';
+import { frameHeard, likeLines, likeText, settingsToTry } from '../../../shared/lines/learn/settings.ts';
 import { type Link, linkText, parseLink, type SerialLink } from '../../../shared/lines/link.ts';
 import { bytesOf } from '../../../shared/lines/text.ts';
 import { fail, ok, type Problem, type Result } from '../../../shared/result.ts';
@@ -31,7 +31,7 @@ export interface GaugeLearned extends Learned {
 }
 
 const sampleBytes = 64;
-const goodText = 0.9;
+const goodLines = 0.9;
 /** The longest a wrong setting is listened to. */
 const longestAttempt_s = 1.5;
 
@@ -75,7 +75,7 @@ function listener({ open = openPort, onAttempt = () => undefined }: LearnOptions
     listen: async (link, seconds) => {
       onAttempt({ link: linkText(link) });
       const pieces: Uint8Array[] = [];
-      const port = await open(link, { bytes: (bytes) => pieces.push(bytes), closed: () => undefined });
+      const port = await open(link, { bytes: (bytes) => keep(pieces, bytes), closed: () => undefined });
       if (!port.ok) return fail(port.problem);
       const asking = askAgain(link, port.value.write);
       await pause(Math.max(0, seconds) * 1000);
@@ -90,39 +90,55 @@ function listener({ open = openPort, onAttempt = () => undefined }: LearnOptions
   };
 }
 
+/** More than this says nothing more about how lines are written: a flood is not kept in memory. */
+const mostHeard = 200_000;
+
+function keep(pieces: Uint8Array[], bytes: Uint8Array): void {
+  if (pieces.reduce((sum, piece) => sum + piece.length, 0) < mostHeard) pieces.push(bytes);
+}
+
 function askAgain(link: Link, write: (bytes: Uint8Array) => void): NodeJS.Timeout | undefined {
   if (link.kind === 'modbus' || link.ask === undefined) return undefined;
   const question = bytesOf(link.ask);
+  write(question);
   return setInterval(() => write(question), link.every_ms ?? 200);
 }
 
+/** Shorter listening tells too little of a gauge that sends ten lines a second. */
+const shortestAttempt_s = 0.25;
+
 /**
- * The settings to go on with. Silence says nothing about settings (a button may have to be pressed); bytes that are no text
- * do: first the frame is worked out from them, then other baud rates are listened to, each for a bounded time.
+ * The settings to go on with. Silence says nothing about settings where a button may have to be pressed, but it does where
+ * the gauge was asked; so do bytes that are no text. First the frame is worked out from them, then other settings are
+ * listened to, as many as the time allows and each for a bounded time. Nothing is sent but the question that was given.
  */
 async function betterSettings(heard: Uint8Array, link: Link, ears: Ears, until_ms: number): Promise<Link> {
-  if (link.kind !== 'serial' || heard.length === 0 || likeText(heard) >= goodText) return link;
-  const bauds = usualBauds.filter((baud) => baud !== link.baud);
-  const each_s = Math.min(longestAttempt_s, (until_ms - performance.now()) / 1000 / (bauds.length + 2));
+  if (link.kind !== 'serial' || likeLines(heard) >= goodLines) return link;
+  const asked = link.ask !== undefined;
+  if (heard.length === 0 && !asked) return link;
   const framed = withFrame(link, heard);
-  let best: { readonly link: SerialLink; readonly score: number } = { link, score: likeText(heard) };
-  for (const candidate of [...(framed === undefined ? [] : [framed]), ...bauds.map((baud) => plain(link, baud))]) {
+  const others = settingsToTry(link, asked).map((settings) => ({ ...link, ...settings }));
+  const shortest_s = Math.max(shortestAttempt_s, asked ? (2.5 * (link.every_ms ?? 200)) / 1000 : 0);
+  // A third of the time is kept for learning the lines once the settings are found.
+  const time_s = ((until_ms - performance.now()) / 1000) * (2 / 3);
+  const candidates = [...(framed === undefined ? [] : [framed]), ...others].slice(0, Math.floor(time_s / shortest_s));
+  const each_s = Math.min(longestAttempt_s, time_s / candidates.length);
+  let best: { readonly link: SerialLink; readonly score: number } = { link, score: likeLines(heard) };
+  for (const candidate of candidates) {
     const found = await tryOne(candidate, ears, each_s);
     if (found.score > best.score) best = found;
-    if (best.score >= goodText) return best.link;
+    if (best.score >= goodLines) return best.link;
   }
   return best.link;
 }
-
-const plain = (link: SerialLink, baud: number): SerialLink => ({ ...link, baud, bits: 8, parity: 'none' });
 
 async function tryOne(link: SerialLink, ears: Ears, seconds: number): Promise<{ link: SerialLink; score: number }> {
   const heard = await ears.listen(link, seconds);
   // A setting this port does not take is no setting of this gauge.
   if (!heard.ok) return { link, score: 0 };
   const framed = withFrame(link, heard.value);
-  if (framed === undefined) return { link, score: likeText(heard.value) };
-  return { link: framed, score: likeText(heard.value.map((byte) => byte & 0x7f)) };
+  if (framed === undefined) return { link, score: likeLines(heard.value) };
+  return { link: framed, score: likeLines(heard.value.map((byte) => byte & 0x7f)) };
 }
 
 function withFrame(link: SerialLink, heard: Uint8Array): SerialLink | undefined {

@@ -32,8 +32,13 @@ describe('links', () => {
     const all =
       'modbus:/dev/ttyUSB0?baud=19200&unit=9&register=256&function=4&type=s32&order=low-first&scale=0.001&every=50';
     expect(parsed(all)).toMatchObject({
-      ...{ unit: 9, register: 256, function: 4, type: 's32' },
-      ...{ order: 'low-first', scale: 0.001, every_ms: 50 },
+      unit: 9,
+      register: 256,
+      function: 4,
+      type: 's32',
+      order: 'low-first',
+      scale: 0.001,
+      every_ms: 50,
     });
     const link = parseLink(all);
     expect(link.ok && linkText(link.value)).toBe(all);
