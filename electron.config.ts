@@ -29,6 +29,8 @@ export default defineConfig({
     },
   },
   renderer: {
+    // The worker that reads photos is a module like the page, with its parts beside it.
+    worker: { format: 'es' },
     root: resolve('src/renderer'),
     base: './',
     plugins: [react()],

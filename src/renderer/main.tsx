@@ -10,6 +10,7 @@ import { followBuilds, loadBuilds } from './stores/builds.ts';
 import { giveBench } from './stores/client.ts';
 import { followGauges, loadGauges } from './stores/gauges.ts';
 import { followNotebook } from './stores/notebook.ts';
+import { followPhotoFolder, loadPhotoFolder } from './stores/photos.ts';
 import { followTheme } from './theme/follow.ts';
 import { connect } from './transport/connect.ts';
 
@@ -20,9 +21,11 @@ listen(bench);
 followGauges(bench);
 followBuilds(bench);
 followNotebook(bench);
+followPhotoFolder(bench);
 followBench(bench, () => {
   void loadGauges();
   void loadBuilds();
+  void loadPhotoFolder();
 });
 followTheme(document.documentElement);
 listenToKeys(window);

@@ -1,3 +1,6 @@
+import { asJpeg, type Photograph, photograph } from '../../hardware-sim/photos/photograph.ts';
+import { drawScene, type Spoiling } from '../../hardware-sim/photos/scene.ts';
+import { seeded } from '../../hardware-sim/seeded.ts';
 import jpeg from 'jpeg-js';
 
 /** A plain JPEG of a size, grey with a slope in it; for where only the file matters. */
@@ -13,4 +16,16 @@ export function withPlace(picture: Buffer, place: string): Buffer {
   const length = Buffer.alloc(2);
   length.writeUInt16BE(body.length + 2);
   return Buffer.concat([picture.subarray(0, 2), Buffer.from([0xff, 0xe1]), length, body, picture.subarray(2)]);
+}
+
+/** A rendered photograph of a painted flank, as a phone keeps it, with what is true of it. */
+export function renderedPhoto(
+  seed: number,
+  size: readonly [number, number] = [1632, 1224],
+  spoilt?: Spoiling,
+): { readonly jpeg: Buffer; readonly taken: Photograph } {
+  const random = seeded(seed);
+  const scene = drawScene(random, size, spoilt);
+  const taken = photograph(scene, random);
+  return { jpeg: Buffer.from(asJpeg(taken.photo, scene.quality)), taken };
 }

@@ -1,7 +1,8 @@
 import { createHash } from 'node:crypto';
 import type { BenchAnswers } from '../../shared/contract/contract.ts';
 import { jpegSizeOf, withoutCameraData } from '../../shared/pattern/jpegSegments.ts';
-import { longestSide_px, type StoredPhoto } from '../../shared/records/photo.ts';
+import { longestSide_px } from '../../shared/pattern/photo.ts';
+import type { StoredPhoto } from '../../shared/records/photo.ts';
 import type { DeedOf } from '../../shared/records/notebook.ts';
 import { fail, isNone, ok, type Result } from '../../shared/result.ts';
 import type { WatchedFolder } from '../photos/photoFolder.ts';

@@ -4,11 +4,16 @@ import { AxleScreen } from '../screens/axle/AxleScreen.tsx';
 import { BuildScreen } from '../screens/build/BuildScreen.tsx';
 import { BuildsScreen } from '../screens/builds/BuildsScreen.tsx';
 import { CertificateScreen } from '../screens/certificate/CertificateScreen.tsx';
-import { CheckScreen } from '../screens/check/CheckScreen.tsx';
+import { CheckScreen, NoAssembly } from '../screens/check/CheckScreen.tsx';
 import { GaugesScreen } from '../screens/gauges/GaugesScreen.tsx';
 import { JustMeasureScreen } from '../screens/just-measure/JustMeasureScreen.tsx';
 import { LimitsScreen } from '../screens/limits/LimitsScreen.tsx';
 import { NotesScreen } from '../screens/notes/NotesScreen.tsx';
+import { CutScreen } from '../screens/cut/CutScreen.tsx';
+import { MeaningScreen } from '../screens/meaning/MeaningScreen.tsx';
+import { PaintingScreen } from '../screens/painting/PaintingScreen.tsx';
+import { TrialsScreen } from '../screens/trials/TrialsScreen.tsx';
+import { PhotoScreen } from '../screens/photo/PhotoScreen.tsx';
 import { SettleScreen } from '../screens/settle/SettleScreen.tsx';
 import { Stage } from '../parts/Stage.tsx';
 import { Words } from '../parts/Words.tsx';
@@ -51,13 +56,37 @@ function BuildRouteScreen({ route, build }: { readonly route: BuildRoute; readon
           build={build}
           assembly={route.assembly}
           check={route.check}
+          shimsOf={route.shimsOf}
         />
       );
     case 'settle':
       return <SettleScreen build={build} assembly={route.assembly} check={route.check} />;
+    case 'photo':
+    case 'meaning':
+    case 'painting':
+      return <InAssembly build={build} route={route} />;
+    case 'cut':
+      return <CutScreen build={build} />;
+    case 'trials':
+      return <TrialsScreen build={build} />;
     case 'certificate':
       return <CertificateScreen build={build} />;
   }
+}
+
+interface InAssemblyProps {
+  readonly build: Build;
+  readonly route: Extract<Route, { at: 'photo' | 'meaning' | 'painting' }>;
+}
+
+/** A screen of one assembly; one that was struck through is said to be gone. */
+function InAssembly({ build, route }: InAssemblyProps) {
+  const assembly = build.assemblies.find((one) => one.id === route.assembly);
+  if (assembly === undefined) return <NoAssembly build={build} />;
+  if (route.at === 'meaning') return <MeaningScreen build={build} assembly={assembly} />;
+  if (route.at === 'painting') return <PaintingScreen build={build} assembly={assembly} />;
+  const { flank, place, photo } = route;
+  return <PhotoScreen build={build} assembly={assembly} flank={flank} place={place} photo={photo} />;
 }
 
 const Opening = () => (

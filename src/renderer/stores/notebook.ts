@@ -3,6 +3,7 @@ import type { Notebook } from '../../shared/contract/builds.ts';
 import type { Answer, BenchClient } from '../../shared/contract/contract.ts';
 import { type Build, readNotebook } from '../../shared/records/build.ts';
 import { type Deed, lastStanding, lastStrike } from '../../shared/records/notebook.ts';
+import type { StoredPhoto } from '../../shared/records/photo.ts';
 import type { Problem } from '../../shared/result.ts';
 import { ask } from './ask.ts';
 import { useSession } from './session.ts';
@@ -62,6 +63,17 @@ export const recordMeasurement = async (what: Recorded, onProblem?: (problem: Pr
 type Adopted = Omit<Parameters<typeof ask<'measurements.adopt'>>[1], 'build' | 'by'>;
 export const adoptMeasurement = async (what: Adopted): Promise<boolean> =>
   laid(await ask('measurements.adopt', { ...signature(), ...what }));
+
+type KeptPhoto = Omit<Parameters<typeof ask<'photos.keep'>>[1], 'build' | 'by'>;
+/** Stores a photo with its assembly; gives it back as it is stored, or undefined after the problem was told. */
+export async function keepPhoto(
+  what: KeptPhoto,
+  onProblem?: (problem: Problem) => void,
+): Promise<StoredPhoto | undefined> {
+  const kept = await ask('photos.keep', { ...signature(), ...what }, onProblem);
+  if (kept !== undefined) lay(kept.notebook);
+  return kept?.photo;
+}
 
 export const canUndo = (open: Open): boolean =>
   open.notebook !== undefined && lastStanding(open.notebook.entries) !== undefined;

@@ -12,7 +12,27 @@ const routeSchema = z.discriminatedUnion('at', [
   z.object({ at: z.literal('limits'), build }),
   z.object({ at: z.literal('notes'), build }),
   z.object({ at: z.literal('assemble'), build, phase: z.enum(phases) }),
-  z.object({ at: z.literal('check'), build, assembly: z.string(), check: z.enum(checkIds) }),
+  z.object({
+    at: z.literal('check'),
+    build,
+    assembly: z.string(),
+    check: z.enum(checkIds),
+    /** For shims: the earlier trial whose packs are laid out to begin with. */
+    shimsOf: z.string().optional(),
+  }),
+  /** A photo of one flank; `photo` is the stored one that lies open, `place` the place round the gear. */
+  z.object({
+    at: z.literal('photo'),
+    build,
+    assembly: z.string(),
+    flank: z.enum(['drive', 'coast']),
+    place: z.number().int().min(0).max(2),
+    photo: z.string().optional(),
+  }),
+  z.object({ at: z.literal('painting'), build, assembly: z.string() }),
+  z.object({ at: z.literal('cut'), build }),
+  z.object({ at: z.literal('trials'), build }),
+  z.object({ at: z.literal('meaning'), build, assembly: z.string() }),
   z.object({ at: z.literal('settle'), build, assembly: z.string(), check: z.enum(checkIds) }),
   z.object({ at: z.literal('certificate'), build }),
   z.object({ at: z.literal('just-measure') }),

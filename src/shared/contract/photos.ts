@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { idSchema, nameSchema, noNumberSchema } from '../records/common.ts';
-import { largestPhoto_bytes, photoSchema, photoWays, sha256Schema } from '../records/photo.ts';
+import { largestPhoto_bytes } from '../pattern/photo.ts';
+import { photoSchema, photoWays, sha256Schema } from '../records/photo.ts';
 import { notebookSchema } from './builds.ts';
 import { problemSchema, question } from './message.ts';
 

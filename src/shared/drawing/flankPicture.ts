@@ -7,7 +7,12 @@ import { line, polygon, polyline } from './paths.ts';
 import { type Anchor, type Element, path, pen, type Point, text } from './scene.ts';
 
 /** One flank, from the metal up: target zone, mark, mark as found, planned mark, names of the edges. */
-export function flankElements(view: FlankView, geometry: FlankGeometry, letter: number): readonly Element[] {
+export function flankElements(
+  view: FlankView,
+  geometry: FlankGeometry,
+  letter: number,
+  bare = false,
+): readonly Element[] {
   return [
     ...bodyElements(geometry, letter),
     ...(view.target === undefined ? [] : targetElements(view.target, geometry, letter)),
@@ -17,7 +22,7 @@ export function flankElements(view: FlankView, geometry: FlankGeometry, letter: 
     path(polygon(patch(geometry, [-0.5, 0.5], [-0.5, 0.5])), { stroke: 'line', width: pen(letter, 1.5) }),
     ...(view.seen === undefined ? [] : hardLines(view.seen, geometry, letter)),
     ...(view.seen === undefined ? [] : centreElements(view.seen, geometry, letter)),
-    ...edgeWords(geometry, letter),
+    ...(bare ? [] : edgeWords(geometry, letter)),
   ];
 }
 

@@ -13,10 +13,19 @@ export interface FlanksLayout {
 const aspect = 2.7;
 
 /** Where the two flanks lie on the picture, so that a pointer can be turned into a place (flankShape.ts). */
-export function flanksLayout({ drive, coast, cut = 'not-known', turned, size }: FlanksInput): FlanksLayout {
+export function flanksLayout({
+  drive,
+  coast,
+  cut = 'not-known',
+  turned,
+  size,
+  bare = false,
+}: FlanksInput): FlanksLayout {
   const { width, height, text: letter } = size;
   const half = width / 2;
-  const room = { width: half - letter * 8, height: height - letter * 6.5 };
+  const room = bare
+    ? { width: half - letter * 1.2, height: height - letter * 2 }
+    : { width: half - letter * 8, height: height - letter * 6.5 };
   const length = Math.min(room.width, (room.height / 1.55) * aspect);
   const y = height / 2 + letter * 0.6;
   const placed = (view: FlankView, x: number): FlankGeometry =>
@@ -29,16 +38,18 @@ export function flanksScene(input: FlanksInput): Scene {
   const layout = flanksLayout(input);
   const { width, height, text: letter } = input.size;
   const elements = [
-    ...heading('Drive', layout.drive, letter),
-    ...flankElements(input.drive, layout.drive, letter),
-    ...heading('Coast', layout.coast, letter),
-    ...flankElements(input.coast, layout.coast, letter),
+    ...heading('Drive', layout.drive, input),
+    ...flankElements(input.drive, layout.drive, letter, input.bare),
+    ...heading('Coast', layout.coast, input),
+    ...flankElements(input.coast, layout.coast, letter, input.bare),
   ];
   return { width, height, elements, title: 'Marks on the ring gear', description: flanksDescription(input) };
 }
 
-function heading(name: string, geometry: FlankGeometry, letter: number): readonly Element[] {
+function heading(name: string, geometry: FlankGeometry, { size, bare = false }: FlanksInput): readonly Element[] {
+  const letter = size.text;
   const x = geometry.centre.x - geometry.length / 2;
+  if (bare) return [text(name, { x, y: letter }, letter, { weight: 600 })];
   const y = geometry.centre.y - geometry.height * 0.8 - letter * 1.8;
   const after = x + roughWidth(name, letter * 1.25) + letter * 0.7;
   return [

@@ -26,4 +26,6 @@ export interface FlanksInput {
   readonly cut?: 'face-milled' | 'face-hobbed' | 'not-known';
   readonly turned: Turned;
   readonly size: SceneSize;
+  /** Small, beside others of its kind: without the names of the edges, which the larger picture has. */
+  readonly bare?: boolean;
 }

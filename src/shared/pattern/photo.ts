@@ -1,5 +1,3 @@
-import { z } from 'zod';
-
 /** An upright photo: eight bits a channel, red, green, blue, alpha, row by row from the upper left. */
 export interface Photo {
   readonly width: number;
@@ -10,12 +8,14 @@ export interface Photo {
 /** Pixels to the right and down from the photo's upper left corner. */
 export type Pixel = readonly [x: number, y: number];
 
-const pixelSchema = z.tuple([z.number(), z.number()]).readonly();
-
 /** The four tapped corners of the flank: toe-root, toe-crown, heel-crown, heel-root. Either turn. */
 export type FlankCorners = readonly [Pixel, Pixel, Pixel, Pixel];
 
-export const flankCornersSchema = z.tuple([pixelSchema, pixelSchema, pixelSchema, pixelSchema]).readonly();
-
 /** A place on the flank from toe (0) to heel (1) and from root (0) to crown (1). */
 export type FlankPlace = readonly [along: number, up: number];
+
+/** Longest side of a stored photo: about twice the pixels along a flank that its reading can use. */
+export const longestSide_px = 2048;
+
+/** More than this is no photo that was shrunk by one of our screens. */
+export const largestPhoto_bytes = 2_500_000;

@@ -1,5 +1,4 @@
 import { z } from 'zod';
-import { flankCornersSchema } from '../pattern/photo.ts';
 import { wordsSchema } from './common.ts';
 
 /** A photo is known by what is in it: two of the same bytes are one. */
@@ -17,12 +16,6 @@ export type StoredPhoto = z.infer<typeof photoSchema>;
 export const photoWays = ['file', 'clipboard', 'folder', 'camera'] as const;
 export type PhotoWay = (typeof photoWays)[number];
 
-/** Longest side of a stored photo: about twice the pixels along a flank that its reading can use. */
-export const longestSide_px = 2048;
-
-/** More than this is no photo that was shrunk by one of our screens. */
-export const largestPhoto_bytes = 2_500_000;
-
 const fraction = z.number().min(-1).max(2);
 
 /** A touch of the brush on the straightened flank, as fractions of it. */
@@ -32,6 +25,10 @@ export const brushTouchSchema = z.strictObject({
   radius: z.number().positive().max(1),
   to: z.enum(['mark', 'compound']),
 });
+
+const pixelSchema = z.tuple([z.number(), z.number()]).readonly();
+/** Toe-root, toe-crown, heel-crown, heel-root, in pixels of the stored photo. */
+const flankCornersSchema = z.tuple([pixelSchema, pixelSchema, pixelSchema, pixelSchema]).readonly();
 
 const bend = z.number().min(-1).max(1);
 

@@ -1,5 +1,6 @@
 import { type Assembly, assemblyName, type Build, currentAssembly } from '../../../shared/records/build.ts';
 import { isDescribed, nextStep, readinessOf } from '../../../shared/setup/readiness.ts';
+import { Button } from '../../parts/Button.tsx';
 import { Stage } from '../../parts/Stage.tsx';
 import { Words } from '../../parts/Words.tsx';
 import { go } from '../../stores/route.ts';
@@ -28,7 +29,22 @@ export function BuildScreen({
           <AssemblyStanding build={build} assembly={assembly} />
         )}
       </Stage>
-      <Words title="What comes next" next={{ words: next.words, run: () => go(next.route) }}>
+      <Words
+        title="What comes next"
+        next={{ words: next.words, run: () => go(next.route) }}
+        others={
+          build.assemblies.length === 0 ? undefined : (
+            <>
+              <Button onPress={() => go({ at: 'trials', build: build.id })}>All trials</Button>
+              {assembly === undefined || assembly.phase === 'as-found' ? undefined : (
+                <Button onPress={() => go({ at: 'painting', build: build.id, assembly: assembly.id })}>
+                  How to paint
+                </Button>
+              )}
+            </>
+          )
+        }
+      >
         <p>{next.why}</p>
         <CloseCallWords build={build} assembly={current} />
       </Words>

@@ -18,6 +18,8 @@ interface CheckScreenProps {
   readonly build: Build;
   readonly assembly: string;
   readonly check: CheckId;
+  /** For shims: the earlier trial whose packs are laid out to begin with. */
+  readonly shimsOf?: string | undefined;
 }
 
 /** What every screen of a check is given. */
@@ -28,7 +30,7 @@ export interface CheckProps {
 }
 
 /** The screen by which a check is answered. */
-export function CheckScreen({ build, assembly: id, check }: CheckScreenProps) {
+export function CheckScreen({ build, assembly: id, check, shimsOf }: CheckScreenProps) {
   const assembly = build.assemblies.find((one) => one.id === id);
   if (assembly === undefined) return <NoAssembly build={build} />;
   const props: CheckProps = { build, assembly, check: checkOf(check) };
@@ -50,7 +52,7 @@ export function CheckScreen({ build, assembly: id, check }: CheckScreenProps) {
     case 'set-numbers':
       return <SetNumbersScreen key={key} {...props} />;
     case 'shims':
-      return <ShimsScreen key={key} {...props} />;
+      return <ShimsScreen key={key} {...props} shimsOf={shimsOf} />;
     case 'confirm':
       return <ConfirmScreen key={key} {...props} />;
     case 'mark':
@@ -58,7 +60,7 @@ export function CheckScreen({ build, assembly: id, check }: CheckScreenProps) {
   }
 }
 
-const NoAssembly = ({ build }: { readonly build: Build }) => (
+export const NoAssembly = ({ build }: { readonly build: Build }) => (
   <>
     <Stage title="Not there any more">
       <p>This assembly was struck through. What was written stays readable in the notebook.</p>

@@ -5,20 +5,20 @@ import { placeAt, placeOnFlank } from '../../../shared/drawing/flankShape.ts';
 import type { Point, SceneSize } from '../../../shared/drawing/scene.ts';
 import type { Flank, Mark } from '../../../shared/pattern/mark.ts';
 import type { MakeUp } from '../../../shared/records/makeUp.ts';
-import type { MarkResult } from '../../../shared/records/measurement.ts';
+import type { MarkPlace } from '../../../shared/records/markResult.ts';
 import { isNone } from '../../../shared/result.ts';
 import { Drawing } from '../../instruments/Drawing.tsx';
 import { useRoom } from '../../instruments/size.ts';
 import { useSession } from '../../stores/session.ts';
-import type { MarkDraft, Side, SideDraft } from './draft.ts';
+import type { PlaceDraft, Side, SideDraft } from './draft.ts';
 import { MarkHandles } from './MarkHandles.tsx';
 import { freshMark, moved } from './shape.ts';
 
 interface FlanksEditorProps {
-  readonly draft: MarkDraft;
-  readonly found: MarkResult | undefined;
+  readonly draft: PlaceDraft;
+  readonly found: MarkPlace | undefined;
   readonly makeUp: MakeUp | undefined;
-  readonly onChange: (change: Partial<MarkDraft>) => void;
+  readonly onChange: (side: Side, to: SideDraft) => void;
 }
 
 /** Both flanks as they stand before the technician. Touching one puts a mark there; its handles shape it. */
@@ -49,7 +49,7 @@ function Sized({ draft, found, makeUp, onChange, size }: FlanksEditorProps & { r
     }
     const mark = markOf(draft[side]);
     const on = placeOnFlank(layout[side], point);
-    onChange({ [side]: mark === undefined ? freshMark(on) : moved(mark, on) });
+    onChange(side, mark === undefined ? freshMark(on) : moved(mark, on));
   };
   return (
     <>
@@ -62,7 +62,7 @@ function Sized({ draft, found, makeUp, onChange, size }: FlanksEditorProps & { r
             side={side}
             mark={mark}
             geometry={layout[side]}
-            onChange={(changed) => onChange({ [side]: changed })}
+            onChange={(changed) => onChange(side, changed)}
           />
         );
       })}
@@ -73,8 +73,8 @@ function Sized({ draft, found, makeUp, onChange, size }: FlanksEditorProps & { r
 const markOf = (draft: SideDraft): Mark | undefined => (draft === 'no-mark' ? undefined : draft);
 
 function inputOf(
-  draft: MarkDraft,
-  found: MarkResult | undefined,
+  draft: PlaceDraft,
+  found: MarkPlace | undefined,
   makeUp: MakeUp | undefined,
   toeAt: 'left' | 'right',
   size: SceneSize,
@@ -90,7 +90,7 @@ function inputOf(
   };
 }
 
-function viewOf(flank: Flank, draft: SideDraft, found: MarkResult['drive'] | undefined): FlankView {
+function viewOf(flank: Flank, draft: SideDraft, found: MarkPlace['drive'] | undefined): FlankView {
   const seen = markOf(draft);
   return {
     flank,

@@ -1,64 +1,72 @@
 import { useState } from 'react';
 import { latest } from '../../../shared/records/build.ts';
 import type { MarkResult } from '../../../shared/records/measurement.ts';
+import { Button } from '../../parts/Button.tsx';
 import { Choice } from '../../parts/Choice.tsx';
+import { Pick } from '../../parts/Pick.tsx';
 import { Stage } from '../../parts/Stage.tsx';
 import { Words } from '../../parts/Words.tsx';
 import { writeDeed } from '../../stores/notebook.ts';
+import { go } from '../../stores/route.ts';
 import { changeSession, useSession } from '../../stores/session.ts';
 import type { CheckProps } from '../check/CheckScreen.tsx';
 import { goOn } from '../check/goOn.ts';
-import { blankMark, type MarkDraft, markAsFound, markDraftOf, markResultOf, readMark } from './draft.ts';
+import {
+  blankPlace,
+  drawnOver,
+  type MarkDraft,
+  markAsFound,
+  markResultOf,
+  mostPlaces,
+  readFrom,
+  readMark,
+  type Side,
+  type SideDraft,
+  sides,
+  withSide,
+} from './draft.ts';
+import { changeMarkDraft, putDraftAway, useMarkDraft } from './draftStore.ts';
 import { FlankControls } from './FlankControls.tsx';
 import { FlanksEditor } from './FlanksEditor.tsx';
+import { firstWord } from './firstWord.ts';
+import { MadePanel } from './MadePanel.tsx';
 import './mark.css';
 
-/** The mark on both flanks, drawn by hand as it is seen. */
+/** The mark on both flanks, drawn by hand as it is seen or read off photos, at one to three places round the gear. */
 export function MarkScreen({ build, assembly, check }: CheckProps) {
-  const kept = markResultOf(assembly);
-  const [draft, setDraft] = useState<MarkDraft>(() => (kept === undefined ? blankMark(assembly) : markDraftOf(kept)));
-  const [touched, setTouched] = useState(false);
-  const toeAt = useSession((session) => session.toeAt);
-  const read = readMark(draft);
-  const change = (part: Partial<MarkDraft>): void => {
-    setTouched(true);
-    setDraft((now) => ({ ...now, ...part }));
-  };
+  const { draft, touched } = useMarkDraft(assembly);
+  const [place, setPlace] = useState(0);
+  const read = readMark(draft, assembly.bearings);
+  const change = (side: Side, to: SideDraft): void =>
+    changeMarkDraft(assembly, (now) => drawnOver(withSide(now, place, side, to), place, side));
   const keep = async (): Promise<void> => {
     if (!read.ok) return;
-    if (
-      await writeDeed({
-        kind: 'measured',
-        assembly: assembly.id,
-        check: check.id,
-        how: { kind: 'seen' },
-        result: read.value,
-      })
-    )
-      setTouched(false);
+    const about = { assembly: assembly.id, check: check.id, how: { kind: 'seen' as const } };
+    if (await writeDeed({ kind: 'measured', ...about, result: read.value })) putDraftAway(assembly);
+  };
+  const photo = (flank: Side): void => {
+    const from = readFrom(draft, place, flank)?.photo;
+    const open = from === undefined ? {} : { photo: from };
+    go({ at: 'photo', build: build.id, assembly: assembly.id, flank, place, ...open });
   };
   const found = assembly.phase === 'as-found' ? undefined : markAsFound(build);
-  const done = kept !== undefined && !touched;
+  const done = markResultOf(assembly) !== undefined && !touched;
+  const here = draft.places[place] ?? blankPlace;
   return (
     <>
       <Stage
         fill
         title={check.title}
-        aside={
-          <Choice
-            bare
-            label="Where the toe lies"
-            value={toeAt}
-            onChange={(side) => changeSession({ toeAt: side })}
-            options={[
-              { value: 'left', words: 'Toe left' },
-              { value: 'right', words: 'Toe right' },
-            ]}
-          />
-        }
+        aside={<Aside draft={draft} assembly={assembly} place={place} onPlace={setPlace} />}
       >
-        <FlanksEditor draft={draft} found={found} makeUp={build.makeUp} onChange={change} />
-        <FlankControls draft={draft} onChange={change} />
+        <FlanksEditor
+          key={place}
+          draft={here}
+          found={place === 0 ? found : undefined}
+          makeUp={build.makeUp}
+          onChange={change}
+        />
+        <FlankControls draft={here} onChange={change} onPhoto={photo} />
       </Stage>
       <Words
         title={done ? 'Kept in the notebook' : read.ok ? 'What the mark asks for' : read.problem.sentence}
@@ -71,6 +79,14 @@ export function MarkScreen({ build, assembly, check }: CheckProps) {
                 disabled: !read.ok,
               }
         }
+        others={
+          <>
+            <Button onPress={() => go({ at: 'painting', build: build.id, assembly: assembly.id })}>How to paint</Button>
+            <Button disabled={!done} onPress={() => go({ at: 'meaning', build: build.id, assembly: assembly.id })}>
+              What it means
+            </Button>
+          </>
+        }
       >
         {assembly.phase === 'as-found' ? (
           <p>
@@ -79,10 +95,52 @@ export function MarkScreen({ build, assembly, check }: CheckProps) {
               : check.how}
           </p>
         ) : (
-          <Judgement draft={draft} onChange={change} />
+          <Judgement
+            draft={draft}
+            onChange={(judgement) => changeMarkDraft(assembly, (now) => ({ ...now, judgement }))}
+          />
         )}
+        <p data-mark="meaning">{firstWord(build, here)}</p>
       </Words>
     </>
+  );
+}
+
+interface AsideProps {
+  readonly assembly: CheckProps['assembly'];
+  readonly draft: MarkDraft;
+  readonly place: number;
+  readonly onPlace: (place: number) => void;
+}
+
+/** How the mark was made, which place round the gear is seen, and where the toe lies for whoever stands there. */
+function Aside({ draft, assembly, place, onPlace }: AsideProps) {
+  const toeAt = useSession((session) => session.toeAt);
+  const drawn = (n: number): boolean => sides.some((side) => draft.places[n]?.[side] !== undefined);
+  return (
+    <div className="mark-aside">
+      <MadePanel made={draft.made} onChange={(made) => changeMarkDraft(assembly, (now) => ({ ...now, made }))} />
+      <Pick
+        bare
+        label="Place round the gear"
+        value={String(place)}
+        onChange={(chosen) => onPlace(Number(chosen))}
+        options={Array.from({ length: mostPlaces }, (_, n) => ({
+          value: String(n),
+          words: `Place ${n + 1}${n === 0 || drawn(n) ? '' : ', not read'}`,
+        }))}
+      />
+      <Choice
+        bare
+        label="Where the toe lies"
+        value={toeAt}
+        onChange={(side) => changeSession({ toeAt: side })}
+        options={[
+          { value: 'left', words: 'Toe left' },
+          { value: 'right', words: 'Toe right' },
+        ]}
+      />
+    </div>
   );
 }
 
@@ -97,13 +155,5 @@ const Judgement = ({
   onChange,
 }: {
   readonly draft: MarkDraft;
-  readonly onChange: (change: Partial<MarkDraft>) => void;
-}) => (
-  <Choice
-    bare
-    label="What the mark asks for"
-    value={draft.judgement}
-    onChange={(judgement) => onChange({ judgement })}
-    options={judgements}
-  />
-);
+  readonly onChange: (judgement: MarkResult['judgement']) => void;
+}) => <Choice bare label="What the mark asks for" value={draft.judgement} onChange={onChange} options={judgements} />;

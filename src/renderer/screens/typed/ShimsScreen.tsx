@@ -13,12 +13,13 @@ import { ToolFields } from './ToolFields.tsx';
 import { TypedStage } from './TypedStage.tsx';
 
 /** Every shim by its place, and each pack as clamped. */
-export function ShimsScreen(props: CheckProps) {
+export function ShimsScreen({ shimsOf, ...props }: CheckProps & { readonly shimsOf?: string | undefined }) {
   const { build, assembly } = props;
+  const earlier = build.assemblies.find(({ id }) => id === shimsOf);
   const units = useSession((session) => session.units);
   const [packs, setPacks] = useState<readonly PackDraft[]>(() =>
     placesOf(build.makeUp).map((place) => {
-      const known = packAt(assembly, place);
+      const known = packAt(assembly, place) ?? (earlier === undefined ? undefined : packAt(earlier, place));
       return known === undefined
         ? { place, each: '', pack: emptyDraft('length', units) }
         : { place, each: known.each.map((one) => String(one.value)).join(' '), pack: draftOf(known.pack) };

@@ -25,6 +25,14 @@ function ofNew(drive: Mark): Meaning {
   const place = heightPlace(drive);
   const much = `${hundredths(drive.crown)} of its height ${drive.crown > 0 ? 'above' : 'below'} the middle`;
   const bound = isBound(drive, 'crown') ? ' An edge cuts it off, so it lies at least that far.' : '';
+  const end = cutOffAt(drive);
+  if (place === 'middle' && end !== undefined) {
+    return say(
+      'height',
+      'derived',
+      `What is seen of the drive mark lies in the middle, but the ${end} cuts it off: its true centre lies ${end === 'crown' ? 'higher, and the pinion may be too far out' : 'lower, and the pinion may be too deep'}.`,
+    );
+  }
   if (place === 'middle') {
     const full = bothCut(drive)
       ? ' It reaches both crown and root, so its height says little: paint thinner to be sure.'
@@ -48,6 +56,16 @@ function ofNew(drive: Mark): Meaning {
       )
     : say('height', 'published', `The drive mark is too low, ${much}: the pinion is too deep.${bound}`, manuals.height);
 }
+
+/** The end at which alone a mark is cut off, where it lies to that side: there its centre says least. */
+function cutOffAt(mark: Mark): 'crown' | 'root' | undefined {
+  if (!isBound(mark, 'crown') || bothCut(mark)) return undefined;
+  const end = mark.edges.crown === 'clear' ? 'root' : 'crown';
+  return (end === 'crown') === mark.crown > 0 && Math.abs(mark.crown) > nearMiddle ? end : undefined;
+}
+
+/** Nearer than this the centre of a cut mark could still be anywhere in the middle: own choice, half its half-width. */
+const nearMiddle = middleOfHeight / 2;
 
 const bothCut = ({ edges }: Mark): boolean => edges.crown !== 'clear' && edges.root !== 'clear';
 

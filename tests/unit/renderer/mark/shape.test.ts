@@ -12,12 +12,31 @@ import {
   topDragged,
   topOf,
 } from '../../../../src/renderer/screens/mark/shape.ts';
-import { blankMark, readMark } from '../../../../src/renderer/screens/mark/draft.ts';
+import {
+  blankMark,
+  drawnOver,
+  type MarkDraft,
+  markDraftOf,
+  readFrom,
+  readMark,
+  withPhotoRead,
+  withSide,
+} from '../../../../src/renderer/screens/mark/draft.ts';
+import { blankMade, madeDraftOf } from '../../../../src/renderer/screens/mark/made.ts';
 import { flankGeometry } from '../../../../src/shared/drawing/flankShape.ts';
 import { markSchema } from '../../../../src/shared/pattern/mark.ts';
 import type { Assembly } from '../../../../src/shared/records/build.ts';
+import type { PhotoRead } from '../../../../src/shared/records/photo.ts';
+import { markResultSchema } from '../../../../src/shared/records/markResult.ts';
+import { isNone } from '../../../../src/shared/result.ts';
 
 const middle = freshMark({ heel: 0, crown: 0 });
+const square: PhotoRead['corners'] = [
+  [0, 10],
+  [0, 0],
+  [30, 0],
+  [30, 10],
+];
 const fraction = fc.double({ min: -1, max: 1, noNaN: true });
 const geometry = flankGeometry('convex', 'face-milled', 'toe-left', {
   centre: { x: 300, y: 200 },
@@ -77,15 +96,63 @@ describe('a mark shaped by hand', () => {
 describe('the answer about a mark', () => {
   const trial = { phase: 'trial' } as Assembly;
 
+  const drawn: MarkDraft = {
+    ...blankMark(trial),
+    places: [{ drive: middle, coast: 'no-mark' }],
+    judgement: 'change',
+    note: ' ',
+  };
+
+  it('keeps with every mark how it was made, the bearings of the assembly among it', () => {
+    const made = {
+      compound: ' Yellow ',
+      drag: { text: '12', unit: '[lbf_av].[in_i]' },
+      turns: '3',
+      film: blankMade.film,
+    };
+    const read = readMark({ ...drawn, made }, 'set-up');
+    expect(read).toMatchObject({
+      ok: true,
+      value: { compound: 'Yellow', drive: { made: { turns: 3, bearings: 'set-up' } } },
+    });
+    const drive = read.ok && !isNone(read.value.drive) ? read.value.drive.made : undefined;
+    // 12 lbf·in, the pound-force being 4.4482216152605 N and the inch 25.4 mm, both exactly.
+    expect(drive?.drag_Nm).toBeCloseTo(1.3558, 4);
+    if (read.ok) expect(madeDraftOf(read.value).turns).toBe('3');
+    for (const turns of ['0', 'many', '-2'])
+      expect(readMark({ ...drawn, made: { ...made, turns } }, 'set-up')).toMatchObject({ problem: { field: 'turns' } });
+  });
+
+  it('forgets the photo of a mark that was drawn over by hand, and keeps that of the other flank', () => {
+    const read = { photo: 'a'.repeat(64), place: 0, corners: square, brushed: [], area: 0.3, warnings: [] };
+    const two = withPhotoRead(withPhotoRead(drawn, middle, { ...read, flank: 'drive' }), middle, {
+      ...read,
+      flank: 'coast',
+    });
+    expect(readFrom(two, 0, 'drive')).toBeDefined();
+    const over = drawnOver(withSide(two, 0, 'drive', middle), 0, 'drive');
+    expect(readFrom(over, 0, 'drive')).toBeUndefined();
+    expect(readFrom(over, 0, 'coast')).toBeDefined();
+    const result = readMark(over, 'set-up');
+    expect(result.ok && markResultSchema.safeParse(result.value).success).toBe(true);
+    expect(result.ok ? markDraftOf(result.value).photos : []).toHaveLength(1);
+  });
+
   it('names what is still missing, one thing at a time', () => {
     const draft = blankMark(trial);
-    expect(readMark(draft)).toMatchObject({ problem: { field: 'drive' } });
-    expect(readMark({ ...draft, drive: middle })).toMatchObject({ problem: { field: 'coast' } });
-    expect(readMark({ ...draft, drive: middle, coast: 'no-mark' })).toMatchObject({ problem: { field: 'judgement' } });
+    expect(readMark(draft, 'set-up')).toMatchObject({ problem: { field: 'drive' } });
+    const half = withSide(draft, 0, 'drive', middle);
+    expect(readMark(half, 'set-up')).toMatchObject({ problem: { field: 'coast' } });
+    const both = withSide(half, 0, 'coast', 'no-mark');
+    expect(readMark(both, 'set-up')).toMatchObject({ problem: { field: 'judgement' } });
+    const third = withSide({ ...both, judgement: 'change' }, 2, 'coast', middle);
+    expect(readMark(third, 'set-up')).toMatchObject({
+      problem: { field: 'drive', sentence: 'The drive flank at place 2 is not drawn yet.' },
+    });
   });
 
   it('keeps a flank without a mark as that, never as an empty mark', () => {
-    const read = readMark({ drive: middle, coast: 'no-mark', judgement: 'change', note: ' ' });
+    const read = readMark(drawn, 'set-up');
     expect(read).toMatchObject({ ok: true, value: { coast: { none: 'no mark on this flank' }, judgement: 'change' } });
     expect(read.ok && 'note' in read.value).toBe(false);
   });

@@ -1,0 +1,52 @@
+import { useMemo } from 'react';
+import { flanksScene } from '../../shared/drawing/flanks.ts';
+import type { FlankView, TargetZone } from '../../shared/drawing/flanksInput.ts';
+import type { Flank, Mark } from '../../shared/pattern/mark.ts';
+import type { MakeUp } from '../../shared/records/makeUp.ts';
+import { useSession } from '../stores/session.ts';
+import { Drawing } from './Drawing.tsx';
+import { useRoom } from './size.ts';
+import './instrument.css';
+
+/** What is known of one flank's mark. */
+export type Shown = Omit<FlankView, 'flank'>;
+
+interface FlanksPictureProps {
+  readonly makeUp: MakeUp;
+  readonly drive: Shown;
+  readonly coast: Shown;
+  /** Small, beside others: without the names of the edges. */
+  readonly bare?: boolean;
+}
+
+/** Both flanks to be looked at: the mark, where the plan expects it, where it belongs. */
+export function FlanksPicture({ makeUp, drive, coast, bare = false }: FlanksPictureProps) {
+  const [room, size] = useRoom(14);
+  const toeAt = useSession((session) => session.toeAt);
+  const scene = useMemo(() => {
+    if (size === undefined) return undefined;
+    const [driving, coasting]: readonly [Flank, Flank] =
+      makeUp.driveFlank === 'convex' ? ['convex', 'concave'] : ['concave', 'convex'];
+    return flanksScene({
+      drive: { flank: driving, ...drive },
+      coast: { flank: coasting, ...coast },
+      cut: makeUp.cut,
+      turned: toeAt === 'left' ? 'toe-left' : 'toe-right',
+      size,
+      bare,
+    });
+  }, [size, makeUp, drive, coast, toeAt, bare]);
+  return (
+    <div className="instrument" ref={room}>
+      {scene === undefined ? undefined : <Drawing scene={scene} />}
+    </div>
+  );
+}
+
+/** Parts of a view that are there. */
+export const shown = (seen: Mark | undefined, planned: Mark | undefined, target?: TargetZone, found?: Mark): Shown => ({
+  ...(seen === undefined ? {} : { seen }),
+  ...(planned === undefined ? {} : { planned }),
+  ...(target === undefined ? {} : { target }),
+  ...(found === undefined ? {} : { found }),
+});

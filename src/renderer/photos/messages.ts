@@ -1,0 +1,54 @@
+import type { Bends } from '../../shared/pattern/flankMap.ts';
+import type { MarkWithArea } from '../../shared/pattern/describeMask.ts';
+import type { FlankCorners } from '../../shared/pattern/photo.ts';
+import type { BrushTouch } from '../../shared/pattern/readPattern.ts';
+import type { Result } from '../../shared/result.ts';
+
+/** What the page asks of the worker that handles photos. */
+export type WorkerAsk =
+  | { readonly do: 'shrink'; readonly file: Blob }
+  | { readonly do: 'open'; readonly jpeg: Blob }
+  | ({ readonly do: 'read' } & ReadAsk);
+
+export interface ReadAsk {
+  readonly corners: FlankCorners;
+  /** Edges bent by hand; without them they are looked for. */
+  readonly bends?: Bends;
+  readonly brushed: readonly BrushTouch[];
+}
+
+/** A photo made small enough to be stored, as a JPEG that holds nothing but its picture. */
+export interface Shrunk {
+  readonly jpeg: Blob;
+  readonly width: number;
+  readonly height: number;
+}
+
+/** The flank laid straight, eight bits a channel, toe at the left and crown above. */
+export interface StraightPicture {
+  readonly width: number;
+  readonly height: number;
+  readonly rgba: Uint8ClampedArray<ArrayBuffer>;
+}
+
+/** What was read, or why nothing was; the straight flank is shown either way where the corners go round one. */
+export interface ReadAnswer {
+  readonly straight: StraightPicture | undefined;
+  readonly result: Result<ReadMark>;
+  /** How long reading took, in milliseconds. */
+  readonly took_ms: number;
+}
+
+export interface ReadMark {
+  readonly mark: MarkWithArea;
+  readonly warnings: readonly string[];
+  readonly bends: Bends;
+  /** 1 where the mark is; columns from toe to heel, rows from root to crown. */
+  readonly mask: { readonly columns: number; readonly rows: number; readonly cells: Uint8Array };
+}
+
+export interface WorkerAnswers {
+  readonly shrink: Result<Shrunk>;
+  readonly open: Result<{ readonly width: number; readonly height: number }>;
+  readonly read: ReadAnswer;
+}

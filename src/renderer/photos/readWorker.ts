@@ -1,0 +1,85 @@
+// Photos are opened and read here, beside the page, so that the screen never stands still while it is done.
+import { mapFlank } from '../../shared/pattern/flankMap.ts';
+import type { Photo } from '../../shared/pattern/photo.ts';
+import { corrected, readPattern } from '../../shared/pattern/readPattern.ts';
+import { type FlankRaster, straighten } from '../../shared/pattern/straighten.ts';
+import { fail, ok, type Result } from '../../shared/result.ts';
+import type { ReadAnswer, ReadAsk, ReadMark, StraightPicture, WorkerAnswers, WorkerAsk } from './messages.ts';
+import { decoded, shrink } from './shrink.ts';
+
+/** The photo that lies open; corners are in its pixels. */
+let open: Photo | undefined;
+
+addEventListener('message', ({ data }: MessageEvent<{ id: number; ask: WorkerAsk }>) => {
+  void answer(data.ask).then((result) => postMessage({ id: data.id, answer: result }));
+});
+
+async function answer(ask: WorkerAsk): Promise<WorkerAnswers[WorkerAsk['do']]> {
+  if (ask.do === 'shrink') return shrink(ask.file);
+  if (ask.do === 'open') return openPhoto(ask.jpeg);
+  return read(ask);
+}
+
+async function openPhoto(jpeg: Blob): Promise<WorkerAnswers['open']> {
+  const bitmap = await decoded(jpeg);
+  const context =
+    bitmap === undefined ? null : new OffscreenCanvas(bitmap.width, bitmap.height).getContext('2d', canvasSettings);
+  if (bitmap === undefined || context === null) return fail(notStored);
+  context.drawImage(bitmap, 0, 0);
+  const { width, height, data } = context.getImageData(0, 0, bitmap.width, bitmap.height);
+  open = { width, height, data };
+  return ok({ width, height });
+}
+
+/** The picture is read back at once, so it is kept where reading is cheap. */
+const canvasSettings = { willReadFrequently: true } as const;
+
+function read({ corners, bends, brushed }: ReadAsk): ReadAnswer {
+  if (open === undefined) return { straight: undefined, result: fail(notStored), took_ms: 0 };
+  const began = performance.now();
+  const first = readPattern(open, corners, bends === undefined ? {} : { bends });
+  const reading = first.ok && brushed.length > 0 ? corrected(first.value, brushed) : first;
+  const took_ms = performance.now() - began;
+  const map = first.ok ? ok(first.value.map) : mapFlank(corners, bends);
+  const straight = map.ok ? pictureOf(straighten(open, map.value, shown)) : undefined;
+  return { straight, result: reading.ok ? ok(markOf(reading.value)) : reading, took_ms };
+}
+
+function markOf(reading: Extract<ReturnType<typeof readPattern>, { ok: true }>['value']): ReadMark {
+  const { mark, warnings, map, mask, raster } = reading;
+  return {
+    mark,
+    warnings,
+    bends: map.bends,
+    mask: { columns: raster.columns, rows: raster.rows, cells: Uint8Array.from(mask) },
+  };
+}
+
+/** Finer than what is read, for the eye. */
+const shown = { columns: 640, rows: 230, low: 0, high: 1, samples: 2 } as const;
+
+function pictureOf({ columns, rows, red, green, blue }: FlankRaster): StraightPicture {
+  const rgba = new Uint8ClampedArray(4 * columns * rows);
+  for (let row = 0; row < rows; row += 1) {
+    for (let column = 0; column < columns; column += 1) {
+      // Rows run from root to crown, pixels from above down.
+      const from = row * columns + column;
+      const to = 4 * ((rows - 1 - row) * columns + column);
+      rgba[to] = byteOfLight(red[from] ?? 0);
+      rgba[to + 1] = byteOfLight(green[from] ?? 0);
+      rgba[to + 2] = byteOfLight(blue[from] ?? 0);
+      rgba[to + 3] = 255;
+    }
+  }
+  return { width: columns, height: rows, rgba };
+}
+
+/** The sRGB curve (IEC 61966-2-1), back from light to a byte. */
+const byteOfLight = (light: number): number =>
+  255 * (light <= 0.0031308 ? 12.92 * light : 1.055 * light ** (1 / 2.4) - 0.055);
+
+const notStored: Extract<Result<never>, { ok: false }>['problem'] = {
+  kind: 'photo-broken',
+  sentence: 'The photo cannot be opened.',
+  remedy: 'Choose it again, or take another one.',
+};

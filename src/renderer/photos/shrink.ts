@@ -1,0 +1,73 @@
+import { largestPhoto_bytes, longestSide_px } from '../../shared/pattern/photo.ts';
+import { fail, ok, type Problem, type Result } from '../../shared/result.ts';
+import type { Shrunk } from './messages.ts';
+
+/** More than this is no photo of a tooth: about four times what a good phone takes. */
+const largestFile_bytes = 60 * 1024 * 1024;
+const smallestSide_px = 200;
+
+/** Qualities tried in turn until the picture is small enough; the first is where a reading no longer sees the difference. */
+const qualities = [0.9, 0.8, 0.65, 0.5] as const;
+
+/** Makes a photo of any kind the browser knows into a JPEG for the record: upright, shrunk, nothing in it but the picture. */
+export async function shrink(file: Blob): Promise<Result<Shrunk>> {
+  if (file.size > largestFile_bytes) return fail(tooLarge);
+  const whole = await decoded(file);
+  if (whole === undefined) return fail(await whyNotShown(file));
+  const scale = Math.min(1, longestSide_px / Math.max(whole.width, whole.height));
+  const [width, height] = [Math.round(whole.width * scale), Math.round(whole.height * scale)];
+  if (Math.min(width, height) < smallestSide_px) return fail(tooSmall);
+  const small = await createImageBitmap(whole, { resizeWidth: width, resizeHeight: height, resizeQuality: 'high' });
+  const canvas = new OffscreenCanvas(width, height);
+  canvas.getContext('2d')?.drawImage(small, 0, 0);
+  for (const quality of qualities) {
+    const jpeg = await canvas.convertToBlob({ type: 'image/jpeg', quality });
+    if (jpeg.size <= largestPhoto_bytes) return ok({ jpeg, width, height });
+  }
+  return fail(tooLarge);
+}
+
+/** A picture in memory, or undefined where the browser cannot show it. */
+export const decoded = (file: Blob): Promise<ImageBitmap | undefined> =>
+  createImageBitmap(file, { imageOrientation: 'from-image' }).catch(() => undefined);
+
+/** What kind of thing it is instead of a picture, as far as its first bytes tell. */
+async function whyNotShown(file: Blob): Promise<Problem> {
+  const head = new TextDecoder('latin1').decode(await file.slice(0, 32).arrayBuffer());
+  if (/^.{4}ftyp(?:hei|hev|mif1)/su.test(head)) return heic;
+  const looksRight = /^(?:\u00ff\u00d8|\u0089PNG|RIFF.{4}WEBP)/su.test(head);
+  return looksRight ? broken : noPicture;
+}
+
+const problem = (kind: string, sentence: string, remedy: string): Problem => ({
+  kind,
+  field: 'photo',
+  sentence,
+  remedy,
+});
+
+const tooLarge = problem(
+  'photo-too-large',
+  'The file is larger than 60 MB, which no photo of a tooth needs to be.',
+  'Take it with the ordinary camera setting, as JPEG.',
+);
+const tooSmall = problem(
+  'photo-too-small',
+  `The picture is smaller than ${smallestSide_px} pixels, too small to hold a tooth.`,
+  'Choose the photo itself, not its preview.',
+);
+const heic = problem(
+  'photo-unknown',
+  'The photo is in a format (HEIC) that this screen cannot show.',
+  'Set the phone’s camera to JPEG, often called most compatible, or send the photo as JPEG.',
+);
+const broken = problem(
+  'photo-broken',
+  'The photo is broken: its file ends early or is damaged.',
+  'Send it from the phone once more, or take it again.',
+);
+const noPicture = problem(
+  'photo-unknown',
+  'This file is not a picture.',
+  'Choose a JPEG, PNG or WebP photo of one flank.',
+);

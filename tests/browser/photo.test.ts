@@ -1,0 +1,97 @@
+import type { Page } from 'playwright';
+import { afterAll, beforeAll, expect, it } from 'vitest';
+import { latest, readNotebook } from '../../src/shared/records/build.ts';
+import { isNone } from '../../src/shared/result.ts';
+import { type BenchPage, buildInTrial, openBenchPage } from '../support/benchPage.ts';
+import { valueOf } from '../support/bench/open.ts';
+import { goTo } from '../support/browser.ts';
+import { plainJpeg, renderedPhoto } from '../support/photos.ts';
+
+let bench: BenchPage;
+let ids: { readonly build: string; readonly trial: string };
+/** These photographs are rendered: no camera took them. */
+const { jpeg, taken } = renderedPhoto(8, [1200, 900]);
+
+beforeAll(async () => {
+  bench = await openBenchPage();
+  ids = await buildInTrial(bench.service);
+});
+afterAll(() => bench.close());
+
+const next = (page: Page, words: string) => page.locator('.button--next', { hasText: words });
+const give = (page: Page, buffer: Buffer, name = 'tooth.jpg', mimeType = 'image/jpeg') =>
+  page.getByLabel('Photo file').setInputFiles({ name, mimeType, buffer });
+
+/** Taps the four corners where a hand would, on the photo as it lies on the screen. */
+async function tapCorners(page: Page): Promise<void> {
+  const picture = page.locator('.photo__picture');
+  await picture.waitFor();
+  const box = await picture.boundingBox();
+  if (box === null) throw new Error('the photo is not shown');
+  for (const [x, y] of taken.corners)
+    await page.mouse.click(box.x + (x * box.width) / 1200, box.y + (y * box.height) / 900);
+}
+
+async function trialNow() {
+  const notebook = valueOf(await bench.service.answers['builds.read']({ build: ids.build }));
+  const trial = readNotebook(notebook.id, notebook.entries).assemblies.find(({ id }) => id === ids.trial);
+  if (trial === undefined) throw new Error('the trial is gone');
+  const mark = latest(trial, 'mark')?.result;
+  return { trial, mark: mark?.kind === 'mark' ? mark : undefined };
+}
+
+it('reads a mark off a photo, lets a brush correct it, keeps both, and shows them after a reload', async () => {
+  const { page, faults } = await bench.open();
+  await goTo(page, { at: 'photo', build: ids.build, assembly: ids.trial, flank: 'drive', place: 0 });
+  for (const [buffer, sentence] of [
+    [Buffer.from('hello'), 'This file is not a picture.'],
+    [jpeg.subarray(0, 900), 'The photo is broken'],
+    [Buffer.from('\0\0\0\u0018ftypheic\0\0\0\0', 'latin1'), '(HEIC)'],
+    [plainJpeg(120, 90), 'smaller than 200 pixels'],
+  ] as const) {
+    await give(page, buffer);
+    await page.getByText(sentence).waitFor();
+  }
+  expect((await trialNow()).trial.photos).toEqual([]);
+
+  await give(page, jpeg);
+  await page.getByText('Tap where toe and root meet (1 of 4)').waitFor();
+  // It is in the notebook before anything is read off it.
+  expect((await trialNow()).trial.photos).toMatchObject([{ width: 1200, height: 900, from: 'file' }]);
+  await tapCorners(page);
+  await page.locator('[data-read="numbers"]').waitFor();
+  const before = await page.locator('[data-read="numbers"]').textContent();
+  expect(before).toMatch(/^Centre \d+ % of the face to the (?:toe|heel) ±\d+ %; .*covers \d+ % of the flank/u);
+
+  // A stroke along the crown calls that part mark, so the centre rises; undone, it is as it was.
+  const flank = await page.locator('.straight__flank').boundingBox();
+  if (flank === null) throw new Error('the straight flank is not shown');
+  await page.mouse.move(flank.x + flank.width * 0.3, flank.y + flank.height * 0.1);
+  await page.mouse.down();
+  await page.mouse.move(flank.x + flank.width * 0.7, flank.y + flank.height * 0.1, { steps: 12 });
+  await page.mouse.up();
+  await page.waitForFunction((text) => document.querySelector('[data-read]')?.textContent !== text, before);
+  expect(await page.locator('[data-read]').textContent()).toContain('crown');
+  await page.getByRole('button', { name: 'Undo the brush' }).click();
+  await page.waitForFunction((text) => document.querySelector('[data-read]')?.textContent === text, before);
+
+  await next(page, 'Use it for the drive flank').click();
+  await page.getByRole('button', { name: 'There is none' }).click();
+  await page.getByText('Change shims').click();
+  await next(page, 'Keep the mark').click();
+  await page.getByText('Kept in the notebook').waitFor();
+
+  const { trial, mark } = await trialNow();
+  const drive = mark === undefined || isNone(mark.drive) ? undefined : mark.drive;
+  // What reading promises (heel 0.03, crown 0.05), with what a tap on a screen pixel adds.
+  expect(Math.abs((drive?.heel ?? 9) - taken.mark.heel)).toBeLessThan(0.04);
+  expect(Math.abs((drive?.crown ?? 9) - taken.mark.crown)).toBeLessThan(0.06);
+  expect(drive?.U95?.crown).toBeGreaterThan(0);
+  expect(mark?.photos).toMatchObject([{ photo: trial.photos[0]?.sha256, flank: 'drive', place: 0, brushed: [] }]);
+
+  await page.reload();
+  await page.getByRole('button', { name: /^Photo ?, of the drive flank/u }).click();
+  await page.locator('[data-read="numbers"]').waitFor();
+  expect(await page.locator('[data-read="numbers"]').textContent()).toBe(before);
+  expect(faults.filter((fault) => !fault.includes('net::'))).toEqual([]);
+});
