@@ -4,6 +4,7 @@ import './theme/tokens.css';
 import './theme/base.css';
 import { listenToKeys } from './commands/keys.ts';
 import { App } from './frame/App.tsx';
+import { catchTypedReadings } from './live/keyboardGauge.ts';
 import { listen } from './live/slots.ts';
 import { followBench } from './stores/bench.ts';
 import { followBuilds, loadBuilds } from './stores/builds.ts';
@@ -28,6 +29,8 @@ followBench(bench, () => {
   void loadPhotoFolder();
 });
 followTheme(document.documentElement);
+// Before the commands: what a gauge types is no command.
+catchTypedReadings(window);
 listenToKeys(window);
 
 const place = document.querySelector('#bench');

@@ -4,6 +4,7 @@ import { done } from '../../shared/contract/message.ts';
 import type { HandAction } from '../../shared/contract/bench.ts';
 import { fail, ok, type Problem, type Result } from '../../shared/result.ts';
 import type { Clock } from '../clock.ts';
+import { keyboardDoor } from '../gauges/links/keyboard.ts';
 import { createGauges } from '../gauges/gauges.ts';
 import { openJournal } from '../journal/journal.ts';
 import { thinJournal } from '../journal/thin.ts';
@@ -54,7 +55,9 @@ export function openBench(options: BenchOptions): Result<BenchService> {
   });
   thinOldIdle(database.value, warnings);
   const news = readingsNews(outlet, clock.monotonic_s);
+  const keyboard = keyboardDoor();
   const gauges = createGauges({
+    keyboard,
     journal,
     clock,
     onReadings: news.tell,
@@ -66,6 +69,7 @@ export function openBench(options: BenchOptions): Result<BenchService> {
     loose: openLooseMeasurements(database.value),
     journal,
     gauges,
+    keyboard,
     outlet,
     clock,
     newId: options.newId ?? randomUUID,

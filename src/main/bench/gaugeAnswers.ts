@@ -2,9 +2,11 @@ import type { BenchAnswers } from '../../shared/contract/contract.ts';
 import { done } from '../../shared/contract/message.ts';
 import { parseLineFormat } from '../../shared/lines/line-format.ts';
 import type { Pedal } from '../../shared/metrology/reading.ts';
+import { bytesOf } from '../../shared/lines/text.ts';
 import { parseLink } from '../../shared/lines/link.ts';
 import { type Gauge, gaugeSchema } from '../../shared/records/gauge.ts';
 import { fail, ok, type Problem, type Result } from '../../shared/result.ts';
+import type { KeyboardDoor } from '../gauges/links/keyboard.ts';
 import type { Gauges, Wanted } from '../gauges/gauges.ts';
 import { databaseProblem } from '../store/database-problem.ts';
 import { statesOf } from './gaugeNews.ts';
@@ -14,6 +16,7 @@ import { instant } from './writing.ts';
 
 export interface GaugeDesk extends MeasuringDesk {
   readonly gauges: Gauges;
+  readonly keyboard: KeyboardDoor;
   /** Links that only a simulator knows; no port list shows a pseudo-terminal. */
   readonly simulatedLinks: readonly string[];
 }
@@ -25,6 +28,7 @@ type Names =
   | 'gauges.plug-in'
   | 'gauges.unplug'
   | 'gauges.press'
+  | 'gauges.typed'
   | 'gauges.ports'
   | 'gauges.heard';
 
@@ -40,6 +44,7 @@ export function gaugeAnswers(desk: GaugeDesk): Pick<BenchAnswers, Names> {
       return ok(done);
     },
     'gauges.press': async ({ pedal }) => ok({ seq: pressPedal(desk, pedal) }),
+    'gauges.typed': async ({ gauge, text }) => takeTyped(desk, gauge, text),
     'gauges.ports': async () => ok([...(await desk.gauges.ports()), ...desk.simulatedLinks.map(simulatedPort)]),
     'gauges.heard': async ({ gauge, from, to }) => {
       const flushed = desk.journal.flush();
@@ -47,6 +52,18 @@ export function gaugeAnswers(desk: GaugeDesk): Pick<BenchAnswers, Names> {
       return ok([...desk.journal.stretch(gauge, from, to)].flatMap((row) => heardOf(row) ?? []));
     },
   };
+}
+
+/** Hands on what a gauge typed, if it is the one that is listened to. */
+function takeTyped(desk: GaugeDesk, id: string, text: string): Result<typeof done> {
+  const gauge = desk.gaugeRecords.read(id);
+  if (gauge === undefined) return fail(noGauge(id));
+  if (gauge.link === 'keyboard:' && isConnected(desk, id) && desk.keyboard.type(bytesOf(text))) return ok(done);
+  return fail({
+    kind: 'not-listening',
+    sentence: `${gauge.label} typed a reading, but is not plugged in.`,
+    remedy: 'Plug it in on its page; then what it types is read.',
+  });
 }
 
 /** Journals a press among the readings it falls between, and tells the screens. A pedal belongs to no gauge. */

@@ -1,4 +1,4 @@
-import type { Link } from '../../shared/lines/link.ts';
+import { askingOf, type Link } from '../../shared/lines/link.ts';
 import { type LineStream, lineStream, type StreamLine } from '../../shared/lines/line-stream.ts';
 import type { GaugeLinkOptions } from './gauge-link-options.ts';
 import type { GaugeStatus } from './gauge-status.ts';
@@ -21,7 +21,8 @@ export interface GaugeEars {
 /** Seconds between two questions, where the gauge is asked. */
 function askedEvery(link: Link): number | undefined {
   if (link.kind === 'modbus') return link.every_ms / 1000;
-  return link.ask === undefined ? undefined : (link.every_ms ?? 200) / 1000;
+  const { ask, every_ms = 200 } = askingOf(link);
+  return ask === undefined ? undefined : every_ms / 1000;
 }
 
 export function gaugeEars(options: GaugeLinkOptions, status: GaugeStatus): GaugeEars {

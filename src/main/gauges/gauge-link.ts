@@ -1,5 +1,5 @@
 import type { GaugeState } from '../../shared/contract/gauges.ts';
-import type { Link } from '../../shared/lines/link.ts';
+import { askingOf, type Link } from '../../shared/lines/link.ts';
 import { bytesOf } from '../../shared/lines/text.ts';
 import type { GaugeLinkOptions } from './gauge-link-options.ts';
 import { gaugeEars } from './gauge-ears.ts';
@@ -75,10 +75,11 @@ export function gaugeLink(options: GaugeLinkOptions): GaugeLink {
 }
 
 function keepAsking(link: Link, port: Port): NodeJS.Timeout | undefined {
-  if (link.kind === 'modbus' || link.ask === undefined) return undefined;
-  const question = bytesOf(link.ask);
+  const { ask, every_ms = 200 } = askingOf(link);
+  if (ask === undefined) return undefined;
+  const question = bytesOf(ask);
   port.write(question);
-  return setInterval(() => port.write(question), link.every_ms ?? 200);
+  return setInterval(() => port.write(question), every_ms);
 }
 
 const pause = (wait_ms: number, signal: AbortSignal): Promise<void> =>

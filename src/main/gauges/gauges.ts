@@ -9,6 +9,7 @@ import type { Clock } from '../clock.ts';
 import type { Journal } from '../journal/journal.ts';
 import { clockWatch } from './clock-watch.ts';
 import { type GaugeLink, gaugeLink } from './gauge-link.ts';
+import type { KeyboardDoor } from './links/keyboard.ts';
 import { openPort } from './links/open-port.ts';
 import type { OpenPort } from './links/port.ts';
 import { listPorts } from './ports.ts';
@@ -24,6 +25,8 @@ export interface GaugesOptions {
   readonly onReadings: (readings: readonly GaugeReading[]) => void;
   /** At once when a gauge's state changes, and twice a second while its counts do. */
   readonly onState: (state: GaugeState) => void;
+  /** Where a gauge that types like a keyboard comes in; a bench with a window has one. */
+  readonly keyboard?: KeyboardDoor;
   /** Replaced in tests for what no pseudo-terminal can do. */
   readonly open?: OpenPort;
 }
@@ -92,7 +95,7 @@ export function createGauges(options: GaugesOptions): Gauges {
       gauge: wanted.id,
       journal,
       clock,
-      open: options.open ?? openPort,
+      open: openerFor(options),
       onReadings: options.onReadings,
       onState: options.onState,
     });
@@ -111,6 +114,11 @@ export function createGauges(options: GaugesOptions): Gauges {
       await Promise.all([...links.keys()].map(disconnect));
     },
   };
+}
+
+function openerFor({ open = openPort, keyboard }: GaugesOptions): OpenPort {
+  if (keyboard === undefined) return open;
+  return async (link, listener) => (link.kind === 'keyboard' ? keyboard.open(listener) : open(link, listener));
 }
 
 type Settings = Pick<Parameters<typeof gaugeLink>[0], 'link' | 'format' | 'ownUnit'>;

@@ -57,6 +57,8 @@ export const gaugeQuestions = {
     z.strictObject({ gauge: idSchema, pedal: z.enum(['next', 'again']) }),
     z.strictObject({ seq: z.int() }),
   ),
+  /** What a gauge that types like a keyboard has typed: a line with its end, a byte a character. */
+  'gauges.typed': question(z.strictObject({ gauge: idSchema, text: z.string().min(1).max(300) }), doneSchema),
   'gauges.ports': question(z.strictObject({}), z.array(portSchema)),
   /** Readings of a stretch, to draw a measurement again. */
   'gauges.heard': question(

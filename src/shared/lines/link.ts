@@ -12,7 +12,12 @@ import {
 } from './link-options.ts';
 
 /** How a gauge is reached. The text form is described in the contracts: `serial:/dev/ttyUSB0?baud=9600`. */
-export type Link = SerialLink | TcpLink | ModbusLink;
+export type Link = SerialLink | TcpLink | ModbusLink | KeyboardLink;
+
+/** A gauge that types its lines like a keyboard, into the bench's own window. */
+export interface KeyboardLink {
+  readonly kind: 'keyboard';
+}
 
 export interface Asking {
   /** What to send to get one reading, a byte a character; left out where the gauge sends by itself. */
@@ -43,10 +48,11 @@ export interface TcpLink extends Asking {
 
 /** Reads the text form of a link. A problem names the part that is wrong. */
 export function parseLink(text: string): Result<Link, LinkProblem> {
-  const shape = /^(serial|tcp|modbus):([^?]*)(?:\?(.*))?$/su.exec(text.trim());
+  const shape = /^(serial|tcp|modbus|keyboard):([^?]*)(?:\?(.*))?$/su.exec(text.trim());
   const kind = shape?.[1];
   const place = shape?.[2];
-  if (kind === undefined || place === undefined || place === '') {
+  if (kind === 'keyboard' && place === '') return reader(optionsIn(shape?.[3] ?? '')).finish({ kind });
+  if (kind === undefined || kind === 'keyboard' || place === undefined || place === '') {
     return wrong('link', `"${text}" is not a link`, 'Write it like serial:/dev/ttyUSB0?baud=9600 or tcp://host:port.');
   }
   const options = optionsIn(shape?.[3] ?? '');
@@ -58,12 +64,16 @@ export function parseLink(text: string): Result<Link, LinkProblem> {
 
 /** The text form again; what is usual is left out. */
 export function linkText(link: Link): string {
+  if (link.kind === 'keyboard') return 'keyboard:';
   const options = optionsOf(link).map(([name, value]) => `${name}=${value}`);
   const place = link.kind === 'tcp' ? `//${link.host}:${link.port}` : encodePath(link.path);
   return `${link.kind}:${place}${options.length === 0 ? '' : `?${options.join('&')}`}`;
 }
 
-function optionsOf(link: Link): (readonly [string, string])[] {
+/** What the gauge behind a link is asked, where it answers a request in text. */
+export const askingOf = (link: Link): Asking => (link.kind === 'serial' || link.kind === 'tcp' ? link : {});
+
+function optionsOf(link: Exclude<Link, KeyboardLink>): (readonly [string, string])[] {
   if (link.kind === 'tcp') return askingOptions(link);
   const line: (readonly [string, string])[] = [['baud', String(link.baud)]];
   if (link.bits !== 8) line.push(['bits', String(link.bits)]);
@@ -97,7 +107,7 @@ function lineOf(path: string, read: Reader): SerialLine {
   };
 }
 
-function askingOf(read: Reader): Asking {
+function askingIn(read: Reader): Asking {
   const ask = read.text('ask');
   const every_ms = read.whole('every', 200, 5, 3_600_000);
   return ask === undefined || ask === '' ? {} : { ask, every_ms };
@@ -108,7 +118,7 @@ function serialLink(place: string, options: Options): Result<Link, LinkProblem> 
   const line = lineOf(place, read);
   const dtr = flag(read, 'dtr');
   const rts = flag(read, 'rts');
-  return read.finish({ kind: 'serial', ...line, ...dtr, ...rts, ...askingOf(read) });
+  return read.finish({ kind: 'serial', ...line, ...dtr, ...rts, ...askingIn(read) });
 }
 
 function flag<Name extends 'dtr' | 'rts'>(read: Reader, name: Name): { readonly [K in Name]?: boolean } {
@@ -124,5 +134,5 @@ function tcpLink(place: string, options: Options): Result<Link, LinkProblem> {
     return wrong('link', `"tcp:${place}" has no host and port`, 'Write it like tcp://192.168.1.20:4001.');
   }
   const read = reader(options);
-  return read.finish({ kind: 'tcp', host, port, ...askingOf(read) });
+  return read.finish({ kind: 'tcp', host, port, ...askingIn(read) });
 }

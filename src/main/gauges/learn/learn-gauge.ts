@@ -2,7 +2,7 @@ import { setTimeout as pause } from 'node:timers/promises';
 import type { Learned } from '../../../shared/lines/learn/learned.ts';
 import { learnFormat } from '../../../shared/lines/learn/learn-format.ts';
 import { frameHeard, likeLines, likeText, settingsToTry } from '../../../shared/lines/learn/settings.ts';
-import { type Link, linkText, parseLink, type SerialLink } from '../../../shared/lines/link.ts';
+import { askingOf, type Link, linkText, parseLink, type SerialLink } from '../../../shared/lines/link.ts';
 import { bytesOf } from '../../../shared/lines/text.ts';
 import { fail, ok, type Problem, type Result } from '../../../shared/result.ts';
 import { openPort } from '../links/open-port.ts';
@@ -98,10 +98,11 @@ function keep(pieces: Uint8Array[], bytes: Uint8Array): void {
 }
 
 function askAgain(link: Link, write: (bytes: Uint8Array) => void): NodeJS.Timeout | undefined {
-  if (link.kind === 'modbus' || link.ask === undefined) return undefined;
-  const question = bytesOf(link.ask);
+  const { ask, every_ms = 200 } = askingOf(link);
+  if (ask === undefined) return undefined;
+  const question = bytesOf(ask);
   write(question);
-  return setInterval(() => write(question), link.every_ms ?? 200);
+  return setInterval(() => write(question), every_ms);
 }
 
 /** Shorter listening tells too little of a gauge that sends ten lines a second. */

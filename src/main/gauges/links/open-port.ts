@@ -1,3 +1,4 @@
+import { fail } from '../../../shared/result.ts';
 import { openModbus } from './modbus.ts';
 import type { OpenPort } from './port.ts';
 import { openSerial } from './serial.ts';
@@ -12,5 +13,14 @@ export const openPort: OpenPort = async (link, listener) => {
       return openTcp(link, listener);
     case 'modbus':
       return openModbus(link, listener);
+    case 'keyboard':
+      // Only a bench has a window to type into; it lets such a gauge in by a door of its own.
+      return fail(noKeyboardHere);
   }
 };
+
+const noKeyboardHere = {
+  kind: 'port-missing',
+  sentence: 'What a gauge types is heard in the window of the bench only.',
+  remedy: 'Open the bench and plug the gauge in there.',
+} as const;

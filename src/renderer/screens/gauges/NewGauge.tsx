@@ -95,6 +95,7 @@ function Ports({ onTake, onTyped }: { readonly onTake: (link: string) => void; r
       </ul>
       <div className="ports__others">
         <Button onPress={() => onTake('')}>Type a link instead</Button>
+        <Button onPress={() => onTake('keyboard:')}>A gauge that types like a keyboard</Button>
         <Button onPress={onTyped}>Enter a tool that is only read off</Button>
       </div>
     </div>

@@ -1,0 +1,51 @@
+import { afterAll, beforeAll, expect, it } from 'vitest';
+import { valueOf } from '../support/bench/open.ts';
+import { type BenchPage, openBenchPage, untilLive } from '../support/benchPage.ts';
+import { show } from './everyScreen.ts';
+
+let bench: BenchPage;
+beforeAll(async () => {
+  bench = await openBenchPage();
+});
+afterAll(() => bench.close());
+
+it('reads a gauge that types like a keyboard, never into a form, and leaves a person\u2019s keys alone', async () => {
+  const record = { label: 'Typing indicator', kind: 'indicator', resolution: { value: 0.001, unit: 'mm' } } as const;
+  const saved = await bench.service.answers['gauges.save']({ gauge: { ...record, link: 'keyboard:', unit: 'mm' } });
+  const { id } = valueOf(saved);
+  const { page, faults } = await bench.open();
+  await show(page, { at: 'gauges' });
+  await page.getByRole('button', { name: 'Type a link instead' }).click();
+  const field = page.getByLabel('Name in the shop');
+  await field.click();
+  const values: number[] = [];
+  bench.service.hear('heard', (news) => {
+    for (const row of news) if ('value' in row && row.gauge === id) values.push(row.value);
+  });
+
+  // Not plugged in, its keys are a keyboard's: nothing is held, nothing is read.
+  await page.keyboard.type('1.5');
+  expect(await field.inputValue()).toBe('1.5');
+
+  valueOf(await bench.service.answers['gauges.plug-in']({ gauge: id }));
+  await untilLive(bench.service, id);
+  await page.locator('.strip-gauge', { hasText: 'Typing indicator' }).waitFor();
+  await page.waitForTimeout(300);
+  // All keys in one task of the page: as close together as a gauge's.
+  const gaugeTypes = (line: string): Promise<void> =>
+    page.evaluate((text) => {
+      for (const key of [...Array.from(text), 'Enter']) {
+        const stroke = new KeyboardEvent('keydown', { key, bubbles: true, cancelable: true });
+        document.activeElement?.dispatchEvent(stroke);
+      }
+    }, line);
+  await gaugeTypes('+0.237');
+  await gaugeTypes('+0.238');
+  await expect.poll(() => values).toEqual([0.237, 0.238]);
+  expect(await field.inputValue()).toBe('1.5');
+  await page.keyboard.type('abc', { delay: 120 });
+  await expect.poll(() => field.inputValue()).toBe('1.5abc');
+  expect(values).toEqual([0.237, 0.238]);
+  expect(faults).toEqual([]);
+  await page.context().close();
+});
