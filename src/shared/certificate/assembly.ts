@@ -8,6 +8,7 @@ import type { CertificateAssembly, CertificateCheck, CertificateContent } from '
 import { timeText } from './days.ts';
 import { flanksPicture, ringPicture } from './drawings.ts';
 import { runoutBlocks, stationTable, torqueBlocks } from './figures.ts';
+import { madeWords, photosWords, placesWords } from './markWords.ts';
 import { type Block, heading, list, words, type WordsBlock } from './page.ts';
 import { bearingTerms } from './terms.ts';
 
@@ -28,7 +29,7 @@ export function assemblyBlocks(
     ...backlashBlocks(content, assembly, system),
     ...runoutBlocks(ownOf(assembly), system),
     ...torqueBlocks(ownOf(assembly), system),
-    ...markBlocks(content, assembly),
+    ...markBlocks(content, assembly, system),
   ];
 }
 
@@ -114,7 +115,7 @@ function carriedRunout({ checks }: CertificateAssembly): readonly WordsBlock[] {
 /** More stations than this and the table gets the whole width, under the ring. */
 const besideAtMost = 14;
 
-function markBlocks(content: CertificateContent, assembly: CertificateAssembly): readonly Block[] {
+function markBlocks(content: CertificateContent, assembly: CertificateAssembly, system: UnitSystem): readonly Block[] {
   const mark = resultOf(assembly, 'mark', 'mark');
   if (mark === undefined) return [];
   const first = content.assemblies.find(({ phase }) => phase === 'as-found');
@@ -123,7 +124,7 @@ function markBlocks(content: CertificateContent, assembly: CertificateAssembly):
   const judgement = { accepted: 'accepted', change: 'asks for a change', recorded: 'recorded' }[mark.judgement];
   const compound = mark.compound === undefined || mark.compound === '' ? '' : ` Compound: ${mark.compound}.`;
   const thin = found === undefined ? '' : ' The thin line is the mark as found.';
-  const said = `The technician’s judgement: ${judgement}.${compound}${thin}`;
+  const said = `The technician’s judgement: ${judgement}.${compound}${madeWords(mark, system)}${placesWords(mark)}${photosWords(mark)}${thin}`;
   return [
     heading(3, 'Mark on the teeth'),
     ...(picture === undefined ? [words(said, 'quiet')] : [{ ...picture, caption: said }]),

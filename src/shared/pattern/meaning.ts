@@ -4,6 +4,7 @@ import { alongFace } from './meaning/alongFace.ts';
 import { coastBesideDrive, farApart } from './meaning/coast.ts';
 import { hardLines } from './meaning/hardLines.ts';
 import { height } from './meaning/height.ts';
+import { length } from './meaning/length.ts';
 import { places } from './meaning/places.ts';
 import type { Meaning, SeenAt } from './meaning/sentence.ts';
 import { slant } from './meaning/slant.ts';
@@ -19,8 +20,8 @@ export interface MarksToRead {
 }
 
 /**
- * What the marks mean on this gear set, the most telling first: height, then along the face, then coast beside drive,
- * the rest after. Sentences, no shims: how much to move is the plan's affair. Each says where it comes from, and where
+ * What the marks mean on this gear set, the most telling first: height, along the face, coast beside drive and whether the
+ * flanks agree, differences between places, slant, hard lines, and what no shim will centre. Sentences, no shims: how much to move is the plan's affair. Each says where it comes from, and where
  * sources disagree it says that.
  */
 export function meaningOf({ seen, asFound }: MarksToRead, makeUp: MakeUp): readonly Meaning[] {
@@ -32,9 +33,10 @@ export function meaningOf({ seen, asFound }: MarksToRead, makeUp: MakeUp): reado
     ...height(first, used),
     ...(used ? [] : alongFace(first, makeUp)),
     ...coastBesideDrive(first, used),
-    ...farApart(first, makeUp),
     ...places(seen),
     ...slant(first, makeUp),
     ...hardLines(first),
+    ...farApart(first, makeUp),
+    ...(used ? [] : length(first)),
   ];
 }

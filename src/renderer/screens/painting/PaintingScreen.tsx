@@ -1,12 +1,11 @@
 import { type Assembly, assemblyName, type Build } from '../../../shared/records/build.ts';
-import { isDescribed, readinessOf } from '../../../shared/setup/readiness.ts';
+import { type CheckState, isDescribed, readinessOf } from '../../../shared/setup/readiness.ts';
 import { Button } from '../../parts/Button.tsx';
 import { Stage } from '../../parts/Stage.tsx';
 import { StateMark } from '../../parts/StateMark.tsx';
 import { Words } from '../../parts/Words.tsx';
 import { go } from '../../stores/route.ts';
 import { gateTitle } from '../build/gate.ts';
-import { InTheWay } from '../build/InTheWay.tsx';
 import { Overridden } from '../build/Overridden.tsx';
 import '../build/build.css';
 import './painting.css';
@@ -24,15 +23,20 @@ export function PaintingScreen({ build, assembly }: PaintingScreenProps) {
       <Stage title={`${assemblyName(assembly)}: painting the teeth`}>
         <div className="painting">
           {readiness === undefined ? undefined : (
-            <section className="painting__gate">
-              <h2 className="standing__gate">
-                <StateMark shape={readiness.ready ? 'within' : 'not-measured'} size={32} />
-                {gateTitle(readiness)}
-              </h2>
-              <InTheWay build={build} assembly={assembly} states={readiness.inTheWay} />
-              <Overridden states={readiness.states} />
+            <section className="painting__gate" aria-label="Ready to paint">
+              <StateMark shape={readiness.ready ? 'within' : 'not-measured'} size={28} />
+              <div className="painting__words">
+                <h2 className="painting__title">{gateTitle(readiness)}</h2>
+                {readiness.ready ? undefined : <p className="quiet">{namesOf(readiness.inTheWay)}</p>}
+              </div>
+              {readiness.ready ? undefined : (
+                <Button onPress={() => go({ at: 'build', build: build.id, assembly: assembly.id })}>
+                  Take or override
+                </Button>
+              )}
             </section>
           )}
+          {readiness === undefined ? undefined : <Overridden states={readiness.states} />}
           <ol className="painting__steps">
             {steps.map(({ what, how }) => (
               <li key={what}>
@@ -62,6 +66,8 @@ export function PaintingScreen({ build, assembly }: PaintingScreenProps) {
     </>
   );
 }
+
+const namesOf = (states: readonly CheckState[]): string => `${states.map(({ check }) => check.title).join(', ')}.`;
 
 /** Common practice, in the order of the hands. */
 const steps = [

@@ -24,7 +24,7 @@ export function coastBesideDrive({ drive, coast }: SeenAt, used: boolean): reado
           'derived',
           `The coast mark lies ${much} the drive mark. Pinion depth lifts or lowers both together, so both cannot be brought to the middle by it.`,
         );
-  return used ? [agreement] : [agreement, ...ranked(drive, coast)];
+  return used ? [agreement] : [...ranked(drive, coast), agreement];
 }
 
 const onlyOne = (drive: Mark | undefined): Meaning =>

@@ -117,4 +117,33 @@ describe('a used set', () => {
     expect(meaningOf({ seen: both([0, 0], [0, 0]) }, used).map(({ kind }) => kind)).toContain('worn-drive');
     expect(texts({ seen: both([0, 0], [0, 0]) }, used)).toMatch(/old wear/u);
   });
+
+  test('does not call a mark centred that an edge cuts off on the side it leans to', () => {
+    const cut = markAt(0, -0.1, { edges: { toe: 'clear', heel: 'clear', crown: 'clear', root: 'hard' } });
+    const height = (mark: typeof cut) => meaningOf({ seen: [{ drive: mark }] }, makeUpOf())[0]?.text;
+    expect(height(cut)).toMatch(/the root cuts it off: its true centre lies lower, and the pinion may be too deep/u);
+    expect(height({ ...cut, crown: -0.02 })).toMatch(/^The drive mark is centred/u);
+    expect(height({ ...cut, edges: markAt(0, 0).edges })).toMatch(/^The drive mark is centred/u);
+  });
+
+  test('tells the length of a mark and judges none by it, because manuals want three different ones', () => {
+    const said = meaningOf({ seen: both([0, 0], [0, 0]) }, makeUpOf());
+    expect(said.at(-1)).toMatchObject({
+      kind: 'sources-disagree',
+      sources: ['TM 5-3805-260-24', 'TM 5-4210-230-14&P-1', 'TM 10-3930-653-14&P'],
+    });
+    expect(said.at(-1)?.text).toContain('covers 50 % of the face');
+  });
+
+  test('says it in the order in which a technician reads: height, face, coast, agreement, places, slant, hard lines', () => {
+    const slanted = (heel: number, crown: number) =>
+      markAt(heel, crown, { slant_deg: 12, edges: { toe: 'hard', heel: 'clear', crown: 'clear', root: 'clear' } });
+    const seen = [
+      { drive: slanted(-0.3, 0.3), coast: markAt(0, -0.3) },
+      { drive: slanted(-0.1, 0.1), coast: markAt(0, -0.3) },
+    ];
+    const kinds = meaningOf({ seen }, makeUpOf()).map(({ kind }) => kind);
+    const order = ['height', 'along-face', 'coast', 'agreement', 'places', 'slant', 'hard-line', 'beyond-shims'];
+    expect([...new Set(kinds)].filter((kind) => order.includes(kind))).toEqual(order);
+  });
 });
