@@ -17,6 +17,8 @@ export function launchBrowser(): Promise<Browser> {
       '--disable-component-update',
       '--disable-sync',
       '--autoplay-policy=no-user-gesture-required',
+      // A camera that shows a test picture, for whoever is allowed to see it.
+      '--use-fake-device-for-media-stream',
     ],
   });
 }

@@ -1,5 +1,5 @@
 import { createHash } from 'node:crypto';
-import { appendFileSync, mkdirSync, rmSync, writeFileSync } from 'node:fs';
+import { appendFileSync, mkdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it, vi } from 'vitest';
 import type { PhotoFolder } from '../../../src/shared/contract/photos.ts';
@@ -8,6 +8,7 @@ import { readNotebook } from '../../../src/shared/records/build.ts';
 import { isNone } from '../../../src/shared/result.ts';
 import { benchInNewFolder, newFolder, valueOf } from '../../support/bench/open.ts';
 import { buildInTrial } from '../../support/benchPage.ts';
+import { inProcess } from '../../support/commandLine.ts';
 import { plainJpeg, withPlace } from '../../support/photos.ts';
 
 const by = 'R. Lindqvist';
@@ -60,6 +61,19 @@ describe('photos of a trial', () => {
     const nowhere = await keep(whole, 'no-such-assembly');
     expect(nowhere.ok ? undefined : nowhere.problem.kind).toBe('misplaced');
     expect(valueOf(await service.answers['builds.read']({ build: ids.build })).entries).toHaveLength(before);
+  });
+
+  it('are exported on request, byte for byte, and only then', async () => {
+    const { photo } = valueOf(await keep(plainJpeg(96, 72)));
+    const words = ['--build', ids.build, '--as', 'json', '--data', folder];
+    const without = await inProcess('export', ...words, '--out', newFolder());
+    expect((without.answers[0] as { files: string[] }).files).toHaveLength(1);
+    const beside = await inProcess('export', ...words, '--out', newFolder(), '--photos');
+    const { files } = beside.answers[0] as { files: string[] };
+    const exported = files.filter((file) => file.endsWith('.jpg')).map((file) => readFileSync(file));
+    expect(exported.map((bytes) => createHash('sha256').update(bytes).digest('hex'))).toContain(photo.sha256);
+    // The certificate's data names every photo of the build by its hash.
+    expect(readFileSync(files.find((file) => file.endsWith('.json')) ?? '', 'utf8')).toContain(photo.sha256);
   });
 
   it('that are not there are said to be not there', async () => {

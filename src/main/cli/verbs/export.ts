@@ -7,6 +7,7 @@ import { noBuild } from '../../bench/writing.ts';
 import { canonicalContent, contentHash } from '../../certificate/hash.ts';
 import { databaseProblem } from '../../store/database-problem.ts';
 import { type ExportedFile, journalFiles } from '../journalFiles.ts';
+import { photoFiles } from '../photoFiles.ts';
 import { choice, ofOption } from '../options.ts';
 import { folderOf, openRecords, type Records } from '../records.ts';
 import { type ExitCode, type Given, needed, noAnswer, type Output, type Verb, wrongUse } from '../verb.ts';
@@ -14,12 +15,14 @@ import { type ExitCode, type Given, needed, noAnswer, type Output, type Verb, wr
 /** A build as files for other programs and people. */
 export const exportBuild: Verb = {
   name: 'export',
-  usage: 'export --build ID --as pdf|json|journal --out DIR [--page a4|letter] [--units metric|inch] [--data DIR]',
-  summary: 'a build as certificate, as its data, or as the readings its measurements rest on',
+  usage:
+    'export --build ID --as pdf|json|journal --out DIR [--photos] [--page a4|letter] [--units metric|inch] [--data DIR]',
+  summary: 'a build as certificate, as its data, or as the readings its measurements rest on; its photos on request',
   options: {
     build: { type: 'string' },
     as: { type: 'string' },
     out: { type: 'string' },
+    photos: { type: 'boolean' },
     page: { type: 'string' },
     units: { type: 'string' },
   },
@@ -43,6 +46,7 @@ interface Asked {
   readonly build: string;
   readonly as: (typeof forms)[number];
   readonly out: string;
+  readonly photos: boolean;
   readonly page: 'a4' | 'letter';
   readonly units: 'metric' | 'inch';
 }
@@ -60,7 +64,8 @@ function askedOf(given: Given): Result<Asked> {
   if (!page.ok) return page;
   const units = choice(given, 'units', ['metric', 'inch'], 'metric');
   if (!units.ok) return units;
-  return ok({ build: build.value, as: form, out: resolve(out.value), page: page.value, units: units.value });
+  const where = { build: build.value, as: form, out: resolve(out.value), photos: given.flag('photos') };
+  return ok({ ...where, page: page.value, units: units.value });
 }
 
 async function exported(asked: Asked, records: Records, output: Output): Promise<ExitCode> {
@@ -68,7 +73,8 @@ async function exported(asked: Asked, records: Records, output: Output): Promise
   if (notebook === undefined) return wrongUse(output, ofOption('build', noBuild(asked.build)));
   const content = certificateContent(notebook);
   const sha256 = contentHash(content);
-  const files = await filesOf(asked, content, records);
+  const photos = asked.photos ? photoFiles(records.database, content, fileNameOf(content.build.title)) : [];
+  const files = [...(await filesOf(asked, content, records)), ...photos];
   const written = writeAll(asked.out, files);
   if (!written.ok) return noAnswer(output, written.problem);
   output.answer({ files: written.value, sha256, complete: content.complete, missing: content.missing });

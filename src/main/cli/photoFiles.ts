@@ -1,0 +1,24 @@
+import type { CertificateContent } from '../../shared/certificate/content.ts';
+import { assemblyName, readNotebook } from '../../shared/records/build.ts';
+import type { Database } from '../store/database.ts';
+import { openPhotos } from '../store/photos.ts';
+import type { ExportedFile } from './journalFiles.ts';
+
+/** The photos of a build, as they are stored: shrunk, and without what the camera wrote about place and time. */
+export function photoFiles(
+  database: Database,
+  { build, notebook }: CertificateContent,
+  title: string,
+): readonly ExportedFile[] {
+  const store = openPhotos(database);
+  return readNotebook(build.id, notebook).assemblies.flatMap((assembly) =>
+    assembly.photos.flatMap(({ sha256 }) => {
+      const bytes = store.read(sha256);
+      const place = assemblyName(assembly)
+        .toLowerCase()
+        .replaceAll(/[^a-z0-9]+/gu, '-');
+      // Named by its hash, as the build's data names it.
+      return bytes === undefined ? [] : [{ name: `${title}-${place}-${sha256.slice(0, 12)}.jpg`, bytes }];
+    }),
+  );
+}
