@@ -5,7 +5,7 @@ import type { HandAction } from '../../shared/contract/bench.ts';
 import { fail, ok, type Problem, type Result } from '../../shared/result.ts';
 import type { Clock } from '../clock.ts';
 import { keyboardDoor } from '../gauges/links/keyboard.ts';
-import { createGauges } from '../gauges/gauges.ts';
+import { createGauges, type GaugesOptions } from '../gauges/gauges.ts';
 import { openJournal } from '../journal/journal.ts';
 import { thinJournal } from '../journal/thin.ts';
 import { type Database, openDatabase } from '../store/database.ts';
@@ -17,7 +17,7 @@ import { openPhotoFolder } from '../photos/photoFolder.ts';
 import { openPhotos } from '../store/photos.ts';
 import { buildAnswers } from './buildAnswers.ts';
 import { certificateAnswers } from './certificateAnswers.ts';
-import { type GaugeDesk, gaugeAnswers, plugInSaved } from './gaugeAnswers.ts';
+import { type GaugeDesk, gaugeAnswers, noteMoved, plugInSaved } from './gaugeAnswers.ts';
 import { readingsNews, statesOf } from './gaugeNews.ts';
 import { type HandCues, listenForHand } from './handCues.ts';
 import { measurementAnswers } from './measurementAnswers.ts';
@@ -36,6 +36,8 @@ export interface BenchOptions {
   readonly clock: Clock;
   readonly version: string;
   readonly simulation?: Simulation;
+  /** For tests of what no pseudo-terminal can do: a list of ports, and opening what stands in it. */
+  readonly ports?: Pick<GaugesOptions, 'listPorts' | 'open'>;
   /** For tests; otherwise random. */
   readonly newId?: () => string;
 }
@@ -55,9 +57,13 @@ export function openBench(options: BenchOptions): Result<BenchService> {
   });
   thinOldIdle(database.value, warnings);
   const news = readingsNews(outlet, clock.monotonic_s);
+  const gaugeRecords = openGaugeRecords(database.value);
   const keyboard = keyboardDoor();
   const gauges = createGauges({
     keyboard,
+    adapters: () => gaugeRecords.list(),
+    onMoved: (id, link) => noteMoved(desk, id, link),
+    ...options.ports,
     journal,
     clock,
     onReadings: news.tell,
@@ -65,7 +71,7 @@ export function openBench(options: BenchOptions): Result<BenchService> {
   });
   const desk: GaugeDesk = {
     notebooks: openNotebooks(database.value),
-    gaugeRecords: openGaugeRecords(database.value),
+    gaugeRecords,
     loose: openLooseMeasurements(database.value),
     journal,
     gauges,

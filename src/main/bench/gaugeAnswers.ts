@@ -3,11 +3,12 @@ import { done } from '../../shared/contract/message.ts';
 import { parseLineFormat } from '../../shared/lines/line-format.ts';
 import type { Pedal } from '../../shared/metrology/reading.ts';
 import { bytesOf } from '../../shared/lines/text.ts';
-import { parseLink } from '../../shared/lines/link.ts';
+import { linkText, parseLink } from '../../shared/lines/link.ts';
 import { type Gauge, gaugeSchema } from '../../shared/records/gauge.ts';
 import { fail, ok, type Problem, type Result } from '../../shared/result.ts';
 import type { KeyboardDoor } from '../gauges/links/keyboard.ts';
 import type { Gauges, Wanted } from '../gauges/gauges.ts';
+import { pathAndUsb } from '../gauges/recognise.ts';
 import { databaseProblem } from '../store/database-problem.ts';
 import { statesOf } from './gaugeNews.ts';
 import { type MeasuringDesk, noGauge } from './measurementAnswers.ts';
@@ -37,8 +38,9 @@ export function gaugeAnswers(desk: GaugeDesk): Pick<BenchAnswers, Names> {
   return {
     'gauges.list': async () => ok([...desk.gaugeRecords.list()]),
     'gauges.states': async () => ok(statesOf(desk.gauges)),
-    'gauges.save': async ({ gauge }) => saveGauge(desk, { ...gauge, id: gauge.id ?? desk.newId() }),
-    'gauges.plug-in': async ({ gauge }) => plugIn(desk, gauge),
+    'gauges.save': async ({ gauge }) =>
+      saveGauge(desk, await withAdapter(desk, { ...gauge, id: gauge.id ?? desk.newId() })),
+    'gauges.plug-in': async ({ gauge, at }) => plugIn(desk, gauge, at),
     'gauges.unplug': async ({ gauge }) => {
       await desk.gauges.disconnect(gauge);
       return ok(done);
@@ -121,17 +123,48 @@ function wrongFormat(gauge: Gauge): Problem | undefined {
   return format.ok ? undefined : { ...format.problem, field: `gauge.format.${format.problem.field ?? ''}` };
 }
 
-async function plugIn(desk: GaugeDesk, id: string): Promise<Result<typeof done>> {
-  const gauge = desk.gaugeRecords.read(id);
-  if (gauge === undefined) return fail(noGauge(id));
-  if (gauge.link === undefined) return fail(noLink(gauge));
-  const plugged = await desk.gauges.connect(wantedOf(gauge, gauge.link));
+async function plugIn(desk: GaugeDesk, id: string, at?: string): Promise<Result<typeof done>> {
+  const known = desk.gaugeRecords.read(id);
+  if (known === undefined) return fail(noGauge(id));
+  if (known.link === undefined) return fail(noLink(known));
+  const gauge = at === undefined ? known : await withAdapter(desk, { ...known, link: movedTo(known.link, at) }, true);
+  if (gauge !== known) {
+    const saved = saveGauge(desk, gauge);
+    if (!saved.ok) return saved;
+  }
+  const said = at === undefined ? {} : { said: true };
+  const plugged = await desk.gauges.connect({ ...wantedOf(gauge, gauge.link ?? known.link), ...said });
   return plugged.ok ? ok(done) : plugged;
 }
 
-const wantedOf = ({ id, format, unit }: Gauge, link: string): Wanted => ({
+/** The gauge's own settings at another port. */
+function movedTo(link: string, at: string): string {
+  const [own, other] = [parseLink(link), parseLink(at)];
+  if (!own.ok || !other.ok || !('path' in own.value) || !('path' in other.value)) return at;
+  return linkText({ ...own.value, path: other.value.path });
+}
+
+/** The gauge with the adapter that hangs at its port now, where a person has chosen that port; else with the one it had. */
+async function withAdapter(desk: GaugeDesk, { usb: _told, ...gauge }: Gauge, chosen = false): Promise<Gauge> {
+  const before = desk.gaugeRecords.read(gauge.id);
+  if (!chosen && before?.usb !== undefined && before.link === gauge.link) return { ...gauge, usb: before.usb };
+  const link = gauge.link === undefined ? undefined : parseLink(gauge.link);
+  if (link?.ok !== true || !('path' in link.value)) return gauge;
+  const { path } = link.value;
+  const usb = (await desk.gauges.ports()).map(pathAndUsb).find((port) => port.path === path)?.usb;
+  return usb === undefined ? gauge : { ...gauge, usb };
+}
+
+/** The port of a gauge has got another number: the record says where it was last seen. */
+export function noteMoved(desk: GaugeDesk, id: string, link: string): void {
+  const gauge = desk.gaugeRecords.read(id);
+  if (gauge !== undefined) desk.gaugeRecords.save({ ...gauge, link }, instant(desk.clock));
+}
+
+const wantedOf = ({ id, format, unit, usb }: Gauge, link: string): Wanted => ({
   id,
   link,
+  ...(usb === undefined ? {} : { usb }),
   ...(format === undefined ? {} : { format }),
   ...(unit === undefined ? {} : { unit }),
 });

@@ -69,7 +69,8 @@ function measure(desk: MeasuringDesk, stretch: Stretch, settings: CaptureSetting
 }
 
 /** The gauge as it is today, without where it is plugged in. */
-export const seenNow = ({ link: _link, format: _format, ...gauge }: Gauge): GaugeSeen => gaugeSeenSchema.parse(gauge);
+export const seenNow = ({ link: _link, format: _format, usb: _usb, ...gauge }: Gauge): GaugeSeen =>
+  gaugeSeenSchema.parse(gauge);
 
 const measuredDeed = (
   assembly: string,

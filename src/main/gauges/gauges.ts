@@ -1,8 +1,9 @@
 import type { GaugeState, Port } from '../../shared/contract/gauges.ts';
 import type { GaugeReading } from '../../shared/lines/gauge-reading.ts';
 import { parseLineFormat } from '../../shared/lines/line-format.ts';
-import { type Link, parseLink } from '../../shared/lines/link.ts';
+import { type Link, linkText, parseLink } from '../../shared/lines/link.ts';
 import { modbusFormat } from '../../shared/lines/modbus/modbus-line.ts';
+import type { UsbIdentity } from '../../shared/lines/usb-identity.ts';
 import { unitNamed } from '../../shared/quantities/units.ts';
 import { fail, ok, type Problem, type Result } from '../../shared/result.ts';
 import type { Clock } from '../clock.ts';
@@ -13,8 +14,11 @@ import type { KeyboardDoor } from './links/keyboard.ts';
 import { openPort } from './links/open-port.ts';
 import type { OpenPort } from './links/port.ts';
 import { listPorts } from './ports.ts';
+import { askedSeldom, openRecognised } from './recognise.ts';
 
 const checkEvery_ms = 100;
+/** A lost gauge is looked for more often, but each look at the list of ports may be a program run. */
+const portsAtMostEvery_ms = 400;
 /** Counts and rates on the screens follow this often while lines come in. */
 const countsEvery = 5;
 
@@ -27,6 +31,12 @@ export interface GaugesOptions {
   readonly onState: (state: GaugeState) => void;
   /** Where a gauge that types like a keyboard comes in; a bench with a window has one. */
   readonly keyboard?: KeyboardDoor;
+  /** Adapters of all gauges the shop has, by id. */
+  readonly adapters?: () => readonly { readonly id: string; readonly usb?: UsbIdentity | undefined }[];
+  /** Told when a gauge was found at another port than its link says. */
+  readonly onMoved?: (id: string, link: string) => void;
+  /** Replaced in tests: no pseudo-terminal is in the system's list. */
+  readonly listPorts?: () => Promise<Port[]>;
   /** Replaced in tests for what no pseudo-terminal can do. */
   readonly open?: OpenPort;
 }
@@ -39,6 +49,10 @@ export interface Wanted {
   readonly format?: unknown;
   /** UCUM code. */
   readonly unit?: string;
+  /** Its adapter: the gauge is then looked for by it, at whatever port. */
+  readonly usb?: UsbIdentity;
+  /** A person said that it is at the link's own port. */
+  readonly said?: boolean;
 }
 
 /** All gauges on the bench. */
@@ -60,6 +74,15 @@ export function createGauges(options: GaugesOptions): Gauges {
   const clocks = clockWatch(clock);
   const counted = new Map<string, number>();
   let round = 0;
+  const look = options.listPorts ?? (() => listPorts());
+  const ports = askedSeldom(look, portsAtMostEvery_ms);
+
+  const recognisedOr = (open: OpenPort, { id, usb, said = false }: Wanted, link: Link): OpenPort => {
+    if (usb === undefined) return open;
+    const others = () => (options.adapters?.() ?? []).flatMap((one) => (one.id === id ? [] : (one.usb ?? [])));
+    const onMoved = (path: string): void => options.onMoved?.(id, linkText({ ...link, path } as Link));
+    return openRecognised(open, { own: usb, others, ports, said, onMoved });
+  };
 
   const tellCounts = (): void => {
     for (const [id, link] of links) {
@@ -85,21 +108,31 @@ export function createGauges(options: GaugesOptions): Gauges {
     await link?.end();
   };
 
+  // Asked twice at once, the second takes the place of the first.
+  const turns = new Map<string, Promise<GaugeLink>>();
+  const inTurn = (id: string, connectNow: () => Promise<GaugeLink>): Promise<GaugeLink> => {
+    const turn = (turns.get(id) ?? Promise.resolve()).then(connectNow);
+    turns.set(id, turn);
+    return turn;
+  };
+
   const connect = async (wanted: Wanted): Promise<Result<GaugeState>> => {
     const settings = settingsOf(wanted);
     if (!settings.ok) return settings;
-    // Asked twice at once, the second takes the place of the first.
-    while (links.has(wanted.id)) await disconnect(wanted.id);
-    const link = gaugeLink({
-      ...settings.value,
-      gauge: wanted.id,
-      journal,
-      clock,
-      open: openerFor(options),
-      onReadings: options.onReadings,
-      onState: options.onState,
+    const link = await inTurn(wanted.id, async () => {
+      await disconnect(wanted.id);
+      const fresh = gaugeLink({
+        ...settings.value,
+        gauge: wanted.id,
+        journal,
+        clock,
+        open: recognisedOr(openerFor(options), wanted, settings.value.link),
+        onReadings: options.onReadings,
+        onState: options.onState,
+      });
+      links.set(wanted.id, fresh);
+      return fresh;
     });
-    links.set(wanted.id, link);
     const problem = await link.firstAttempt;
     return problem === undefined ? ok(link.state()) : fail(problem);
   };
@@ -108,9 +141,10 @@ export function createGauges(options: GaugesOptions): Gauges {
     connect,
     disconnect,
     states: () => [...links.values()].map((link) => link.state()),
-    ports: () => listPorts(),
+    ports: () => look(),
     close: async () => {
       clearInterval(timer);
+      await Promise.all(turns.values());
       await Promise.all([...links.keys()].map(disconnect));
     },
   };

@@ -55,7 +55,7 @@ export function onFound(listener: (event: CaptureEvent, run: Run) => void): () =
 }
 
 /** The gauge as a record sees it: without where it is plugged in. */
-const seen = ({ link: _link, format: _format, ...gauge }: Gauge): GaugeSeen => gaugeSeenSchema.parse(gauge);
+const seen = ({ link: _link, format: _format, usb: _usb, ...gauge }: Gauge): GaugeSeen => gaugeSeenSchema.parse(gauge);
 
 /** Starts listening for a measurement; one that was going is put aside. */
 export function startRun(settings: CaptureSettings, gauge: Gauge): void {

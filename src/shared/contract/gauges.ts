@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { idSchema } from '../records/common.ts';
-import { gaugeSchema } from '../records/gauge.ts';
+import { gaugeSchema, usbSchema } from '../records/gauge.ts';
 import { doneSchema, problemSchema, question } from './message.ts';
 
 export const linkStates = ['connecting', 'live', 'silent', 'gone', 'problem', 'unplugged-by-hand'] as const;
@@ -42,7 +42,7 @@ export type Heard = z.infer<typeof heardSchema>;
 const portSchema = z.strictObject({
   link: z.string(),
   name: z.string(),
-  usb: z.strictObject({ vendor: z.string(), product: z.string(), serial: z.string().optional() }).optional(),
+  usb: usbSchema.optional(),
   simulated: z.boolean(),
 });
 export type Port = z.infer<typeof portSchema>;
@@ -51,7 +51,8 @@ export const gaugeQuestions = {
   'gauges.list': question(z.strictObject({}), z.array(gaugeSchema)),
   'gauges.states': question(z.strictObject({}), z.array(gaugeStateSchema)),
   'gauges.save': question(z.strictObject({ gauge: gaugeSchema.partial({ id: true }) }), gaugeSchema),
-  'gauges.plug-in': question(z.strictObject({ gauge: idSchema }), doneSchema),
+  /** `at`: the port's link, where a person says that it hangs there. */
+  'gauges.plug-in': question(z.strictObject({ gauge: idSchema, at: z.string().max(400).optional() }), doneSchema),
   'gauges.unplug': question(z.strictObject({ gauge: idSchema }), doneSchema),
   'gauges.press': question(
     z.strictObject({ gauge: idSchema, pedal: z.enum(['next', 'again']) }),

@@ -1,6 +1,9 @@
 import { z } from 'zod';
 import { daySchema, idSchema, nameSchema, quantityTypedSchema } from './common.ts';
 
+/** What a USB adapter says of itself: by it a gauge is known again when its port has another number. */
+export const usbSchema = z.strictObject({ vendor: z.string(), product: z.string(), serial: z.string().optional() });
+
 /**
  * A gauge as the shop knows it. Stated error and hysteresis follow the names of the indicator standard
  * (ISO 463 draft: E_MPE over the full range, H_MPE); a torque tool states its error as a share of the reading.
@@ -20,6 +23,8 @@ export const gaugeSchema = z.strictObject({
   dueOn: daySchema.optional(),
   /** Link URL where it was last reached; a gauge whose readings are typed has none. */
   link: z.string().max(400).optional(),
+  /** The adapter it was last seen on. */
+  usb: usbSchema.optional(),
   /** Line format by which its bytes become readings; absent means the plain "number, perhaps a unit". */
   format: z.record(z.string(), z.unknown()).optional(),
   /** UCUM unit for lines that carry none. */
@@ -28,7 +33,7 @@ export const gaugeSchema = z.strictObject({
 export type Gauge = z.infer<typeof gaugeSchema>;
 
 /** The gauge as it was when the measurement was taken: a later calibration must not change an old certificate. */
-export const gaugeSeenSchema = gaugeSchema.omit({ link: true, format: true });
+export const gaugeSeenSchema = gaugeSchema.omit({ link: true, format: true, usb: true });
 export type GaugeSeen = z.infer<typeof gaugeSeenSchema>;
 
 /** Whether the gauge was past its calibration date on that day; unknown when no due date was entered. */

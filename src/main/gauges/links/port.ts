@@ -24,6 +24,7 @@ export type PortProblemKind =
   | 'wrong-settings'
   | 'no-answer'
   | 'vanished'
+  | 'which-port'
   | 'port-error';
 
 export type PortProblem = Problem<PortProblemKind>;

@@ -12,6 +12,7 @@ import { go } from '../../stores/route.ts';
 import { linkWords } from '../../words/links.ts';
 import { gaugeDraftOf, readGauge } from './draft.ts';
 import { GaugeForm } from './GaugeForm.tsx';
+import { WhichPort } from './WhichPort.tsx';
 import { LinesHeard } from './LinesHeard.tsx';
 import '../check/measure.css';
 
@@ -63,6 +64,7 @@ export function OneGauge({ gauge }: { readonly gauge: Gauge }) {
             <StateMark shape="outside" size={16} /> <strong>{state.problem.sentence}</strong> {state.problem.remedy}
           </p>
         )}
+        {state?.problem?.kind === 'which-port' ? <WhichPort gauge={gauge} /> : undefined}
         {state === undefined ? undefined : (
           <p className="digits">
             {state.readings} readings, {state.rate_per_s.toFixed(0)} a second. {unreadableWords(state.unreadable)}
