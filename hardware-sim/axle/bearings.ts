@@ -13,6 +13,8 @@ export interface BearingSpec {
   readonly ripple: number;
   /** Crush at which a new sleeve first lets the bearings touch, mm. */
   readonly sleeveFirstTouch_mm: number;
+  /** What one turn of the pinion nut crushes a sleeve by: the pitch of its thread, mm. */
+  readonly nutPitch_mm: number;
   /** Preload shim behind a solid spacer at which the bearings just touch, mm. */
   readonly spacerFirstTouch_mm: number;
 }
@@ -38,6 +40,13 @@ const SEAL_STICKS = 0.15;
 
 /** A light drag by hand, N·m: what a trial pinion is drawn up to. */
 const LIGHT_Nm = 0.7;
+
+/** A nut drawn up until the bearings all but touch, and then turned by this much. */
+export const sleeveAfterNut = (spec: BearingSpec, nutTurned_deg: number): { readonly crush_mm: number } => ({
+  crush_mm: spec.sleeveFirstTouch_mm - ALL_BUT_mm + (nutTurned_deg / 360) * spec.nutPitch_mm,
+});
+
+const ALL_BUT_mm = 0.005;
 
 export const breakawayFactor = (setting: PinionSetting): number =>
   BREAKAWAY[setting.bearings] + (setting.seal ? SEAL_STICKS : 0);

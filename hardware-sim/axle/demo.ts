@@ -47,6 +47,7 @@ export const DEMO_SPEC: AxleSpec = {
     mesh_Nm: 0.05,
     ripple: 0.05,
     sleeveFirstTouch_mm: 0.3,
+    nutPitch_mm: 1.5,
     spacerFirstTouch_mm: 0.5,
   },
 };

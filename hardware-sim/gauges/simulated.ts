@@ -5,7 +5,7 @@ import { hold, type Stretch } from '../hands/motion.ts';
 import { lower, raise, visit } from '../hands/rocking.ts';
 import type { Spoil } from '../hands/spoil.ts';
 import { dragTruth, runoutTruth, type DragTruth, type RunoutTruth } from '../hands/turn-truth.ts';
-import { turning, turningByStations, turningShaft, type SurfaceTurn } from '../hands/turning.ts';
+import { turning, turningByStations, turningShaft } from '../hands/turning.ts';
 import type { LineKind } from '../lines/line.ts';
 import { realPace } from '../lines/play.ts';
 import { seeded, type Random } from '../seeded.ts';
@@ -62,7 +62,10 @@ export interface FaceTurnOptions {
   readonly start_rad?: number;
   readonly speed_rad_s?: number;
   readonly rest_s?: number;
-  /** The hand's foot on the pedal: once when the stem sits and the turn may begin, once when it has ended. */
+  /**
+   * The hand's foot on the pedal: once when the stem sits and the turn may begin, once when it has ended; with stations
+   * once at each, while the hand still rests there.
+   */
   readonly pedal?: () => void;
 }
 export interface SimulatedIndicator extends LiveGauge {
@@ -147,9 +150,16 @@ function* oneAfterTheOther<T>(
   for (const [place, thing] of things.entries()) yield* motion(thing, place);
 }
 
-/** A surface turned past the stem: a little over one turn, since nobody stops to the degree. */
-const pastStem = (setup: SurfaceTurn, stations: number | undefined, random: Random): Generator<Stretch> =>
-  stations === undefined ? turning(setup, 1.03, random) : turningByStations(setup, stations, random);
+/** Turns by stations and presses at the end of each pause; back at the first, the hand only looks. */
+function* pressingAt(turn: Iterable<Stretch>, stations: number, press: () => void): Generator<Stretch> {
+  let paused = 0;
+  for (const stretch of turn) {
+    yield stretch;
+    if (stretch.doing !== 'pausing') continue;
+    paused += 1;
+    if (paused <= stations) press();
+  }
+}
 
 const liveChoice = (setup: SimulatedGaugesSetup, choice: GaugeChoice<unknown> | undefined, random: Random) => ({
   rate_Hz: choice?.rate_Hz ?? setup.rate_Hz ?? 100,
@@ -195,10 +205,13 @@ async function simulatedIndicator(setup: SimulatedGaugesSetup, random: Random): 
       const sits_mm = preload_mm + surfaceAt(start_rad);
       // The foot waits until the stem has settled, and the stem stays a moment after the turn.
       await live.run([...lower(sits_mm, hand, random), hold('pausing', rest_s, sits_mm)]);
-      options.pedal?.();
-      await live.run(pastStem(surface, options.stations, random));
-      options.pedal?.();
-      const ends_mm = preload_mm + surfaceAt(start_rad + 2 * Math.PI * 1.03);
+      const { pedal = () => undefined, stations } = options;
+      if (stations === undefined) {
+        pedal();
+        await live.run(turning(surface, 1.03, random));
+        pedal();
+      } else await live.run(pressingAt(turningByStations(surface, stations, random), stations, pedal));
+      const ends_mm = preload_mm + surfaceAt(start_rad + 2 * Math.PI * (stations === undefined ? 1.03 : 1));
       await live.run([hold('pausing', rest_s, ends_mm), ...raise(ends_mm, hand, random)]);
       return runoutTruth(surfaceAt);
     },

@@ -1,4 +1,5 @@
 import type { Assembled } from '../../../hardware-sim/axle/assembled.ts';
+import { sleeveAfterNut } from '../../../hardware-sim/axle/bearings.ts';
 import { type DemoAxle, demoAxle } from '../../../hardware-sim/axle/demo.ts';
 import { simulatedGauges } from '../../../hardware-sim/gauges/simulated.ts';
 import { type Hand, steadyHand } from '../../../hardware-sim/hands/hand.ts';
@@ -23,6 +24,9 @@ interface Pace {
   readonly pinion: { readonly turns: number; readonly turns_per_s: number };
   readonly rest_s: number;
 }
+
+/** Long enough at each station for the bench to hear that the hand stands still. */
+const stationRest_s = 0.45;
 
 /** A hand that hears nothing gives up after so many rocks. */
 const mostRocks = 12;
@@ -58,7 +62,13 @@ export async function openSimulation(
       await gauges.indicator.rock(action.stations, { hand, rocks: mostRocks, enough: cues.stationDone });
     else if (action.do === 'turn-ring') {
       const surface = action.surface === 'flange' ? 'flange' : 'back-face';
-      await gauges.indicator.turn({ surface, speed_rad_s: 2 * Math.PI * ringTurns_per_s, rest_s, pedal: cues.pedal });
+      const speed_rad_s = 2 * Math.PI * ringTurns_per_s;
+      const { pedal } = cues;
+      await gauges.indicator.turn(
+        action.stations === undefined
+          ? { surface, speed_rad_s, rest_s, pedal }
+          : { surface, speed_rad_s, rest_s: stationRest_s, stations: action.stations, pedal },
+      );
     } else
       await gauges.torque.turn({
         drag: action.what,
@@ -79,7 +89,7 @@ export async function openSimulation(
 /** The twin's assembly for one of a build: the scenario's own, with the packs that were fitted where they are known. */
 function assemblyFor(
   axle: DemoAxle,
-  { phase, number, bearings, seal, packs_mm }: SimulatedAssembly,
+  { phase, number, bearings, seal, packs_mm, nutTurned_deg }: SimulatedAssembly,
 ): DemoAxle['asFound'] {
   const scenario = {
     'as-found': axle.asFound,
@@ -90,5 +100,6 @@ function assemblyFor(
     packs_mm === undefined
       ? scenario.shims
       : { head_mm: packs_mm.pinionDepth, ringSide_mm: packs_mm.ringSide, otherSide_mm: packs_mm.oppositeSide };
-  return { ...scenario, shims, bearings, seal: seal === 'in' };
+  const sleeve = nutTurned_deg === undefined ? {} : { sleeve: sleeveAfterNut(axle.spec.bearings, nutTurned_deg) };
+  return { ...scenario, shims, bearings, seal: seal === 'in', ...sleeve };
 }

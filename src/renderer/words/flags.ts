@@ -13,6 +13,7 @@ const sentences: Readonly<Record<string, string>> = {
   'equal-spacing-assumed': 'The stations are taken as equally spaced.',
   'more-between': 'Between the stations the stem rode beyond them.',
   'few-readings': 'Few readings over the turn: turn more slowly.',
+  'stem-lifted': 'The stem left the gear before the last station.',
   'two-lobes-can-vanish': 'At these stations two lobes can vanish.',
 };
 

@@ -10,6 +10,8 @@ const simulatedAssemblySchema = z.strictObject({
   bearings: z.enum(bearingStates),
   seal: z.enum(['in', 'out']),
   packs_mm: z.strictObject({ pinionDepth: z.number(), ringSide: z.number(), oppositeSide: z.number() }).optional(),
+  /** How far the pinion nut was turned since the bearings all but touched; without it the sleeve is as the scenario crushed it. */
+  nutTurned_deg: z.number().min(0).max(3600).optional(),
 });
 export type SimulatedAssembly = z.infer<typeof simulatedAssemblySchema>;
 
@@ -17,7 +19,13 @@ export type SimulatedAssembly = z.infer<typeof simulatedAssemblySchema>;
 const on = simulatedAssemblySchema.optional();
 export const handActionSchema = z.discriminatedUnion('do', [
   z.strictObject({ do: z.literal('rock'), stations: z.int().min(1).max(24), on }),
-  z.strictObject({ do: z.literal('turn-ring'), surface: z.enum(['ring-gear', 'flange']), on }),
+  z.strictObject({
+    do: z.literal('turn-ring'),
+    surface: z.enum(['ring-gear', 'flange']),
+    /** Pauses at so many equal places; without it the turn is continuous. */
+    stations: z.int().min(3).max(60).optional(),
+    on,
+  }),
   z.strictObject({ do: z.literal('turn-pinion'), what: z.enum(['pinion', 'total']), on }),
 ]);
 export type HandAction = z.infer<typeof handActionSchema>;

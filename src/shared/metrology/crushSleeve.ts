@@ -34,7 +34,8 @@ export interface SleeveAdvice {
   readonly next: OrNone<{ readonly running: Torque; readonly u: number }, 'too-few-steps'>;
   /** Turn of the nut that should reach the middle of the band at the latest rate; half of it is a step to take. */
   readonly toMiddle: OrNone<Angle, 'too-few-steps' | 'no-nut-angle'>;
-  readonly sentence: string;
+  /** What must be known besides where it stands. */
+  readonly sentence?: string;
   readonly remedy: string;
 }
 
@@ -85,30 +86,26 @@ function toMiddleOf(steps: readonly SleeveStep[], { min, max }: SleeveTarget): S
 }
 
 /** Common practice throughout; the numbers are the maker's. */
-const words: Record<SleeveStand, { readonly sentence: string; readonly remedy: string }> = {
+const words: Record<SleeveStand, Pick<SleeveAdvice, 'sentence' | 'remedy'>> = {
   start: {
-    sentence: 'No step read yet.',
     remedy: 'Turn the pinion both ways to seat the bearings, then read the rotating torque before the first step.',
   },
   below: {
-    sentence: 'Below the band.',
     remedy: 'Take another small step, turn the pinion both ways, and read again.',
   },
   'small-steps': {
-    sentence: 'Still below the band, but another step like the last may pass it.',
+    sentence: 'Another step like the last may pass the band.',
     remedy: 'Take half a step or less, turn the pinion both ways, and read again.',
   },
   'in-band': {
-    sentence: 'In the band.',
     remedy: 'Turn the pinion several times both ways and read once more. Do not move the nut.',
   },
   above: {
-    sentence:
-      'Above the band. Backing off the nut is no remedy: the sleeve stays crushed and no longer holds the bearings.',
+    sentence: 'Backing off the nut is no remedy: the sleeve stays crushed and no longer holds the bearings.',
     remedy: 'Take the pinion out, fit a new sleeve and a new nut, and begin again. Follow the maker’s manual.',
   },
   ceiling: {
-    sentence: 'The maker’s largest nut torque is reached and the band is not. Stop here.',
+    sentence: 'The maker’s largest nut torque is reached and the band is not.',
     remedy:
       'Do not tighten further. Look for a wrong or faulty sleeve, or something in its way. Follow the maker’s manual.',
   },

@@ -1,7 +1,7 @@
 import { type Angle, type Length, mm } from '../quantities/quantity.ts';
 import { none, type OrNone } from '../result.ts';
 import { type HarmonicFit, leastSeen } from './harmonics.ts';
-import type { RunoutCapture } from './runoutCapture.ts';
+import type { RunoutCapture } from './runoutState.ts';
 import type { RunoutShape, ShapeFound } from './runoutShape.ts';
 import { noiseOf } from './sieve.ts';
 import { combine, gaugeParts, rectangular, type UncertaintyPart } from './uncertainty.ts';
@@ -23,9 +23,11 @@ export type RunoutFlag =
   /** At these stations two lobes can vanish. */
   | 'two-lobes-can-vanish'
   /** So few readings over the turn that its highest and lowest places may lie between them: turn more slowly. */
-  | 'few-readings';
+  | 'few-readings'
+  /** The stem left the gear before the last station. */
+  | 'stem-lifted';
 
-export type NoRunout = 'nothing-measured' | 'part-turn' | 'unit-jump' | 'drift' | 'too-few-stations';
+export type NoRunout = 'stem-lifted' | 'nothing-measured' | 'part-turn' | 'unit-jump' | 'drift' | 'too-few-stations';
 
 export interface HarmonicMeasured {
   readonly order: number;

@@ -1,5 +1,6 @@
-import { closedCopy, type RunoutCapture } from './runoutCapture.ts';
+import { closedCopy } from './runoutCapture.ts';
 import type { RunoutMeasured } from './runoutMeasured.ts';
+import type { RunoutCapture } from './runoutState.ts';
 import { fromStations, stationsOf, unclear } from './runoutStations.ts';
 import { fromTurn } from './runoutTurn.ts';
 

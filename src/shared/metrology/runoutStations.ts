@@ -1,7 +1,7 @@
 import { type Angle, mm, radians } from '../quantities/quantity.ts';
 import { leastSeen, widestGap, wrapped } from './harmonics.ts';
 import type { Pause } from './pauses.ts';
-import { mostStations, type RunoutCapture } from './runoutCapture.ts';
+import { mostStations, type RunoutCapture } from './runoutState.ts';
 import {
   assembled,
   flagsOf,
@@ -76,6 +76,7 @@ export function fromStations(capture: RunoutCapture, found: readonly Pause[]): R
         : shapeOf(points, Math.hypot(noise, settings.resolution / Math.sqrt(12))),
     flags: [
       ...(unclear ? (['stations-unclear'] as const) : []),
+      ...(capture.left && unclear ? (['stem-lifted'] as const) : []),
       ...(assumed ? (['equal-spacing-assumed'] as const) : []),
       ...moreBetween(capture, values),
       ...(leastSeen(stations.length, 2) === 0 ? (['two-lobes-can-vanish'] as const) : []),
@@ -116,7 +117,10 @@ function noiseOfMeans(stations: readonly Pause[]): number {
   return Math.sqrt(many.reduce((sum, { sd, n }) => sum + (sd * sd) / n, 0) / many.length);
 }
 
-function moreBetween({ low, high, settings, sieve }: RunoutCapture, values: readonly number[]): readonly RunoutFlag[] {
+function moreBetween(
+  { lowBetween: low, highBetween: high, settings, sieve }: RunoutCapture,
+  values: readonly number[],
+): readonly RunoutFlag[] {
   const beyond = Math.max(high - Math.max(...values), Math.min(...values) - low);
   return beyond > 2 * settings.resolution + 4 * noiseOf(sieve) ? ['more-between'] : [];
 }

@@ -2,7 +2,7 @@ import { radians } from '../quantities/quantity.ts';
 import { extremesOf } from './extremes.ts';
 import { type AnglePoint, fitHarmonics, type HarmonicFit, leastSeen, widestGap } from './harmonics.ts';
 import { type Bin, filledBins, type Profile } from './profile.ts';
-import type { RunoutCapture } from './runoutCapture.ts';
+import type { RunoutCapture } from './runoutState.ts';
 import { assembled, flagsOf, nothing, type RunoutFlag, type RunoutMeasured } from './runoutMeasured.ts';
 import { fewestForShape, type ShapeFound, shapeOf } from './runoutShape.ts';
 import { noiseOf } from './sieve.ts';
@@ -11,6 +11,7 @@ import { rectangular } from './uncertainty.ts';
 /** Runout of one continuous ride, by the angle where it is known, else in the order of the readings. */
 export function fromTurn(capture: RunoutCapture, why: readonly RunoutFlag[]): RunoutMeasured {
   const { sieve, settings, round } = capture;
+  if (unknownTurn(capture)) return nothing('stem-lifted', []);
   const noise = noiseOf(sieve);
   const profile = round ?? capture.marked ?? capture.inOrder;
   const bins = filledBins(profile);
@@ -43,6 +44,10 @@ export function fromTurn(capture: RunoutCapture, why: readonly RunoutFlag[]): Ru
     ],
   });
 }
+
+/** Put down or lifted in a stretch without marks or angle, the stem leaves nobody able to say which part was the turn. */
+const unknownTurn = ({ round, marks, leapt, left }: RunoutCapture): boolean =>
+  round === undefined && marks < 2 && (leapt > 0 || left);
 
 /** Places that see all but 1 % of one lobe, and all but 4 % of two. */
 const fewestReadings = 24;

@@ -11,6 +11,7 @@ const short: Readonly<Record<string, string>> = {
   gap: 'readings missing',
   'not-measured': 'not measured',
   'nothing-measured': 'nothing measured',
+  'stem-lifted': 'stem put down or lifted in it',
 };
 
 /** A reason this table does not know is shown as it is, never hidden. */

@@ -4,6 +4,7 @@ import { Button } from '../../parts/Button.tsx';
 import { Stage } from '../../parts/Stage.tsx';
 import { type NextAction, Words } from '../../parts/Words.tsx';
 import { limitFor } from '../../words/stations.ts';
+import { basisWords } from '../../../shared/setup/judge.ts';
 import type { CheckProps } from '../check/CheckScreen.tsx';
 import { GaugePick } from '../check/GaugePick.tsx';
 import { NoGauge } from '../check/NoGauge.tsx';
@@ -96,7 +97,7 @@ function BacklashWords({ props, settings, measuring }: BacklashWordsProps) {
     >
       <BacklashTelling
         run={run}
-        how={check.how}
+        how={howFelt(check.how, settings)}
         limit={limitFor(build.specSheet, 'backlash', settings.basis)}
         sheet={build.specSheet}
       />
@@ -104,6 +105,12 @@ function BacklashWords({ props, settings, measuring }: BacklashWordsProps) {
     </Words>
   );
 }
+
+/** The step says how backlash is usually felt; where it is felt square to the tooth it says so. */
+const howFelt = (how: string, { basis }: BacklashSettings): string =>
+  basis.direction === 'along-rotation'
+    ? how
+    : `Hold the pinion. Stem ${basisWords(basis)}. Rock the ring gear at four stations or more.`;
 
 const action = (measured: number, wanted: number, next: () => void, record: () => void): NextAction =>
   measured < wanted ? { words: 'Next station', run: next } : { words: 'Record backlash', run: record };

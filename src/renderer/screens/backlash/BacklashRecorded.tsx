@@ -27,6 +27,9 @@ interface BacklashRecordedProps extends CheckProps {
   readonly onAnew: () => void;
 }
 
+/** With more stations than these the rows move together, so that what they mean stays in sight. */
+const roomyRows = 6;
+
 /** Backlash as it was recorded: every station, the spread, and the ring. */
 export function BacklashRecorded({ build, assembly, check, measurement, result, onAnew }: BacklashRecordedProps) {
   const units = useSession((session) => session.units);
@@ -53,7 +56,7 @@ export function BacklashRecorded({ build, assembly, check, measurement, result, 
                 <span className="quiet"> {standingWords(judged)}</span>
               </span>
             </p>
-            <table className="stations__table">
+            <table className={`stations__table${result.stations.length > roomyRows ? ' stations__table--close' : ''}`}>
               <tbody>
                 {result.stations.map((station) => (
                   <tr key={station.number}>

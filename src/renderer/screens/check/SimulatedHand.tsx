@@ -10,13 +10,18 @@ interface SimulatedHandProps {
   readonly action: HandAction;
   /** The assembly on the stand, so that the simulated axle is put together the same way. */
   readonly assembly?: Assembly;
+  /** How far the nut was turned on its sleeve, so that the simulated one follows. */
+  readonly nutTurned_deg?: number;
 }
 
 /** On the simulated bench only: lets the simulated hand do what the technician's would. */
-export function SimulatedHand({ action, assembly }: SimulatedHandProps) {
+export function SimulatedHand({ action, assembly, nutTurned_deg }: SimulatedHandProps) {
   const simulated = useBenchSeen((seen) => seen.about?.simulated);
   if (simulated !== true) return undefined;
-  const on = assembly === undefined ? {} : { on: assembledAs(assembly) };
+  const on =
+    assembly === undefined
+      ? {}
+      : { on: { ...assembledAs(assembly), ...(nutTurned_deg === undefined ? {} : { nutTurned_deg }) } };
   return <Button onPress={() => void ask('bench.hand', { action: { ...action, ...on } })}>Simulated hand</Button>;
 }
 

@@ -32,7 +32,7 @@ export function RunoutLive(props: CheckProps) {
         title={check.title}
         aside={
           <div className="measure__set-up">
-            {live ? <SimulatedHand action={handFor(check.id)} assembly={props.assembly} /> : undefined}
+            {live ? <SimulatedHand action={handFor(check.id, settings)} assembly={props.assembly} /> : undefined}
             <GaugePick gauge={gauge} all={all} choose={choose} />
             <Pick
               bare
@@ -87,9 +87,10 @@ function RunoutLiveWords({ props, settings, measuring }: RunoutLiveWordsProps) {
   );
 }
 
-const handFor = (check: string): HandAction => ({
+const handFor = (check: string, { mode, stations = 8 }: RunoutSettings): HandAction => ({
   do: 'turn-ring',
   surface: check === 'flange-runout' ? 'flange' : 'ring-gear',
+  ...(mode === 'stations' ? { stations } : {}),
 });
 
 function turnTitle(settings: RunoutSettings, presses: number, stations: number): string {

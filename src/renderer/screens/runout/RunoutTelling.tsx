@@ -21,7 +21,9 @@ export function RunoutTelling({
   readonly build: Build;
 }) {
   const units = useSession((session) => session.units);
-  const result = runoutResultOf(run);
+  // Before the turn is begun the stem is not on the gear yet, and what it reads means nothing.
+  const begun = run?.settings.kind === 'runout' && (run.settings.mode === 'stations' || run.presses > 0);
+  const result = begun ? runoutResultOf(run) : undefined;
   const quantity = check.limits[0];
   const limit = quantity === undefined ? undefined : limitFor(build.specSheet, quantity);
   return (

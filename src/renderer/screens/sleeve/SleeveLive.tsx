@@ -1,6 +1,7 @@
-import { useMemo, useState } from 'react';
-import { type SleeveAdvice, sleeveAdvice } from '../../../shared/metrology/crushSleeve.ts';
+import { useEffect, useMemo, useState } from 'react';
+import { type SleeveAdvice, sleeveAdvice, type SleeveStand } from '../../../shared/metrology/crushSleeve.ts';
 import { showText } from '../../../shared/quantities/show.ts';
+import type { TorqueResult } from '../../../shared/records/measurement.ts';
 import { giveCue } from '../../cues/give.ts';
 import { useRun } from '../../live/run.ts';
 import { Button } from '../../parts/Button.tsx';
@@ -17,7 +18,7 @@ import { type Measuring, useMeasuring } from '../check/useMeasuring.ts';
 import { torqueResultOf, type TorqueSettings } from '../torque/settings.ts';
 import { type NutDraft, readNut } from './NutFields.tsx';
 import { SleevePicture } from './SleevePicture.tsx';
-import { dropStep, keepStep, newSleeve, type SleeveAim, stepFrom, stepsOf, useSleeve } from './steps.ts';
+import { dropStep, keepStep, newSleeve, nutTurned_deg, type SleeveAim, stepFrom, stepsOf, useSleeve } from './steps.ts';
 import { aimWords, comingWords, isStop, standCue, standTitle } from './words.ts';
 
 interface SleeveLiveProps extends CheckProps {
@@ -41,7 +42,13 @@ export function SleeveLive(props: SleeveLiveProps) {
         title={`${check.title}, crush sleeve`}
         aside={
           <div className="measure__set-up">
-            {live ? <SimulatedHand action={{ do: 'turn-pinion', what: 'pinion' }} assembly={assembly} /> : undefined}
+            {live ? (
+              <SimulatedHand
+                action={{ do: 'turn-pinion', what: 'pinion' }}
+                assembly={assembly}
+                nutTurned_deg={nutTurned_deg(steps, readNut(nut))}
+              />
+            ) : undefined}
             <GaugePick gauge={gauge} all={all} choose={choose} />
           </div>
         }
@@ -64,7 +71,7 @@ export function SleeveLive(props: SleeveLiveProps) {
         measuring={measuring}
         advice={advice}
         nut={nut}
-        onKept={() => setNut({ ...nut, torque: { ...nut.torque, text: '' } })}
+        onKept={(goesOn) => setNut({ turn: goesOn ? nut.turn : '', torque: { ...nut.torque, text: '' } })}
       />
     </>
   );
@@ -75,13 +82,15 @@ interface SleeveWordsProps {
   readonly measuring: Measuring;
   readonly advice: SleeveAdvice;
   readonly nut: NutDraft;
-  readonly onKept: () => void;
+  /** Whether the nut is to be turned further: then the same turn is offered again. */
+  readonly onKept: (goesOn: boolean) => void;
 }
 
 function SleeveWords({ props, measuring, advice, nut, onKept }: SleeveWordsProps) {
-  const { check, aim } = props;
+  const { aim } = props;
   const units = useSession((session) => session.units);
   const result = useRun(({ run }) => torqueResultOf(run));
+  const passed = usePassed(result, props, nut);
   const keep = (): void => {
     const step = result === undefined ? undefined : stepFrom(result, readNut(nut));
     if (step === undefined) return;
@@ -89,19 +98,30 @@ function SleeveWords({ props, measuring, advice, nut, onKept }: SleeveWordsProps
     const { stand } = sleeveAdvice(stepsOf(useSleeve.getState(), props.assembly.id), aim.target);
     const words = `${standTitle[stand]}, ${showText(step.running, 'torque', units)}`;
     giveCue(standCue[stand], words, words);
-    onKept();
+    onKept(stand === 'below');
     measuring.again();
   };
-  const next = action(advice, result !== undefined, keep, () => void record(props), check.title);
-  const coming = comingWords(advice, units);
+  const said = passed ?? advice;
+  const next = action(said, result !== undefined, keep, () => void record(props), props.check.title);
+  const coming = comingWords(said, units);
   return (
     <Words
-      title={standTitle[advice.stand]}
+      title={standTitle[said.stand]}
       next={measuring.live ? next : undefined}
-      others={measuring.live ? <Others props={props} advice={advice} there={result !== undefined} /> : undefined}
+      others={
+        measuring.live ? (
+          <Others
+            props={props}
+            stand={said.stand}
+            there={result !== undefined}
+            {...(passed === undefined ? backTo(advice, props) : { back: 'Read again', goBack: measuring.again })}
+          />
+        ) : undefined
+      }
     >
       <p>
-        <strong>{advice.sentence}</strong> {advice.remedy}
+        {said.sentence === undefined ? undefined : <strong>{said.sentence} </strong>}
+        {said.remedy}
       </p>
       {coming === undefined ? undefined : <p>{coming}</p>}
       <p className="quiet">{aimWords(aim, units)}</p>
@@ -124,17 +144,44 @@ function action(
 
 interface OthersProps {
   readonly props: SleeveLiveProps;
-  readonly advice: SleeveAdvice;
+  readonly stand: SleeveStand;
   readonly there: boolean;
+  readonly back?: string;
+  readonly goBack?: () => void;
 }
 
-function Others({ props, advice: { stand, last }, there }: OthersProps) {
-  const { id } = props.assembly;
+function Others({ props, stand, there, back, goBack }: OthersProps) {
   return (
     <>
-      {isStop(stand) ? <Button onPress={() => newSleeve(id)}>New sleeve is in</Button> : undefined}
+      {isStop(stand) ? <Button onPress={() => newSleeve(props.assembly.id)}>New sleeve is in</Button> : undefined}
       {isStop(stand) && there ? <Button onPress={() => void record(props)}>Record as it is</Button> : undefined}
-      {last.length > 0 ? <Button onPress={() => dropStep(id)}>Take the step back</Button> : undefined}
+      {goBack === undefined ? undefined : <Button onPress={goBack}>{back}</Button>}
     </>
   );
+}
+
+const backTo = ({ last }: SleeveAdvice, { assembly }: SleeveLiveProps): Pick<OthersProps, 'back' | 'goBack'> =>
+  last.length === 0 ? {} : { back: 'Take the step back', goBack: () => dropStep(assembly.id) };
+
+/**
+ * A reading past the top of the band, or a nut at its largest torque, is told as soon as the hand has let go, kept as a step
+ * or not; before that the mean may still come down from the breakaway.
+ */
+function usePassed(
+  result: TorqueResult | undefined,
+  { assembly, aim }: SleeveLiveProps,
+  nut: NutDraft,
+): SleeveAdvice | undefined {
+  const units = useSession((session) => session.units);
+  const letGo = useRun(({ run }) => run?.found.at(-1)?.kind === 'let-go');
+  const steps = useSleeve((now) => stepsOf(now, assembly.id));
+  const step = letGo && result !== undefined ? stepFrom(result, readNut(nut)) : undefined;
+  const now = step === undefined ? undefined : sleeveAdvice([...steps, step], aim.target);
+  const passed = now !== undefined && isStop(now.stand) ? now : undefined;
+  const stand = passed?.stand;
+  const words = stand === undefined ? '' : `${standTitle[stand]}, ${showText(step?.running ?? 0, 'torque', units)}`;
+  useEffect(() => {
+    if (stand !== undefined) giveCue(standCue[stand], words, words);
+  }, [stand, words]);
+  return passed;
 }

@@ -1,6 +1,6 @@
 import { create } from 'zustand';
 import type { SleeveStep, SleeveTarget } from '../../../shared/metrology/crushSleeve.ts';
-import { degrees, newtonMetres } from '../../../shared/quantities/quantity.ts';
+import { degrees, newtonMetres, toDegrees } from '../../../shared/quantities/quantity.ts';
 import type { TorqueBasis } from '../../../shared/records/common.ts';
 import type { TorqueResult } from '../../../shared/records/measurement.ts';
 import { endsOf, type Limit, type SpecSheet } from '../../../shared/records/specSheet.ts';
@@ -55,6 +55,10 @@ export interface NutSaid {
   readonly turn_deg: number | undefined;
   readonly torque_Nm: number | undefined;
 }
+
+/** How far the nut has gone on this sleeve, the step at hand included, as far as it was typed. */
+export const nutTurned_deg = (steps: readonly SleeveStep[], now: NutSaid): number =>
+  steps.reduce((sum, { nutTurn }) => sum + (nutTurn === undefined ? 0 : toDegrees(nutTurn)), now.turn_deg ?? 0);
 
 /** A step as it was read and, as far as it was typed, turned; undefined while there is no torque that counts. */
 export function stepFrom(result: TorqueResult, { turn_deg, torque_Nm }: NutSaid): SleeveStep | undefined {

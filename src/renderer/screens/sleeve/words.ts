@@ -38,8 +38,11 @@ export function comingWords({ next, toMiddle, stand }: SleeveAdvice, units: Unit
 
 /** The band and the stop, with their sources. */
 export function aimWords({ limit, ceiling }: SleeveAim, units: UnitSystem): string {
-  const band = `Band ${limitWords(limit, units)}, from ${limit.source}.`;
-  return ceiling === undefined
-    ? `${band} No largest nut torque is entered in the limits; the maker’s manual has one.`
-    : `${band} Nut ${limitWords(ceiling, units)}, from ${ceiling.source}.`;
+  const band = `Band ${limitWords(limit, units)}`;
+  if (ceiling === undefined)
+    return `${band}, from ${limit.source}. No largest nut torque is entered; the maker’s manual has one.`;
+  const nut = `nut ${limitWords(ceiling, units)}`;
+  return ceiling.source === limit.source
+    ? `${band}, ${nut}, from ${limit.source}.`
+    : `${band}, from ${limit.source}; ${nut}, from ${ceiling.source}.`;
 }

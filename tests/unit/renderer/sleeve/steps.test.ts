@@ -54,7 +54,7 @@ describe('where the creeping goes', () => {
   it('is the band for this state, with the nut’s largest torque as a stop', () => {
     expect(aim(band, nut).target).toEqual({ min: 1.5, max: 2.5, ceiling: 350 });
     expect(aim(band).target).toEqual({ min: 1.5, max: 2.5 });
-    expect(aimWords(aim(band, nut), 'metric')).toContain('Nut at most 350');
+    expect(aimWords(aim(band, nut), 'metric')).toContain('nut at most 350');
     expect(aimWords(aim(band), 'metric')).toContain('No largest nut torque is entered');
   });
 

@@ -286,3 +286,69 @@ describe('the shape behind a runout', () => {
     ).toBe('warp');
   });
 });
+
+/** The stem hangs free, is let down onto the gear, rides what is given, and is lifted off again: readings as they come. */
+function withHanging(ride: readonly StreamItem[]): readonly StreamItem[] {
+  const values = ride.flatMap((item) => ('value' in item ? [item.value] : []));
+  const [from, to] = [values[0] ?? 0, values.at(-1) ?? 0];
+  const hangs = -2;
+  const slide = (a: number, b: number) => Array.from({ length: 10 }, (_, i) => a + ((b - a) * (i + 1)) / 10);
+  const still = (value: number, n: number) => Array.from({ length: n }, () => value);
+  const before = [...still(hangs, 60), ...slide(hangs, from), ...still(from, 40)];
+  const after = [...still(to, 20), ...slide(to, hangs), ...still(hangs, 80)];
+  const began = before.length / 50;
+  const ended = began + (ride.at(-1)?.t ?? 0) + 1 / 50;
+  return [
+    ...before.map((value, i) => ({ t: seconds(i / 50), value: rounded(value) })),
+    ...ride.map((item) => ({ ...item, t: seconds(began + item.t) })),
+    ...after.map((value, i) => ({ t: seconds(ended + i / 50), value: rounded(value) })),
+  ];
+}
+
+describe('a stem that is put down before and lifted after', () => {
+  const stations = byStations(8, wobble, false);
+
+  it('is no station where it hangs free', () => {
+    const capture = startRunout({ resolution, mode: 'stations', stations: 8 });
+    const events = withHanging(stations).flatMap((item) => stepRunout(capture, item));
+    const found = finishRunout(capture);
+    const plain = measure({ mode: 'stations', stations: 8 }, stations);
+    expect(found.stations).toHaveLength(8);
+    expect(found.tir).toBeCloseTo(numberOf(plain.tir), 4);
+    expect(found.flags).toEqual(plain.flags);
+    expect(events.filter(({ kind }) => kind === 'again')).toHaveLength(1);
+  });
+
+  it('leaves what is marked as one turn alone', () => {
+    const ride = turn(wobble, false);
+    const first: StreamItem = { t: seconds(0.01), pedal: 'next' };
+    const last: StreamItem = { t: seconds((ride.at(-1)?.t ?? 0) + 0.001), pedal: 'next' };
+    const found = measure({}, withHanging([first, ...ride, last].toSorted((a, b) => a.t - b.t)));
+    expect(numberOf(found.tir)).toBeCloseTo(trueTir(wobble), 2.5);
+  });
+
+  it('refuses a turn that nothing marks, whose part of the readings nobody can tell', () => {
+    expect(measure({}, withHanging(turn(wobble, false)))).toMatchObject({ tir: { none: 'stem-lifted' } });
+  });
+
+  it('says so when it left before the last station', () => {
+    const ride = (withAngle: boolean) => withHanging(byStations(8, wobble, withAngle).slice(0, 4 * 75 + 50));
+    expect(measure({ mode: 'stations', stations: 8 }, ride(false))).toMatchObject({ tir: { none: 'stem-lifted' } });
+    const found = measure({ mode: 'stations', stations: 8 }, ride(true));
+    expect(found.flags).toContain('stem-lifted');
+    expect(found.stations).toHaveLength(5);
+  });
+});
+
+it('counts stations by the presses once there is one, whatever pauses were seen', () => {
+  const capture = startRunout({ resolution, mode: 'stations', stations: 8 });
+  const ride = byStations(8, wobble, false);
+  const presses = Array.from({ length: 8 }, (_, i): StreamItem => ({ t: seconds(i * 1.5 + 0.9), pedal: 'next' }));
+  const items = [...ride, ...presses].toSorted((a, b) => a.t - b.t);
+  const numbers = items.flatMap((item) =>
+    stepRunout(capture, item).flatMap((event) => (event.kind === 'station' ? [event.number] : [])),
+  );
+  // The first is seen and pressed; from then on only presses count, the look back at the first place does not.
+  expect(numbers).toEqual([1, 1, 2, 3, 4, 5, 6, 7, 8]);
+  expect(finishRunout(capture).stations).toHaveLength(8);
+});
