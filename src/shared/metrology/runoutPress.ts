@@ -1,4 +1,5 @@
 import { seconds } from '../quantities/quantity.ts';
+import { newLeapWatch } from './leap.ts';
 import { leavePause, type Pause, pauseNow } from './pauses.ts';
 import { copyOf, orderedProfile } from './profile.ts';
 import type { Press } from './reading.ts';
@@ -15,6 +16,8 @@ import {
 /** One press: a station read, the begin or the end of a turn, or everything anew. */
 export function press(capture: RunoutCapture, { t, pedal }: Press): readonly RunoutEvent[] {
   if (pedal === 'again') return again(capture, t);
+  // A press says that the stem sits: how it came there a moment ago is no leap any more.
+  capture.leap = newLeapWatch();
   const stations = capture.settings.mode === 'stations' || (capture.settings.mode === 'auto' && capture.marks >= 2);
   const mark = markTurn(capture, t);
   const station = pressStation(capture, t);

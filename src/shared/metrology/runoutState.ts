@@ -67,7 +67,7 @@ export interface RunoutCapture {
   /** Lowest and highest up to the last station: what came between them. */
   lowBetween: number;
   highBetween: number;
-  readonly leap: LeapWatch;
+  leap: LeapWatch;
   /** Times the stem was put down or lifted while nothing was counted yet. */
   leapt: number;
   /** The stem left the gear after something was counted: nothing read since belongs to it. */

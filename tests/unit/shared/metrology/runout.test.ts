@@ -327,6 +327,19 @@ describe('a stem that is put down before and lifted after', () => {
     expect(numberOf(found.tir)).toBeCloseTo(trueTir(wobble), 2.5);
   });
 
+  it('takes a press at once after the stem came down as the word that it sits', () => {
+    const ride = turn(wobble, false);
+    const items = withHanging(ride);
+    const sits = items.findIndex((item) => 'value' in item && item.value > 0);
+    const soon: StreamItem = { t: seconds((items[sits]?.t ?? 0) + 0.17), pedal: 'next' };
+    const last: StreamItem = { t: seconds((70 + 40 + ride.length) / 50 - 0.001), pedal: 'next' };
+    const found = measure(
+      {},
+      [soon, ...items, last].toSorted((a, b) => a.t - b.t),
+    );
+    expect(numberOf(found.tir)).toBeCloseTo(trueTir(wobble), 2.5);
+  });
+
   it('refuses a turn that nothing marks, whose part of the readings nobody can tell', () => {
     expect(measure({}, withHanging(turn(wobble, false)))).toMatchObject({ tir: { none: 'stem-lifted' } });
   });
