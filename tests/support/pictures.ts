@@ -15,6 +15,7 @@ import { plugInSimulated } from '../../src/main/hosts/simulatedGaugeRecords.ts';
 import type { Notebook } from '../../src/shared/contract/builds.ts';
 import { readNotebook } from '../../src/shared/records/build.ts';
 import { valueOf } from './bench/open.ts';
+import { renderedPhoto } from './photos.ts';
 import { goTo, launchBrowser, type Look, openPage, usualLook } from './browser.ts';
 
 const root = join(import.meta.dirname, '..', '..');
@@ -53,6 +54,17 @@ const build = readNotebook(notebook.id, notebook.entries);
 const assembly = (phase: string, number = 1): string =>
   build.assemblies.find((one) => one.phase === phase && one.number === number)?.id ?? '';
 
+const rendered = renderedPhoto(3);
+const { photo: stored } = valueOf(
+  await service.answers['photos.keep']({
+    build: build.id,
+    by,
+    assembly: assembly('trial', 2),
+    from: 'folder',
+    jpeg_base64: rendered.jpeg.toString('base64'),
+  }),
+);
+
 const at = (where: string, more: object = {}) => ({ at: where, build: build.id, ...more });
 const check = (name: string, phase = 'trial', number = 2) =>
   at('check', { assembly: assembly(phase, number), check: name });
@@ -70,6 +82,11 @@ const screens: Readonly<Record<string, object>> = {
   typed: check('cap-torque'),
   shims: check('shims'),
   mark: check('mark', 'trial', 1),
+  meaning: at('meaning', { assembly: assembly('trial', 2) }),
+  painting: at('painting', { assembly: assembly('trial', 2) }),
+  cut: at('cut'),
+  trials: at('trials'),
+  'photo-ways': at('photo', { assembly: assembly('trial', 2), flank: 'drive', place: 0 }),
   settle: at('settle', { assembly: assembly('trial', 1), check: 'backlash' }),
   'open-trial': at('assemble', { phase: 'trial' }),
   certificate: at('certificate'),
@@ -81,7 +98,7 @@ const looks: Readonly<Record<string, Look>> = {
   '-dark': { ...usualLook, theme: 'dark' },
   '-small': { width: 1024, height: 600, theme: 'light' },
 };
-const everyLook = new Set(['backlash', 'trial-1', 'mark']);
+const everyLook = new Set(['backlash', 'trial-1', 'mark', 'meaning', 'trials']);
 
 for (const [suffix, look] of Object.entries(looks)) {
   const { page, faults } = await openPage(browser, host.link, look);
@@ -90,8 +107,21 @@ for (const [suffix, look] of Object.entries(looks)) {
     await goTo(page, route);
     await take(page, `${name}${suffix}`);
   }
+  await photo(page, suffix);
   await live(page, suffix);
   if (faults.length > 0) throw new Error(`the page complained: ${faults.join(' | ')}`);
+}
+
+/** A photo with its corners tapped. It is rendered, not taken: docs/reading-the-mark.md says so beside it. */
+async function photo(page: Page, suffix: string): Promise<void> {
+  await goTo(page, at('photo', { assembly: assembly('trial', 2), flank: 'drive', place: 0, photo: stored.sha256 }));
+  const box = await page.locator('.photo__picture').boundingBox();
+  if (box === null) throw new Error('the photo is not shown');
+  for (const [x, y] of rendered.taken.corners)
+    await page.mouse.click(box.x + (x * box.width) / stored.width, box.y + (y * box.height) / stored.height);
+  await page.locator('[data-read="numbers"]').waitFor();
+  await page.waitForTimeout(300);
+  await take(page, `photo${suffix}`);
 }
 
 /** The bench at work: the simulated hand rocks while the picture is taken. */

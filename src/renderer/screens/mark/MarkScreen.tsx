@@ -7,6 +7,7 @@ import { Pick } from '../../parts/Pick.tsx';
 import { Stage } from '../../parts/Stage.tsx';
 import { Words } from '../../parts/Words.tsx';
 import { writeDeed } from '../../stores/notebook.ts';
+import { usePhotoFolder } from '../../stores/photos.ts';
 import { go } from '../../stores/route.ts';
 import { changeSession, useSession } from '../../stores/session.ts';
 import type { CheckProps } from '../check/CheckScreen.tsx';
@@ -36,6 +37,7 @@ import './mark.css';
 export function MarkScreen({ build, assembly, check }: CheckProps) {
   const { draft, touched } = useMarkDraft(assembly);
   const [place, setPlace] = useState(0);
+  const waiting = usePhotoFolder(({ state }) => state?.waiting.length ?? 0);
   const read = readMark(draft, assembly.bearings);
   const change = (side: Side, to: SideDraft): void =>
     changeMarkDraft(assembly, (now) => drawnOver(withSide(now, place, side, to), place, side));
@@ -99,6 +101,9 @@ export function MarkScreen({ build, assembly, check }: CheckProps) {
             draft={draft}
             onChange={(judgement) => changeMarkDraft(assembly, (now) => ({ ...now, judgement }))}
           />
+        )}
+        {waiting === 0 ? undefined : (
+          <p>{waiting === 1 ? 'A photo has' : `${waiting} photos have`} come from the phone: take it under Photo.</p>
         )}
         <p data-mark="meaning">{firstWord(build, here)}</p>
       </Words>

@@ -69,11 +69,14 @@ export const withPhotoRead = (draft: MarkDraft, mark: Mark, read: PhotoRead): Ma
 export const readFrom = (draft: MarkDraft, place: number, side: Side): PhotoRead | undefined =>
   draft.photos.find((one) => one.place === place && one.flank === side);
 
-/** A mark changed by hand is a hand's mark: what was read off the photo no longer describes it. */
-export const drawnOver = (draft: MarkDraft, place: number, side: Side): MarkDraft => ({
-  ...draft,
-  photos: draft.photos.filter((one) => one.place !== place || one.flank !== side),
-});
+/** A mark changed by hand is a hand's mark: what was read off the photo, and how sure that was, no longer describe it. */
+export function drawnOver(draft: MarkDraft, place: number, side: Side): MarkDraft {
+  const mark = draft.places[place]?.[side];
+  const photos = draft.photos.filter((one) => one.place !== place || one.flank !== side);
+  if (mark === undefined || mark === 'no-mark') return { ...draft, photos };
+  const { U95: _gone, ...byHand } = mark;
+  return { ...withSide(draft, place, side, byHand), photos };
+}
 
 /** The mark an assembly has in the notebook. */
 export function markResultOf(assembly: Assembly | undefined): MarkResult | undefined {

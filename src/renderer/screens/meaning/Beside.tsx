@@ -6,15 +6,17 @@ interface BesideProps {
   readonly then: SeenAt;
   /** Of the assembly the other mark was seen on. */
   readonly name: string;
+  /** With what each was painted, where that was said. */
+  readonly compounds: readonly [now: string | undefined, then: string | undefined];
 }
 
 /** How the two marks lie to each other on each flank: overlap, movement, and whether reading can tell them apart. */
-export function Beside({ now, then, name }: BesideProps) {
+export function Beside({ now, then, name, compounds }: BesideProps) {
   const rows = (['drive', 'coast'] as const).flatMap((side) => {
     const [a, b] = [now[side], then[side]];
     return a === undefined || b === undefined ? [] : [{ side, compared: compareMarks(a, b) }];
   });
-  const warnings = [...new Set(rows.flatMap(({ compared }) => compared.warnings))];
+  const warnings = [...new Set([...otherCompound(compounds), ...rows.flatMap(({ compared }) => compared.warnings)])];
   return (
     <section className="beside" aria-label={`Beside ${name}`}>
       <table className="beside__table digits">
@@ -49,8 +51,14 @@ export function Beside({ now, then, name }: BesideProps) {
   );
 }
 
+const otherCompound = ([now, then]: BesideProps['compounds']): readonly string[] =>
+  now === undefined || then === undefined || now.toLowerCase() === then.toLowerCase()
+    ? []
+    : [`The compounds were different (${now}, ${then}): stiff and thin ones show marks of different size.`];
+
 function movedWords({ by, U95, knows }: Movement, plus: string, minus: string): string {
-  const amount = `${Math.round(Math.abs(by) * 100)} % ${by >= 0 ? plus : minus}`;
+  const percent = Math.round(Math.abs(by) * 100);
+  const amount = percent === 0 ? '0 %' : `${percent} % ${by > 0 ? plus : minus}`;
   if (knows === 'nothing') return 'cut off, not known';
   const bound = { exact: '', 'at-least': 'at least ', 'at-most': 'at most ' }[knows];
   return `${bound}${amount} ±${Math.round(U95 * 100)} %`;

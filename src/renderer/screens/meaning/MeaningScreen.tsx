@@ -67,7 +67,12 @@ export function MeaningScreen({ build, assembly }: MeaningScreenProps) {
             />
           </div>
           {other === undefined || first === undefined || then === undefined ? undefined : (
-            <Beside now={first} then={then} name={lower(assemblyName(other))} />
+            <Beside
+              now={first}
+              then={then}
+              name={lower(assemblyName(other))}
+              compounds={[result.compound, otherResult?.compound]}
+            />
           )}
           <MeaningList means={means} />
         </div>

@@ -37,6 +37,6 @@ export function Thumb({ sha256 }: { readonly sha256: string }) {
   return url === undefined ? (
     <span className="thumbs__wait">…</span>
   ) : (
-    <img className="thumbs__picture" src={url} alt="" draggable={false} />
+    <img decoding="async" className="thumbs__picture" src={url} alt="" draggable={false} />
   );
 }

@@ -85,6 +85,7 @@ function Fitted({ url, size, space, said, bends, onChange }: FittedProps) {
       <img
         ref={picture}
         className="photo__picture"
+        decoding="async"
         src={url}
         alt="The photo of the flank"
         draggable={false}

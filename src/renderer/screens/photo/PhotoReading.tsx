@@ -74,7 +74,7 @@ export function PhotoReading({ build, assembly, flank, place, photo }: PhotoRead
         {problem === undefined ? undefined : <p>{problem.remedy}</p>}
         {mark === undefined ? undefined : (
           <>
-            <p className="digits" data-read="numbers">
+            <p className="digits" data-read="numbers" data-took-ms={reading?.took_ms.toFixed(0)}>
               {markNumbers(mark.mark)}
             </p>
             {mark.warnings.map((warning) => (

@@ -132,6 +132,9 @@ describe('the answer about a mark', () => {
     expect(readFrom(two, 0, 'drive')).toBeDefined();
     const over = drawnOver(withSide(two, 0, 'drive', middle), 0, 'drive');
     expect(readFrom(over, 0, 'drive')).toBeUndefined();
+    // How sure the photo was says nothing of where a hand has put the mark.
+    const sure = withSide(two, 0, 'drive', { ...middle, U95: { heel: 0.02, crown: 0.03 } });
+    expect(drawnOver(sure, 0, 'drive').places[0]?.drive).toEqual(middle);
     expect(readFrom(over, 0, 'coast')).toBeDefined();
     const result = readMark(over, 'set-up');
     expect(result.ok && markResultSchema.safeParse(result.value).success).toBe(true);
