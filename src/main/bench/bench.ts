@@ -20,6 +20,7 @@ import { certificateAnswers } from './certificateAnswers.ts';
 import { type GaugeDesk, gaugeAnswers, noteMoved, plugInSaved } from './gaugeAnswers.ts';
 import { readingsNews, statesOf } from './gaugeNews.ts';
 import { type HandCues, listenForHand } from './handCues.ts';
+import { learnAnswers } from './learnAnswers.ts';
 import { measurementAnswers } from './measurementAnswers.ts';
 import { createOutlet } from './outlet.ts';
 import { photoAnswers } from './photoAnswers.ts';
@@ -96,6 +97,7 @@ export function openBench(options: BenchOptions): Result<BenchService> {
       ...photoAnswers(desk, photos, photoFolder),
       ...measurementAnswers(desk),
       ...gaugeAnswers(desk),
+      ...learnAnswers(desk),
       ...certificateAnswers(desk, folder),
       'bench.about': async () =>
         ok({ version, dataFolder: folder, simulated: simulation !== undefined, warnings: [...warnings.values()] }),

@@ -84,6 +84,12 @@ export function plugInSaved(desk: GaugeDesk): void {
   for (const gauge of desk.gaugeRecords.list()) if (gauge.link !== undefined) connectAnew(desk, gauge);
 }
 
+/** A gauge that was put away for a moment. */
+export function plugInAgain(desk: GaugeDesk, id: string): void {
+  const gauge = desk.gaugeRecords.read(id);
+  if (gauge !== undefined) connectAnew(desk, gauge);
+}
+
 /** What comes of it is told as the gauge's state. */
 function connectAnew(desk: GaugeDesk, gauge: Gauge): void {
   if (gauge.link === undefined) void desk.gauges.disconnect(gauge.id);

@@ -4,6 +4,7 @@ import { benchQuestions } from './bench.ts';
 import { buildQuestions, buildTopics } from './builds.ts';
 import { certificateQuestions } from './certificate.ts';
 import { gaugeQuestions, gaugeTopics } from './gauges.ts';
+import { learnQuestions, learnTopics } from './learning.ts';
 import { photoQuestions, photoTopics } from './photos.ts';
 
 /**
@@ -13,11 +14,12 @@ import { photoQuestions, photoTopics } from './photos.ts';
 export const questions = {
   ...benchQuestions,
   ...gaugeQuestions,
+  ...learnQuestions,
   ...buildQuestions,
   ...certificateQuestions,
   ...photoQuestions,
 } as const;
-export const topics = { ...gaugeTopics, ...buildTopics, ...photoTopics } as const;
+export const topics = { ...gaugeTopics, ...learnTopics, ...buildTopics, ...photoTopics } as const;
 
 export type QuestionName = keyof typeof questions;
 export type Ask<Name extends QuestionName> = z.infer<(typeof questions)[Name]['ask']>;

@@ -12,6 +12,7 @@ import { go } from '../../stores/route.ts';
 import { linkWords } from '../../words/links.ts';
 import { gaugeDraftOf, readGauge } from './draft.ts';
 import { GaugeForm } from './GaugeForm.tsx';
+import { LearnGauge } from './LearnGauge.tsx';
 import { WhichPort } from './WhichPort.tsx';
 import { LinesHeard } from './LinesHeard.tsx';
 import '../check/measure.css';
@@ -20,6 +21,7 @@ import '../check/measure.css';
 export function OneGauge({ gauge }: { readonly gauge: Gauge }) {
   const state = useGauges((seen) => seen.states[gauge.id]);
   const [editing, setEditing] = useState(false);
+  const [learning, setLearning] = useState(false);
   const [draft, setDraft] = useState(() => gaugeDraftOf(gauge));
   const [tried, setTried] = useState(false);
   const read = readGauge(draft);
@@ -30,10 +32,16 @@ export function OneGauge({ gauge }: { readonly gauge: Gauge }) {
     await loadGauges();
     setEditing(false);
   };
+  const edit = (): void => {
+    // Its port or its format may have changed since: the draft begins with the record as it is now.
+    setDraft(gaugeDraftOf(gauge));
+    setEditing(!editing);
+  };
   const plug = (): void => void ask(live ? 'gauges.unplug' : 'gauges.plug-in', { gauge: gauge.id });
   const words = linkWords(state);
   const plugging = gauge.link === undefined ? undefined : { words: live ? 'Put it away' : 'Plug it in', run: plug };
   const keep = { words: 'Keep the record', run: () => void save() };
+  if (learning) return <LearnGauge gauge={gauge} onDone={() => setLearning(false)} />;
   return (
     <>
       <Stage title={gauge.label} fill={!editing}>
@@ -54,7 +62,10 @@ export function OneGauge({ gauge }: { readonly gauge: Gauge }) {
         }
         others={
           <>
-            <Button onPress={() => setEditing(!editing)}>{editing ? 'Leave it as it was' : 'Change the record'}</Button>
+            <Button onPress={edit}>{editing ? 'Leave it as it was' : 'Change the record'}</Button>
+            {gauge.link !== undefined && gauge.link !== 'keyboard:' && !editing ? (
+              <Button onPress={() => setLearning(true)}>Learn its lines</Button>
+            ) : undefined}
             {live && !editing ? <Button onPress={plug}>Put it away</Button> : undefined}
           </>
         }

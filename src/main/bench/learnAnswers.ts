@@ -1,0 +1,52 @@
+import type { BenchAnswers } from '../../shared/contract/contract.ts';
+import type { AttemptHeard, LearnedAnswer } from '../../shared/contract/learning.ts';
+import { doubtInWords } from '../../shared/lines/learn/learned.ts';
+import { showRaw } from '../../shared/lines/text.ts';
+import { ok } from '../../shared/result.ts';
+import { type Attempt, type GaugeLearned, learnGauge } from '../gauges/learn/learn-gauge.ts';
+import { type GaugeDesk, plugInAgain } from './gaugeAnswers.ts';
+
+/** Learning a gauge from the screen: told attempt by attempt. The gauge itself is put away for as long. */
+export function learnAnswers(desk: GaugeDesk): Pick<BenchAnswers, 'gauges.learn'> {
+  return {
+    'gauges.learn': async ({ gauge, link, seconds }) => {
+      const wasIn = desk.gauges.states().some((state) => state.gauge === gauge);
+      if (gauge !== undefined) await desk.gauges.disconnect(gauge);
+      const onAttempt = (attempt: Attempt): void => desk.outlet.tell('learning', attemptOf(attempt));
+      const learned = await learnGauge({ link, seconds, onAttempt });
+      if (wasIn && gauge !== undefined) plugInAgain(desk, gauge);
+      return learned.ok ? ok(answerOf(learned.value)) : learned;
+    },
+  };
+}
+
+const attemptOf = ({ link, heard }: Attempt): AttemptHeard => ({
+  link,
+  ...(heard === undefined
+    ? {}
+    : { heard: { bytes: heard.bytes, likeText: heard.likeText, sample: shown(heard.sample) } }),
+});
+
+const answerOf = (learned: GaugeLearned): LearnedAnswer => ({
+  link: learned.link,
+  format: learned.format,
+  sure: learned.sure,
+  doubts: learned.doubts.map((doubt) => doubtInWords[doubt]),
+  samples: learned.samples.map(({ raw, value, unit }) => ({ raw: shown(raw), value, unit })),
+  attempts: learned.attempts.map(attemptOf),
+  alternatives: [...learned.alternatives],
+});
+
+/** The screens' letters have no pictures of control characters: they are named. */
+const shown = (bytes: Uint8Array): string =>
+  showRaw(bytes).replaceAll(/[\u2400-\u241f]/gu, (picture) => {
+    const code = picture.charCodeAt(0) - 0x24_00;
+    return `\u2039${names.get(code) ?? code.toString(16).toUpperCase().padStart(2, '0')}\u203a`;
+  });
+
+const names: ReadonlyMap<number, string> = new Map([
+  [0x02, 'STX'],
+  [0x03, 'ETX'],
+  [0x0a, 'LF'],
+  [0x0d, 'CR'],
+]);
