@@ -86,6 +86,25 @@ it('takes photos from a drop, the clipboard, the folder of a phone and a camera,
   expect(faults).toEqual([]);
 });
 
+it('holds a photo that the bench could not store, and keeps it when it can', async () => {
+  const answers = bench.service.answers as { -readonly [Name in keyof typeof bench.service.answers]: unknown };
+  const keep = answers['photos.keep'];
+  const full = { kind: 'disk-full', sentence: 'The disk is full.', remedy: 'Make room on it and try again.' };
+  answers['photos.keep'] = () => Promise.resolve({ ok: false, problem: full });
+  const { page, faults } = await bench.open();
+  await sources(page);
+  const before = (await ways()).length;
+  const photo = { name: 'tooth.jpg', mimeType: 'image/jpeg', buffer: plainJpeg(643, 480) };
+  await page.getByLabel('Photo file').setInputFiles(photo);
+  await page.getByText('The disk is full.').waitFor();
+  expect(await ways()).toHaveLength(before);
+  answers['photos.keep'] = keep;
+  await page.locator('.button--next', { hasText: 'Keep the photo' }).click();
+  await opened(page);
+  expect(await ways()).toHaveLength(before + 1);
+  expect(faults).toEqual([]);
+});
+
 it('lays every trial beside the others, and goes back to the shims of one in one step', async () => {
   const write = async (deed: Deed) =>
     valueOf(await bench.service.answers['builds.write']({ build: ids.build, by, deed }));

@@ -1,6 +1,6 @@
 import jpeg from 'jpeg-js';
 import { describe, expect, test } from 'vitest';
-import { orientationOf, withoutCameraData } from '../../../../src/shared/pattern/jpegSegments.ts';
+import { jpegSizeOf, orientationOf, withoutCameraData } from '../../../../src/shared/pattern/jpegSegments.ts';
 import { upright } from '../../../../src/shared/pattern/upright.ts';
 
 const picture = jpeg.encode({ width: 8, height: 4, data: new Uint8Array(8 * 4 * 4).fill(128) }, 90).data;
@@ -86,5 +86,26 @@ describe('turning upright', () => {
   ] as const)('orientation %i', (orientation, red, green) => {
     expect(find(orientation, 0)).toEqual(red);
     expect(find(orientation, 1)).toEqual(green);
+  });
+});
+
+describe('the size of a JPEG', () => {
+  test.each([
+    [1, 1],
+    [640, 480],
+    [300, 1025],
+  ])('%i × %i, as it lies in the file, with and without what a camera wrote', (width, height) => {
+    const data = new Uint8Array(4 * width * height).fill(90);
+    const file = Uint8Array.from(jpeg.encode({ width, height, data }, 80).data);
+    expect(jpegSizeOf(file)).toEqual({ width, height });
+    expect(jpegSizeOf(withoutCameraData(file))).toEqual({ width, height });
+    // Broken off anywhere it has none: half a photo is no photo.
+    for (const share of [0.1, 0.5, 0.99])
+      expect(jpegSizeOf(file.subarray(0, Math.floor(file.length * share)))).toBeUndefined();
+  });
+
+  test('there is none in something else', () => {
+    expect(jpegSizeOf(new Uint8Array())).toBeUndefined();
+    expect(jpegSizeOf(Buffer.from('not a picture at all'))).toBeUndefined();
   });
 });
