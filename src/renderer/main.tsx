@@ -10,6 +10,7 @@ import { followBench } from './stores/bench.ts';
 import { followBuilds, loadBuilds } from './stores/builds.ts';
 import { giveBench } from './stores/client.ts';
 import { followGauges, loadGauges } from './stores/gauges.ts';
+import { followDrawer } from './stores/drawer.ts';
 import { followNotebook } from './stores/notebook.ts';
 import { followPhotoFolder, loadPhotoFolder } from './stores/photos.ts';
 import { followTheme } from './theme/follow.ts';
@@ -23,6 +24,7 @@ followGauges(bench);
 followBuilds(bench);
 followNotebook(bench);
 followPhotoFolder(bench);
+followDrawer(bench);
 followBench(bench, () => {
   void loadGauges();
   void loadBuilds();

@@ -12,12 +12,14 @@ import { type Database, openDatabase } from '../store/database.ts';
 import { databaseProblem } from '../store/database-problem.ts';
 import { openGaugeRecords } from '../store/gaugeRecords.ts';
 import { openLooseMeasurements } from '../store/looseMeasurements.ts';
+import { openShimDrawer } from '../store/shimDrawer.ts';
 import { openNotebooks } from '../store/notebooks.ts';
 import { openPhotoFolder } from '../photos/photoFolder.ts';
 import { openPhotos } from '../store/photos.ts';
 import { buildAnswers } from './buildAnswers.ts';
 import { certificateAnswers } from './certificateAnswers.ts';
 import { type GaugeDesk, gaugeAnswers, noteMoved, plugInSaved } from './gaugeAnswers.ts';
+import { drawerAnswers } from './drawerAnswers.ts';
 import { readingsNews, statesOf } from './gaugeNews.ts';
 import { type HandCues, listenForHand } from './handCues.ts';
 import { learnAnswers } from './learnAnswers.ts';
@@ -99,6 +101,7 @@ export function openBench(options: BenchOptions): Result<BenchService> {
       ...gaugeAnswers(desk),
       ...learnAnswers(desk),
       ...certificateAnswers(desk, folder),
+      ...drawerAnswers({ ...desk, drawer: openShimDrawer(database.value) }),
       'bench.about': async () =>
         ok({ version, dataFolder: folder, simulated: simulation !== undefined, warnings: [...warnings.values()] }),
       'bench.hand': async ({ action }) => {

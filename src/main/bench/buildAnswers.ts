@@ -47,6 +47,11 @@ const everyNotebook = (desk: Desk): readonly Notebook[] =>
 
 /** A deed must belong to an assembly, or strike an entry, that stands in this notebook. */
 export function misplaced(notebook: Notebook, deed: Deed): Problem | undefined {
+  const swap = swapNamed(deed);
+  if (swap !== undefined) {
+    const there = readNotebook(notebook.id, notebook.entries).swaps.some(({ id }) => id === swap);
+    if (!there) return noSuch('swap', 'This swap card is not in the build, or was struck through.');
+  }
   if ('assembly' in deed && typeof deed.assembly === 'string') {
     const { assembly } = deed;
     const there = readNotebook(notebook.id, notebook.entries).assemblies.some((one) => one.id === assembly);
@@ -58,6 +63,12 @@ export function misplaced(notebook: Notebook, deed: Deed): Problem | undefined {
     if (target.deed.kind === 'started') return noSuch('entry', 'The start of a build cannot be struck through.');
   }
   return undefined;
+}
+
+/** The swap card a deed follows, if it follows one. */
+function swapNamed(deed: Deed): string | undefined {
+  if (deed.kind === 'packs-measured') return deed.swap;
+  return deed.kind === 'assembled' ? deed.assembly.swap : undefined;
 }
 
 const noSuch = (field: string, sentence: string): Problem => ({

@@ -25,6 +25,7 @@ export function App() {
   useCommand('U', 'Switch between inch and metric', switchUnits);
   useCommand('G', 'Show the gauges', () => go({ at: 'gauges' }));
   useCommand('B', 'Show all builds', () => go({ at: 'builds' }));
+  useCommand('D', 'Show the shims at hand', () => go({ at: 'drawer', ...(build === undefined ? {} : { build }) }));
   useCommand(',', 'Open the settings', toggleSettings);
   return (
     <div className="bench">

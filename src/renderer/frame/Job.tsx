@@ -11,7 +11,7 @@ export function Job() {
     <nav className="job" aria-label="The job">
       {route.at === 'gauges' ? <GaugesJob route={route} /> : undefined}
       {buildOf(route) === undefined ? undefined : <BuildJob route={route} />}
-      {route.at === 'builds' || route.at === 'just-measure' ? <BuildsJob /> : undefined}
+      {buildOf(route) === undefined && route.at !== 'gauges' ? <BuildsJob /> : undefined}
     </nav>
   );
 }

@@ -1,5 +1,6 @@
 import { type Assembly, assemblyName, type Build } from '../../shared/records/build.ts';
 import { isDescribed, readinessOf } from '../../shared/setup/readiness.ts';
+import { completeTrials } from '../../shared/setup/planning/seen.ts';
 import { go, type Route } from '../stores/route.ts';
 import type { Shape } from '../../shared/words/standing.ts';
 import { Chip } from './Chip.tsx';
@@ -39,6 +40,14 @@ export function PhasePath({
           onPress={() => go({ at: 'build', build: build.id, assembly: assembly.id })}
         />
       ))}
+      {completeTrials(build).length === 0 ? undefined : (
+        <Chip
+          words="Plan"
+          more="the next shim"
+          here={route.at === 'plan' || route.at === 'swap'}
+          onPress={() => go({ at: 'plan', build: build.id })}
+        />
+      )}
       {open('trial', has('trial') ? '+ trial' : 'Trials')}
       {has('final') ? undefined : open('final', 'Final')}
     </div>

@@ -5,6 +5,7 @@ import { BuildScreen } from '../screens/build/BuildScreen.tsx';
 import { BuildsScreen } from '../screens/builds/BuildsScreen.tsx';
 import { CertificateScreen } from '../screens/certificate/CertificateScreen.tsx';
 import { CheckScreen, NoAssembly } from '../screens/check/CheckScreen.tsx';
+import { DrawerScreen } from '../screens/drawer/DrawerScreen.tsx';
 import { GaugesScreen } from '../screens/gauges/GaugesScreen.tsx';
 import { JustMeasureScreen } from '../screens/just-measure/JustMeasureScreen.tsx';
 import { LimitsScreen } from '../screens/limits/LimitsScreen.tsx';
@@ -14,7 +15,9 @@ import { MeaningScreen } from '../screens/meaning/MeaningScreen.tsx';
 import { PaintingScreen } from '../screens/painting/PaintingScreen.tsx';
 import { TrialsScreen } from '../screens/trials/TrialsScreen.tsx';
 import { PhotoScreen } from '../screens/photo/PhotoScreen.tsx';
+import { PlanScreen } from '../screens/plan/PlanScreen.tsx';
 import { SettleScreen } from '../screens/settle/SettleScreen.tsx';
+import { SwapScreen } from '../screens/swap/SwapScreen.tsx';
 import { Stage } from '../parts/Stage.tsx';
 import { Words } from '../parts/Words.tsx';
 import { useNotebook } from '../stores/notebook.ts';
@@ -26,10 +29,11 @@ export function Screen() {
   if (route.at === 'builds') return <BuildsScreen />;
   if (route.at === 'gauges') return <GaugesScreen chosen={route.gauge} />;
   if (route.at === 'just-measure') return <JustMeasureScreen />;
+  if (route.at === 'drawer') return <DrawerScreen />;
   return <InBuild route={route} />;
 }
 
-type BuildRoute = Exclude<Route, { at: 'builds' | 'gauges' | 'just-measure' }>;
+type BuildRoute = Exclude<Route, { at: 'builds' | 'gauges' | 'just-measure' | 'drawer' }>;
 
 function InBuild({ route }: { readonly route: BuildRoute }) {
   const build = useNotebook((open) => open.build);
@@ -69,6 +73,10 @@ function BuildRouteScreen({ route, build }: { readonly route: BuildRoute; readon
       return <CutScreen build={build} />;
     case 'trials':
       return <TrialsScreen build={build} />;
+    case 'plan':
+      return <PlanScreen build={build} />;
+    case 'swap':
+      return <SwapScreen build={build} swap={route.swap} />;
     case 'certificate':
       return <CertificateScreen build={build} />;
   }

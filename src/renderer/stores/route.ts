@@ -3,6 +3,9 @@ import { create } from 'zustand';
 import { checkIds, phases } from '../../shared/setup/checkIds.ts';
 
 const build = z.string();
+/** Sums a technician does beside a trial. */
+export const sums = ['depth', 'side', 'preload'] as const;
+export type Sum = (typeof sums)[number];
 
 /** Where the technician is. One value, kept in the window's history, so that back and reload do what they say. */
 const routeSchema = z.discriminatedUnion('at', [
@@ -34,7 +37,11 @@ const routeSchema = z.discriminatedUnion('at', [
   z.object({ at: z.literal('trials'), build }),
   z.object({ at: z.literal('meaning'), build, assembly: z.string() }),
   z.object({ at: z.literal('settle'), build, assembly: z.string(), check: z.enum(checkIds) }),
+  z.object({ at: z.literal('plan'), build }),
+  z.object({ at: z.literal('swap'), build, swap: z.string() }),
+  z.object({ at: z.literal('sums'), build, assembly: z.string(), sum: z.enum(sums) }),
   z.object({ at: z.literal('certificate'), build }),
+  z.object({ at: z.literal('drawer'), build: z.string().optional() }),
   z.object({ at: z.literal('just-measure') }),
   z.object({ at: z.literal('gauges'), gauge: z.string().optional() }),
 ]);

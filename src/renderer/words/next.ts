@@ -50,6 +50,18 @@ export function nextWords(build: Build, next: Next): NextWords {
         why: 'One assembly with one set of shims, on set-up bearings, without sleeve or seal.',
         route: { at: 'assemble', ...at, phase: 'trial' },
       };
+    case 'look-at-plan':
+      return {
+        words: 'See the next shim',
+        why: 'Backlash and both marks are there: which shim to change, by how much, and what it will do.',
+        route: { at: 'plan', ...at },
+      };
+    case 'swap':
+      return {
+        words: 'Go by the swap card',
+        why: 'What comes out, what goes in and where; the pack is measured before anything is put together.',
+        route: { at: 'swap', ...at, swap: next.swap },
+      };
     case 'open-final':
       return {
         words: 'Open the final assembly',

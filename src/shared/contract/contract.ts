@@ -3,6 +3,7 @@ import type { Result } from '../result.ts';
 import { benchQuestions } from './bench.ts';
 import { buildQuestions, buildTopics } from './builds.ts';
 import { certificateQuestions } from './certificate.ts';
+import { drawerQuestions, drawerTopics } from './drawer.ts';
 import { gaugeQuestions, gaugeTopics } from './gauges.ts';
 import { learnQuestions, learnTopics } from './learning.ts';
 import { photoQuestions, photoTopics } from './photos.ts';
@@ -18,8 +19,9 @@ export const questions = {
   ...buildQuestions,
   ...certificateQuestions,
   ...photoQuestions,
+  ...drawerQuestions,
 } as const;
-export const topics = { ...gaugeTopics, ...learnTopics, ...buildTopics, ...photoTopics } as const;
+export const topics = { ...gaugeTopics, ...learnTopics, ...buildTopics, ...photoTopics, ...drawerTopics } as const;
 
 export type QuestionName = keyof typeof questions;
 export type Ask<Name extends QuestionName> = z.infer<(typeof questions)[Name]['ask']>;

@@ -25,7 +25,8 @@ function markWords(mark: Mark): string {
 const placeWords = ({ heel, crown }: Mark): string =>
   `centre ${sideWords(heel, 'heel', 'toe')}, ${sideWords(crown, 'crown', 'root')}`;
 
-const sideWords = (value: number, positive: string, negative: string): string =>
+/** "12 % towards the crown", "midway between root and crown". */
+export const sideWords = (value: number, positive: string, negative: string): string =>
   Math.round(value * 100) === 0
     ? `midway between ${negative} and ${positive}`
     : `${percent(Math.abs(value))} towards the ${value > 0 ? positive : negative}`;

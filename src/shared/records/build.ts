@@ -4,6 +4,7 @@ import type { How, MeasuredResult, ShimPack } from './measurement.ts';
 import { type Deed, type DeedOf, type Entry, type noteTopics, standing } from './notebook.ts';
 import type { PhotoWay, StoredPhoto } from './photo.ts';
 import type { SpecSheet } from './specSheet.ts';
+import type { SwapPlanned } from './swap.ts';
 import type { CheckId, Phase } from '../setup/checkIds.ts';
 
 export interface Measurement {
@@ -40,11 +41,23 @@ export interface Assembly {
   readonly bearings: BearingState;
   readonly seal: 'in' | 'out';
   readonly sleeve: boolean;
+  /** The swap card it was put together by. */
+  readonly swap?: string | undefined;
   /** Everything measured on it, oldest first; the latest of a check counts, the earlier ones stay. */
   readonly measurements: readonly Measurement[];
   readonly overrides: readonly Override[];
   /** Photos of its painted teeth, oldest first, each once. */
   readonly photos: readonly AssemblyPhoto[];
+}
+
+/** A swap card: what was to be changed after an assembly, and the packs as they were measured before the next one. */
+export interface Swap extends SwapPlanned {
+  /** The notebook entry it stands in. */
+  readonly id: string;
+  readonly at: string;
+  readonly by: string;
+  readonly assembly: string;
+  readonly measured?: { readonly packs: readonly ShimPack[]; readonly how: How; readonly at: string };
 }
 
 export interface Note {
@@ -65,6 +78,7 @@ export interface Build {
   readonly specSheet?: SpecSheet;
   readonly notes: readonly Note[];
   readonly assemblies: readonly Assembly[];
+  readonly swaps: readonly Swap[];
   readonly certificates: readonly { readonly sha256: string; readonly complete: boolean; readonly at: string }[];
 }
 
@@ -81,6 +95,7 @@ export function readNotebook(id: string, entries: readonly Entry[]): Build {
     ...(comebackOf === undefined ? {} : { comebackOf }),
     notes: [],
     assemblies: [],
+    swaps: [],
     certificates: [],
   };
   return rest.reduce(write, blank);
@@ -120,6 +135,10 @@ function write(build: Build, entry: Entry): Build {
           { ...deed.photo, from: deed.from, at, by },
         ],
       }));
+    case 'swap-planned':
+      return { ...build, swaps: [...build.swaps, { ...deed.swap, id: entry.id, at, by, assembly: deed.assembly }] };
+    case 'packs-measured':
+      return onSwap(build, deed, at);
     case 'certified':
       return { ...build, certificates: [...build.certificates, { sha256: deed.sha256, complete: deed.complete, at }] };
     case 'struck':
@@ -141,6 +160,19 @@ const onAssembly = (
   ...build,
   assemblies: build.assemblies.map((assembly) => (assembly.id === deed.assembly ? change(assembly) : assembly)),
 });
+
+const onSwap = (build: Build, { swap, packs, how }: DeedOf<'packs-measured'>, at: string): Build => ({
+  ...build,
+  swaps: build.swaps.map((one) => (one.id === swap ? { ...one, measured: { packs, how, at } } : one)),
+});
+
+/** The swap card an assembly was put together by. */
+export const swapOf = (build: Build, assembly: Assembly): Swap | undefined =>
+  build.swaps.find(({ id }) => id === assembly.swap);
+
+/** The last swap card made after the assembly on the stand: the one that waits for the next trial. */
+export const waitingSwap = (build: Build): Swap | undefined =>
+  build.swaps.findLast(({ assembly }) => assembly === currentAssembly(build)?.id);
 
 /** The measurement that counts for a check: the last one taken. */
 export const latest = (assembly: Assembly, check: CheckId): Measurement | undefined =>

@@ -14,6 +14,14 @@ export const makeUpSchema = z.strictObject({
   pinionTeeth: z.int().min(3).max(60),
   ringTeeth: z.int().min(10).max(200),
   outerDiameter_mm: z.number().positive().optional(),
+  /** Read off the parts where they can be: what is left out is assumed for the plan, and said to be. */
+  faceWidth_mm: z.number().positive().max(400).optional(),
+  offset_mm: z.number().min(0).max(300).optional(),
+  pinionSpiral_deg: z.number().min(0).max(65).optional(),
+  pressureAngle_deg: z.number().min(10).max(30).optional(),
+  /** Steps in which the pinion and the ring gear can be moved: of shims that are sold, or of one notch. */
+  pinionStep_mm: z.number().positive().max(1).optional(),
+  ringStep_mm: z.number().positive().max(1).optional(),
   /** Bolts of the ring gear, equally spaced: as many positions as it has on its flange. */
   ringBolts: z.int().min(4).max(40).optional(),
   gearSet: z.enum(['new', 'used']),

@@ -1,9 +1,10 @@
 import { z } from 'zod';
 import { bearingStates, idSchema, instantSchema, nameSchema, wordsSchema } from './common.ts';
 import { makeUpSchema } from './makeUp.ts';
-import { howSchema, resultSchema } from './measurement.ts';
 import { photoSchema, photoWays } from './photo.ts';
+import { howSchema, resultSchema, shimPackSchema } from './measurement.ts';
 import { specSheetSchema } from './specSheet.ts';
+import { swapSchema } from './swap.ts';
 import { checkIds, phases } from '../setup/checkIds.ts';
 
 /**
@@ -19,6 +20,8 @@ const assemblySchema = z.strictObject({
   seal: z.enum(['in', 'out']),
   /** A crush sleeve in place, or the solid spacer at full nut torque. Trials usually run without. */
   sleeve: z.boolean(),
+  /** The swap card it was put together by. */
+  swap: idSchema.optional(),
 });
 
 export const deedSchema = z.discriminatedUnion('kind', [
@@ -53,6 +56,15 @@ export const deedSchema = z.discriminatedUnion('kind', [
     assembly: idSchema,
     photo: photoSchema,
     from: z.enum(photoWays),
+  }),
+  /** The swap card: what changes before the next trial, starting at `assembly`. */
+  z.strictObject({ kind: z.literal('swap-planned'), assembly: idSchema, swap: swapSchema }),
+  /** Packs of a swap card, measured before anything is put together, so that a wrong stack costs nothing. */
+  z.strictObject({
+    kind: z.literal('packs-measured'),
+    swap: idSchema,
+    how: howSchema,
+    packs: z.array(shimPackSchema).min(1).max(4),
   }),
   z.strictObject({ kind: z.literal('certified'), sha256: z.string().regex(/^[0-9a-f]{64}$/u), complete: z.boolean() }),
   /** Strikes one entry through. Striking a strike brings the entry back. */

@@ -3,6 +3,7 @@ import {
   assemblyName,
   type Build,
   currentAssembly,
+  waitingSwap,
   latest,
   type Measurement,
   type Override,
@@ -10,6 +11,7 @@ import {
 } from '../records/build.ts';
 import type { MakeUp } from '../records/makeUp.ts';
 import { type Check, checksOf } from './checks.ts';
+import { completeTrials } from './planning/seen.ts';
 import { type CheckJudged, judgeCheck } from './judge.ts';
 
 export type CheckState = CheckJudged & {
@@ -124,8 +126,10 @@ export type Next =
         | 'open-as-found'
         | 'open-trial'
         | 'open-final'
+        | 'look-at-plan'
         | 'issue-certificate';
     }
+  | { readonly do: 'swap'; readonly swap: string }
   | { readonly do: 'check'; readonly assembly: string; readonly check: Check }
   | { readonly do: 'settle'; readonly assembly: string; readonly state: CheckState };
 
@@ -143,13 +147,17 @@ export function nextStep(build: Build): Next {
     return { do: 'check', assembly: assembly.id, check: missing.check };
   const [first] = inTheWay;
   if (first !== undefined) return { do: 'settle', assembly: assembly.id, state: first };
-  return afterAssembly(assembly);
+  return afterAssembly(build, assembly);
 }
 
-function afterAssembly(assembly: Assembly): Next {
+function afterAssembly(build: Build, assembly: Assembly): Next {
   if (assembly.phase === 'as-found') return { do: 'open-trial' };
   const judgement = markJudgement(assembly);
   // A mark that is not accepted, in a trial or in the final assembly, asks for a further trial with other shims.
-  if (judgement === 'change') return { do: 'open-trial' };
+  if (judgement === 'change') {
+    const swap = waitingSwap(build);
+    if (swap !== undefined) return { do: 'swap', swap: swap.id };
+    return completeTrials(build).includes(assembly) ? { do: 'look-at-plan' } : { do: 'open-trial' };
+  }
   return { do: assembly.phase === 'trial' ? 'open-final' : 'issue-certificate' };
 }

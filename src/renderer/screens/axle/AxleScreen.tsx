@@ -4,17 +4,32 @@ import { Choice } from '../../parts/Choice.tsx';
 import { Field } from '../../parts/Field.tsx';
 import { Stage } from '../../parts/Stage.tsx';
 import { Words } from '../../parts/Words.tsx';
+import { unitShown, type UnitSystem } from '../../../shared/quantities/show.ts';
 import { writeDeed } from '../../stores/notebook.ts';
 import { go } from '../../stores/route.ts';
-import { type AxleDraft, axleDraftOf, type AxleErrors, blankAxle, readAxle } from './draft.ts';
+import { useSession } from '../../stores/session.ts';
+import {
+  type AxleDraft,
+  axleDraftOf,
+  type AxleErrors,
+  blankAxle,
+  type LengthField,
+  type PlainField,
+  readAxle,
+} from './draft.ts';
 import { axleOptions } from './options.ts';
+import { PlanFields } from './PlanFields.tsx';
 import './axle.css';
 
 /** How the axle is made. It decides which steps are asked; nothing here is a limit. */
 export function AxleScreen({ build }: { readonly build: Build }) {
-  const [draft, setDraft] = useState<AxleDraft>(build.makeUp === undefined ? blankAxle : axleDraftOf(build.makeUp));
+  // Digits typed so far keep their unit, whatever is shown elsewhere meanwhile.
+  const [units] = useState(() => useSession.getState().units);
+  const [draft, setDraft] = useState<AxleDraft>(() =>
+    build.makeUp === undefined ? blankAxle : axleDraftOf(build.makeUp, units),
+  );
   const [tried, setTried] = useState(false);
-  const read = readAxle(draft);
+  const read = readAxle(draft, units);
   const errors: AxleErrors = tried && 'errors' in read ? read.errors : {};
   const save = async (): Promise<void> => {
     setTried(true);
@@ -27,7 +42,12 @@ export function AxleScreen({ build }: { readonly build: Build }) {
   return (
     <>
       <Stage title="The axle">
-        <AxleForm draft={draft} errors={errors} onChange={(change) => setDraft({ ...draft, ...change })} />
+        <AxleForm
+          draft={draft}
+          units={units}
+          errors={errors}
+          onChange={(change) => setDraft({ ...draft, ...change })}
+        />
       </Stage>
       <Words
         title={
@@ -49,20 +69,24 @@ export function AxleScreen({ build }: { readonly build: Build }) {
 
 interface AxleFormProps {
   readonly draft: AxleDraft;
+  readonly units: UnitSystem;
   readonly errors: AxleErrors;
   readonly onChange: (change: Partial<AxleDraft>) => void;
 }
 
-function AxleForm({ draft, errors, onChange }: AxleFormProps) {
-  const number = (field: 'pinionTeeth' | 'ringTeeth' | 'outerDiameter_mm' | 'ringBolts', label: string) => (
+function AxleForm({ draft, units, errors, onChange }: AxleFormProps) {
+  const field = (field: LengthField | PlainField, label: string, inputMode: 'numeric' | 'decimal') => (
     <Field
       label={label}
-      inputMode="numeric"
+      inputMode={inputMode}
       value={draft[field] ?? ''}
       error={errors[field]}
       onChange={(text) => onChange({ [field]: text })}
     />
   );
+  const number = (name: PlainField, label: string) => field(name, label, 'numeric');
+  const length = (name: LengthField, label: string) =>
+    field(name, `${label}, ${unitShown('length', units).symbol}`, 'decimal');
   const choice = (field: keyof typeof axleOptions, label: string) => (
     <Choice<string>
       label={label}
@@ -77,7 +101,7 @@ function AxleForm({ draft, errors, onChange }: AxleFormProps) {
       <div className="axle__numbers">
         {number('pinionTeeth', 'Pinion teeth')}
         {number('ringTeeth', 'Ring gear teeth')}
-        {number('outerDiameter_mm', 'Ring gear outer diameter, mm')}
+        {length('outerDiameter_mm', 'Ring gear diameter')}
         {number('ringBolts', 'Ring gear bolts')}
       </div>
       <div className="axle__choices">
@@ -90,6 +114,7 @@ function AxleForm({ draft, errors, onChange }: AxleFormProps) {
         {choice('caseAdjustment', 'Case moved sideways by')}
         {choice('depthShimPlace', 'Pinion depth shim')}
       </div>
+      <PlanFields draft={draft} units={units} length={length} number={number} />
     </div>
   );
 }

@@ -5,6 +5,7 @@ import { RingPicture } from '../../instruments/RingPicture.tsx';
 import { StateMark } from '../../parts/StateMark.tsx';
 import { ReclockPanel } from '../together/ReclockPanel.tsx';
 import { TogetherPanel } from '../together/TogetherPanel.tsx';
+import { ExpectedPanel } from '../swap/ExpectedPanel.tsx';
 import { AssemblyFacts } from './AssemblyFacts.tsx';
 import { gateTitle } from './gate.ts';
 import { InTheWay } from './InTheWay.tsx';
@@ -29,6 +30,7 @@ export function AssemblyStanding({
         </h2>
         <AssemblyFacts assembly={assembly} />
         <InTheWay build={build} assembly={assembly} states={readiness.inTheWay} />
+        <ExpectedPanel build={build} assembly={assembly} />
         <Overridden states={readiness.states} />
         <TogetherPanel build={build} assembly={assembly} />
         <ReclockPanel build={build} assembly={assembly} onlyWorth />

@@ -2,9 +2,11 @@ import { useState } from 'react';
 import { type Build, packAt } from '../../../shared/records/build.ts';
 import { type MakeUp, shimPlaces, shimPlacesOf } from '../../../shared/records/makeUp.ts';
 import { ok } from '../../../shared/result.ts';
+import { Button } from '../../parts/Button.tsx';
 import { Field } from '../../parts/Field.tsx';
 import { draftOf, emptyDraft } from '../../parts/quantity.ts';
 import { QuantityField } from '../../parts/QuantityField.tsx';
+import { go } from '../../stores/route.ts';
 import { useSession } from '../../stores/session.ts';
 import type { CheckProps } from '../check/CheckScreen.tsx';
 import { type PackDraft, placeWords, readPack, readPacks, sumOf } from './shims.ts';
@@ -35,7 +37,14 @@ export function ShimsScreen({ shimsOf, ...props }: CheckProps & { readonly shims
     return how.ok ? ok({ how: how.value, result: { kind: 'shims' as const, packs: [...typed.value] } }) : how;
   };
   return (
-    <TypedStage {...props} read={read} onRefused={() => setTried(true)} touched={packs !== start} keep="Keep the shims">
+    <TypedStage
+      {...props}
+      read={read}
+      onRefused={() => setTried(true)}
+      touched={packs !== start}
+      keep="Keep the shims"
+      others={<ShimHelp build={build.id} assembly={assembly.id} />}
+    >
       <div className="shims">
         {packs.map((pack, index) => (
           <PackRow
@@ -57,6 +66,14 @@ export function ShimsScreen({ shimsOf, ...props }: CheckProps & { readonly shims
     </TypedStage>
   );
 }
+
+/** Beside the shims: what they should be, and which are there. */
+const ShimHelp = ({ build, assembly }: { readonly build: string; readonly assembly: string }) => (
+  <>
+    <Button onPress={() => go({ at: 'sums', build, assembly, sum: 'depth' })}>Work it out</Button>
+    <Button onPress={() => go({ at: 'drawer', build })}>Shims at hand</Button>
+  </>
+);
 
 const placesOf = (makeUp: MakeUp | undefined) => (makeUp === undefined ? shimPlaces : shimPlacesOf(makeUp));
 

@@ -1,0 +1,15 @@
+import type { Result } from '../../shared/result.ts';
+import type { PlanAnswer } from '../../shared/setup/plan/answer.ts';
+import type { PlanInput } from '../../shared/setup/plan/input.ts';
+import type { Place } from '../../shared/setup/plan/sight.ts';
+import type { Foreseen } from '../../shared/setup/planning/foresee.ts';
+
+/** What the page asks the worker that weighs the trials: the plan once, then what is to be seen at any place. */
+export type PlanAsk =
+  | { readonly ask: 'plan'; readonly input: PlanInput }
+  | { readonly ask: 'look'; readonly at: Place };
+
+/** What comes back: where it stands as soon as the trials are weighed, then the plan, then every place looked at. */
+export type PlanNews =
+  | { readonly news: 'foreseen'; readonly foreseen: Foreseen }
+  | { readonly news: 'plan'; readonly answer: Result<PlanAnswer>; readonly there: Foreseen | undefined };

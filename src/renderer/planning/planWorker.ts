@@ -1,0 +1,36 @@
+// The plan weighs some thousand axles: about a second. It runs here, beside the page, so that no screen stands still.
+import { insightFrom, type Insight } from '../../shared/setup/plan/insight.ts';
+import type { PlanInput } from '../../shared/setup/plan/input.ts';
+import { plan } from '../../shared/setup/plan/plan.ts';
+import { sightOf } from '../../shared/setup/plan/sight.ts';
+import { foresee } from '../../shared/setup/planning/foresee.ts';
+import type { PlanAsk, PlanNews } from './messages.ts';
+
+interface Weighed {
+  readonly input: PlanInput;
+  readonly insight: Insight;
+}
+
+let weighed: Weighed | undefined;
+
+const tell = (news: PlanNews): void => postMessage(news);
+
+addEventListener('message', ({ data }: MessageEvent<PlanAsk>) => {
+  if (data.ask === 'plan') weigh(data.input);
+  else if (weighed !== undefined) {
+    tell({ news: 'foreseen', foreseen: foresee(weighed.insight, weighed.input, data.at) });
+  }
+});
+
+function weigh(input: PlanInput): void {
+  const sight = sightOf(input);
+  if (!sight.ok) return tell({ news: 'plan', answer: sight, there: undefined });
+  const insight = insightFrom(input, sight.value);
+  weighed = { input, insight };
+  const last = input.trials.at(-1);
+  const here = { pinionOut: last?.pinionOut_mm ?? 0, ringAway: last?.ringAway_mm ?? 0 };
+  tell({ news: 'foreseen', foreseen: foresee(insight, input, here) });
+  const answer = plan(input);
+  const place = answer.ok ? { pinionOut: answer.value.pinionOut_mm, ringAway: answer.value.ringAway_mm } : here;
+  tell({ news: 'plan', answer, there: foresee(insight, input, place) });
+}
