@@ -1,5 +1,7 @@
+import jpegJs from 'jpeg-js';
 import type { Page } from 'playwright';
 import { afterAll, beforeAll, expect, it } from 'vitest';
+import { readPattern } from '../../src/shared/pattern/readPattern.ts';
 import { latest, readNotebook } from '../../src/shared/records/build.ts';
 import { isNone } from '../../src/shared/result.ts';
 import { type BenchPage, buildInTrial, openBenchPage } from '../support/benchPage.ts';
@@ -88,6 +90,16 @@ it('reads a mark off a photo, lets a brush correct it, keeps both, and shows the
   expect(Math.abs((drive?.crown ?? 9) - taken.mark.crown)).toBeLessThan(0.06);
   expect(drive?.U95?.crown).toBeGreaterThan(0);
   expect(mark?.photos).toMatchObject([{ photo: trial.photos[0]?.sha256, flank: 'drive', place: 0, brushed: [] }]);
+
+  // From the record alone, with another decoder, the same mark comes out again.
+  const [read] = mark?.photos ?? [];
+  if (read === undefined) throw new Error('the mark does not say from which photo it was read');
+  const { jpeg_base64 } = valueOf(await bench.service.answers['photos.read']({ sha256: read.photo }));
+  const again = valueOf(
+    readPattern(jpegJs.decode(Buffer.from(jpeg_base64, 'base64'), { useTArray: true }), read.corners),
+  );
+  expect(Math.abs(again.mark.heel - (drive?.heel ?? 9))).toBeLessThan(0.005);
+  expect(Math.abs(again.mark.crown - (drive?.crown ?? 9))).toBeLessThan(0.005);
 
   await page.reload();
   await page.getByRole('button', { name: /^Photo ?, of the drive flank/u }).click();

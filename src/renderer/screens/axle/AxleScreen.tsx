@@ -1,5 +1,6 @@
 import { useState } from 'react';
 import type { Build } from '../../../shared/records/build.ts';
+import { Button } from '../../parts/Button.tsx';
 import { Choice } from '../../parts/Choice.tsx';
 import { Field } from '../../parts/Field.tsx';
 import { Stage } from '../../parts/Stage.tsx';
@@ -59,6 +60,11 @@ export function AxleScreen({ build }: { readonly build: Build }) {
           words: build.makeUp === undefined ? 'Keep this description' : 'Keep the changes',
           run: () => void save(),
         }}
+        others={
+          build.makeUp === undefined ? undefined : (
+            <Button onPress={() => go({ at: 'cut', build: build.id })}>Tell the cut from the teeth</Button>
+          )
+        }
       >
         <p>The make-up decides which steps are asked and which way a shim moves things. {ratioWords(draft)}</p>
         <p className="quiet">Drive is the flank loaded when the vehicle pulls forward: convex on most axles.</p>

@@ -10,10 +10,12 @@ import { type MadeDraft, madeWords } from './made.ts';
 interface MadePanelProps {
   readonly made: MadeDraft;
   readonly onChange: (made: MadeDraft) => void;
+  readonly note: string;
+  readonly onNote: (note: string) => void;
 }
 
 /** How the mark was made; marks are compared with a warning where they were made differently. */
-export function MadePanel({ made, onChange }: MadePanelProps) {
+export function MadePanel({ made, onChange, note, onNote }: MadePanelProps) {
   const gauges = useLiveGauges();
   const torque = gaugesFor(gauges, 'torque').find(({ id }) => gauges.live.has(id));
   const measured = (): void => {
@@ -23,7 +25,7 @@ export function MadePanel({ made, onChange }: MadePanelProps) {
     onChange({ ...made, drag: { text: digits, unit: 'N.m' } });
   };
   return (
-    <Reveal label="How the mark was made" words={madeWords(made)}>
+    <Reveal label="How the mark was made, and a note" words={madeWords(made)}>
       <Field
         label="Compound"
         value={made.compound}
@@ -54,6 +56,7 @@ export function MadePanel({ made, onChange }: MadePanelProps) {
         draft={made.film}
         onChange={(film) => onChange({ ...made, film })}
       />
+      <Field label="Note on this mark" value={note} onChange={onNote} />
     </Reveal>
   );
 }

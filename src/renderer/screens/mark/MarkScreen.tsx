@@ -124,7 +124,12 @@ function Aside({ draft, assembly, place, onPlace }: AsideProps) {
   const drawn = (n: number): boolean => sides.some((side) => draft.places[n]?.[side] !== undefined);
   return (
     <div className="mark-aside">
-      <MadePanel made={draft.made} onChange={(made) => changeMarkDraft(assembly, (now) => ({ ...now, made }))} />
+      <MadePanel
+        made={draft.made}
+        onChange={(made) => changeMarkDraft(assembly, (now) => ({ ...now, made }))}
+        note={draft.note}
+        onNote={(note) => changeMarkDraft(assembly, (now) => ({ ...now, note }))}
+      />
       <Pick
         bare
         label="Place round the gear"
