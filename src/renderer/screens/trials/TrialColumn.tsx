@@ -1,8 +1,8 @@
 import { Button as Pressable } from 'react-aria-components';
 import { seenIn } from '../../../shared/pattern/seen.ts';
-import { showText } from '../../../shared/quantities/show.ts';
+import { showText, type UnitSystem } from '../../../shared/quantities/show.ts';
 import { assemblyName, type Build } from '../../../shared/records/build.ts';
-import type { StripEntry } from '../../../shared/setup/strip.ts';
+import type { StripEntry, StripMoved } from '../../../shared/setup/strip.ts';
 import { resultBrief, typedText } from '../../../shared/words/results.ts';
 import { FlanksPicture, shown } from '../../instruments/FlanksPicture.tsx';
 import { Button } from '../../parts/Button.tsx';
@@ -61,7 +61,12 @@ function Marks({ build, entry }: Pick<TrialColumnProps, 'build' | 'entry'>) {
   if (makeUp === undefined || seen === undefined) return <p className="trial__no-mark quiet">No mark read</p>;
   return (
     <div className="trial__marks">
-      <FlanksPicture bare makeUp={makeUp} drive={shown(seen.drive, undefined)} coast={shown(seen.coast, undefined)} />
+      <FlanksPicture
+        bare
+        makeUp={makeUp}
+        drive={shown(seen.drive, entry.expected?.drive)}
+        coast={shown(seen.coast, entry.expected?.coast)}
+      />
     </div>
   );
 }
@@ -88,15 +93,39 @@ function Figures({ entry }: Pick<TrialColumnProps, 'entry'>) {
           <dd className="quiet">not recorded</dd>
         </div>
       ) : undefined}
+      {entry.moved === undefined ? undefined : <Moved moved={entry.moved} units={units} />}
       <div>
         <dt>Backlash</dt>
-        <dd>{entry.backlash === undefined ? 'not measured' : resultBrief(entry.backlash, units)}</dd>
+        <dd>
+          {entry.backlash === undefined ? 'not measured' : resultBrief(entry.backlash, units)}
+          {entry.expected === undefined ? undefined : (
+            <span className="quiet">
+              expected {showText(entry.expected.backlash.mean_mm, 'length', units)} on average
+            </span>
+          )}
+        </dd>
       </div>
       <div>
         <dt>Mark</dt>
         <dd>{entry.mark === undefined ? 'not read' : resultBrief(entry.mark, units)}</dd>
       </div>
     </dl>
+  );
+}
+
+function Moved({ moved, units }: { readonly moved: StripMoved; readonly units: UnitSystem }) {
+  const words = (by: number | undefined, plus: string, minus: string): string => {
+    if (by === undefined) return 'not known';
+    return by === 0 ? 'not moved' : `${showText(Math.abs(by), 'length', units)} ${by > 0 ? plus : minus}`;
+  };
+  return (
+    <div>
+      <dt>Since trial 1</dt>
+      <dd>
+        pinion {words(moved.pinionOut_mm, 'out', 'deeper')}
+        <span className="quiet">ring gear {words(moved.ringAway_mm, 'away', 'closer')}</span>
+      </dd>
+    </div>
   );
 }
 

@@ -29,6 +29,9 @@ export function TrialsScreen({ build }: { readonly build: Build }) {
         )}
       </Stage>
       <Words title="Nothing is lost between trials" next={goOn(build)}>
+        {entries.some(({ expected }) => expected !== undefined) ? (
+          <p>The dashed outline is what the swap card expected.</p>
+        ) : undefined}
         <p>
           Going back to a trial’s shims opens the next trial with them laid out as they were measured; measure the packs
           as you put them in.

@@ -30,7 +30,7 @@ export const depthChangeFor = pinionOutFor;
  * How far the ring gear moved between two assemblies by their side packs, away positive: half of what one side lost and
  * the other gained, so that a change of preload on both sides moves nothing.
  */
-function ringAwayByPacks(from: Assembly, to: Assembly): number | undefined {
+export function ringAwayByPacks(from: Assembly, to: Assembly): number | undefined {
   const at = (assembly: Assembly) => ({
     ring: packThickness(assembly, 'ring-side'),
     other: packThickness(assembly, 'opposite-side'),

@@ -44,7 +44,40 @@ describe('the strip of all trials', () => {
     expect(found?.packs.map(({ change_mm }) => change_mm)).toEqual([undefined, undefined]);
     // 0.04 in is 1.016 mm exactly.
     expect(one?.packs[0]?.change_mm).toBeCloseTo(0.016, 9);
+    // Under the head a thicker pack pushes the pinion in; trials are compared with trials only.
+    expect(found?.moved).toBeUndefined();
+    expect(one?.moved).toBeUndefined();
+    expect(two?.moved).toEqual({ pinionOut_mm: 0 });
     expect(two?.packs.map(({ change_mm }) => change_mm)).toEqual([0, expect.closeTo(-0.1, 9)]);
+  });
+});
+
+describe('where things stand since the first trial', () => {
+  const side = (assembly: string, depth: number, ring: number, other: number): Entry =>
+    measured(assembly, {
+      check: 'shims',
+      result: {
+        kind: 'shims',
+        packs: (['pinion-depth', 'ring-side', 'opposite-side'] as const).map((place, n) => ({
+          place,
+          each: [],
+          pack: { value: [depth, ring, other][n] ?? 0, unit: 'mm' },
+        })),
+      },
+    });
+
+  it('follows from the packs: deeper with more under the head, away with more on the opposite side', () => {
+    const build = readNotebook('b', [
+      started,
+      described,
+      assembled('one', 'trial'),
+      side('one', 1, 6, 6),
+      assembled('two', 'trial'),
+      side('two', 1.1, 5.95, 6.05),
+    ]);
+    const moved = stripOf(build)[1]?.moved;
+    expect(moved?.pinionOut_mm).toBeCloseTo(-0.1, 9);
+    expect(moved?.ringAway_mm).toBeCloseTo(0.05, 9);
   });
 });
 
