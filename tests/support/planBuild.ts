@@ -3,7 +3,7 @@ import type { Deed } from '../../src/shared/records/notebook.ts';
 import { checkIds } from '../../src/shared/setup/checkIds.ts';
 import { valueOf } from './bench/open.ts';
 import { limitsSet, trial } from './records/scenario.ts';
-import { backlashOf, lowAndToe, markOf, packs, shimsOf, withMakeUp } from './records/trials.ts';
+import { backlashOf, lowAndToe, markAt, markOf, marks, packs, shimsOf, withMakeUp } from './records/trials.ts';
 
 const by = 'R. Lindqvist';
 
@@ -25,4 +25,27 @@ export async function buildForPlan(
   await write(backlashOf(first, 0.2));
   await write(markOf(first, lowAndToe));
   return { build, trial: first };
+}
+
+/** Shims for pinion depth in the shop's drawer, three of each size (mm). */
+export async function putInDrawer(service: BenchService, sizes_mm: readonly number[]): Promise<void> {
+  const sizes = sizes_mm.map((value) => ({
+    use: 'pinion-depth' as const,
+    thickness: { value, unit: 'mm' },
+    count: 3,
+  }));
+  valueOf(await service.answers['drawer.save']({ drawer: { sizes } }));
+}
+
+/** What the second trial showed: the backlash as expected, the drive mark right, the coast mark far too high. */
+export async function writeTrialTwo(
+  service: BenchService,
+  build: string,
+  trialTwo: string,
+  backlash_mm: number,
+): Promise<void> {
+  const write = async (deed: Deed): Promise<void> =>
+    void valueOf(await service.answers['builds.write']({ build, by, deed }));
+  await write(backlashOf(trialTwo, backlash_mm));
+  await write(markOf(trialTwo, marks(markAt(-0.06, 0.01), markAt(0, 0.45, { crown: 'hard' }))));
 }

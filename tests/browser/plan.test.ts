@@ -1,0 +1,93 @@
+import { afterAll, beforeAll, expect, it } from 'vitest';
+import type { Page } from 'playwright';
+import { type Build, latest, readNotebook } from '../../src/shared/records/build.ts';
+import { type BenchPage, openBenchPage } from '../support/benchPage.ts';
+import { valueOf } from '../support/bench/open.ts';
+import { goTo } from '../support/browser.ts';
+import { buildForPlan, putInDrawer, writeTrialTwo } from '../support/planBuild.ts';
+
+let bench: BenchPage;
+let ids: { readonly build: string; readonly trial: string };
+
+beforeAll(async () => {
+  bench = await openBenchPage();
+  ids = await buildForPlan(bench.service);
+});
+afterAll(() => bench.close());
+
+const next = (page: Page, words: string) => page.locator('.button--next', { hasText: words });
+
+async function buildNow(): Promise<Build> {
+  const notebook = valueOf(await bench.service.answers['builds.read']({ build: ids.build }));
+  return readNotebook(notebook.id, notebook.entries);
+}
+
+it('goes from the plan over the swap card to the next trial, and holds what came against what was expected', async () => {
+  const { page, faults } = await bench.open();
+  await putInDrawer(bench.service, [0.9, 0.5, 0.3, 0.2, 0.1, 0.1, 0.05, 0.05]);
+  await goTo(page, { at: 'plan', build: ids.build });
+  // The drive mark is hard at root and toe: depth first, so a thinner pack under the head.
+  await page.locator('.plan__headline', { hasText: /^Pinion depth [\d.]+ mm thinner/u }).waitFor();
+  const planned = await page.locator('.plan__headline').textContent();
+
+  // A hand moves the pinion one step further; marks and backlash follow, and the plan is one press away.
+  const backlash = page.locator('.plan__backlash .mover__says');
+  const before = await backlash.textContent();
+  await page.getByRole('button', { name: /^Deeper/u }).click();
+  await page.locator('.plan__headline', { hasText: 'Your own movement' }).waitFor();
+  await expect.poll(() => backlash.textContent()).not.toBe(before);
+  await page.getByRole('button', { name: 'Back to the plan' }).click();
+  await page.locator('.plan__headline', { hasText: planned ?? '' }).waitFor();
+
+  await next(page, 'Make the swap card').click();
+  const card = page.getByRole('group', { name: 'Pinion depth' });
+  await card.waitFor();
+  const [swap] = (await buildNow()).swaps;
+  const line = swap?.lines.find(({ place }) => place === 'pinion-depth');
+  if (swap === undefined || line === undefined) throw new Error('no card was written');
+  expect(swap.chosenBy).toBe('plan');
+  expect(swap.pinionOut_mm).toBeGreaterThan(0.05);
+
+  // The pack that came out is caught before it goes back in, and so is a change the wrong way.
+  const field = page.getByLabel('Pinion depth as measured', { exact: true });
+  await field.fill('1.42');
+  await page.getByText('it is the pack that came out').first().waitFor();
+  await field.fill((2 * 1.42 - line.wanted_mm).toFixed(3));
+  await page.getByText('the change went the wrong way').first().waitFor();
+
+  for (const { place, wanted_mm } of swap.lines) {
+    const name = { 'pinion-depth': 'Pinion depth', 'ring-side': 'Ring-gear side', 'opposite-side': 'Opposite side' }[
+      place as string
+    ];
+    await page.getByLabel(`${name} as measured`, { exact: true }).fill(wanted_mm.toFixed(3));
+  }
+  await page.getByLabel('Read off').fill('Micrometer');
+  await page.getByLabel('Its resolution').fill('0.001');
+  await next(page, 'Keep the measured packs').click();
+  await next(page, 'Open the next trial').click();
+  await page.locator('h1', { hasText: 'Trial 2' }).waitFor();
+
+  const second = (await buildNow()).assemblies.at(-1);
+  expect(second?.swap).toBe(swap.id);
+  const shims = second === undefined ? undefined : latest(second, 'shims')?.result;
+  if (shims?.kind !== 'shims') throw new Error('the shims were not carried into the trial');
+  expect(shims.packs.find(({ place }) => place === 'pinion-depth')?.pack.value).toBeCloseTo(line.wanted_mm, 3);
+  expect(shims.packs).toHaveLength(3);
+
+  await writeTrialTwo(bench.service, ids.build, second?.id ?? '', swap.expected.backlash.mean_mm);
+  const expected = page.locator('.expected');
+  await expected.getByText('Expected and seen').waitFor();
+  expect(await expected.locator('tr', { hasText: 'Backlash' }).textContent()).toContain('as expected');
+  expect(await expected.locator('tr', { hasText: 'Coast, height' }).textContent()).toContain('not as expected');
+  expect(faults).toEqual([]);
+});
+
+it('says what is missing where there can be no plan yet, and where it is entered', async () => {
+  const { page } = await bench.open();
+  const bare = valueOf(
+    await bench.service.answers['builds.start']({ title: 'Front axle 12', technician: 'R. Lindqvist' }),
+  );
+  await goTo(page, { at: 'plan', build: bare.id });
+  await page.getByText('Not enough for a plan yet').waitFor();
+  expect(await next(page, 'Go there').isEnabled()).toBe(true);
+});
