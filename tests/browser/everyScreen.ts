@@ -26,6 +26,8 @@ export function everyScreen(ids: { readonly build: string; readonly trial: strin
     painting: { at: 'painting', build, assembly: trial },
     cut: { at: 'cut', build },
     'all trials': { at: 'trials', build },
+    plan: { at: 'plan', build },
+    drawer: { at: 'drawer', build },
     certificate: { at: 'certificate', build },
     'just measure': { at: 'just-measure' },
     'a gauge': { at: 'gauges', gauge: indicator },

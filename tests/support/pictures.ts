@@ -16,6 +16,7 @@ import type { Notebook } from '../../src/shared/contract/builds.ts';
 import { readNotebook } from '../../src/shared/records/build.ts';
 import { valueOf } from './bench/open.ts';
 import { renderedPhoto } from './photos.ts';
+import { buildForPlan, putInDrawer } from './planBuild.ts';
 import { goTo, launchBrowser, type Look, openPage, usualLook } from './browser.ts';
 
 const root = join(import.meta.dirname, '..', '..');
@@ -65,6 +66,9 @@ const { photo: stored } = valueOf(
   }),
 );
 
+const toPlan = await buildForPlan(service);
+await putInDrawer(service, [0.9, 0.5, 0.3, 0.2, 0.1, 0.05]);
+
 const at = (where: string, more: object = {}) => ({ at: where, build: build.id, ...more });
 const check = (name: string, phase = 'trial', number = 2) =>
   at('check', { assembly: assembly(phase, number), check: name });
@@ -108,6 +112,7 @@ for (const [suffix, look] of Object.entries(looks)) {
     await take(page, `${name}${suffix}`);
   }
   await photo(page, suffix);
+  await planned(page, suffix);
   await live(page, suffix);
   if (faults.length > 0) throw new Error(`the page complained: ${faults.join(' | ')}`);
 }
@@ -122,6 +127,20 @@ async function photo(page: Page, suffix: string): Promise<void> {
   await page.locator('[data-read="numbers"]').waitFor();
   await page.waitForTimeout(300);
   await take(page, `photo${suffix}`);
+}
+
+/** The plan for a trial whose drive mark is hard at root and toe, the card it leads to, and the shop's shims. */
+async function planned(page: Page, suffix: string): Promise<void> {
+  await goTo(page, { at: 'plan', build: toPlan.build });
+  await page.locator('.plan__headline', { hasText: /^Pinion/u }).waitFor();
+  await page.waitForTimeout(300);
+  await take(page, `plan${suffix}`);
+  if (suffix !== '') return;
+  await page.locator('.button--next').click();
+  await page.getByLabel('Pinion depth as measured').fill('1.42');
+  await take(page, 'swap');
+  await goTo(page, { at: 'drawer', build: toPlan.build });
+  await take(page, 'drawer');
 }
 
 /** The bench at work: the simulated hand rocks while the picture is taken. */

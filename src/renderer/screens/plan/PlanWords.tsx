@@ -43,8 +43,8 @@ export function PlanWords(props: PlanWordsProps) {
     >
       {refused === undefined ? (
         <p>
-          {foreseen === undefined || answer === undefined ? 'It takes a moment.' : chanceWords(foreseen)}{' '}
-          {moved ? '' : answer?.reasons[0]} The maker’s manual for the axle and you decide.
+          {foreseen === undefined || answer === undefined ? 'It takes a moment.' : chanceWords(foreseen)} The maker’s
+          manual for the axle and you decide.
         </p>
       ) : (
         <p>{refused.remedy}</p>
