@@ -85,7 +85,8 @@ export async function measureThrough(mishap: Mishap, seed = 7): Promise<MishapRu
   await pause(0.6);
   const before = count;
   // However busy this machine is: a gauge that is read again gives some readings in the end.
-  for (let waited_s = 0; waited_s < 10 && count < before + 20; waited_s += 0.05) await pause(0.05);
+  const isReadAgain = (): boolean => count >= before + 20;
+  for (let waited_s = 0; waited_s < 10 && !isReadAgain(); waited_s += 0.05) await pause(0.05);
   const readingsAfter = count - before;
   const result = capture.value.finish();
   const rows = new Set<string>();
