@@ -17,8 +17,8 @@ const cut = 0.12;
  * much of the narrowing is the camera's, how exactly the arcs were found; and of what uneven film and light do to the
  * outline. Learnt from rendered photographs, see docs/reading-the-mark.md.
  */
-const unseen = { heel: 0.0095, crown: 0.0105 };
-const outline = { heel: 0.004, crown: 0.007 };
+const unseen = { heel: 0.0095, crown: 0.005 };
+const outline = { heel: 0.004, crown: 0.006 };
 
 /**
  * Standard uncertainty of the centre from everything that could have been otherwise, each moved in turn by its own

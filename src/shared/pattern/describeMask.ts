@@ -108,17 +108,18 @@ function span(counts: Uint32Array, whole: number): number {
   return first < 0 ? 0 : (last - first + 1) / whole;
 }
 
-/**
- * Cells from an edge at which bareness is looked at, to carry its slope on to the edge itself: the last cells are not
- * to be trusted, because corners are tapped only so well.
- */
-const [near, far] = [3, 7];
-/** A mark touches an edge over at least this many cells of it, half a millimetre, or it is a spot. */
-const shortest = { toe: 4, heel: 4, crown: 3, root: 3 } as const;
-/** Bareness at an edge above which the eye sees a line there and not a fading. */
-const line = 0.75;
+/** Rows (or columns) beside an edge over which the width of the mark is followed on to the edge itself, first and last. */
+const followed = [1, 7] as const;
+/** Columns (or rows) over which a mark must touch an edge, about half a millimetre, or it does not. */
+const shortest = 3;
+/** Bareness above which it is the mark, and above which the eye sees a line and not a fading: little film is left. */
+const [touching, line] = [0.5, 0.7];
 
-/** How the mark meets an edge. */
+/**
+ * How the mark meets an edge. The last cells are not to be trusted, because edges are found only so well and a picture
+ * is blurred: the width of the mark is followed from further in, so that a corner of it that ends just before the edge
+ * is told from one cut off by it.
+ */
 function contact({ grid, mask, bareness }: Marked, edge: Edge): EdgeContact {
   const across = edge === 'toe' || edge === 'heel';
   const [deep, long] = across ? [grid.columns, grid.rows] : [grid.rows, grid.columns];
@@ -127,16 +128,30 @@ function contact({ grid, mask, bareness }: Marked, edge: Edge): EdgeContact {
     const inward = first ? depth : deep - 1 - depth;
     return across ? along * grid.columns + inward : inward * grid.columns + along;
   };
-  const met: number[] = [];
-  for (let along = 0; along < long; along += 1) {
-    if (mask[cell(near, along)] !== 1) continue;
-    const [here, inside] = [bareness[cell(near, along)] ?? 0, bareness[cell(far, along)] ?? 0];
-    const atEdge = here - (carriedOn * (inside - here) * near) / (far - near);
-    if (atEdge > 0.5) met.push(atEdge);
-  }
-  if (met.length < shortest[edge]) return 'clear';
-  const barest = met.toSorted((p, q) => p - q)[Math.floor(0.8 * met.length)] ?? 0;
-  return barest >= line ? 'hard' : 'feathered';
+  const widthAt = (depth: number, level: number): number => {
+    let width = 0;
+    for (let along = 0; along < long; along += 1) {
+      const at = cell(depth, along);
+      if (mask[at] === 1 && (bareness[at] ?? 0) > level) width += 1;
+    }
+    return width;
+  };
+  const touches = (level: number): boolean => atFirstRow((depth) => widthAt(depth, level)) >= shortest;
+  if (!touches(touching)) return 'clear';
+  return touches(line) ? 'hard' : 'feathered';
 }
-/** A slope flattens towards its foot: this share of it is carried on. */
-const carriedOn = 0.8;
+
+/** A straight line through the widths of the followed rows, read at the row on the edge; 0 where the mark ends before. */
+function atFirstRow(width: (depth: number) => number): number {
+  const [nearest, farthest] = followed;
+  if (width(nearest) === 0) return 0;
+  const middle = (nearest + farthest) / 2;
+  let [sum, slope, spread] = [0, 0, 0];
+  for (let depth = nearest; depth <= farthest; depth += 1) {
+    const seen = width(depth);
+    sum += seen;
+    slope += (depth - middle) * seen;
+    spread += (depth - middle) ** 2;
+  }
+  return sum / (farthest - nearest + 1) - (slope / spread) * middle;
+}

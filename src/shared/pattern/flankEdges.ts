@@ -1,8 +1,10 @@
-import { labOf } from './labColour.ts';
-import { type FlankRaster, type Stretch } from './straighten.ts';
+import { type LabPlanes, labPlanes } from './labPlanes.ts';
+import { besideEdge, type FlankMap } from './flankMap.ts';
+import type { Photo } from './photo.ts';
+import { straighten, type Stretch } from './straighten.ts';
 
 /** The flank with a good part of what lies above and below it, in which its two long edges are looked for. */
-export const beside: Stretch = { columns: 96, rows: 168, low: -0.9, high: 1.9, samples: 2 };
+const beside: Stretch = { columns: 96, rows: 168, low: -0.9, high: 1.9, samples: 2 };
 
 /** What the photo itself shows of the flank's two long edges. */
 export interface LongEdges {
@@ -24,37 +26,17 @@ const candidates = Array.from({ length: Math.round((2 * most) / step) + 1 }, (_,
  * length is the edge. A single step in colour counts only so much, so that the outline of the mark, which is strong
  * but short, does not pass for it.
  */
-export function findLongEdges(raster: FlankRaster): LongEdges {
-  const colours = labPlanes(raster);
+export function findLongEdges(photo: Photo, map: FlankMap): LongEdges {
+  const colours = labPlanes(straighten(photo, besideEdge(map, 'crown'), beside));
+  const belowRoot = labPlanes(straighten(photo, besideEdge(map, 'root'), beside));
   const crown = candidates.map((bend) => difference(colours, 1, bend));
-  const root = candidates.map((bend) => difference(colours, 0, bend));
+  const root = candidates.map((bend) => difference(belowRoot, 0, bend));
   const together = crown.map((value, n) => value + 0.5 * (root[n] ?? 0));
   if (!standsOut(together)) return { crown: undefined, root: undefined, softness: softness(colours), doubtful: false };
   const both = peak(together);
   const crownBend = standsOut(crown) ? nearPeak(crown, both) : both;
   const rootBend = standsOut(root) ? nearPeak(root, crownBend) : crownBend;
   return { crown: crownBend, root: rootBend, softness: softness(colours), doubtful: hasRival(together, both) };
-}
-
-interface Planes {
-  readonly L: Float32Array;
-  readonly a: Float32Array;
-  readonly b: Float32Array;
-}
-
-function labPlanes({ red, green, blue }: FlankRaster): Planes {
-  const planes = {
-    L: new Float32Array(red.length),
-    a: new Float32Array(red.length),
-    b: new Float32Array(red.length),
-  };
-  for (let cell = 0; cell < red.length; cell += 1) {
-    const [L, a, b] = labOf(red[cell] ?? 0, green[cell] ?? 0, blue[cell] ?? 0);
-    planes.L[cell] = L;
-    planes.a[cell] = a;
-    planes.b[cell] = b;
-  }
-  return planes;
 }
 
 const rowOf = (up: number): number =>
@@ -69,7 +51,7 @@ const enough = 18;
 const aside = 0.045;
 
 /** Mean colour step across an arc from corner to corner, each step counted up to `enough`. */
-function difference(colours: Planes, edge: 0 | 1, bend: number): number {
+function difference(colours: LabPlanes, edge: 0 | 1, bend: number): number {
   const [first, last] = [Math.round(0.06 * beside.columns), Math.round(0.94 * beside.columns)];
   let sum = 0;
   for (let column = first; column < last; column += 1) {
@@ -87,7 +69,7 @@ function arch(column: number): number {
   return 4 * along * (1 - along);
 }
 
-const apart = ({ L, a, b }: Planes, p: number, q: number): number =>
+const apart = ({ L, a, b }: LabPlanes, p: number, q: number): number =>
   Math.hypot((L[p] ?? 0) - (L[q] ?? 0), (a[p] ?? 0) - (a[q] ?? 0), (b[p] ?? 0) - (b[q] ?? 0));
 
 /** Whether the best arc is clearly better than most. */
@@ -133,7 +115,7 @@ function refined(values: readonly number[], top: number): number {
  * Median over the length of how wide the sharpest step across the flank and its surroundings is: in a sharp photo some
  * edge of the tooth is, in a blurred one none.
  */
-function softness(colours: Planes): number | undefined {
+function softness(colours: LabPlanes): number | undefined {
   const widths: number[] = [];
   for (let column = 2; column < beside.columns - 2; column += 1) {
     const width = sharpestStep(colours, column);
@@ -144,7 +126,7 @@ function softness(colours: Planes): number | undefined {
 }
 
 /** Largest colour difference in a column over the steepest change in it, as a fraction of the flank's height. */
-function sharpestStep(colours: Planes, column: number): number | undefined {
+function sharpestStep(colours: LabPlanes, column: number): number | undefined {
   const cell = (row: number) => row * beside.columns + column;
   const middle = cell(Math.floor(beside.rows / 2));
   const perRow = (beside.high - beside.low) / beside.rows;

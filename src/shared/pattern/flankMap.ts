@@ -78,6 +78,22 @@ export function middleVectors([a, b, c, d]: FlankCorners): readonly [Pixel, Pixe
   ];
 }
 
+/**
+ * The map in which one long edge, as it would be unbent, is moved square by square along the flank's height: bending
+ * an edge moves it so. Perspective goes on beyond the flank, a bend does not.
+ */
+export function besideEdge(map: FlankMap, edge: 'crown' | 'root'): FlankMap {
+  const [, height] = middleVectors(map.corners);
+  const home = edge === 'crown' ? 1 : 0;
+  return {
+    ...map,
+    toPhoto: (along, up) => {
+      const [x, y] = map.toPhoto(along, home);
+      return [x + (up - home) * height[0], y + (up - home) * height[1]];
+    },
+  };
+}
+
 const seenNarrowing = ([a, b, c, d]: FlankCorners): number => Math.log(apart(a, b) / apart(d, c));
 
 /**

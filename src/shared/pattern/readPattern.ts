@@ -1,11 +1,12 @@
 import { fail, ok, type Result } from '../result.ts';
 import { centreUncertainty } from './centreUncertainty.ts';
 import { describeMask, type MarkWithArea, momentsOf, type Proportions } from './describeMask.ts';
-import { beside, findLongEdges, type LongEdges } from './flankEdges.ts';
+import { findLongEdges, type LongEdges } from './flankEdges.ts';
 import { apart, type Bends, type FlankMap, mapFlank, straight } from './flankMap.ts';
 import type { FlankCorners, Photo } from './photo.ts';
 import { cleaned, type Mask, regions } from './regions.ts';
 import { separate, type Separation } from './separate.ts';
+import { settleEdges } from './settleEdges.ts';
 import { solidity } from './solidity.ts';
 import { type FlankRaster, straighten } from './straighten.ts';
 import { unreadable, type Unreadable } from './unreadable.ts';
@@ -45,9 +46,12 @@ export function readPattern(
   if (hidden !== undefined) return fail(unreadable(hidden));
   const plain = mapFlank(corners);
   if (!plain.ok) return fail(unreadable('corners'));
-  const edges = findLongEdges(straighten(photo, plain.value, beside));
+  const edges = findLongEdges(photo, plain.value);
   if ((edges.softness ?? 0) > softest) return fail(unreadable('out-of-focus'));
-  const map = mapFlank(corners, options.bends ?? bendsFrom(edges));
+  const found = mapFlank(corners, options.bends ?? bendsFrom(edges));
+  if (!found.ok) return fail(unreadable('corners'));
+  const better = options.bends === undefined ? settleEdges(photo, found.value) : found.value;
+  const map = mapFlank(better.corners, better.bends);
   if (!map.ok) return fail(unreadable('corners'));
   const raster = straighten(photo, map.value, flankStretch);
   const separation = separate(raster);
@@ -89,13 +93,16 @@ function cutOut(raster: FlankRaster, { bareness }: Separation, threshold: number
 /** Difference in L*, a* or b* below which a mark is not told from its compound with confidence: rendered ones show 22 and more. */
 const faintest = 17;
 
+/** Own choice: a mark is a place on the flank; where more than this is bare, it was never painted and glare passes for compound. */
+const largest = 0.75;
+
 function whyNot(raster: FlankRaster, separation: Separation, mask: Mask): Unreadable | undefined {
   const cells = mask.length;
   const share = (of: Uint8Array) => of.reduce((sum, one) => sum + one, 0) / cells;
   if (share(raster.blind) > 0.3) return 'glare';
   const area = share(mask);
   if (separation.contrast < faintest || area < 0.01) return 'no-mark';
-  if (area > 0.9) return 'no-compound';
+  if (area > largest) return 'no-compound';
   if (separation.darkEnd > 0.06) return 'shadow';
   return hasNoShape(raster, separation, mask, area) ? 'smeared' : undefined;
 }
@@ -103,10 +110,10 @@ function whyNot(raster: FlankRaster, separation: Separation, mask: Mask): Unread
 /** A mark is one place: most of what is bare belongs to it, and most of the flank is either bare or not. */
 function hasNoShape(raster: FlankRaster, { bareness, explained }: Separation, mask: Mask, area: number): boolean {
   const bare = bareness.reduce((sum, value) => sum + (value > 0.5 ? 1 : 0), 0) / mask.length;
-  const [largest] = regions(mask, raster, 1);
-  if (largest === undefined || explained < 0.7) return true;
-  const share = largest.cells.length / mask.length;
-  return share < 0.7 * Math.max(bare, area) || solidity(largest, raster) < leastSolid;
+  const [main] = regions(mask, raster, 1);
+  if (main === undefined || explained < 0.7) return true;
+  const share = main.cells.length / mask.length;
+  return share < 0.7 * Math.max(bare, area) || solidity(main, raster) < leastSolid;
 }
 
 /** Own choice: rendered marks fill 0.85 and more of their hull, glare may bite a piece out, smears fill less. */

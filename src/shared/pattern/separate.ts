@@ -26,8 +26,7 @@ const colourful = 14;
  * A coloured compound is known by how far a colour reaches along its hue in L*a*b*, which a shadow hardly changes and
  * glare, once its white light is taken off, does not either; a white one by its lightness beside that of its column.
  */
-export function separate(whole: FlankRaster): Separation {
-  const raster = withoutRim(whole);
+export function separate(raster: FlankRaster): Separation {
   const hue = huePlane(raster);
   const lightness = plane(raster, (L) => L);
   const sees = (cell: number) => raster.blind[cell] !== 1;
@@ -166,7 +165,7 @@ function columnLevels(lightness: Float32Array, raster: FlankRaster, wide: Surfac
 
 function finished(raster: FlankRaster, bareness: Float32Array, by: Separation['by'], seen: Float32Array): Separation {
   const filled = filledIn(raster, bareness);
-  const calm = smoothed(smoothed(filled, raster), raster);
+  const calm = smoothed(filled, raster);
   const { explained } = twoClasses(calm, (cell) => raster.blind[cell] !== 1);
   return {
     bareness: calm,
@@ -197,28 +196,6 @@ function contrastOf({ blind }: FlankRaster, bareness: Float32Array, seen: Float3
   }
   return film.length === 0 || bare.length === 0 ? 0 : median(film) - median(bare);
 }
-
-/**
- * The outermost cells take what the cells inside them show: however well the corners are tapped, the rim of the
- * flank catches some of the bare land and the dark slot beside it.
- */
-function withoutRim(raster: FlankRaster): FlankRaster {
-  const { columns, rows } = raster;
-  const inside = (place: number, count: number) => Math.min(count - 1 - rim, Math.max(rim, place));
-  const source = Array.from(raster.blind, (_, cell) => {
-    const column = cell % columns;
-    return inside((cell - column) / columns, rows) * columns + inside(column, columns);
-  });
-  return {
-    columns,
-    rows,
-    red: raster.red.map((_, cell) => raster.red[source[cell] ?? cell] ?? 0),
-    green: raster.green.map((_, cell) => raster.green[source[cell] ?? cell] ?? 0),
-    blue: raster.blue.map((_, cell) => raster.blue[source[cell] ?? cell] ?? 0),
-    blind: raster.blind.map((_, cell) => raster.blind[source[cell] ?? cell] ?? 0),
-  };
-}
-const rim = 2;
 
 /** Blind cells take what their neighbours show, spread inwards until it settles. */
 function filledIn(raster: FlankRaster, bareness: Float32Array): Float32Array {

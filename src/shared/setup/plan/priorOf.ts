@@ -20,8 +20,8 @@ export function priorOf(input: PlanInput, sight: Sight, cutting: Cutting): Prior
     film_mm: film ?? 0.008,
     filmSpread: film === undefined ? 0.45 : 0.3,
     curvature: curvatures(input, sight),
-    // Given curvatures are somebody's measurement; assumed ones may be off by half either way.
-    curvatureSpread: input.set.easeoff === undefined ? { shared: 0.4, own: 0.3 } : { shared: 0.2, own: 0.15 },
+    // Given curvatures are somebody's measurement; assumed ones may be off by a third either way.
+    curvatureSpread: input.set.easeoff === undefined ? { shared: 0.3, own: 0.2 } : { shared: 0.2, own: 0.15 },
     withFilm: input.set.easeoff === undefined ? 0.8 : 0,
     biasSpread: 0.15,
     cutting,
