@@ -10,6 +10,7 @@ import { openJournal } from '../journal/journal.ts';
 import { thinJournal } from '../journal/thin.ts';
 import { type Database, openDatabase } from '../store/database.ts';
 import { databaseProblem } from '../store/database-problem.ts';
+import { openGaugeChecks } from '../store/gaugeChecks.ts';
 import { openGaugeRecords } from '../store/gaugeRecords.ts';
 import { openLooseMeasurements } from '../store/looseMeasurements.ts';
 import { openShimDrawer } from '../store/shimDrawer.ts';
@@ -22,6 +23,7 @@ import { type GaugeDesk, gaugeAnswers, noteMoved, plugInSaved } from './gaugeAns
 import { drawerAnswers } from './drawerAnswers.ts';
 import { readingsNews, statesOf } from './gaugeNews.ts';
 import { type HandCues, listenForHand } from './handCues.ts';
+import { gaugeCheckAnswers } from './gaugeCheckAnswers.ts';
 import { learnAnswers } from './learnAnswers.ts';
 import { measurementAnswers } from './measurementAnswers.ts';
 import { createOutlet } from './outlet.ts';
@@ -100,6 +102,7 @@ export function openBench(options: BenchOptions): Result<BenchService> {
       ...measurementAnswers(desk),
       ...gaugeAnswers(desk),
       ...learnAnswers(desk),
+      ...gaugeCheckAnswers(desk, openGaugeChecks(database.value)),
       ...certificateAnswers(desk, folder),
       ...drawerAnswers({ ...desk, drawer: openShimDrawer(database.value) }),
       'bench.about': async () =>

@@ -4,6 +4,7 @@ import { benchQuestions } from './bench.ts';
 import { buildQuestions, buildTopics } from './builds.ts';
 import { certificateQuestions } from './certificate.ts';
 import { drawerQuestions, drawerTopics } from './drawer.ts';
+import { gaugeCheckQuestions } from './gaugeChecks.ts';
 import { gaugeQuestions, gaugeTopics } from './gauges.ts';
 import { learnQuestions, learnTopics } from './learning.ts';
 import { photoQuestions, photoTopics } from './photos.ts';
@@ -16,6 +17,7 @@ export const questions = {
   ...benchQuestions,
   ...gaugeQuestions,
   ...learnQuestions,
+  ...gaugeCheckQuestions,
   ...buildQuestions,
   ...certificateQuestions,
   ...photoQuestions,

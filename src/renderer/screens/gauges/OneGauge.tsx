@@ -12,6 +12,8 @@ import { go } from '../../stores/route.ts';
 import { linkWords } from '../../words/links.ts';
 import { gaugeDraftOf, readGauge } from './draft.ts';
 import { GaugeForm } from './GaugeForm.tsx';
+import { GaugeCheckUp } from './GaugeCheckUp.tsx';
+import { LastCheck } from './LastCheck.tsx';
 import { LearnGauge } from './LearnGauge.tsx';
 import { WhichPort } from './WhichPort.tsx';
 import { LinesHeard } from './LinesHeard.tsx';
@@ -22,6 +24,7 @@ export function OneGauge({ gauge }: { readonly gauge: Gauge }) {
   const state = useGauges((seen) => seen.states[gauge.id]);
   const [editing, setEditing] = useState(false);
   const [learning, setLearning] = useState(false);
+  const [checking, setChecking] = useState(false);
   const [draft, setDraft] = useState(() => gaugeDraftOf(gauge));
   const [tried, setTried] = useState(false);
   const read = readGauge(draft);
@@ -41,6 +44,7 @@ export function OneGauge({ gauge }: { readonly gauge: Gauge }) {
   const words = linkWords(state);
   const plugging = gauge.link === undefined ? undefined : { words: live ? 'Put it away' : 'Plug it in', run: plug };
   const keep = { words: 'Keep the record', run: () => void save() };
+  if (checking) return <GaugeCheckUp gauge={gauge} onDone={() => setChecking(false)} />;
   if (learning) return <LearnGauge gauge={gauge} onDone={() => setLearning(false)} />;
   return (
     <>
@@ -66,6 +70,7 @@ export function OneGauge({ gauge }: { readonly gauge: Gauge }) {
             {gauge.link !== undefined && gauge.link !== 'keyboard:' && !editing ? (
               <Button onPress={() => setLearning(true)}>Learn its lines</Button>
             ) : undefined}
+            {live && !editing ? <Button onPress={() => setChecking(true)}>Check it today</Button> : undefined}
             {live && !editing ? <Button onPress={plug}>Put it away</Button> : undefined}
           </>
         }
@@ -75,6 +80,7 @@ export function OneGauge({ gauge }: { readonly gauge: Gauge }) {
             <StateMark shape="outside" size={16} /> <strong>{state.problem.sentence}</strong> {state.problem.remedy}
           </p>
         )}
+        <LastCheck gauge={gauge} />
         {state?.problem?.kind === 'which-port' ? <WhichPort gauge={gauge} /> : undefined}
         {state === undefined ? undefined : (
           <p className="digits">

@@ -1,0 +1,11 @@
+import { z } from 'zod';
+import { gaugeCheckSchema } from '../records/gaugeCheck.ts';
+import { idSchema } from '../records/common.ts';
+import { question } from './message.ts';
+
+export const gaugeCheckQuestions = {
+  /** Newest first. */
+  'gauge-checks.list': question(z.strictObject({ gauge: idSchema }), z.array(gaugeCheckSchema)),
+  /** The numbers are read from the journal, not told. */
+  'gauge-checks.keep': question(gaugeCheckSchema.omit({ at: true, zero: true, shown: true }), gaugeCheckSchema),
+} as const;
