@@ -24,7 +24,9 @@ export function LastCheck({ gauge }: { readonly gauge: Gauge }) {
       ) : undefined}
       {last === undefined ? undefined : (
         <>
-          <p>{`Checked ${dayWords(last.at)} by ${last.by}.`}</p>
+          <p>
+            {last.by === 'not named' ? `Checked ${dayWords(last.at)}.` : `Checked ${dayWords(last.at)} by ${last.by}.`}
+          </p>
           <Verdict judged={judgeGaugeCheck(last, gauge)} gauge={gauge} />
         </>
       )}
