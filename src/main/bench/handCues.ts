@@ -39,7 +39,7 @@ function listenTo(desk: GaugeDesk, id: string, stationOver: () => void): readonl
   const stop = desk.outlet.hear('heard', (news) => {
     for (const heard of news) {
       if (!('gauge' in heard) || heard.gauge !== id) continue;
-      const item = streamItem(heard, 'backlash');
+      const item = streamItem(heard, 'backlash', gauge);
       if (!item.ok || item.value === undefined) continue;
       for (const event of capture.value.step(item.value)) {
         if (event.kind === 'station-done' || event.kind === 'station-refused') stationOver();

@@ -25,7 +25,7 @@ export function remeasure(
   for (const row of journal.stretch(stretch.gauge, stretch.from, stretch.to, { bytes: false })) {
     const heard = heardOf(row);
     if (heard === undefined) continue;
-    const item = streamItem(heard, settings.kind);
+    const item = streamItem(heard, settings.kind, gauge);
     if (!item.ok) return item;
     if (item.value === undefined) continue;
     readings += 1;

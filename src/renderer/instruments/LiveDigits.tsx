@@ -1,6 +1,6 @@
 import { useEffect, useRef } from 'react';
 import { type Shown, show } from '../../shared/quantities/show.ts';
-import { insideOf } from '../../shared/records/common.ts';
+import { figureInside } from '../../shared/measuring/torqueScale.ts';
 import type { Gauge } from '../../shared/records/gauge.ts';
 import { onHeard, slotOf } from '../live/slots.ts';
 import { type Session, useSession } from '../stores/session.ts';
@@ -12,7 +12,7 @@ const noDigits = '–.–––';
 export function shownNow(gauge: Gauge, units: Session['units']): Shown {
   const dimension = gauge.kind === 'torque' ? 'torque' : 'length';
   const { value } = slotOf(gauge.id);
-  const resolution = insideOf(gauge.resolution);
+  const resolution = figureInside(gauge.resolution, gauge);
   if (value !== undefined) return show(value, dimension, units, resolution);
   return { digits: noDigits, unit: show(0, dimension, units, resolution).unit };
 }

@@ -123,7 +123,7 @@ const change = (change: Partial<Run>): void =>
 function take(now: Going, heard: Heard): void {
   const { run } = useRun.getState();
   if (run === undefined || run.complete) return;
-  const item = streamItem(heard, run.settings.kind);
+  const item = streamItem(heard, run.settings.kind, run.gauge);
   if (!item.ok) {
     change({ problem: item.problem });
     return;

@@ -1,5 +1,8 @@
 import type { BenchClient, News } from '../../shared/contract/contract.ts';
-import { toInside, unitNamed } from '../../shared/quantities/units.ts';
+import { measuredInside } from '../../shared/measuring/torqueScale.ts';
+import { unitNamed } from '../../shared/quantities/units.ts';
+import type { Gauge } from '../../shared/records/gauge.ts';
+import { useGauges } from '../stores/gauges.ts';
 import { type Trail, trail } from './trail.ts';
 
 export type Heard = News<'heard'>[number];
@@ -53,7 +56,10 @@ function takeReading(heard: Exclude<Heard, { press: unknown }>, now: number): vo
   const slot = slotOf(heard.gauge);
   slot.seq = heard.seq;
   if ('value' in heard) {
-    const inside = insideOf(heard);
+    const inside = insideOf(
+      heard,
+      useGauges.getState().gauges?.find(({ id }) => id === heard.gauge),
+    );
     slot.received = heard;
     slot.value = inside;
     slot.t = heard.t;
@@ -63,8 +69,11 @@ function takeReading(heard: Exclude<Heard, { press: unknown }>, now: number): vo
   if ('none' in heard) slot.trail.cut();
 }
 
-/** A received value in mm or N·m, or undefined when its unit is not known here. */
-export function insideOf(received: { readonly value: number; readonly unit: string }): number | undefined {
+/** A received value in mm or N·m, or undefined when its unit is not known here, or it is a force at no arm. */
+export function insideOf(
+  received: { readonly value: number; readonly unit: string },
+  gauge: Pick<Gauge, 'arm'> = {},
+): number | undefined {
   const unit = unitNamed(received.unit);
-  return unit === undefined ? undefined : toInside(received.value, unit);
+  return unit === undefined ? undefined : measuredInside(received.value, unit, gauge);
 }

@@ -12,21 +12,24 @@ export interface QuantityDraft {
 }
 
 /** Fastener torques are large, rotating torques small: each gets the unit of its trade. */
-export type Measure = 'length' | 'torque' | 'fastener';
+export type Measure = 'length' | 'torque' | 'fastener' | 'force';
 
 const usual: Readonly<Record<Measure, Readonly<Record<UnitSystem, Unit>>>> = {
   length: { metric: units.mm, inch: units.in },
   torque: { metric: units.Nm, inch: units.inLb },
   fastener: { metric: units.Nm, inch: units.ftLb },
+  force: { metric: units.N, inch: units.lbf },
 };
 
 const offered: Readonly<Record<Dimension, readonly Unit[]>> = {
   length: [units.mm, units.in, units.um],
   torque: [units.Nm, units.Ncm, units.inLb, units.ftLb],
+  force: [units.N, units.lbf, units.kgf],
   angle: [units.deg],
 };
 
-export const dimensionOf = (measure: Measure): 'length' | 'torque' => (measure === 'length' ? 'length' : 'torque');
+export const dimensionOf = (measure: Measure): 'length' | 'torque' | 'force' =>
+  measure === 'fastener' ? 'torque' : measure;
 
 export const emptyDraft = (measure: Measure, system: UnitSystem): QuantityDraft => ({
   text: '',

@@ -33,6 +33,7 @@ const roomAround = 0.08;
 const leastSpan: Readonly<Record<Dimension, Readonly<Record<UnitSystem, number>>>> = {
   length: { metric: 0.02, inch: 0.001 },
   torque: { metric: 0.5, inch: 5 },
+  force: { metric: 2, inch: 0.5 },
   angle: { metric: 1, inch: 1 },
 };
 
@@ -73,6 +74,7 @@ export const largest = (values: readonly number[]): number => values.reduce((a, 
 const scaleDecimals: Readonly<Record<Dimension, Readonly<Record<UnitSystem, number>>>> = {
   length: { metric: 2, inch: 3 },
   torque: { metric: 1, inch: 0 },
+  force: { metric: 0, inch: 1 },
   angle: { metric: 0, inch: 0 },
 };
 

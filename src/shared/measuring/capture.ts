@@ -4,13 +4,14 @@ import type { StreamItem } from '../metrology/reading.ts';
 import { finishRunout, type RunoutEvent, startRunout, stepRunout } from '../metrology/runout.ts';
 import { finishTorque, startTorque, stepTorque, type TorqueEvent } from '../metrology/torque.ts';
 import { seconds } from '../quantities/quantity.ts';
-import { type Dimension, toInside, unitNamed } from '../quantities/units.ts';
+import { type Dimension, unitNamed } from '../quantities/units.ts';
 import type { GaugeSeen } from '../records/gauge.ts';
 import type { CaptureSettings, MeasuredResult } from '../records/measurement.ts';
 import { fail, ok, type Problem, type Result } from '../result.ts';
 import { gaugeFigures } from './gaugeFigures.ts';
 import { backlashResult, runoutResult, torqueResult } from './results.ts';
 import { stemmed, stemmedEvents } from './stem.ts';
+import { isPullScale, measuredInside } from './torqueScale.ts';
 
 export type CaptureEvent = BacklashEvent | RunoutEvent | TorqueEvent;
 
@@ -37,7 +38,9 @@ export const dimensionOf: Record<CaptureSettings['kind'], Dimension> = {
 /** Starts a measurement with this gauge. A gauge that measures something else is refused. */
 export function startCapture(settings: CaptureSettings, gauge: GaugeSeen): Result<Capture> {
   const wanted = dimensionOf[settings.kind];
-  if (unitNamed(gauge.resolution.unit)?.dimension !== wanted) return fail(wrongGauge(gauge, settings));
+  if (isPullScale(gauge) && wanted === 'torque') {
+    if (gauge.arm === undefined) return fail(noArm(gauge));
+  } else if (unitNamed(gauge.resolution.unit)?.dimension !== wanted) return fail(wrongGauge(gauge, settings));
   const figures = gaugeFigures(gauge);
   switch (settings.kind) {
     case 'backlash': {
@@ -75,13 +78,18 @@ export function startCapture(settings: CaptureSettings, gauge: GaugeSeen): Resul
  * that could not be read). A reading in a unit of something else ends the measurement, because then the gauge
  * is not what its record says.
  */
-export function streamItem(heard: Heard, kind: CaptureSettings['kind']): Result<StreamItem | undefined> {
+export function streamItem(
+  heard: Heard,
+  kind: CaptureSettings['kind'],
+  gauge: Pick<GaugeSeen, 'arm'>,
+): Result<StreamItem | undefined> {
   const t = seconds(heard.t);
   if ('press' in heard) return ok({ t, pedal: heard.press });
   if ('none' in heard) return ok(undefined);
   const unit = unitNamed(heard.unit);
-  if (unit === undefined || unit.dimension !== dimensionOf[kind]) return fail(wrongUnit(heard.unit, kind));
-  return ok({ t, value: toInside(heard.value, unit) });
+  const value = unit === undefined ? undefined : measuredInside(heard.value, unit, gauge);
+  const read = unit?.dimension === 'force' ? 'torque' : unit?.dimension;
+  return value === undefined || read !== dimensionOf[kind] ? fail(wrongUnit(heard.unit, kind)) : ok({ t, value });
 }
 
 const wrongGauge = (gauge: GaugeSeen, settings: CaptureSettings): Problem => ({
@@ -89,6 +97,13 @@ const wrongGauge = (gauge: GaugeSeen, settings: CaptureSettings): Problem => ({
   field: 'gauge',
   sentence: `${gauge.label} does not measure a ${dimensionOf[settings.kind]}, and ${settings.kind} needs one.`,
   remedy: 'Choose another gauge, or correct the unit of its resolution.',
+});
+
+const noArm = (gauge: GaugeSeen): Problem => ({
+  kind: 'no-arm',
+  field: 'gauge.arm',
+  sentence: `${gauge.label} reads a force, and no arm is entered that makes a torque of it.`,
+  remedy: 'Enter its arm with the gauge: from the axis of the pinion to the middle of the cord.',
 });
 
 const wrongUnit = (unit: string, kind: CaptureSettings['kind']): Problem => ({

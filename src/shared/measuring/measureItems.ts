@@ -1,5 +1,6 @@
 import { measureBacklash } from '../metrology/backlash/capture.ts';
 import { isPress, type StreamItem } from '../metrology/reading.ts';
+import { type Arm, armShare } from '../metrology/pullScale.ts';
 import { finishRunout, startRunout, stepRunout } from '../metrology/runout.ts';
 import { finishTorque, startTorque, stepTorque } from '../metrology/torque.ts';
 import { judge, type DecisionRule, type Limit, type Verdict } from '../metrology/verdict.ts';
@@ -15,6 +16,8 @@ export interface MeasureSettings {
   readonly resolution?: number;
   /** Standard uncertainty of the gauge. */
   readonly gaugeU?: number;
+  /** Arm of a pull scale whose readings were a force, with its standard uncertainty. */
+  readonly arm?: Arm;
   readonly rule: DecisionRule;
   readonly basis: 'running' | 'starting';
   /** min, max, max-variation, max-runout, as far as they were given. */
@@ -93,6 +96,7 @@ function torqueAnswer(items: readonly StreamItem[], settings: MeasureSettings, r
   const capture = startTorque({
     resolution: newtonMetres(resolution),
     ...(settings.gaugeU === undefined ? {} : { gaugeU: newtonMetres(settings.gaugeU) }),
+    ...(settings.arm === undefined ? {} : { armU_share: armShare(settings.arm) }),
   });
   for (const item of items) stepTorque(capture, item);
   const basis = { basis: settings.basis, seal: 'out', bearings: 'new' } as const;

@@ -52,7 +52,12 @@ export function parseQuantity(
   return ok({ value, unit, inside: toInside(value, unit) });
 }
 
-const example: Record<Dimension, string> = { length: '0.2mm or 0.008in', torque: '2.5N.m or 22in-lb', angle: '30deg' };
+const example: Record<Dimension, string> = {
+  length: '0.2mm or 0.008in',
+  torque: '2.5N.m or 22in-lb',
+  force: '20N or 4.5lbf',
+  angle: '30deg',
+};
 
 /** A length on the command line or in a field, in millimetres. */
 export function parseLength(text: string, field: string): Result<Length> {

@@ -5,14 +5,14 @@ import { fromInside, type Unit, units } from './units.ts';
 export type UnitSystem = 'metric' | 'inch';
 
 const shownIn: Record<UnitSystem, Record<Dimension, Unit>> = {
-  metric: { length: units.mm, torque: units.Nm, angle: units.deg },
-  inch: { length: units.in, torque: units.inLb, angle: units.deg },
+  metric: { length: units.mm, torque: units.Nm, force: units.N, angle: units.deg },
+  inch: { length: units.in, torque: units.inLb, force: units.lbf, angle: units.deg },
 };
 
 /** Decimals that hide nothing a shop gauge resolves: 0.001 mm, 0.0001 in, 0.01 N·m, 0.1 in-lb, 0.1°. */
 const usualDecimals: Record<UnitSystem, Record<Dimension, number>> = {
-  metric: { length: 3, torque: 2, angle: 1 },
-  inch: { length: 4, torque: 1, angle: 1 },
+  metric: { length: 3, torque: 2, force: 1, angle: 1 },
+  inch: { length: 4, torque: 1, force: 2, angle: 1 },
 };
 
 export interface Shown {

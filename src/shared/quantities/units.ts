@@ -1,8 +1,9 @@
 /**
- * Units by their UCUM code, each with its exact factor to the unit used inside (mm, N·m, rad).
- * Factors: 1 in = 25.4 mm exactly; lbf = 4.4482216152605 N exactly (standard gravity × international pound).
+ * Units by their UCUM code, each with its exact factor to the unit used inside (mm, N·m, N, rad).
+ * Factors: 1 in = 25.4 mm exactly; lbf = 4.4482216152605 N exactly (standard gravity × international pound);
+ * kgf = 9.80665 N exactly.
  */
-export type Dimension = 'length' | 'torque' | 'angle';
+export type Dimension = 'length' | 'torque' | 'force' | 'angle';
 
 export interface Unit {
   /** UCUM code, the form used in files. */
@@ -18,6 +19,7 @@ export interface Unit {
 
 const poundForce = 4.4482216152605;
 const inch = 0.0254;
+const kilogramForce = 9.80665;
 
 export const units = {
   mm: { ucum: 'mm', dimension: 'length', factor: 1, symbol: 'mm', spellings: ['mm', 'millimetre', 'millimeter'] },
@@ -39,6 +41,9 @@ export const units = {
     symbol: 'lb-ft',
     spellings: ['lb-ft', 'ft-lb', 'ftlb', 'lbft', 'lbf.ft', 'lbf·ft', 'lbf-ft', 'ft-lbf', '[lbf_av].[ft_i]'],
   },
+  N: { ucum: 'N', dimension: 'force', factor: 1, symbol: 'N', spellings: ['n', 'newton'] },
+  lbf: { ucum: '[lbf_av]', dimension: 'force', factor: poundForce, symbol: 'lbf', spellings: ['lbf', '[lbf_av]'] },
+  kgf: { ucum: 'kgf', dimension: 'force', factor: kilogramForce, symbol: 'kgf', spellings: ['kgf', 'kp'] },
   deg: {
     ucum: 'deg',
     dimension: 'angle',
@@ -58,7 +63,7 @@ const bySpelling = new Map(
 /** The unit a word stands for (UCUM code or a spelling, any case), or undefined when nobody here knows it. */
 export const unitNamed = (word: string): Unit | undefined => bySpelling.get(word.trim().toLowerCase());
 
-/** `value` in `unit`, as the number used inside for that dimension (mm, N·m, rad). */
+/** `value` in `unit`, as the number used inside for that dimension (mm, N·m, N, rad). */
 export const toInside = (value: number, unit: Unit): number => value * unit.factor;
 
 /** The inverse of {@link toInside}. */

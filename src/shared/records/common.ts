@@ -26,9 +26,10 @@ const quantityOf = (dimension: Dimension) =>
 export const lengthTypedSchema = quantityOf('length');
 export const torqueTypedSchema = quantityOf('torque');
 export const quantityTypedSchema = z.union([lengthTypedSchema, torqueTypedSchema]);
+export const forceTypedSchema = quantityOf('force');
 export type QuantityTyped = z.infer<typeof quantityTypedSchema>;
 
-/** A typed quantity as the number used inside (mm or N·m). The schema has already made sure that the unit is known. */
+/** A typed quantity as the number used inside (mm, N·m or N). The schema has already made sure that the unit is known. */
 export function insideOf(typed: QuantityTyped): number {
   const unit = unitNamed(typed.unit);
   if (unit === undefined) throw new Error(`a unit past its schema: ${typed.unit}`);

@@ -1,5 +1,8 @@
 import { z } from 'zod';
-import { daySchema, idSchema, nameSchema, quantityTypedSchema } from './common.ts';
+import { daySchema, forceTypedSchema, idSchema, lengthTypedSchema, nameSchema, quantityTypedSchema } from './common.ts';
+
+/** What a gauge itself reads: a pull scale reads a force, and its arm makes a torque of it. */
+const readSchema = z.union([quantityTypedSchema, forceTypedSchema]);
 
 /** What a USB adapter says of itself: by it a gauge is known again when its port has another number. */
 export const usbSchema = z.strictObject({ vendor: z.string(), product: z.string(), serial: z.string().optional() });
@@ -13,12 +16,14 @@ export const gaugeSchema = z.strictObject({
   label: nameSchema,
   kind: z.enum(['indicator', 'torque', 'typed']),
   serial: z.string().trim().max(120).optional(),
-  resolution: quantityTypedSchema,
+  resolution: readSchema,
   /** Largest error the maker states, half-width (±). */
-  statedError: quantityTypedSchema.optional(),
+  statedError: readSchema.optional(),
   /** Largest error of a torque tool in percent of the reading, half-width (±). */
   statedError_percent: z.number().positive().max(50).optional(),
   hysteresis: quantityTypedSchema.optional(),
+  /** Of a pull scale: from the axis to the middle of the cord, the pull square to it, and how well that is known (±). */
+  arm: z.strictObject({ length: lengthTypedSchema, within: lengthTypedSchema.optional() }).optional(),
   calibratedOn: daySchema.optional(),
   dueOn: daySchema.optional(),
   /** Link URL where it was last reached; a gauge whose readings are typed has none. */

@@ -225,6 +225,41 @@ describe('measure torque', () => {
   });
 });
 
+describe('measure torque with a pull scale', () => {
+  const pulled = Array.from({ length: 500 }, (_, i) => ({
+    t: i / 50,
+    value: i < 50 || i > 460 ? 0 : 12 + (i < 60 ? 6 : 0),
+    unit: 'N',
+  }));
+
+  it('makes a torque of the force at its arm, the doubt of the arm included', async () => {
+    const { code, answers } = await again(
+      'torque',
+      pulled,
+      '--arm',
+      '150mm',
+      '--arm-u',
+      '1.5mm',
+      '--resolution',
+      '0.1N',
+    );
+    expect(code).toBe(0);
+    const [answer] = answers as readonly { readonly running_Nm: number; readonly U95_Nm: number }[];
+    expect(answer?.running_Nm).toBeCloseTo(1.8, 2);
+    // One per cent of 1.8 N·m, twice.
+    expect(answer?.U95_Nm).toBeGreaterThan(0.034);
+  });
+
+  it('takes no force for a torque without it, and no arm for a length', async () => {
+    const without = await again('torque', pulled);
+    expect(without.code).toBe(2);
+    expect(without.said).toMatch(/Line 1.*N is a unit of something else/u);
+    const length = await again('runout', [{ t: 1, value: 0.2, unit: 'mm' }], '--arm', '150mm');
+    expect(length.code).toBe(2);
+    expect(length.said).toContain('An arm belongs to a torque');
+  });
+});
+
 describe('a line that cannot be read ends with 2 and is named', () => {
   const good = { t: 1, value: 0.2, unit: 'mm' };
   const bad: readonly (readonly [string, string, RegExp])[] = [

@@ -1,8 +1,9 @@
 import { z } from 'zod';
 import { measureItems, type MeasureSettings } from '../../../shared/measuring/measureItems.ts';
-import { parseLength, parseTorque } from '../../../shared/quantities/parse.ts';
-import { degrees, seconds } from '../../../shared/quantities/quantity.ts';
+import { parseLength, parseQuantity, parseTorque } from '../../../shared/quantities/parse.ts';
+import { degrees, mm, seconds } from '../../../shared/quantities/quantity.ts';
 import { type Dimension, toInside, unitNamed } from '../../../shared/quantities/units.ts';
+import { pullScale } from '../../../shared/metrology/pullScale.ts';
 import type { StreamItem } from '../../../shared/metrology/reading.ts';
 import { fail, ok, type Problem, type Result } from '../../../shared/result.ts';
 import { readJsonLines, readText } from '../jsonLines.ts';
@@ -43,10 +44,9 @@ export const measure: Verb = {
   summary: 'figures, uncertainty and verdicts from a stream of readings',
   words: 1,
   options: Object.fromEntries(
-    ['in', 'resolution', 'gauge-u', 'min', 'max', 'max-variation', 'max-runout', 'rule', 'basis'].map((name) => [
-      name,
-      { type: 'string' as const },
-    ]),
+    ['in', 'resolution', 'gauge-u', 'arm', 'arm-u', 'min', 'max', 'max-variation', 'max-runout', 'rule', 'basis'].map(
+      (name) => [name, { type: 'string' as const }],
+    ),
   ),
   async run(given, output) {
     const kind = kinds.find((one) => one === given.words[0]);
@@ -59,7 +59,8 @@ export const measure: Verb = {
     if (!text.ok) return wrongUse(output, text.problem);
     const lines = readJsonLines<Line>(text.value, lineSchema);
     if (!lines.ok) return wrongUse(output, lines.problem);
-    const items = itemsOf(lines.value, dimensions[kind]);
+    const arm = kind === 'torque' ? settings.value.arm : undefined;
+    const items = itemsOf(lines.value, dimensions[kind], arm);
     if (!items.ok) return wrongUse(output, items.problem);
     const { answer, measured } = measureItems(items.value, settings.value);
     output.answer(answer);
@@ -68,10 +69,17 @@ export const measure: Verb = {
 };
 
 function settingsFrom(given: Given, kind: Kind): Result<MeasureSettings> {
+  const arm = armFrom(given, kind);
+  if (!arm.ok) return arm;
   const quantity = (name: string): Result<number | undefined> => {
     const written = given.text(name);
     if (written === undefined) return ok(undefined);
-    return dimensions[kind] === 'length' ? parseLength(written, `--${name}`) : parseTorque(written, `--${name}`);
+    if (dimensions[kind] === 'length') return parseLength(written, `--${name}`);
+    // What a pull scale resolves is a force; at its arm that is a torque like its readings.
+    const force = arm.value === undefined ? undefined : parseQuantity(written, 'force', `--${name}`);
+    if (force?.ok === true && arm.value !== undefined)
+      return ok(pullScale(toInside(force.value.value, force.value.unit), arm.value));
+    return parseTorque(written, `--${name}`);
   };
   const numbers: Record<string, number> = {};
   for (const name of ['resolution', 'gauge-u', 'min', 'max', 'max-variation', 'max-runout']) {
@@ -92,20 +100,39 @@ function settingsFrom(given: Given, kind: Kind): Result<MeasureSettings> {
     limits: numbers,
     ...(numbers['resolution'] === undefined ? {} : { resolution: numbers['resolution'] }),
     ...(numbers['gauge-u'] === undefined ? {} : { gaugeU: numbers['gauge-u'] }),
+    ...(arm.value === undefined ? {} : { arm: arm.value }),
   });
 }
 
-/** Readings in the unit used inside; a line that was no reading is passed over, as it is everywhere. */
-function itemsOf(lines: readonly Line[], dimension: Dimension): Result<readonly StreamItem[]> {
+/** The arm of a pull scale, where one is given. */
+function armFrom(given: Given, kind: Kind): Result<MeasureSettings['arm']> {
+  const [length, u] = [given.text('arm'), given.text('arm-u')];
+  if (length === undefined) return ok(undefined);
+  if (kind !== 'torque') return fail(armless);
+  const read = parseLength(length, '--arm');
+  const known = u === undefined ? ok(mm(0)) : parseLength(u, '--arm-u');
+  if (!read.ok) return read;
+  return known.ok ? ok({ length: read.value, u: known.value }) : known;
+}
+
+/** Readings in the unit used inside, a pull at its arm as the torque it makes; a line that was no reading is passed over, as it is everywhere. */
+function itemsOf(
+  lines: readonly Line[],
+  dimension: Dimension,
+  arm: MeasureSettings['arm'],
+): Result<readonly StreamItem[]> {
   const items: StreamItem[] = [];
   for (const [index, line] of lines.entries()) {
     const t = seconds(line.t);
     if ('pedal' in line) items.push({ t, pedal: line.pedal });
     else if (typeof line.value === 'number') {
       const unit = unitNamed(line.unit ?? '');
-      if (unit?.dimension !== dimension) return fail(wrongUnit(index + 1, line.unit ?? ''));
+      const read = unit?.dimension === 'force' && arm !== undefined ? 'torque' : unit?.dimension;
+      if (unit === undefined || read !== dimension) return fail(wrongUnit(index + 1, line.unit ?? ''));
       const angle = 'angle_deg' in line && line.angle_deg !== undefined ? { angle: degrees(line.angle_deg) } : {};
-      items.push({ t, value: toInside(line.value, unit), ...angle });
+      const inside = toInside(line.value, unit);
+      const pulled = unit.dimension === 'force' && arm !== undefined;
+      items.push({ t, value: pulled ? pullScale(inside, arm) : inside, ...angle });
     }
   }
   return ok(items);
@@ -122,6 +149,12 @@ const ends: Problem = {
   field: '--min',
   sentence: '--min lies above --max.',
   remedy: 'Exchange them.',
+};
+const armless: Problem = {
+  kind: 'wrong-option',
+  field: '--arm',
+  sentence: 'An arm belongs to a torque read with a pull scale.',
+  remedy: 'Leave it out, or measure torque.',
 };
 const wrongUnit = (line: number, unit: string): Problem => ({
   kind: 'bad-line',

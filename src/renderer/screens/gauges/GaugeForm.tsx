@@ -5,7 +5,7 @@ import { unitOptions } from '../../parts/quantity.ts';
 import { QuantityField } from '../../parts/QuantityField.tsx';
 import { useGauges } from '../../stores/gauges.ts';
 import { useSession } from '../../stores/session.ts';
-import { type GaugeDraft, type GaugeErrors, measureOfKind, ofKind } from './draft.ts';
+import { type GaugeDraft, type GaugeErrors, measureOfKind, ofKind, reading } from './draft.ts';
 
 interface GaugeFormProps {
   readonly draft: GaugeDraft;
@@ -19,11 +19,15 @@ const noUnit = 'as-sent';
 export function GaugeForm({ draft, errors, onChange }: GaugeFormProps) {
   const units = useSession((session) => session.units);
   const measure = measureOfKind(draft.kind, draft.resolution.unit);
-  const quantity = (field: 'resolution' | 'statedError' | 'hysteresis', label: string, hint: string) => (
+  const quantity = (
+    field: 'resolution' | 'statedError' | 'hysteresis' | 'arm' | 'armWithin',
+    label: string,
+    hint: string,
+  ) => (
     <QuantityField
       label={label}
       hint={hint}
-      measure={measure}
+      measure={field === 'arm' || field === 'armWithin' ? 'length' : measure}
       draft={draft[field]}
       error={errors[field]}
       onChange={(change) => onChange({ [field]: change })}
@@ -47,6 +51,23 @@ export function GaugeForm({ draft, errors, onChange }: GaugeFormProps) {
           { value: 'typed', words: 'Read off, typed' },
         ]}
       />
+      {draft.kind === 'torque' ? (
+        <Choice
+          label="What it reads"
+          value={measure === 'force' ? 'force' : 'torque'}
+          onChange={(what) => onChange(reading(what, units))}
+          options={[
+            { value: 'torque', words: 'A torque' },
+            { value: 'force', words: 'A pull at an arm' },
+          ]}
+        />
+      ) : undefined}
+      {measure === 'force' ? (
+        <>
+          {quantity('arm', 'Arm', 'From the axis of the pinion to the middle of the cord, the pull square to it.')}
+          {quantity('armWithin', 'Arm known to within, ±', 'May stay empty.')}
+        </>
+      ) : undefined}
       {draft.kind === 'typed' ? undefined : <PortField draft={draft} onChange={onChange} />}
       {quantity('resolution', 'Resolution', 'The smallest step it shows.')}
       {quantity('statedError', 'Largest error stated, ±', 'From its certificate or its maker.')}

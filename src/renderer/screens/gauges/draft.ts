@@ -1,4 +1,5 @@
 import { type Gauge, gaugeSchema } from '../../../shared/records/gauge.ts';
+import { unitNamed } from '../../../shared/quantities/units.ts';
 import { fail, ok, type Result } from '../../../shared/result.ts';
 import { draftOf, emptyDraft, type Measure, type QuantityDraft, readDraft } from '../../parts/quantity.ts';
 
@@ -12,6 +13,9 @@ export interface GaugeDraft {
   readonly statedError: QuantityDraft;
   readonly statedError_percent: string;
   readonly hysteresis: QuantityDraft;
+  /** Of a pull scale. */
+  readonly arm: QuantityDraft;
+  readonly armWithin: QuantityDraft;
   readonly calibratedOn: string;
   readonly dueOn: string;
   readonly link: string;
@@ -22,8 +26,17 @@ export interface GaugeDraft {
 export type GaugeErrors = Partial<Record<keyof GaugeDraft, string>>;
 
 /** A tool that is only read off can be a length or a torque tool; its resolution says which. */
-export const measureOfKind = (kind: Gauge['kind'], unit = 'mm'): Measure =>
-  kind === 'torque' || unit.includes('N') || unit.includes('lbf') ? 'torque' : 'length';
+export const measureOfKind = (kind: Gauge['kind'], unit = 'mm'): Measure => {
+  const dimension = unitNamed(unit)?.dimension;
+  if (dimension === 'force') return 'force';
+  return kind === 'torque' || dimension === 'torque' ? 'torque' : 'length';
+};
+
+/** A torque gauge reads a torque, a pull scale a force: what was typed in the other's units is let go. */
+export const reading = (measure: 'torque' | 'force', units: 'metric' | 'inch'): Partial<GaugeDraft> => {
+  const empty = emptyDraft(measure, units);
+  return { resolution: empty, statedError: empty, unit: '' };
+};
 
 export const blankGauge = (kind: Gauge['kind'], link: string, units: 'metric' | 'inch'): GaugeDraft => {
   const empty = emptyDraft(measureOfKind(kind), units);
@@ -36,6 +49,8 @@ export const blankGauge = (kind: Gauge['kind'], link: string, units: 'metric' | 
     statedError: empty,
     statedError_percent: '',
     hysteresis: empty,
+    arm: emptyDraft('length', units),
+    armWithin: emptyDraft('length', units),
     calibratedOn: '',
     dueOn: '',
     link,
@@ -61,6 +76,8 @@ export function gaugeDraftOf(gauge: Gauge): GaugeDraft {
     statedError: gauge.statedError === undefined ? empty : draftOf(gauge.statedError),
     statedError_percent: gauge.statedError_percent === undefined ? '' : String(gauge.statedError_percent),
     hysteresis: gauge.hysteresis === undefined ? empty : draftOf(gauge.hysteresis),
+    arm: gauge.arm === undefined ? { text: '', unit: 'mm' } : draftOf(gauge.arm.length),
+    armWithin: gauge.arm?.within === undefined ? { text: '', unit: 'mm' } : draftOf(gauge.arm.within),
     calibratedOn: gauge.calibratedOn ?? '',
     dueOn: gauge.dueOn ?? '',
     link: gauge.link ?? '',
@@ -78,6 +95,8 @@ const sentences: GaugeErrors = {
   statedError: 'The maker’s largest error, with its unit, or nothing.',
   statedError_percent: 'A percentage above 0 and up to 50, or nothing.',
   hysteresis: 'A length or torque with its unit, or nothing.',
+  arm: 'From the axis to the middle of the cord, with its unit.',
+  armWithin: 'A length with its unit, or nothing.',
   calibratedOn: 'A day, or nothing.',
   dueOn: 'A day, or nothing.',
 };
@@ -95,6 +114,7 @@ export function readGauge(draft: GaugeDraft): Result<GaugeToSave> & { readonly e
   };
   const words = (field: 'serial' | 'calibratedOn' | 'dueOn' | 'link' | 'unit') =>
     draft[field].trim() === '' ? {} : { [field]: draft[field].trim() };
+  const arm = measure === 'force' ? readArm(draft, errors) : {};
   const percent =
     draft.statedError_percent.trim() === ''
       ? {}
@@ -106,6 +126,7 @@ export function readGauge(draft: GaugeDraft): Result<GaugeToSave> & { readonly e
     ...quantity('resolution'),
     ...quantity('statedError'),
     ...quantity('hysteresis'),
+    ...arm,
     ...percent,
     ...words('serial'),
     ...words('calibratedOn'),
@@ -121,4 +142,17 @@ export function readGauge(draft: GaugeDraft): Result<GaugeToSave> & { readonly e
   }
   const problem = { kind: 'fields', sentence: 'Some fields need another look.', remedy: 'They are marked.' };
   return { ...fail(problem), errors };
+}
+
+/** Without its arm a pull scale measures no torque, so it is asked for; how well it is known may stay open. */
+function readArm(draft: GaugeDraft, errors: GaugeErrors): Pick<Gauge, 'arm'> {
+  const read = (field: 'arm' | 'armWithin') => {
+    if (field === 'armWithin' && draft.armWithin.text.trim() === '') return undefined;
+    const typed = readDraft(draft[field], 'length', field);
+    if (typed.ok && typed.value.value > 0) return typed.value;
+    errors[field] = sentences[field] ?? '';
+    return undefined;
+  };
+  const [length, within] = [read('arm'), read('armWithin')];
+  return length === undefined ? {} : { arm: { length, ...(within === undefined ? {} : { within }) } };
 }

@@ -2,7 +2,7 @@ import { useMemo } from 'react';
 import { sleeveScene } from '../../../shared/drawing/sleeveSteps.ts';
 import type { SleeveAdvice } from '../../../shared/metrology/crushSleeve.ts';
 import { unitShown } from '../../../shared/quantities/show.ts';
-import { insideOf } from '../../../shared/records/common.ts';
+import { figureInside } from '../../../shared/measuring/torqueScale.ts';
 import type { Gauge } from '../../../shared/records/gauge.ts';
 import { BigNumber } from '../../instruments/BigNumber.tsx';
 import { Drawing } from '../../instruments/Drawing.tsx';
@@ -41,7 +41,7 @@ export function SleevePicture({ gauge, aim, advice, before, nut, onNut }: Sleeve
             words="This step"
             value={result === undefined ? undefined : countingTorque(result)}
             dimension="torque"
-            resolution={insideOf(gauge.resolution)}
+            resolution={figureInside(gauge.resolution, gauge)}
           />
         </div>
       </div>

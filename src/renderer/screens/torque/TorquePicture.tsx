@@ -1,5 +1,5 @@
 import { unitShown } from '../../../shared/quantities/show.ts';
-import { insideOf } from '../../../shared/records/common.ts';
+import { figureInside } from '../../../shared/measuring/torqueScale.ts';
 import type { Gauge } from '../../../shared/records/gauge.ts';
 import type { Limits } from '../../../shared/drawing/scale.ts';
 import { BigNumber } from '../../instruments/BigNumber.tsx';
@@ -20,7 +20,7 @@ export function TorquePicture({ gauge, band }: TorquePictureProps) {
   const run = useRun(({ run }) => run);
   const units = useSession((session) => session.units);
   const result = run?.result?.kind === 'torque' ? run.result : undefined;
-  const resolution = insideOf(gauge.resolution);
+  const resolution = figureInside(gauge.resolution, gauge);
   return (
     <div className="torque">
       <div className="measure__top">

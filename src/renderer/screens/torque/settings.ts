@@ -38,6 +38,6 @@ export const torqueLimit = (
 export const countingTorque = (result: TorqueResult): OrNone<number> =>
   result.basis.basis === 'starting' ? result.breakaway_Nm : result.running_Nm;
 
-/** The torque so far, once there is a number. */
+/** The torque so far, once there is a number on the basis that counts. */
 export const torqueResultOf = (run: Run | undefined): TorqueResult | undefined =>
-  run?.result?.kind === 'torque' && !isNone(run.result.running_Nm) ? run.result : undefined;
+  run?.result?.kind === 'torque' && !isNone(countingTorque(run.result)) ? run.result : undefined;

@@ -12,6 +12,15 @@ export function torqueWords(result: TorqueResult, units: UnitSystem): string {
   const doubt = isNone(result.U95_Nm) || result.U95_Nm === 0 ? '' : `, ± ${shown(result.U95_Nm)}`;
   const over = result.average === 'whole-turns' ? 'over whole turns' : 'as an average over time';
   const rest = [...named('breakaway', result.breakaway_Nm), ...named('ripple', result.ripple_Nm)].join(', ');
-  const flags = result.flags.length === 0 ? '' : ` ${flagSentences(result.flags)}`;
+  const seating = result.flags.includes('seating') ? seatingWords(result, shown) : '';
+  const others = result.flags.filter((flag) => seating === '' || flag !== 'seating');
+  const flags = [seating, flagSentences(others)].map((words) => (words === '' ? '' : ` ${words}`)).join('');
   return `${running}${doubt}, ${over}.${rest === '' ? '' : ` ${rest.charAt(0).toUpperCase()}${rest.slice(1)}.`}${flags}`;
+}
+
+/** Bearings that still seat, in figures: by how much the torque went from the first turn to the last. */
+function seatingWords({ drift_Nm, turns }: TorqueResult, shown: (value: number) => string): string {
+  if (isNone(drift_Nm)) return '';
+  const way = drift_Nm < 0 ? 'fell' : 'rose';
+  return `It ${way} by ${shown(Math.abs(drift_Nm))} over ${turns} turns, so the bearings still seat: turn on until it settles.`;
 }
