@@ -66,7 +66,7 @@ export async function measureThrough(mishap: Mishap, seed = 7): Promise<MishapRu
     clock: systemClock,
     onReadings: (readings) => {
       for (const reading of readings) {
-        const item = streamItem(heard(reading), 'backlash');
+        const item = streamItem(heard(reading), 'backlash', gauge);
         if (!item.ok) ended ??= item.problem.kind;
         else if (item.value !== undefined) {
           count += 1;
