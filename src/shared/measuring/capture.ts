@@ -81,7 +81,7 @@ export function startCapture(settings: CaptureSettings, gauge: GaugeSeen): Resul
 export function streamItem(
   heard: Heard,
   kind: CaptureSettings['kind'],
-  gauge: Pick<GaugeSeen, 'arm'>,
+  gauge: Pick<GaugeSeen, 'resolution' | 'arm'>,
 ): Result<StreamItem | undefined> {
   const t = seconds(heard.t);
   if ('press' in heard) return ok({ t, pedal: heard.press });
