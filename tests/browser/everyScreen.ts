@@ -28,6 +28,7 @@ export function everyScreen(ids: { readonly build: string; readonly trial: strin
     'all trials': { at: 'trials', build },
     plan: { at: 'plan', build },
     drawer: { at: 'drawer', build },
+    'depth worked out': { at: 'sums', build, assembly: trial, sum: 'depth' },
     certificate: { at: 'certificate', build },
     'just measure': { at: 'just-measure' },
     'a gauge': { at: 'gauges', gauge: indicator },

@@ -17,6 +17,7 @@ import { TrialsScreen } from '../screens/trials/TrialsScreen.tsx';
 import { PhotoScreen } from '../screens/photo/PhotoScreen.tsx';
 import { PlanScreen } from '../screens/plan/PlanScreen.tsx';
 import { SettleScreen } from '../screens/settle/SettleScreen.tsx';
+import { SumsScreen } from '../screens/sums/SumsScreen.tsx';
 import { SwapScreen } from '../screens/swap/SwapScreen.tsx';
 import { Stage } from '../parts/Stage.tsx';
 import { Words } from '../parts/Words.tsx';
@@ -75,6 +76,8 @@ function BuildRouteScreen({ route, build }: { readonly route: BuildRoute; readon
       return <TrialsScreen build={build} />;
     case 'plan':
       return <PlanScreen build={build} />;
+    case 'sums':
+      return <SumsScreen key={route.assembly} build={build} assembly={route.assembly} />;
     case 'swap':
       return <SwapScreen build={build} swap={route.swap} />;
     case 'certificate':
