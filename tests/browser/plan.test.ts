@@ -91,3 +91,28 @@ it('says what is missing where there can be no plan yet, and where it is entered
   await page.getByText('Not enough for a plan yet').waitFor();
   expect(await next(page, 'Go there').isEnabled()).toBe(true);
 });
+
+it('works a depth shim out from both marks only once unit and meaning are chosen, and keeps the sentence', async () => {
+  const { page, faults } = await bench.open();
+  await goTo(page, { at: 'check', build: ids.build, assembly: ids.trial, check: 'shims' });
+  await page.getByRole('button', { name: 'Work it out' }).click();
+  await page.getByLabel('Shim that is in now', { exact: true }).fill('1.2');
+  await page.getByLabel('Mark on the old pinion').fill('-2');
+  await page.getByLabel('Mark on the new pinion').fill('+3');
+  await page.getByRole('button', { name: /The mark counts in/u }).click();
+  await page.getByRole('option', { name: '0.01 mm' }).click();
+  await page.locator('.words__title', { hasText: 'Type what was read' }).waitFor();
+  await page.getByText('Further out', { exact: true }).click();
+  await page.locator('.words__title', { hasText: /^The pinion goes out by 0\.050 mm/u }).waitFor();
+
+  // A rule that adds both marks would change the shim between two identical pinions.
+  for (const mark of ['The old mark', 'The new mark'])
+    await page.getByRole('radiogroup', { name: mark }).getByText('Add', { exact: true }).click();
+  await page.getByRole('status').filter({ hasText: 'contradicts itself' }).waitFor();
+
+  await next(page, 'Write it in the notes').click();
+  await page.locator('main h1', { hasText: 'Shims by place' }).waitFor();
+  expect((await buildNow()).notes.at(-1)?.text).toContain('gets 0.050 mm (0.0020 in) thinner');
+  expect(faults).toEqual([]);
+  await page.context().close();
+});

@@ -85,6 +85,7 @@ const screens: Readonly<Record<string, object>> = {
   torque: check('pinion-torque'),
   typed: check('cap-torque'),
   shims: check('shims'),
+  depth: at('sums', { assembly: assembly('trial', 2), sum: 'depth' }),
   mark: check('mark', 'trial', 1),
   meaning: at('meaning', { assembly: assembly('trial', 2) }),
   painting: at('painting', { assembly: assembly('trial', 2) }),
