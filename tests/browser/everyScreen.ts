@@ -29,6 +29,8 @@ export function everyScreen(ids: { readonly build: string; readonly trial: strin
     plan: { at: 'plan', build },
     drawer: { at: 'drawer', build },
     'depth worked out': { at: 'sums', build, assembly: trial, sum: 'depth' },
+    'sides worked out': { at: 'sums', build, assembly: trial, sum: 'sides' },
+    'preload worked out': { at: 'sums', build, assembly: trial, sum: 'preload' },
     certificate: { at: 'certificate', build },
     'just measure': { at: 'just-measure' },
     'a gauge': { at: 'gauges', gauge: indicator },

@@ -77,7 +77,7 @@ function BuildRouteScreen({ route, build }: { readonly route: BuildRoute; readon
     case 'plan':
       return <PlanScreen build={build} />;
     case 'sums':
-      return <SumsScreen key={route.assembly} build={build} assembly={route.assembly} />;
+      return <SumsScreen key={route.assembly} build={build} assembly={route.assembly} sum={route.sum} />;
     case 'swap':
       return <SwapScreen build={build} swap={route.swap} />;
     case 'certificate':

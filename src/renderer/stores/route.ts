@@ -4,7 +4,7 @@ import { checkIds, phases } from '../../shared/setup/checkIds.ts';
 
 const build = z.string();
 /** Sums a technician does beside a trial. */
-export const sums = ['depth'] as const;
+export const sums = ['depth', 'sides', 'preload'] as const;
 export type Sum = (typeof sums)[number];
 
 /** Where the technician is. One value, kept in the window's history, so that back and reload do what they say. */
