@@ -1,3 +1,4 @@
+import { type Cusum, stepCusum } from '../cusum.ts';
 import { middleOf, sortFirst } from './order.ts';
 
 /**
@@ -27,7 +28,7 @@ export interface Still {
   readonly creep: number;
 }
 
-export interface StillFinder {
+export interface StillFinder extends Cusum {
   readonly values: Float64Array;
   readonly times: Float64Array;
   readonly scratch: Float64Array;
@@ -38,8 +39,6 @@ export interface StillFinder {
   /** Number of the still's first reading. */
   from: number;
   mean: number;
-  up: number;
-  down: number;
 }
 
 /** Readings kept. A longer still is judged by its latest readings: the hand has settled by then. */
@@ -86,8 +85,7 @@ export function addReading(finder: StillFinder, t: number, value: number, sd: nu
   // The mean of few readings is itself uncertain; without this the first readings would part for nothing.
   const off = (value - finder.mean) / (sd * Math.sqrt(1 + 1 / held));
   const counted = off > MOST_FOR_ONE ? MOST_FOR_ONE : off < -MOST_FOR_ONE ? -MOST_FOR_ONE : off;
-  finder.up = Math.max(0, finder.up + counted - SLACK);
-  finder.down = Math.max(0, finder.down - counted - SLACK);
+  stepCusum(finder, counted, SLACK);
   if (finder.up <= THRESHOLD && finder.down <= THRESHOLD) {
     finder.mean += (counted * sd) / (held + 1);
     return undefined;
