@@ -7,13 +7,6 @@ export const appScheme = 'app';
 export const appOrigin = 'app://bench';
 export const startPage = `${appOrigin}/index.html`;
 
-/** Names of the two IPC channels; texts pass through them unread. */
-export const channels = {
-  toBench: 'axlewright:to-bench',
-  fromBench: 'axlewright:from-bench',
-  presence: 'axlewright:presence',
-} as const;
-
 /** The window, with every door shut that a page of ours does not need. */
 export const windowOptions = (preload: string): BrowserWindowConstructorOptions => ({
   width: 1280,

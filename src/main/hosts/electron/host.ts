@@ -1,10 +1,10 @@
 import { readFile } from 'node:fs/promises';
 import type * as Electron from 'electron';
 import { mediaTypeOf, type PageFiles, securityHeaders } from '../policy.ts';
+import { channels } from './channels.ts';
 import {
   appFile,
   appScheme,
-  channels,
   isOwnPage,
   mayAsk,
   mayHavePermission,

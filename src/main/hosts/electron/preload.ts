@@ -1,6 +1,6 @@
 // Runs sandboxed between page and program: passes texts and nothing else, and never hands an Electron object to the page.
 import { contextBridge, ipcRenderer } from 'electron';
-import { channels } from './decisions.ts';
+import { channels } from './channels.ts';
 
 const bridge = {
   send: (text: string): void => ipcRenderer.send(channels.toBench, text),

@@ -3,7 +3,8 @@ import { mkdtempSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
-import { channels, startPage } from '../../../../src/main/hosts/electron/decisions.ts';
+import { channels } from '../../../../src/main/hosts/electron/channels.ts';
+import { startPage } from '../../../../src/main/hosts/electron/decisions.ts';
 import { declareScheme, type ElectronParts, openHost } from '../../../../src/main/hosts/electron/host.ts';
 import { listPageFiles } from '../../../../src/main/hosts/pageFiles.ts';
 
