@@ -15,7 +15,7 @@ it('reads a gauge that types like a keyboard, never into a form, and leaves a pe
   const { id } = valueOf(saved);
   const { page, faults } = await bench.open();
   await show(page, { at: 'gauges' });
-  await page.getByRole('button', { name: 'Type a link instead' }).click();
+  await page.getByRole('button', { name: 'At another port, or in the network' }).click();
   const field = page.getByLabel('Name in the shop');
   await field.click();
   const values: number[] = [];

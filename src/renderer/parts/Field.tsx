@@ -10,7 +10,6 @@ export interface FieldProps {
   readonly error?: string | undefined;
   readonly hint?: string | undefined;
   readonly lines?: number;
-  readonly suggestions?: readonly string[];
   readonly type?: 'text' | 'date' | 'search';
   readonly inputMode?: 'text' | 'decimal' | 'numeric';
   /** Something that belongs to the field and stands in it at the right: its unit. */
@@ -38,25 +37,12 @@ export function Field(props: FieldProps) {
   );
 }
 
-function FieldInput({ label, suggestions, type = 'text', inputMode, autoFocus }: FieldProps) {
-  const list = suggestions === undefined ? undefined : `suggestions-${label.replaceAll(/\W+/gu, '-')}`;
-  return (
-    <>
-      <Input
-        className="field__input"
-        type={type}
-        autoComplete="off"
-        {...(inputMode === undefined ? {} : { inputMode })}
-        {...(list === undefined ? {} : { list })}
-        {...(autoFocus === true ? { autoFocus: true } : {})}
-      />
-      {list === undefined ? undefined : (
-        <datalist id={list}>
-          {suggestions?.map((one) => (
-            <option key={one} value={one} />
-          ))}
-        </datalist>
-      )}
-    </>
-  );
-}
+const FieldInput = ({ type = 'text', inputMode, autoFocus }: FieldProps) => (
+  <Input
+    className="field__input"
+    type={type}
+    autoComplete="off"
+    {...(inputMode === undefined ? {} : { inputMode })}
+    {...(autoFocus === true ? { autoFocus: true } : {})}
+  />
+);

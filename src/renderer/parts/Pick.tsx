@@ -1,4 +1,4 @@
-import { Button, Label, ListBox, ListBoxItem, Popover, Select, SelectValue } from 'react-aria-components';
+import { Button, FieldError, Label, ListBox, ListBoxItem, Popover, Select, SelectValue } from 'react-aria-components';
 import type { Option } from './Choice.tsx';
 import './pick.css';
 
@@ -12,11 +12,12 @@ interface PickProps<Value extends string> {
   /** Joined to the field at its left, as its unit. */
   readonly joined?: boolean;
   readonly placeholder?: string;
+  readonly error?: string | undefined;
 }
 
 /** One out of many, opened when needed. */
 export function Pick<Value extends string>(props: PickProps<Value>) {
-  const { label, options, value, onChange, bare = false, joined = false, placeholder = 'Choose' } = props;
+  const { label, options, value, onChange, bare = false, joined = false, placeholder = 'Choose', error } = props;
   return (
     <Select
       className={`pick${joined ? ' pick--joined' : ''}`}
@@ -26,6 +27,7 @@ export function Pick<Value extends string>(props: PickProps<Value>) {
         if (option !== undefined) onChange(option.value);
       }}
       placeholder={placeholder}
+      isInvalid={error !== undefined}
       {...(bare ? { 'aria-label': label } : {})}
     >
       {bare ? undefined : <Label className="field__label">{label}</Label>}
@@ -33,6 +35,7 @@ export function Pick<Value extends string>(props: PickProps<Value>) {
         <SelectValue className="pick__value" />
         <span aria-hidden="true" className="pick__arrow" />
       </Button>
+      <FieldError className="field__error">{error}</FieldError>
       <Popover className="pick__popover">
         <ListBox className="pick__list">
           {options.map((option) => (

@@ -9,12 +9,36 @@ interface RevealProps {
   /** How it stands now, on the button. */
   readonly words: string;
   readonly children: ReactNode;
+  /** Stands among fields: the label above it, as theirs. */
+  readonly inForm?: boolean;
+  /** What is wrong with a field in it: nobody looks for it behind a button. */
+  readonly error?: string | undefined;
 }
 
 /** A few fields that are set once and stay out of the way: the button says how they stand. */
-export const Reveal = ({ label, words, children }: RevealProps) => (
+export const Reveal = ({ inForm = false, ...props }: RevealProps) =>
+  inForm ? (
+    <div className="pick">
+      <span aria-hidden="true" className="field__label">
+        {props.label}
+      </span>
+      <Revealing {...props} />
+      {props.error === undefined ? undefined : (
+        <span role="alert" className="field__error">
+          {props.error}
+        </span>
+      )}
+    </div>
+  ) : (
+    <Revealing {...props} />
+  );
+
+const Revealing = ({ label, words, children, error }: Omit<RevealProps, 'inForm'>) => (
   <DialogTrigger>
-    <Button className="pick__button reveal__button" aria-label={`${label}: ${words}`}>
+    <Button
+      className={`pick__button reveal__button${error === undefined ? '' : ' reveal__button--wrong'}`}
+      aria-label={`${label}: ${words}`}
+    >
       <span className="pick__value">{words}</span>
       <span aria-hidden="true" className="pick__arrow" />
     </Button>

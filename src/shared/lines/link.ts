@@ -1,14 +1,13 @@
-import type { Result } from '../result.ts';
 import { type ModbusLink, modbusLink, modbusOptions } from './modbus/modbus-link.ts';
 import {
   decodeBytes,
   encodeBytes,
   encodePath,
-  type LinkProblem,
-  type Options,
+  type LinkRead,
   optionsIn,
   reader,
   wrong,
+  wrongPart,
 } from './link-options.ts';
 
 /** How a gauge is reached. The text form is described in the contracts: `serial:/dev/ttyUSB0?baud=9600`. */
@@ -46,20 +45,17 @@ export interface TcpLink extends Asking {
   readonly port: number;
 }
 
-/** Reads the text form of a link. A problem names the part that is wrong. */
-export function parseLink(text: string): Result<Link, LinkProblem> {
+/** Reads the text form of a link. Each problem names the part that is wrong. */
+export function parseLink(text: string): LinkRead<Link> {
   const shape = /^(serial|tcp|modbus|keyboard):([^?]*)(?:\?(.*))?$/su.exec(text.trim());
   const kind = shape?.[1];
-  const place = shape?.[2];
-  if (kind === 'keyboard' && place === '') return reader(optionsIn(shape?.[3] ?? '')).finish({ kind });
-  if (kind === undefined || kind === 'keyboard' || place === undefined || place === '') {
-    return wrong('link', `"${text}" is not a link`, 'Write it like serial:/dev/ttyUSB0?baud=9600 or tcp://host:port.');
-  }
-  const options = optionsIn(shape?.[3] ?? '');
-  if (kind === 'tcp') return tcpLink(place, options);
-  if (kind === 'serial') return serialLink(place, options);
-  const read = reader(options);
-  return modbusLink(lineOf(place, read), read);
+  const place = shape?.[2] ?? '';
+  const read = reader(optionsIn(shape?.[3] ?? ''));
+  if (kind === 'keyboard' && place === '') return read.finish({ kind });
+  if (kind === 'tcp') return tcpLink(place, read);
+  if (kind === 'serial') return serialLink(place, read);
+  if (kind === 'modbus') return modbusLink(lineOf(place, read), read);
+  return wrong('link', `"${text}" is not a link`, 'Write it like serial:/dev/ttyUSB0?baud=9600 or tcp://host:port.');
 }
 
 /** The text form again; what is usual is left out. */
@@ -95,9 +91,10 @@ function askingOptions(link: Asking): (readonly [string, string])[] {
 
 type Reader = ReturnType<typeof reader>;
 
-const parities = ['none', 'even', 'odd', 'mark', 'space'] as const;
+export const parities = ['none', 'even', 'odd', 'mark', 'space'] as const;
 
 function lineOf(path: string, read: Reader): SerialLine {
+  if (path === '') read.refuse(wrongPart('path', 'No port is named', 'Write it like /dev/ttyUSB0 or COM3.'));
   return {
     path: decodeBytes(path),
     baud: read.whole('baud', 9600, 50, 4_000_000),
@@ -108,13 +105,12 @@ function lineOf(path: string, read: Reader): SerialLine {
 }
 
 function askingIn(read: Reader): Asking {
-  const ask = read.text('ask');
+  const ask = read.bytes('ask');
   const every_ms = read.whole('every', 200, 5, 3_600_000);
-  return ask === undefined || ask === '' ? {} : { ask, every_ms };
+  return ask === undefined ? {} : { ask, every_ms };
 }
 
-function serialLink(place: string, options: Options): Result<Link, LinkProblem> {
-  const read = reader(options);
+function serialLink(place: string, read: Reader): LinkRead<Link> {
   const line = lineOf(place, read);
   const dtr = flag(read, 'dtr');
   const rts = flag(read, 'rts');
@@ -126,13 +122,20 @@ function flag<Name extends 'dtr' | 'rts'>(read: Reader, name: Name): { readonly 
   return value === 'as-it-is' ? {} : ({ [name]: value === '1' } as { readonly [K in Name]?: boolean });
 }
 
-function tcpLink(place: string, options: Options): Result<Link, LinkProblem> {
-  const found = /^\/\/(\[[0-9A-Fa-f:.]+\]|[^:/[\]\s]+):(\d{1,5})\/?$/u.exec(place);
-  const host = found?.[1];
-  const port = Number(found?.[2]);
-  if (host === undefined || !(port >= 1 && port <= 65_535)) {
+/** A name or an IPv4 address; an IPv6 address stands in brackets, because it has colons of its own. */
+const hostShape = /^(?:\[[0-9A-Fa-f:.]+\]|[\p{L}\p{N}._-]+)$/u;
+
+function tcpLink(place: string, read: Reader): LinkRead<Link> {
+  const found = /^\/\/(\[[^\]]*\]|.*?)(?::([^:\]]*))?\/?$/su.exec(place);
+  if (found === null)
     return wrong('link', `"tcp:${place}" has no host and port`, 'Write it like tcp://192.168.1.20:4001.');
-  }
-  const read = reader(options);
+  const [, host = '', digits = ''] = found;
+  if (!hostShape.test(host))
+    read.refuse(
+      wrongPart('host', `"${host}" is no host`, 'Write a name, or an address like 192.168.1.20 or [fe80::1].'),
+    );
+  const port = /^\d{1,5}$/u.test(digits) ? Number(digits) : 0;
+  if (!(port >= 1 && port <= 65_535))
+    read.refuse(wrongPart('port', `"${digits}" is no port number`, 'Allowed: a whole number from 1 to 65535.'));
   return read.finish({ kind: 'tcp', host, port, ...askingIn(read) });
 }

@@ -3,9 +3,9 @@ import { Field } from '../../parts/Field.tsx';
 import { Pick } from '../../parts/Pick.tsx';
 import { unitOptions } from '../../parts/quantity.ts';
 import { QuantityField } from '../../parts/QuantityField.tsx';
-import { useGauges } from '../../stores/gauges.ts';
 import { useSession } from '../../stores/session.ts';
-import { type GaugeDraft, type GaugeErrors, measureOfKind, ofKind, reading } from './draft.ts';
+import { type GaugeDraft, type GaugeErrors, measureOfKind, ofKind, overLink, reading } from './draft.ts';
+import { LinkFields } from './LinkFields.tsx';
 
 interface GaugeFormProps {
   readonly draft: GaugeDraft;
@@ -68,7 +68,13 @@ export function GaugeForm({ draft, errors, onChange }: GaugeFormProps) {
           {quantity('armWithin', 'Arm known to within, ±', 'May stay empty.')}
         </>
       ) : undefined}
-      {draft.kind === 'typed' ? undefined : <PortField draft={draft} onChange={onChange} />}
+      {draft.kind === 'typed' ? undefined : (
+        <LinkFields
+          draft={draft.link}
+          errors={errors.link ?? {}}
+          onChange={(link) => onChange(overLink(link, draft))}
+        />
+      )}
       {quantity('resolution', 'Resolution', 'The smallest step it shows.')}
       {quantity('statedError', 'Largest error stated, ±', 'From its certificate or its maker.')}
       {draft.kind === 'indicator'
@@ -84,12 +90,7 @@ export function GaugeForm({ draft, errors, onChange }: GaugeFormProps) {
         />
       ) : undefined}
       {draft.kind === 'typed' ? undefined : (
-        <Pick
-          label="Unit where the line has none"
-          value={draft.unit === '' ? noUnit : draft.unit}
-          onChange={(unit) => onChange({ unit: unit === noUnit ? '' : unit })}
-          options={[{ value: noUnit, words: 'As it is sent' }, ...unitOptions(measure)]}
-        />
+        <UnitPick draft={draft} error={errors.unit} onChange={(unit) => onChange({ unit })} />
       )}
       <Field label="Serial number" value={draft.serial} onChange={(serial) => onChange({ serial })} />
       <Field
@@ -110,15 +111,31 @@ export function GaugeForm({ draft, errors, onChange }: GaugeFormProps) {
   );
 }
 
-function PortField({ draft, onChange }: Omit<GaugeFormProps, 'errors'>) {
-  const ports = useGauges((seen) => seen.ports) ?? [];
+interface UnitPickProps {
+  readonly draft: GaugeDraft;
+  readonly error: string | undefined;
+  readonly onChange: (unit: string) => void;
+}
+
+/** The unit the gauge is set to: of a line that has none, and of registers always. */
+function UnitPick({ draft, error, onChange }: UnitPickProps) {
+  const options = unitOptions(measureOfKind(draft.kind, draft.resolution.unit));
+  if (draft.link.sort === 'modbus')
+    return (
+      <Pick
+        label="Unit of the reading"
+        value={draft.unit === '' ? undefined : draft.unit}
+        error={error}
+        onChange={onChange}
+        options={options}
+      />
+    );
   return (
-    <Field
-      label="Port"
-      value={draft.link}
-      suggestions={ports.map((port) => port.link)}
-      hint="Chosen from the ports, or typed as a link."
-      onChange={(link) => onChange({ link })}
+    <Pick
+      label="Unit where the line has none"
+      value={draft.unit === '' ? noUnit : draft.unit}
+      onChange={(unit) => onChange(unit === noUnit ? '' : unit)}
+      options={[{ value: noUnit, words: 'As it is sent' }, ...options]}
     />
   );
 }

@@ -1,5 +1,6 @@
 import { useState } from 'react';
 import { Button } from '../../parts/Button.tsx';
+import { goToFirstWrong } from '../../parts/firstWrong.ts';
 import { Stage } from '../../parts/Stage.tsx';
 import { Words } from '../../parts/Words.tsx';
 import { ask } from '../../stores/ask.ts';
@@ -8,6 +9,7 @@ import { go } from '../../stores/route.ts';
 import { useSession } from '../../stores/session.ts';
 import { blankGauge, type GaugeDraft, readGauge } from './draft.ts';
 import { GaugeForm } from './GaugeForm.tsx';
+import { type LinkDraft, linkDraftOf } from './linkDraft.ts';
 
 /** The ports there are, and the record of the gauge that hangs on one of them. */
 export function NewGauge() {
@@ -17,7 +19,7 @@ export function NewGauge() {
   const read = draft === undefined ? undefined : readGauge(draft);
   const save = async (): Promise<void> => {
     setTried(true);
-    if (read?.ok !== true) return;
+    if (read?.ok !== true) return goToFirstWrong();
     const gauge = await ask('gauges.save', { gauge: read.value });
     if (gauge === undefined) return;
     if (gauge.link !== undefined) await ask('gauges.plug-in', { gauge: gauge.id });
@@ -30,7 +32,7 @@ export function NewGauge() {
         {draft === undefined ? (
           <Ports
             onTake={(link) => setDraft(blankGauge('indicator', link, units))}
-            onTyped={() => setDraft(blankGauge('typed', '', units))}
+            onTyped={() => setDraft(blankGauge('typed', notYet, units))}
           />
         ) : (
           <GaugeForm
@@ -61,7 +63,14 @@ export function NewGauge() {
   );
 }
 
-function Ports({ onTake, onTyped }: { readonly onTake: (link: string) => void; readonly onTyped: () => void }) {
+const notYet = linkDraftOf('');
+
+interface PortsProps {
+  readonly onTake: (link: LinkDraft) => void;
+  readonly onTyped: () => void;
+}
+
+function Ports({ onTake, onTyped }: PortsProps) {
   const ports = useGauges((seen) => seen.ports);
   const gauges = useGauges((seen) => seen.gauges) ?? [];
   return (
@@ -85,7 +94,9 @@ function Ports({ onTake, onTyped }: { readonly onTake: (link: string) => void; r
               </span>
               <Button
                 more={port.link}
-                onPress={() => (taken === undefined ? onTake(port.link) : go({ at: 'gauges', gauge: taken.id }))}
+                onPress={() =>
+                  taken === undefined ? onTake(linkDraftOf(port.link)) : go({ at: 'gauges', gauge: taken.id })
+                }
               >
                 {taken === undefined ? 'A gauge hangs here' : 'Show it'}
               </Button>
@@ -94,8 +105,8 @@ function Ports({ onTake, onTyped }: { readonly onTake: (link: string) => void; r
         })}
       </ul>
       <div className="ports__others">
-        <Button onPress={() => onTake('')}>Type a link instead</Button>
-        <Button onPress={() => onTake('keyboard:')}>A gauge that types like a keyboard</Button>
+        <Button onPress={() => onTake({ ...notYet, sort: 'serial' })}>At another port, or in the network</Button>
+        <Button onPress={() => onTake({ ...notYet, sort: 'keyboard' })}>A gauge that types like a keyboard</Button>
         <Button onPress={onTyped}>Enter a tool that is only read off</Button>
       </div>
     </div>

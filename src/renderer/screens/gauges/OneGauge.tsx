@@ -3,6 +3,7 @@ import type { Gauge } from '../../../shared/records/gauge.ts';
 import { Readout } from '../../instruments/Readout.tsx';
 import { Trace } from '../../instruments/Trace.tsx';
 import { Button } from '../../parts/Button.tsx';
+import { goToFirstWrong } from '../../parts/firstWrong.ts';
 import { Stage } from '../../parts/Stage.tsx';
 import { StateMark } from '../../parts/StateMark.tsx';
 import { Words } from '../../parts/Words.tsx';
@@ -31,7 +32,8 @@ export function OneGauge({ gauge }: { readonly gauge: Gauge }) {
   const live = isLive(state);
   const save = async (): Promise<void> => {
     setTried(true);
-    if (!read.ok || (await ask('gauges.save', { gauge: read.value })) === undefined) return;
+    if (!read.ok) return goToFirstWrong();
+    if ((await ask('gauges.save', { gauge: read.value })) === undefined) return;
     await loadGauges();
     setEditing(false);
   };
@@ -67,7 +69,7 @@ export function OneGauge({ gauge }: { readonly gauge: Gauge }) {
         others={
           <>
             <Button onPress={edit}>{editing ? 'Leave it as it was' : 'Change the record'}</Button>
-            {gauge.link !== undefined && gauge.link !== 'keyboard:' && !editing ? (
+            {writesLines(gauge) && !editing ? (
               <Button onPress={() => setLearning(true)}>Learn its lines</Button>
             ) : undefined}
             {live && !editing ? <Button onPress={() => setChecking(true)}>Check it today</Button> : undefined}
@@ -91,6 +93,9 @@ export function OneGauge({ gauge }: { readonly gauge: Gauge }) {
     </>
   );
 }
+
+/** What is typed and what comes in registers needs no learning. */
+const writesLines = ({ link }: Gauge): boolean => /^(?:serial|tcp):/u.test(link ?? '');
 
 const unreadableWords = (count: number): string => {
   if (count === 0) return 'Every line could be read.';

@@ -2,6 +2,7 @@ import { type Gauge, gaugeSchema } from '../../../shared/records/gauge.ts';
 import { unitNamed } from '../../../shared/quantities/units.ts';
 import { fail, ok, type Result } from '../../../shared/result.ts';
 import { draftOf, emptyDraft, type Measure, type QuantityDraft, readDraft } from '../../parts/quantity.ts';
+import { type LinkDraft, linkDraftOf, type LinkErrors, readLinkDraft } from './linkDraft.ts';
 
 /** A gauge's record while it is being typed. */
 export interface GaugeDraft {
@@ -18,12 +19,12 @@ export interface GaugeDraft {
   readonly armWithin: QuantityDraft;
   readonly calibratedOn: string;
   readonly dueOn: string;
-  readonly link: string;
+  readonly link: LinkDraft;
   readonly unit: string;
   readonly format: Gauge['format'];
 }
 
-export type GaugeErrors = Partial<Record<keyof GaugeDraft, string>>;
+export type GaugeErrors = Partial<Record<Exclude<keyof GaugeDraft, 'link'>, string>> & { link?: LinkErrors };
 
 /** A tool that is only read off can be a length or a torque tool; its resolution says which. */
 export const measureOfKind = (kind: Gauge['kind'], unit = 'mm'): Measure => {
@@ -38,7 +39,7 @@ export const reading = (measure: 'torque' | 'force', units: 'metric' | 'inch'): 
   return { resolution: empty, statedError: empty, unit: '' };
 };
 
-export const blankGauge = (kind: Gauge['kind'], link: string, units: 'metric' | 'inch'): GaugeDraft => {
+export const blankGauge = (kind: Gauge['kind'], link: LinkDraft, units: 'metric' | 'inch'): GaugeDraft => {
   const empty = emptyDraft(measureOfKind(kind), units);
   return {
     id: undefined,
@@ -61,7 +62,7 @@ export const blankGauge = (kind: Gauge['kind'], link: string, units: 'metric' | 
 
 /** Another kind measures in other units: what was typed in the old ones is let go. */
 export const ofKind = (kind: Gauge['kind'], units: 'metric' | 'inch'): Partial<GaugeDraft> => {
-  const { resolution, statedError, hysteresis } = blankGauge(kind, '', units);
+  const { resolution, statedError, hysteresis } = blankGauge(kind, linkDraftOf(''), units);
   return { kind, resolution, statedError, hysteresis, statedError_percent: '', unit: '' };
 };
 
@@ -80,7 +81,7 @@ export function gaugeDraftOf(gauge: Gauge): GaugeDraft {
     armWithin: gauge.arm?.within === undefined ? { text: '', unit: 'mm' } : draftOf(gauge.arm.within),
     calibratedOn: gauge.calibratedOn ?? '',
     dueOn: gauge.dueOn ?? '',
-    link: gauge.link ?? '',
+    link: linkDraftOf(gauge.link ?? ''),
     unit: gauge.unit ?? '',
     format: gauge.format,
   };
@@ -89,7 +90,11 @@ export function gaugeDraftOf(gauge: Gauge): GaugeDraft {
 const newGaugeSchema = gaugeSchema.partial({ id: true });
 type GaugeToSave = Omit<Gauge, 'id'> & Partial<Pick<Gauge, 'id'>>;
 
-const sentences: GaugeErrors = {
+/** Registers hold a bare number, so the unit has to be said; the one the gauge's steps are given in is the likeliest. */
+export const overLink = (link: LinkDraft, draft: GaugeDraft): Partial<GaugeDraft> =>
+  link.sort === 'modbus' && draft.unit === '' ? { link, unit: draft.resolution.unit } : { link };
+
+const sentences = {
   label: 'Give the gauge the name it has in the shop.',
   resolution: 'The smallest step it shows, with its unit.',
   statedError: 'The maker’s largest error, with its unit, or nothing.',
@@ -99,7 +104,10 @@ const sentences: GaugeErrors = {
   armWithin: 'A length with its unit, or nothing.',
   calibratedOn: 'A day, or nothing.',
   dueOn: 'A day, or nothing.',
-};
+  unit: 'Registers carry no unit: choose the one the gauge is set to.',
+} as const satisfies GaugeErrors;
+const sentenceFor = (field: string): string => Object.entries(sentences).find(([name]) => name === field)?.[1] ?? again;
+const again = 'Look at this again.';
 
 /** The record a draft stands for, or a sentence for each field that is wrong. */
 export function readGauge(draft: GaugeDraft): Result<GaugeToSave> & { readonly errors?: GaugeErrors } {
@@ -109,11 +117,12 @@ export function readGauge(draft: GaugeDraft): Result<GaugeToSave> & { readonly e
     if (draft[field].text.trim() === '' && field !== 'resolution') return {};
     const read = readDraft(draft[field], measure, field);
     if (read.ok && read.value.value > 0) return { [field]: read.value };
-    errors[field] = sentences[field] ?? '';
+    errors[field] = sentences[field];
     return {};
   };
-  const words = (field: 'serial' | 'calibratedOn' | 'dueOn' | 'link' | 'unit') =>
+  const words = (field: 'serial' | 'calibratedOn' | 'dueOn' | 'unit') =>
     draft[field].trim() === '' ? {} : { [field]: draft[field].trim() };
+  const link = draft.kind === 'typed' ? {} : readLink(draft, errors);
   const arm = measure === 'force' ? readArm(draft, errors) : {};
   const percent =
     draft.statedError_percent.trim() === ''
@@ -131,17 +140,26 @@ export function readGauge(draft: GaugeDraft): Result<GaugeToSave> & { readonly e
     ...words('serial'),
     ...words('calibratedOn'),
     ...words('dueOn'),
-    ...words('link'),
+    ...link,
     ...words('unit'),
     ...(draft.format === undefined ? {} : { format: draft.format }),
   });
   if (checked.success && Object.keys(errors).length === 0) return ok(checked.data as GaugeToSave);
   for (const issue of checked.error?.issues ?? []) {
     const field = String(issue.path[0]) as keyof GaugeDraft;
-    errors[field] ??= sentences[field] ?? 'Look at this again.';
+    if (field === 'link') errors.link ??= { link: issue.message };
+    else errors[field] ??= sentenceFor(field);
   }
   const problem = { kind: 'fields', sentence: 'Some fields need another look.', remedy: 'They are marked.' };
   return { ...fail(problem), errors };
+}
+
+/** The link as text, or what is wrong in its fields. */
+function readLink(draft: GaugeDraft, errors: GaugeErrors): Pick<Gauge, 'link'> {
+  if (draft.link.sort === 'modbus' && draft.unit === '') errors.unit = sentences.unit;
+  const read = readLinkDraft(draft.link);
+  if (!read.ok) errors.link = read.errors;
+  return read.ok && read.text !== '' ? { link: read.text } : {};
 }
 
 /** Without its arm a pull scale measures no torque, so it is asked for; how well it is known may stay open. */
@@ -150,7 +168,7 @@ function readArm(draft: GaugeDraft, errors: GaugeErrors): Pick<Gauge, 'arm'> {
     if (field === 'armWithin' && draft.armWithin.text.trim() === '') return undefined;
     const typed = readDraft(draft[field], 'length', field);
     if (typed.ok && typed.value.value > 0) return typed.value;
-    errors[field] = sentences[field] ?? '';
+    errors[field] = sentences[field];
     return undefined;
   };
   const [length, within] = [read('arm'), read('armWithin')];

@@ -4,6 +4,7 @@ import { Button } from '../../parts/Button.tsx';
 import { Field } from '../../parts/Field.tsx';
 import { QuantityField } from '../../parts/QuantityField.tsx';
 import { Reveal } from '../../parts/Reveal.tsx';
+import { asWritten, Suggest } from '../../parts/Suggest.tsx';
 import { gaugesFor, useLiveGauges } from '../../stores/gauges.ts';
 import { type MadeDraft, madeWords } from './made.ts';
 
@@ -13,6 +14,8 @@ interface MadePanelProps {
   readonly note: string;
   readonly onNote: (note: string) => void;
 }
+
+const compounds = asWritten(['Yellow', 'Red', 'Blue', 'White', 'Grey']);
 
 /** How the mark was made; marks are compared with a warning where they were made differently. */
 export function MadePanel({ made, onChange, note, onNote }: MadePanelProps) {
@@ -26,10 +29,10 @@ export function MadePanel({ made, onChange, note, onNote }: MadePanelProps) {
   };
   return (
     <Reveal label="How the mark was made, and a note" words={madeWords(made)}>
-      <Field
+      <Suggest
         label="Compound"
         value={made.compound}
-        suggestions={['Yellow', 'Red', 'Blue', 'White', 'Grey']}
+        options={compounds}
         onChange={(compound) => onChange({ ...made, compound })}
       />
       <QuantityField

@@ -1,6 +1,6 @@
-import { Field } from '../../parts/Field.tsx';
 import { QuantityField } from '../../parts/QuantityField.tsx';
 import type { Measure } from '../../parts/quantity.ts';
+import { asWritten, Suggest } from '../../parts/Suggest.tsx';
 import type { Problem } from '../../../shared/result.ts';
 import type { ToolDraft } from './tool.ts';
 
@@ -16,10 +16,10 @@ interface ToolFieldsProps {
 export function ToolFields({ measure, draft, known, problem, onChange }: ToolFieldsProps) {
   return (
     <>
-      <Field
+      <Suggest
         label="Read off"
         value={draft.tool}
-        suggestions={known}
+        options={asWritten(known)}
         error={problem?.field === 'tool' ? problem.sentence : undefined}
         hint="Micrometer, feeler set, torque wrench …"
         onChange={(tool) => onChange({ ...draft, tool })}

@@ -1,5 +1,4 @@
-import type { Result } from '../../result.ts';
-import { type LinkProblem, type reader, wrong } from '../link-options.ts';
+import { type LinkRead, type reader, wrongPart } from '../link-options.ts';
 import type { SerialLine } from '../link.ts';
 
 /** A gauge asked for its registers over Modbus RTU. */
@@ -18,25 +17,22 @@ export interface ModbusLink extends SerialLine {
   readonly every_ms: number;
 }
 
-const types = ['s16', 'u16', 's32', 'u32', 'f32'] as const;
+export const numberTypes = ['s16', 'u16', 's32', 'u32', 'f32'] as const;
 const orders = ['high-first', 'low-first'] as const;
 /** At 9600 baud question and answer take about 20 ms together. */
 const usualEvery_ms = 100;
 
 type Reader = ReturnType<typeof reader>;
 
-export function modbusLink(line: SerialLine, read: Reader): Result<ModbusLink, LinkProblem> {
+export function modbusLink(line: SerialLine, read: Reader): LinkRead<ModbusLink> {
   const unit = read.whole('unit', 1, 1, 247);
   const register = read.whole('register', 0, 0, 65_535);
   const asked = read.oneOf('function', '3', ['3', '4']) === '4' ? 4 : 3;
-  const type = read.oneOf('type', 's16', types);
+  const type = read.oneOf('type', 's16', numberTypes);
   const order = read.oneOf('order', 'high-first', orders);
-  const scaleText = read.text('scale') ?? '1';
+  const scale = read.decimal('scale', 1, 1e-9, 1e6);
   const every_ms = read.whole('every', usualEvery_ms, 20, 3_600_000);
-  const scale = /^\d*\.?\d+(?:e-?\d+)?$/iu.test(scaleText) ? Number(scaleText) : 0;
-  if (!(scale >= 1e-9 && scale <= 1e6))
-    return wrong('scale', `scale=${scaleText} is not possible`, 'Write it like scale=0.001.');
-  if (line.bits !== 8) return wrong('bits', 'Modbus RTU needs 8 bits', 'Leave "bits" out.');
+  if (line.bits !== 8) read.refuse(wrongPart('bits', 'Modbus RTU needs 8 bits', 'Leave "bits" out.'));
   return read.finish({ kind: 'modbus', ...line, unit, register, function: asked, type, order, scale, every_ms });
 }
 

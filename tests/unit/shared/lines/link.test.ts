@@ -48,9 +48,17 @@ describe('links', () => {
 
   it.each([
     ['usb:3', 'link'],
-    ['serial:', 'link'],
-    ['tcp://host', 'link'],
-    ['tcp://host:70000', 'link'],
+    ['serial:', 'path'],
+    ['modbus:?unit=1', 'path'],
+    ['tcp:host:4001', 'link'],
+    ['keyboard:/dev/x', 'link'],
+    ['tcp://:4001', 'host'],
+    ['tcp://fe80::1:4001', 'host'],
+    ['tcp://a b:4001', 'host'],
+    ['tcp://host', 'port'],
+    ['tcp://host:70000', 'port'],
+    ['tcp://host:4001?ask=', 'ask'],
+    ['serial:/dev/x?ask=\u20AC', 'ask'],
     ['serial:/dev/x?baud=fast', 'baud'],
     ['serial:/dev/x?bits=9', 'bits'],
     ['serial:/dev/x?parity=maybe', 'parity'],
@@ -63,6 +71,12 @@ describe('links', () => {
     ['modbus:/dev/x?bits=7', 'bits'],
   ])('%s is refused, and %s is named', (text, field) => {
     expect(parsed(text)).toMatchObject({ kind: 'wrong-link', field });
+  });
+
+  it('that are wrong in several parts name them all, the first one first', () => {
+    const link = parseLink('modbus:/dev/x?baud=fast&unit=300&scale=none&speed=1');
+    expect(link.ok ? [] : link.problems?.map(({ field }) => field)).toEqual(['baud', 'unit', 'scale', 'speed']);
+    expect(link).toMatchObject({ ok: false, problem: { field: 'baud' } });
   });
 
   it('come back from their text', () => {
