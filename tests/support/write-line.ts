@@ -69,7 +69,9 @@ export const freeLines: fc.Arbitrary<Written> = fc
     exponent: fc.option(fc.integer({ min: -9, max: 9 }), { nil: undefined }),
   })
   .map((from) => {
-    const decimals = from.label === 'A' && from.number.decimals === 0 ? 1 : from.number.decimals;
+    // "A5" is a name, and "GS,5" five or a half: nothing a gauge in its right mind sends, and refused.
+    const needsDecimals = from.label === 'A' || from.label === 'ST,GS,';
+    const decimals = needsDecimals && from.number.decimals === 0 ? 1 : from.number.decimals;
     const plain = digitsOf(from.number.counts, decimals);
     const power = from.exponent === undefined ? '' : `E${from.exponent < 0 ? '' : '+'}${from.exponent}`;
     const value = nothingIsMinus(Math.sign(from.number.counts) * Number(plain + power.replace('E', 'e')));

@@ -14,7 +14,7 @@ export function freeReader(format: LineFormat): (text: string) => LineReading | 
   const statusOf = statusLookup(format);
   const unitOf = unitLookup(format.unit.is === 'beside' ? format.unit.words : undefined);
   return (text) => {
-    const words = wordsOf(withoutFrame(text)).flatMap((word) => partsOf(word, format));
+    const words = wordsOf(withoutFrame(text), format.decimal).flatMap((word) => partsOf(word, format));
     const status = words.map((word) => (word.number === undefined ? statusOf(word.text) : undefined));
     const bad = status.find((each) => each === 'overload' || each === 'gauge-error');
     if (bad === 'overload' || bad === 'gauge-error') return { why: bad };
@@ -88,22 +88,29 @@ export function unitLookup(own: Readonly<Record<string, string>> | undefined): U
 
 /**
  * Splits at blanks, `:`, `=`, `;` and at a comma that cannot be a decimal sign: one before something that is no
- * digit, or between a letter and a digit. A sign belongs to the number that follows it, however far: "A-  0.1" is below zero.
+ * digit, or between a letter and a number with a decimal sign of its own. A sign belongs to the number that follows it,
+ * however far: "A-  0.1" is below zero.
  */
-const wordsOf = (text: string): string[] =>
+const wordsOf = (text: string, decimal: NumberRules['decimal']): string[] =>
   text
     .replaceAll(/(?<![\d.,][eE])([+-])\s+(?=[\d.,])/gu, '$1')
-    .split(/[\s:=;]+|(?<!,),(?![\d,])|(?<=[A-Za-z_#"]),(?=\d)/u)
+    .split(decimal === '.' ? everyComma : commaBeforeDecimals)
     .filter((word) => word !== '');
+
+const everyComma = /[\s:=;]+|(?<!,),(?![\d,])|(?<=[A-Za-z_#"]),(?=\d)/u;
+const commaBeforeDecimals = /[\s:=;]+|(?<!,),(?![\d,])|(?<=[A-Za-z_#"]),(?=\d+[.,]\d)/u;
 
 const numberThenUnit = /^([+-]?[\d.,]+(?:[eE][+-]?\d+)?)(?![eE][+-]?\d)([^\d.,+\s-].*)$/u;
 const labelThenNumber = /^([A-Za-z_#]+)([+-][\d.,].*|\d+[.,]\d.*|[.,]\d.*)$/u;
+
+/** "GS,5" is five behind a comma, or a half with its nought left away: only a format can say which. */
+const commaOrPoint = /^[A-Za-z_#"]+,\d+(?![\d.,])/u;
 
 /** A word may hold label, number and unit with nothing in between: "X+0.123mm". Digits in a bare word ("CH1") are a name. */
 function partsOf(text: string, rules: NumberRules): Word[] {
   const number = readNumber(text, rules);
   if (number !== undefined) return [{ text, number }];
-  const label = labelThenNumber.exec(text);
+  const label = rules.decimal === 'either' && commaOrPoint.test(text) ? null : labelThenNumber.exec(text);
   if (label?.[1] !== undefined && label[2] !== undefined) {
     return [{ text: label[1] }, ...partsOf(label[2], rules)];
   }

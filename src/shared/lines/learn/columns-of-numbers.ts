@@ -1,9 +1,10 @@
 import type { LineFormat, Place } from '../line-format.ts';
 import { unitNamed } from '../../quantities/units.ts';
 import { readNumber } from '../number-text.ts';
+import { type Movement, movementOf } from './movement.ts';
 
 /** One number of a line and where it stands, counted from 0; `to` is the first character after it. */
-interface Token {
+export interface Token {
   readonly text: string;
   readonly from: number;
   readonly to: number;
@@ -12,23 +13,30 @@ interface Token {
 /** The n-th number of every line, followed through all of them. */
 export interface NumberColumn {
   readonly place: Place;
+  readonly tokens: readonly Token[];
   readonly values: readonly number[];
-  readonly decimals: readonly number[];
-  readonly role: 'still' | 'counts' | 'moves';
+  readonly hasDecimals: boolean;
+  readonly role: Movement;
 }
 
 type Decimal = LineFormat['decimal'];
 
-/** Digits glued to letters ("CH1") are a name unless they have decimals. */
+/** A time of day or a date says when, not where the spindle is. */
+const clock =
+  /(?<![\d.,])(?:\d{1,2}:\d\d:\d\d(?:[.,]\d+(?![\d.,]))?|\d{4}-\d\d-\d\d|\d{1,2}([./])\d{1,2}\1\d{2,4})(?![\d.])/gu;
+
+/** Digits glued to letters ("CH1") are a name unless they have decimals or a sign. */
 const token = /(?<![\d.,])(?:[+-][ ]*)?(?:\d+(?:[.,]\d+)?|[.,]\d+)(?:[eE][+-]?\d+)?(?![\d.,])/gu;
 
 function tokensOf(text: string): Token[] {
-  return Array.from(text.matchAll(token), (found) => ({
+  return Array.from(text.replaceAll(clock, blanks).matchAll(token), (found) => ({
     text: found[0],
     from: found.index,
     to: found.index + found[0].length,
-  })).filter(({ text: digits, from }) => !/[A-Za-z_]/u.test(text.charAt(from - 1)) || /[.,]/u.test(digits));
+  })).filter(({ text: digits, from }) => !/[A-Za-z_]/u.test(text.charAt(from - 1)) || /[.,+-]/u.test(digits));
 }
+
+const blanks = (part: string): string => ' '.repeat(part.length);
 
 /** The numbers that every line has, in order; empty where lines differ in how many they have. */
 export function numberColumns(lines: readonly string[], decimal: Decimal): NumberColumn[] {
@@ -37,21 +45,25 @@ export function numberColumns(lines: readonly string[], decimal: Decimal): Numbe
   if (tokens.some((each) => each.length !== count)) return [];
   return Array.from({ length: count }, (_, n) => n).flatMap((n) => {
     const column = tokens.flatMap((each) => each[n] ?? []);
-    const place = columnsPlace(column, lines) ?? fieldPlace(column, lines);
-    const numbers = column.map(({ text }) => readNumber(text, { decimal, sign: 'leading' }));
-    if (place === undefined || numbers.some((number) => number === undefined)) return [];
-    const values = numbers.flatMap((number) => number?.value ?? []);
-    return [{ place, values, decimals: numbers.flatMap((number) => number?.decimals ?? []), role: roleOf(values) }];
+    const place = fieldPlace(column, lines) ?? columnsPlace(column, lines);
+    const numbers = column.flatMap(({ text }) => readNumber(text, { decimal, sign: 'leading' }) ?? []);
+    if (place === undefined || numbers.length < column.length) return [];
+    const values = numbers.map(({ value }) => value);
+    const decimals = Math.max(...numbers.map((number) => number.decimals));
+    const step = numbers.some(({ exponent }) => exponent) ? undefined : 10 ** -decimals;
+    return [{ place, tokens: column, values, hasDecimals: decimals > 0, role: movementOf(values, step) }];
   });
 }
 
-/** Lines all of one length whose number ends at one column: a fixed place. */
+/** Lines all of one length whose number ends at one column: a fixed place, with the blanks a longer number would fill. */
 function columnsPlace(column: readonly Token[], lines: readonly string[]): Place | undefined {
   const length = lines[0]?.length;
   const end = column[0]?.to;
   if (end === undefined || lines.some((line) => line.length !== length)) return undefined;
   if (column.some(({ to }) => to !== end)) return undefined;
-  return { at: 'columns', from: Math.min(...column.map(({ from }) => from)) + 1, to: end };
+  const begin = Math.max(...column.map(({ from }, i) => (lines[i] ?? '').slice(0, from).trimEnd().length));
+  const least = Math.min(...column.map(({ from }) => from));
+  return { at: 'columns', from: Math.min(begin, least) + 1, to: end };
 }
 
 /** The n-th field by the first separator under which the number is a field of its own in every line. */
@@ -64,26 +76,22 @@ function fieldPlace(column: readonly Token[], lines: readonly string[]): Place |
   return undefined;
 }
 
+/** The fields of a line by a separator; a blank stands for any run of them. */
+export const fieldsOf = (line: string, separator: string): string[] =>
+  separator.trim() === '' ? line.trim().split(/\s+/u) : line.split(separator);
+
 function fieldOf(line: string, separator: string, wanted: Token | undefined): number | undefined {
   if (wanted === undefined || (separator !== ' ' && !line.includes(separator))) return undefined;
-  const fields = separator.trim() === '' ? line.trim().split(/\s+/u) : line.split(separator);
-  const before = line.slice(0, wanted.from);
-  const at =
-    separator.trim() === '' ? before.trim().split(/\s+/u).filter(Boolean).length : before.split(separator).length - 1;
-  return isNumberWithUnit(fields[at] ?? '', wanted.text) ? at + 1 : undefined;
+  const at = fieldsBefore(line.slice(0, wanted.from), separator);
+  return isNumberWithUnit(fieldsOf(line, separator)[at] ?? '', wanted.text) ? at + 1 : undefined;
 }
 
-/** The field is the number alone, or the number with a unit after it. */
+const fieldsBefore = (before: string, separator: string): number =>
+  separator.trim() === '' ? before.trim().split(/\s+/u).filter(Boolean).length : before.split(separator).length - 1;
+
+/** The field is the number alone, or words without digits before it and a unit or nothing after it. */
 function isNumberWithUnit(field: string, number: string): boolean {
-  const rest = field.trim().slice(number.trim().length).trim();
-  return field.trim().startsWith(number.trim()) && (rest === '' || unitNamed(rest) !== undefined);
-}
-
-/** A counter goes up by the same step nearly every time; a clock does too. */
-function roleOf(values: readonly number[]): NumberColumn['role'] {
-  const steps = values.slice(1).map((value, i) => value - (values[i] ?? 0));
-  if (steps.every((step) => step === 0)) return 'still';
-  const first = steps.find((step) => step > 0) ?? 0;
-  const regular = steps.filter((step) => Math.abs(step - first) < 1e-9).length;
-  return steps.length >= 3 && regular >= steps.length - 1 ? 'counts' : 'moves';
+  const at = field.indexOf(number.trim());
+  const rest = field.slice(at + number.trim().length).trim();
+  return at >= 0 && !/[\d+\-.,]/u.test(field.slice(0, at)) && (rest === '' || unitNamed(rest) !== undefined);
 }

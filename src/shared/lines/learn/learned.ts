@@ -8,8 +8,11 @@ export type Doubt =
   | 'not-text'
   | 'no-number'
   | 'did-not-move'
+  | 'one-way'
   | 'two-numbers-move'
   | 'two-axes'
+  | 'two-units'
+  | 'comma'
   | 'no-decimals'
   | 'no-unit'
   | 'some-unreadable';
@@ -20,9 +23,12 @@ export const doubtInWords: Record<Doubt, string> = {
   'too-few-lines': 'Too few whole lines were heard. Listen longer, or press the send button more often.',
   'not-text': 'What was heard is no text: baud rate, bits or parity are probably wrong.',
   'no-number': 'No number was found that stands at the same place in every line.',
-  'did-not-move': 'The number did not change. Move the spindle while the bench listens.',
+  'did-not-move': 'The number did not change, or hardly. Move the spindle there and back while the bench listens.',
+  'one-way': 'The number went one way only, as a clock does. Move the spindle there and back while the bench listens.',
   'two-numbers-move': 'More than one number changes. Choose the one that follows the spindle.',
-  'two-axes': 'Lines of two axes or channels alternate. Choose the one to read.',
+  'two-axes': 'Lines of two axes or channels alternate, or of readings and peaks. Only one of them can be read.',
+  'two-units': 'Lines came in two units. Leave the unit at the gauge as it is while the bench listens.',
+  comma: 'The comma may be a decimal sign, or stand between two numbers. Move the gauge by a known amount.',
   'no-decimals': 'The number has no decimals, so its scale is not known. Move the gauge by a known amount.',
   'no-unit': 'The lines carry no unit. Set the unit the gauge shows.',
   'some-unreadable': 'Some of the lines could not be read this way.',
@@ -57,8 +63,11 @@ const keeps: Readonly<Record<Doubt, number>> = {
   'not-text': 0,
   'no-number': 0,
   'did-not-move': 0.6,
+  'one-way': 0.6,
   'two-numbers-move': 0.4,
   'two-axes': 0.5,
+  'two-units': 0.6,
+  comma: 0.6,
   'no-decimals': 0.6,
   'no-unit': 0.9,
   'some-unreadable': 0.7,

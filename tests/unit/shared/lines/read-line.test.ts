@@ -75,6 +75,9 @@ describe('the automatic format', () => {
     ['-0.123-0.456', 'no-number'],
     ['0.123, 0.456', 'several-numbers'],
     ['GS,,5 mm', 'no-number'],
+    // Five behind a comma, or a half without its nought.
+    ['GS,5 mm', 'no-number'],
+    ['in,38', 'no-number'],
     ['lbf mm 12.3', 'unknown-unit'],
     ['1,234.5', 'no-number'],
     ['12:30:01 0.5', 'several-numbers'],
