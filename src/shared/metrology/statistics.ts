@@ -1,9 +1,4 @@
-import {
-  mean as libraryMean,
-  median as libraryMedian,
-  medianAbsoluteDeviation,
-  sampleStandardDeviation,
-} from 'simple-statistics';
+import { mean as libraryMean, median as libraryMedian, sampleStandardDeviation } from 'simple-statistics';
 
 /**
  * Statistics of a handful of readings. Where the library does it well it is used (compensated mean, two-pass standard
@@ -18,35 +13,6 @@ export const sd = (values: readonly number[]): number => sampleStandardDeviation
 
 /** Middle value, or the mean of the two middle ones. Needs at least one value. */
 export const median = (values: readonly number[]): number => libraryMedian(values);
-
-/** 1.4826 turns the median distance from the median into the standard deviation of a normal spread (derived: 1/Φ⁻¹(¾)). */
-const normalSpread = 1.482602218505602;
-
-/** Spread that a wild reading does not move: scaled median absolute deviation. Needs at least one value. */
-export const robustSd = (values: readonly number[]): number => normalSpread * medianAbsoluteDeviation(values);
-
-/** Lag-1 autocorrelation: near 1 the readings drift, near −1 they jump to and fro, near 0 they are independent. */
-export function lag1(values: readonly number[]): number {
-  const centre = mean(values);
-  let together = 0;
-  let alone = 0;
-  let before: number | undefined;
-  for (const value of values) {
-    const off = value - centre;
-    if (before !== undefined) together += before * off;
-    alone += off * off;
-    before = off;
-  }
-  return together / alone;
-}
-
-/** Repeatability of several groups with means of their own: √(Σν·s² / Σν), with its degrees of freedom Σν. */
-export function pooledSd(groups: readonly (readonly number[])[]): { readonly sd: number; readonly nu: number } {
-  const repeated = groups.filter((group) => group.length > 1);
-  const nu = repeated.reduce((sum, group) => sum + group.length - 1, 0);
-  const squares = repeated.reduce((sum, group) => sum + (group.length - 1) * sd(group) ** 2, 0);
-  return { sd: nu === 0 ? 0 : Math.sqrt(squares / nu), nu };
-}
 
 /** Largest minus smallest; 0 for no values. */
 export function span(values: Iterable<number>): number {

@@ -1,9 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import { convertBacklash, misreading, squared } from '../../../src/shared/metrology/indicatorSetup.ts';
-import { totalTorque } from '../../../src/shared/metrology/torqueSum.ts';
 import { rectangular, resolutionOf } from '../../../src/shared/metrology/uncertainty.ts';
 import { degrees, mm, newtonMetres, radians } from '../../../src/shared/quantities/quantity.ts';
 import { toInside, units } from '../../../src/shared/quantities/units.ts';
+import { totalTorque } from '../../../src/shared/setup/arithmetic/preload.ts';
 
 describe('slant of the stem', () => {
   // Derived (1/cos − 1): over-reading of a stem that rides a flat at an angle.
@@ -67,9 +67,9 @@ describe('small facts', () => {
   // in-lb at the pinion (derived).
   it('case drag at the pinion', () => {
     const added = (drag_inLb: number, ratio: number) => {
-      const caseDrag = { value: newtonMetres(toInside(drag_inLb, units.inLb)), u: 0 };
-      const { total } = totalTorque({ pinion: { value: newtonMetres(0), u: 0 }, caseDrag, ratio });
-      return total / units.inLb.factor;
+      const none = newtonMetres(0);
+      const caseBearings = newtonMetres(toInside(drag_inLb, units.inLb));
+      return totalTorque({ pinion: none, caseBearings, mesh: none }, ratio) / units.inLb.factor;
     };
     expect(added(10, 5)).toBeCloseTo(2, 9);
     expect(added(35, 3)).toBeCloseTo(11.7, 1);

@@ -1,23 +1,23 @@
 import { describe, expect, it } from 'vitest';
-import { addTo, lag1, mean, noMoments, sd, sdOf } from '../../../src/shared/metrology/statistics.ts';
+import { addTo, mean, noMoments, sd, sdOf } from '../../../src/shared/metrology/statistics.ts';
 import { certified, correctDigits, nistRows } from './nist.ts';
 
 // Source: NIST StRD, univariate summary statistics; certified values read from the files themselves (retrieved).
 // Floors: what two-pass double arithmetic can reach (derived). NumAcc3 and NumAcc4 end in tenths that binary fractions
 // cannot hold beside six and seven leading digits, so no double arithmetic on the stored numbers goes further.
 const sets = [
-  { name: 'PiDigits', n: 5000, sdDigits: 13, rDigits: 13 },
-  { name: 'Lottery', n: 218, sdDigits: 13, rDigits: 13 },
-  { name: 'Lew', n: 200, sdDigits: 13, rDigits: 13 },
-  { name: 'Mavro', n: 50, sdDigits: 12.9, rDigits: 13 },
-  { name: 'Michelso', n: 100, sdDigits: 13, rDigits: 13 },
-  { name: 'NumAcc1', n: 3, sdDigits: 15, rDigits: 15 },
-  { name: 'NumAcc2', n: 1001, sdDigits: 13, rDigits: 13 },
-  { name: 'NumAcc3', n: 1001, sdDigits: 9, rDigits: 11 },
-  { name: 'NumAcc4', n: 1001, sdDigits: 8, rDigits: 10 },
+  { name: 'PiDigits', n: 5000, sdDigits: 13 },
+  { name: 'Lottery', n: 218, sdDigits: 13 },
+  { name: 'Lew', n: 200, sdDigits: 13 },
+  { name: 'Mavro', n: 50, sdDigits: 12.9 },
+  { name: 'Michelso', n: 100, sdDigits: 13 },
+  { name: 'NumAcc1', n: 3, sdDigits: 15 },
+  { name: 'NumAcc2', n: 1001, sdDigits: 13 },
+  { name: 'NumAcc3', n: 1001, sdDigits: 9 },
+  { name: 'NumAcc4', n: 1001, sdDigits: 8 },
 ];
 
-describe.each(sets)('NIST $name', ({ name, n, sdDigits, rDigits }) => {
+describe.each(sets)('NIST $name', ({ name, n, sdDigits }) => {
   const values = nistRows(name).flat();
   const certifiedSd = certified(name, /Sample Standard Deviation \(denom\. = n-1\)/u);
 
@@ -35,10 +35,6 @@ describe.each(sets)('NIST $name', ({ name, n, sdDigits, rDigits }) => {
     const grown = noMoments();
     for (const value of values) addTo(grown, value);
     expect(correctDigits(sdOf(grown), certifiedSd)).toBeGreaterThanOrEqual(Math.min(sdDigits, 12));
-  });
-
-  it('lag-1 autocorrelation', () => {
-    expect(correctDigits(lag1(values), certified(name, /r\(1\):/u))).toBeGreaterThanOrEqual(rDigits);
   });
 });
 

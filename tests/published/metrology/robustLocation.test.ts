@@ -1,22 +1,20 @@
 import { expect, it } from 'vitest';
-import { mean, median, robustSd, sd } from '../../../src/shared/metrology/statistics.ts';
+import { mean, median, sd } from '../../../src/shared/metrology/statistics.ts';
 
 /**
  * 24 determinations of copper in wholemeal flour, in parts per million, one of them wild (28.95): Analytical Methods
- * Committee, The Analyst 114 (1989). Data retrieved from a public table of the same numbers; mean, standard deviation,
- * median and scaled median deviation derived, and the same as a common statistics handbook's (recalled).
+ * Committee, The Analyst 114 (1989). Data retrieved from a public table of the same numbers; mean, standard deviation
+ * and median derived, and the same as a common statistics handbook's (recalled).
  */
 const copper = [
   2.9, 3.1, 3.4, 3.4, 3.7, 3.7, 2.8, 2.5, 2.4, 2.4, 2.7, 2.2, 5.28, 3.37, 3.03, 3.03, 28.95, 3.77, 3.4, 2.2, 3.5, 3.6,
   3.7, 3.7,
 ];
 
-it('robust location: a wild reading moves mean and deviation, and neither the median nor its deviation', () => {
+it('robust location: a wild reading moves mean and deviation, and not the median', () => {
   expect(mean(copper)).toBeCloseTo(4.2804166666666665, 12);
   expect(sd(copper)).toBeCloseTo(5.297395979787302, 12);
   expect(median(copper)).toBeCloseTo(3.385, 12);
-  // The published figure scales by 1.4826, ours by 1/Φ⁻¹(¾) to the last digit.
-  expect(robustSd(copper)).toBeCloseTo(0.526323787569, 5);
   const tame = copper.filter((value) => value < 20);
   expect(Math.abs(median(tame) - median(copper))).toBeLessThan(0.02);
   expect(Math.abs(mean(tame) - mean(copper))).toBeGreaterThan(1);
