@@ -55,7 +55,6 @@ export type EventKind =
   | 'lost';
 
 export type Entry = ReadingEntry | UnreadableEntry | EventEntry;
-export type EntryKind = Entry['kind'];
 
 /** An entry with its row number. Numbers rise by one in the order in which the bench saw things. */
 export type JournalRow = Entry & { readonly seq: number };

@@ -29,14 +29,12 @@ export const largestMessage_bytes = 4 * 1024 * 1024;
 
 /** What travels from renderer to bench. */
 export const askMessageSchema = z.strictObject({ id: z.int().min(0), ask: z.string().max(80), with: z.unknown() });
-export type AskMessage = z.infer<typeof askMessageSchema>;
 
 /** What travels back: the answer to one question, or news on a topic. */
 export const backMessageSchema = z.union([
   z.strictObject({ id: z.int().min(0), result: resultOf(z.unknown()) }),
   z.strictObject({ topic: z.string().max(80), news: z.unknown() }),
 ]);
-export type BackMessage = z.infer<typeof backMessageSchema>;
 
 /** "Nothing to say" as an answer; undefined does not survive every transport. */
 export const doneSchema = z.strictObject({ done: z.literal(true) });

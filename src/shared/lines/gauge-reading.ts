@@ -66,8 +66,10 @@ export interface GaugeReading {
   readonly flags: readonly LineFlag[];
 }
 
-/** The reason in words for the technician. */
-export const whyInWords: Record<WhyUnreadable, string> = {
+/** The reason in words for the technician; a word nobody here knows stands as it is. */
+export const whyInWords = (why: string): string => (why in whys ? whys[why as WhyUnreadable] : why);
+
+const whys: Record<WhyUnreadable, string> = {
   noise: 'bytes that are no text: wrong baud rate, parity or cable',
   'no-number': 'no number in the line',
   'several-numbers': 'more than one number in the line',

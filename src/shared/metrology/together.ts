@@ -1,4 +1,4 @@
-import { type Angle, type Length, mm, radians } from '../quantities/quantity.ts';
+import { type Angle, type Length, mm } from '../quantities/quantity.ts';
 import { isNone, type OrNone } from '../result.ts';
 import { fitHarmonics, type Harmonic, harmonicAt, harmonicOf, turned } from './harmonics.ts';
 
@@ -126,6 +126,3 @@ function answerOf(orders: readonly OrderCompared[], odd: number): TogetherAnswer
   );
   return varies ? 'explained' : 'nothing-to-explain';
 }
-
-/** Gear angle of the place under the indicator when this tooth is in mesh. */
-export const underIndicator = (inMesh: Angle, indicatorFromMesh: Angle): Angle => radians(inMesh + indicatorFromMesh);

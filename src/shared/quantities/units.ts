@@ -53,8 +53,6 @@ export const units = {
   },
 } as const satisfies Record<string, Unit>;
 
-export type UnitName = keyof typeof units;
-
 const every: readonly Unit[] = Object.values(units);
 const bySpelling = new Map(
   every.flatMap((unit) => [unit.ucum, ...unit.spellings].map((word) => [word.toLowerCase(), unit] as const)),

@@ -12,6 +12,5 @@ const bridge = {
     ipcRenderer.on(channels.presence, (_event, present: boolean) => listener(present));
   },
 };
-export type ElectronBridge = typeof bridge;
 
 contextBridge.exposeInMainWorld('axlewright', bridge);

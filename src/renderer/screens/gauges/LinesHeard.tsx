@@ -1,4 +1,5 @@
 import { useEffect, useState } from 'react';
+import { whyInWords } from '../../../shared/lines/gauge-reading.ts';
 import { type Heard, onHeard } from '../../live/slots.ts';
 import { symbolOf } from '../../parts/quantity.ts';
 
@@ -45,5 +46,5 @@ export function LinesHeard({ gauge }: { readonly gauge: string }) {
 function lineWords(line: Heard): string {
   if ('value' in line) return `${line.value} ${symbolOf(line.unit)}`;
   if ('press' in line) return line.press === 'next' ? 'Pressed: next' : 'Pressed: again';
-  return `Not readable (${line.none}): ${line.raw ?? ''}`;
+  return `${line.raw ?? ''} – not readable: ${whyInWords(line.none)}`;
 }

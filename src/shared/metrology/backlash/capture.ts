@@ -84,9 +84,6 @@ export function measureBacklash(items: Iterable<StreamItem>, settings: BacklashS
   return finishBacklash(capture);
 }
 
-/** What there is so far, the station at work left out; for a screen while the session goes on. */
-export const measuredSoFar = (capture: BacklashCapture): BacklashMeasured => measuredOf(capture);
-
 function measuredOf({ results }: BacklashCapture): BacklashMeasured {
   const values = results.flatMap(({ value }) => (isNone(value) ? [] : [value]));
   const missing = none('nothing-measured');

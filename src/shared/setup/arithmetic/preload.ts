@@ -1,6 +1,5 @@
 import { type Length, mm, newtonMetres, type Torque } from '../../quantities/quantity.ts';
 import { fail, ok, type Result } from '../../result.ts';
-import type { DepthPlace } from './depthShim.ts';
 import { thicknessInWords } from './words.ts';
 
 const inchPound = 4.4482216152605 * 0.0254;
@@ -53,30 +52,6 @@ export function preloadShim(
   const basis =
     slope.from === 'common practice' ? ' This slope is common practice, not this axle’s: expect to repeat.' : '';
   return ok({ shim, change, words: `The preload shim ${thicknessInWords(change)}.${basis}` });
-}
-
-/** How the pinion's two bearings are held apart. */
-export type PinionSpacer = 'crush-sleeve' | 'solid-spacer';
-/** What the solid spacer's shim stack stands on. */
-export type StackSeat = 'pinion-shoulder' | 'inner-cone';
-
-/**
- * What the preload stack must gain when a depth shim changes, so that the bearings stay as tight (derived): more shim
- * behind the cup moves the cups apart; under the cone it pushes the cone towards the stack's shoulder.
- */
-export function preloadShift(depthChange: Length, place: DepthPlace, spacer: PinionSpacer, seat: StackSeat): Length {
-  if (spacer === 'crush-sleeve' || place === 'under-cage') return mm(0);
-  if (place === 'behind-head-cup') return depthChange;
-  return seat === 'pinion-shoulder' ? depthChange : mm(0);
-}
-
-/** What to do next with a crush sleeve, which only ever goes one way. */
-export type SleeveStep = 'tighten a little' | 'stop' | 'new sleeve';
-
-/** Below the window a small step of the nut, inside it stop, above it a new sleeve and nut: never back the nut off. */
-export function sleeveStep(running: Torque, lower: Torque, upper: Torque): SleeveStep {
-  if (running > upper) return 'new sleeve';
-  return running < lower ? 'tighten a little' : 'stop';
 }
 
 /** What turns when the pinion is turned with the case in; all running, all with the same seal state. */

@@ -36,12 +36,18 @@ export interface SideWishes {
 export function packsFromPlay(readings: EndPlayReadings, wishes: SideWishes): Result<SidePacks, 'no-such-packs'> {
   const { endPlay, travelToMesh, inPlace } = readings;
   const allowance = wishes.backlash / wishes.backlashPerAway;
-  const ringPreload = wishes.split === 'both sides' ? wishes.preload / 2 : 0;
-  const packs = {
-    ringSide: mm(inPlace.ringSide + travelToMesh - allowance + ringPreload),
-    otherSide: mm(inPlace.otherSide + endPlay - travelToMesh + allowance + wishes.preload - ringPreload),
+  const withoutPreload = {
+    ringSide: mm(inPlace.ringSide + travelToMesh - allowance),
+    otherSide: mm(inPlace.otherSide + endPlay - travelToMesh + allowance),
   };
+  const packs = addPreload(withoutPreload, wishes.preload, wishes.split);
   return packs.ringSide < 0 || packs.otherSide < 0 || travelToMesh > endPlay ? noSuchPacks() : ok(packs);
+}
+
+/** Adds preload to packs that just take up all play: half to each side, or all to the other side. */
+export function addPreload(packs: SidePacks, preload: Length, split: PreloadSplit = 'both sides'): SidePacks {
+  const ringPreload = split === 'both sides' ? preload / 2 : 0;
+  return { ringSide: mm(packs.ringSide + ringPreload), otherSide: mm(packs.otherSide + preload - ringPreload) };
 }
 
 /** What a change of the packs does, in words. */
@@ -56,30 +62,6 @@ export function moveRingGear(packs: SidePacks, ringAway: Length): SideAnswer {
   const next = { ringSide: mm(packs.ringSide - ringAway), otherSide: mm(packs.otherSide + ringAway) };
   const words = `${ringInWords(ringAway)} The pack on the ring-gear side ${thicknessInWords(mm(0 - ringAway))}, the other ${thicknessInWords(ringAway)}; the preload stays.`;
   return { packs: next, ringAway, words };
-}
-
-/** Adds preload without moving the ring gear: half to each side. */
-export const addPreload = (packs: SidePacks, preload: Length): SidePacks => ({
-  ringSide: mm(packs.ringSide + preload / 2),
-  otherSide: mm(packs.otherSide + preload / 2),
-});
-
-/** The movement of the ring gear for a wanted change of backlash. */
-export const awayForBacklash = (change: Length, backlashPerAway: number): Length => mm(change / backlashPerAway);
-
-/**
- * Backlash for each mm of ring-gear movement, learnt from two settings of the same axle.
- * @returns a Problem where the two readings cannot both be right: outside 0.3 to 1.1 it is a measuring fault (common practice).
- */
-export function learnPerAway(ringAway: Length, backlashChange: Length): Result<number, 'measuring-fault'> {
-  const rate = backlashChange / ringAway;
-  if (rate >= 0.3 && rate <= 1.1) return ok(rate);
-  return fail({
-    kind: 'measuring-fault',
-    field: 'backlash',
-    sentence: `Backlash changed by ${backlashChange.toFixed(3)} mm for ${ringAway.toFixed(3)} mm of ring-gear movement: gears do not do that.`,
-    remedy: 'Measure the packs and the backlash again, with the caps at full torque and the same station.',
-  });
 }
 
 const noSuchPacks = (): Result<never, 'no-such-packs'> =>

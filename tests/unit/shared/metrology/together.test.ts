@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { compareTogether, type TogetherInput, underIndicator } from '../../../../src/shared/metrology/together.ts';
-import { degrees, mm, radians } from '../../../../src/shared/quantities/quantity.ts';
+import { compareTogether, type TogetherInput } from '../../../../src/shared/metrology/together.ts';
+import { mm, radians } from '../../../../src/shared/quantities/quantity.ts';
 import { none } from '../../../../src/shared/result.ts';
 
 const ratio = { perMm: 0.8, u: 0.02 };
@@ -67,9 +67,5 @@ describe('does it fit together', () => {
     const one = { ...fitting(4, 0.5), runout: fitting(4, 0.5).runout.slice(0, 1) };
     expect(compareTogether(fitting(4, 0.5)).orders.map(({ order }) => order)).toEqual([1]);
     expect(compareTogether(one).orders).toHaveLength(1);
-  });
-
-  it('knows which place is under the indicator', () => {
-    expect(underIndicator(degrees(30), degrees(90))).toBeCloseTo(degrees(120), 12);
   });
 });

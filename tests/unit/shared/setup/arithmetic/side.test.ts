@@ -4,18 +4,11 @@ import { mm, newtonMetres } from '../../../../../src/shared/quantities/quantity.
 import { calibrateNotch, moveByNotches, notchesFor } from '../../../../../src/shared/setup/arithmetic/adjusters.ts';
 import {
   learnShimSlope,
-  preloadShift,
   preloadShim,
-  sleeveStep,
   startingSlope,
   totalTorque,
 } from '../../../../../src/shared/setup/arithmetic/preload.ts';
-import {
-  awayForBacklash,
-  learnPerAway,
-  moveRingGear,
-  packsFromPlay,
-} from '../../../../../src/shared/setup/arithmetic/sideShims.ts';
+import { moveRingGear, packsFromPlay } from '../../../../../src/shared/setup/arithmetic/sideShims.ts';
 
 const wishes = { backlash: mm(0.2), backlashPerAway: 0.8, preload: mm(0.2), split: 'both sides' } as const;
 const noPacks = { ringSide: mm(0), otherSide: mm(0) };
@@ -64,13 +57,6 @@ describe('side shims from end play and travel to mesh', () => {
     expect(found.packs.ringSide).toBeCloseTo(6.1, 9);
     expect(found.packs.ringSide + found.packs.otherSide).toBeCloseTo(12.4, 9);
     expect(found.words).toContain('closer to the pinion by 0.100 mm (0.0039 in)');
-  });
-
-  it('learn backlash per movement, and call a measuring fault what gears do not do', () => {
-    expect(learnPerAway(mm(0.1), mm(0.075))).toMatchObject({ ok: true });
-    expect(learnPerAway(mm(0.1), mm(0.15))).toMatchObject({ problem: { kind: 'measuring-fault' } });
-    expect(learnPerAway(mm(0), mm(0.05))).toMatchObject({ problem: { kind: 'measuring-fault' } });
-    expect(awayForBacklash(mm(0.08), 0.8)).toBeCloseTo(0.1, 9);
   });
 });
 
@@ -133,20 +119,6 @@ describe('pinion preload', () => {
     expect(learnShimSlope(thin, { ...thick, running: inLb(30) })).toMatchObject({
       problem: { kind: 'slope-not-learnt' },
     });
-  });
-
-  it('follows a depth change through a solid spacer, and not through a sleeve or a cage', () => {
-    const change = mm(0.1);
-    expect(preloadShift(change, 'behind-head-cup', 'solid-spacer', 'inner-cone')).toBe(0.1);
-    expect(preloadShift(change, 'under-head', 'solid-spacer', 'pinion-shoulder')).toBe(0.1);
-    expect(preloadShift(change, 'under-head', 'solid-spacer', 'inner-cone')).toBe(0);
-    expect(preloadShift(change, 'behind-head-cup', 'crush-sleeve', 'inner-cone')).toBe(0);
-    expect(preloadShift(change, 'under-cage', 'solid-spacer', 'inner-cone')).toBe(0);
-  });
-
-  it('never backs a crushed sleeve off', () => {
-    const step = (running: number) => sleeveStep(newtonMetres(running), newtonMetres(1.7), newtonMetres(3.4));
-    expect([step(1), step(2.5), step(3.6)]).toEqual(['tighten a little', 'stop', 'new sleeve']);
   });
 
   // Common practice: total = pinion + case drag / ratio + mesh. 10 in-lb at 4:1 is 2.5 at the pinion.
