@@ -1,10 +1,14 @@
-import type { Limit } from './verdict.ts';
+/** At least one end, in the unit of the value. */
+interface Within {
+  readonly min?: number;
+  readonly max?: number;
+}
 
 /**
  * Probability that the true value lies within the limits, given a reading and its standard uncertainty, when nothing
  * else is known about the true value (JCGM 106:2012, 7.2 to 7.4).
  */
-export function conformanceProbability(value: number, u: number, { min = -Infinity, max = Infinity }: Limit): number {
+export function conformanceProbability(value: number, u: number, { min = -Infinity, max = Infinity }: Within): number {
   if (u === 0) return value >= min && value <= max ? 1 : 0;
   const above = (max - value) / u;
   const below = (min - value) / u;

@@ -1,4 +1,5 @@
 import { isNone, type OrNone } from '../result.ts';
+import { conformanceProbability } from './conformity.ts';
 import type { UncertaintyPart } from './uncertainty.ts';
 
 /** How the shop decides: `simple`, the reading decides; `guarded`, a guard band of U95 on both sides of a limit. */
@@ -20,6 +21,8 @@ export interface Judged {
   readonly beyond?: number;
   /** For a close call, what would shrink the doubt most; only when the parts of the doubt were given. */
   readonly settle?: Settling;
+  /** For a close call, the chance that the true value lies within the limits; only when the parts were given. */
+  readonly chance?: number;
 }
 
 /** What would settle a close call. */
@@ -49,11 +52,13 @@ export function judge(
   const closeCall = nearestEnd(value, limit) < U95 - slack(U95);
   const beyond = inside < -slack(value) ? distancePast(value, limit) : undefined;
   const settle = closeCall ? settledBy(parts) : undefined;
+  const chance = closeCall ? chanceWithin(value, limit, parts) : undefined;
   return {
     verdict: decide(inside, rule === 'guarded' ? U95 : 0, slack(value)),
     closeCall,
     ...(beyond === undefined ? {} : { beyond }),
     ...(settle === undefined ? {} : { settle }),
+    ...(chance === undefined ? {} : { chance }),
   };
 }
 
@@ -84,6 +89,10 @@ function settledBy(parts: readonly UncertaintyPart[]): Settling | undefined {
   const [largest] = settlings.toSorted((a, b) => variance[b] - variance[a]);
   return largest === undefined || variance[largest] === 0 ? undefined : largest;
 }
+
+/** Parts add in squares; nothing else is known about the true value (JCGM 106:2012, 7.2). */
+const chanceWithin = (value: number, limit: Limit, parts: readonly UncertaintyPart[]): number | undefined =>
+  parts.length === 0 ? undefined : conformanceProbability(value, Math.hypot(...parts.map(({ u }) => u)), limit);
 
 const groupOf = ({ name, nu }: UncertaintyPart): Settling => {
   if (name.startsWith('stem ')) return 'truer-stem';

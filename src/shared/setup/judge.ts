@@ -19,6 +19,8 @@ export interface LimitJudged {
   readonly beyond?: number;
   /** For a close call, what would shrink the doubt most. */
   readonly settle?: Settling;
+  /** For a close call, the chance that the true value lies within the limit. */
+  readonly chance?: number;
   /** Why there is no verdict, for the technician. */
   readonly why?: string;
   /** The limit is for another basis or state than this reading, so that the two are not compared. */

@@ -52,11 +52,17 @@ function limitSentence(judged: LimitJudged, measurement: Measurement, system: Un
   const value = showText(judged.value, dimension, system);
   const who = placeWords(judged, measurement);
   if (judged.beyond === undefined) {
-    return `${who}: ${value} ± ${showText(judged.U95, dimension, system)}, too close to call against ${limitWords(judged.limit, system)}`;
+    return `${who}: ${value} ± ${showText(judged.U95, dimension, system)}, too close to call against ${limitWords(judged.limit, system)}${chanceWords(judged)}`;
   }
   const side = judged.beyond > 0 ? 'above' : 'below';
   const window = judged.limit.min !== undefined && judged.limit.max !== undefined ? 'the window' : 'the limit';
-  return `${who}: ${value}, ${showText(Math.abs(judged.beyond), dimension, system)} ${side} ${window}`;
+  return `${who}: ${value}, ${showText(Math.abs(judged.beyond), dimension, system)} ${side} ${window}${chanceWords(judged)}`;
+}
+
+/** ", 74 in 100 that it lies within": whole hundredths, and never a certainty where the call is close. */
+function chanceWords({ chance }: LimitJudged): string {
+  if (chance === undefined) return '';
+  return `, ${Math.min(99, Math.max(1, Math.round(100 * chance)))} in 100 that it lies within`;
 }
 
 /** A backlash outside its window belongs to a station; everything else to its quantity. */

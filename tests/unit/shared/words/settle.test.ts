@@ -55,6 +55,20 @@ describe('what would settle a close call', () => {
     expect(sentence('backlash', withParts(close, [gauge, stem]))).toMatch(/ A stem set truer would settle it\.$/u);
   });
 
+  it('stands beside the chance that the value lies within', () => {
+    // Derived: 0.248 and 0.252 lie 0.632 standard uncertainties (√(0.001² + 0.003²)) from 0.250; Φ(0.632) = 0.736.
+    const parts = [
+      { name: 'resolution', u: 0.001 },
+      { name: 'rocks', u: 0.003, nu: 3 },
+    ];
+    const inside = sentence('backlash', withParts(close, parts));
+    expect(inside).toContain('0.248 mm ± 0.006 mm, too close to call against 0.150 mm to 0.250 mm');
+    expect(inside).toContain(', 74 in 100 that it lies within. ');
+    const outside = sentence('backlash', withParts(backlash([0.2, 0.21, 0.252, 0.2], 0.006), parts));
+    expect(outside).toContain('0.002 mm above the window, 26 in 100 that it lies within.');
+    expect(sentence('backlash', withParts(backlash([0.2, 0.2, 0.2, 0.2], 0.006), parts))).not.toContain('in 100');
+  });
+
   it('is a finer tool where the number was typed', () => {
     const words = { closeCall: true, settle: 'finer-gauge' } as const;
     expect(settleWords(words, { result: { kind: 'quantity' }, how: byHand })).toBe(' A finer tool would settle it.');
