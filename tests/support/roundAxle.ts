@@ -1,4 +1,5 @@
 import type { Deed } from '../../src/shared/records/notebook.ts';
+import { makeUp } from './records/scenario.ts';
 
 const mm = (value: number) => ({ value, unit: 'mm' });
 export const Nm = (value: number) => ({ value, unit: 'N.m' });
@@ -7,19 +8,7 @@ const basis = { direction: 'along-rotation', at: 'heel' } as const;
 
 export const roundAxle: Extract<Deed, { kind: 'described' }> = {
   kind: 'described',
-  makeUp: {
-    pinionTeeth: 10,
-    ringTeeth: 41,
-    outerDiameter_mm: 220,
-    gearSet: 'new',
-    cut: 'face-milled',
-    driveFlank: 'convex',
-    caseAdjustment: 'outboard-shims',
-    pinionMount: 'integral',
-    pinionPreload: 'crush-sleeve',
-    depthShimPlace: 'under-head-bearing',
-    trialBearings: 'set-up',
-  },
+  makeUp: { ...makeUp, pinionTeeth: 10 },
 };
 
 export const roundLimits: Extract<Deed, { kind: 'limits-set' }> = {

@@ -20,7 +20,7 @@ import {
 } from './draft.ts';
 import { axleOptions } from './options.ts';
 import { PlanFields } from './PlanFields.tsx';
-import './axle.css';
+import '../../parts/form.css';
 
 /** How the axle is made. It decides which steps are asked; nothing here is a limit. */
 export function AxleScreen({ build }: { readonly build: Build }) {
@@ -103,14 +103,14 @@ function AxleForm({ draft, units, errors, onChange }: AxleFormProps) {
     />
   );
   return (
-    <div className="axle">
-      <div className="axle__numbers">
+    <div className="form">
+      <div className="form__fields form__fields--short">
         {number('pinionTeeth', 'Pinion teeth')}
         {number('ringTeeth', 'Ring gear teeth')}
         {length('outerDiameter_mm', 'Ring gear diameter')}
         {number('ringBolts', 'Ring gear bolts')}
       </div>
-      <div className="axle__choices">
+      <div className="form__choices">
         {choice('gearSet', 'Gear set')}
         {choice('cut', 'Cut of the teeth')}
         {choice('driveFlank', 'Drive flank of the ring gear')}

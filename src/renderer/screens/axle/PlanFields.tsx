@@ -16,9 +16,9 @@ interface PlanFieldsProps {
 export function PlanFields({ draft, units, length, number }: PlanFieldsProps) {
   const notch = draft.caseAdjustment === 'threaded-adjusters';
   return (
-    <section className="axle__plan">
-      <h2 className="axle__heading">For the plan, as far as it can be read off the parts</h2>
-      <div className="axle__numbers">
+    <section className="form__part">
+      <h2 className="form__heading">For the plan, as far as it can be read off the parts</h2>
+      <div className="form__fields form__fields--short">
         {length('offset_mm', 'Offset of the pinion')}
         {length('faceWidth_mm', 'Face width')}
         {number('pinionSpiral_deg', 'Pinion spiral angle, °')}

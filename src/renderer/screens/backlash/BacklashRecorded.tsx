@@ -5,17 +5,15 @@ import type { BacklashResult } from '../../../shared/records/measurement.ts';
 import { isNone } from '../../../shared/result.ts';
 import { basisWords, judgeCheck } from '../../../shared/setup/judge.ts';
 import { Ring } from '../../instruments/Ring.tsx';
-import { Button } from '../../parts/Button.tsx';
 import { Stage } from '../../parts/Stage.tsx';
 import { StateMark } from '../../parts/StateMark.tsx';
-import { Words } from '../../parts/Words.tsx';
 import { useSession } from '../../stores/session.ts';
 import { orReason, resultBrief } from '../../../shared/words/results.ts';
-import { settleSentence, shapeOf, standingWords } from '../../../shared/words/standing.ts';
+import { shapeOf, standingWords } from '../../../shared/words/standing.ts';
 import { limitFor, ringStations, stateOfValue, windowOf } from '../../words/stations.ts';
 import type { CheckProps } from '../check/CheckScreen.tsx';
-import { goOn } from '../check/goOn.ts';
 import { HowTaken } from '../check/HowTaken.tsx';
+import { RecordedWords } from '../check/RecordedWords.tsx';
 import { ConvertedLimits } from '../stem/ConvertedLimits.tsx';
 import { TogetherPanel } from '../together/TogetherPanel.tsx';
 import '../check/measure.css';
@@ -89,19 +87,14 @@ export function BacklashRecorded({ build, assembly, check, measurement, result, 
           <Ring view={view} />
         </div>
       </Stage>
-      <Words
-        title={`Backlash, ${standingWords(judged)}`}
-        next={goOn(build)}
-        others={<Button onPress={onAnew}>Take it anew</Button>}
-      >
-        <p>
-          {judged.why ?? `Felt ${basisWords(result.basis)}.`}
-          {settleSentence(judged, measurement)}
-        </p>
-        <p className="quiet">
-          Taking it anew keeps this one: the latest counts, the earlier ones stay in the notebook.
-        </p>
-      </Words>
+      <RecordedWords
+        build={build}
+        title="Backlash"
+        judged={judged}
+        measurement={measurement}
+        otherwise={`Felt ${basisWords(result.basis)}.`}
+        onAnew={onAnew}
+      />
     </>
   );
 }

@@ -5,11 +5,11 @@ import { Button } from '../../parts/Button.tsx';
 import { Choice } from '../../parts/Choice.tsx';
 import { Pick } from '../../parts/Pick.tsx';
 import { Stage } from '../../parts/Stage.tsx';
+import { ToeChoice } from '../../parts/ToeChoice.tsx';
 import { Words } from '../../parts/Words.tsx';
 import { writeDeed } from '../../stores/notebook.ts';
 import { usePhotoFolder } from '../../stores/photos.ts';
 import { go } from '../../stores/route.ts';
-import { changeSession, useSession } from '../../stores/session.ts';
 import type { CheckProps } from '../check/CheckScreen.tsx';
 import { goOn } from '../check/goOn.ts';
 import {
@@ -120,7 +120,6 @@ interface AsideProps {
 
 /** How the mark was made, which place round the gear is seen, and where the toe lies for whoever stands there. */
 function Aside({ draft, assembly, place, onPlace }: AsideProps) {
-  const toeAt = useSession((session) => session.toeAt);
   const drawn = (n: number): boolean => sides.some((side) => draft.places[n]?.[side] !== undefined);
   return (
     <div className="mark-aside">
@@ -140,16 +139,7 @@ function Aside({ draft, assembly, place, onPlace }: AsideProps) {
           words: `Place ${n + 1}${n === 0 || drawn(n) ? '' : ', not read'}`,
         }))}
       />
-      <Choice
-        bare
-        label="Where the toe lies"
-        value={toeAt}
-        onChange={(side) => changeSession({ toeAt: side })}
-        options={[
-          { value: 'left', words: 'Toe left' },
-          { value: 'right', words: 'Toe right' },
-        ]}
-      />
+      <ToeChoice />
     </div>
   );
 }

@@ -5,10 +5,10 @@ import type { PlanAnswer } from '../../../shared/setup/plan/answer.ts';
 import type { Place } from '../../../shared/setup/plan/sight.ts';
 import type { Plannable } from '../../../shared/setup/planning/plannable.ts';
 import { makeSwap } from '../../../shared/setup/swap/makeSwap.ts';
-import { Choice } from '../../parts/Choice.tsx';
 import { Stage } from '../../parts/Stage.tsx';
+import { ToeChoice } from '../../parts/ToeChoice.tsx';
 import type { Planning } from '../../planning/usePlan.ts';
-import { changeSession, useSession } from '../../stores/session.ts';
+import { useSession } from '../../stores/session.ts';
 import { PlanPicture } from './PlanPicture.tsx';
 import { PlanReasons } from './PlanReasons.tsx';
 import { PlanWords } from './PlanWords.tsx';
@@ -27,7 +27,6 @@ export function PlanAnswered(props: PlanAnsweredProps) {
   const { build, plannable, trial, planning } = props;
   const { answer, foreseen, look } = planning;
   const units = useSession((session) => session.units);
-  const toeAt = useSession((session) => session.toeAt);
   const here = hereIn(plannable);
   const [own, setOwn] = useState<Place>();
   const move = own ?? moveOf(answer, here);
@@ -47,21 +46,7 @@ export function PlanAnswered(props: PlanAnsweredProps) {
   const card = swap?.ok === true ? swap.value : undefined;
   return (
     <>
-      <Stage
-        title="The next shim"
-        aside={
-          <Choice
-            bare
-            label="Where the toe lies"
-            value={toeAt}
-            onChange={(side) => changeSession({ toeAt: side })}
-            options={[
-              { value: 'left', words: 'Toe left' },
-              { value: 'right', words: 'Toe right' },
-            ]}
-          />
-        }
-      >
+      <Stage title="The next shim" aside={<ToeChoice />}>
         <div className="plan">
           <p className="plan__headline" aria-live="polite">
             {headline(answer, own, cardLine(card, move, units))}

@@ -3,16 +3,14 @@ import type { Measurement } from '../../../shared/records/build.ts';
 import type { RunoutResult } from '../../../shared/records/measurement.ts';
 import { judgeCheck } from '../../../shared/setup/judge.ts';
 import { Ring } from '../../instruments/Ring.tsx';
-import { Button } from '../../parts/Button.tsx';
 import { Stage } from '../../parts/Stage.tsx';
 import { StateMark } from '../../parts/StateMark.tsx';
-import { Words } from '../../parts/Words.tsx';
 import { useSession } from '../../stores/session.ts';
 import { orReason } from '../../../shared/words/results.ts';
-import { settleSentence, shapeOf, standingWords } from '../../../shared/words/standing.ts';
+import { shapeOf, standingWords } from '../../../shared/words/standing.ts';
 import type { CheckProps } from '../check/CheckScreen.tsx';
-import { goOn } from '../check/goOn.ts';
 import { HowTaken } from '../check/HowTaken.tsx';
+import { RecordedWords } from '../check/RecordedWords.tsx';
 import { ReclockPanel } from '../together/ReclockPanel.tsx';
 import { TogetherPanel } from '../together/TogetherPanel.tsx';
 import { runoutView } from './RunoutPicture.tsx';
@@ -51,19 +49,14 @@ export function RunoutRecorded({ build, assembly, check, measurement, result, on
           <Ring view={view} />
         </div>
       </Stage>
-      <Words
-        title={`${check.title}, ${standingWords(judged)}`}
-        next={goOn(build)}
-        others={<Button onPress={onAnew}>Take it anew</Button>}
-      >
-        <p>
-          {judged.why ?? check.how}
-          {settleSentence(judged, measurement)}
-        </p>
-        <p className="quiet">
-          Taking it anew keeps this one: the latest counts, the earlier ones stay in the notebook.
-        </p>
-      </Words>
+      <RecordedWords
+        build={build}
+        title={check.title}
+        judged={judged}
+        measurement={measurement}
+        otherwise={check.how}
+        onAnew={onAnew}
+      />
     </>
   );
 }

@@ -94,9 +94,9 @@ export function DepthSum({ build, assembly }: SumProps) {
   return (
     <>
       <Stage title="The depth shim, worked out" aside={<SumChoice build={build} assembly={assembly} sum="depth" />}>
-        <div className="sums">
+        <div className="form">
           <Choice label="From" value={way} onChange={setWay} options={ways} />
-          <div className="sums__fields">
+          <div className="form__fields">
             {length('shim', 'Shim that is in now', 'The pack as measured; 0 where none is in.')}
             {way === 'marks' ? number('oldMark', 'Mark on the old pinion', 'With its sign, as cut.') : undefined}
             {number(

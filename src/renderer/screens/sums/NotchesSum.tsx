@@ -29,8 +29,8 @@ export function NotchesSum({ build, assembly }: SumProps) {
   return (
     <>
       <Stage title="The adjusters, worked out" aside={<SumChoice build={build} assembly={assembly} sum="sides" />}>
-        <div className="sums">
-          <div className="sums__fields">
+        <div className="form">
+          <div className="form__fields">
             {field('before', 'Backlash before', 'At one station, caps at full torque.')}
             <Field
               label="Notches moved"

@@ -47,11 +47,11 @@ export function PreloadSum({ build, assembly }: SumProps) {
   return (
     <>
       <Stage title="Preload, worked out" aside={<SumChoice build={build} assembly={assembly} sum="preload" />}>
-        <div className="sums">
+        <div className="form">
           {spacer ? (
-            <section className="sums__rule">
-              <h2 className="sums__heading">Shims of the solid spacer</h2>
-              <div className="sums__fields">
+            <section className="form__part">
+              <h2 className="form__heading">Shims of the solid spacer</h2>
+              <div className="form__fields">
                 {field('shim', 'Shims that are in now')}
                 {torque('running', 'Running torque with them', 'Nut at full torque, seal out, bearings seated.')}
                 {torque('wanted', 'Running torque wanted')}
@@ -62,9 +62,9 @@ export function PreloadSum({ build, assembly }: SumProps) {
           ) : (
             <p>A crush sleeve has no shims: its preload comes step by step, at the pinion rotating torque.</p>
           )}
-          <section className="sums__rule">
-            <h2 className="sums__heading">Total rotating torque from its parts</h2>
-            <div className="sums__fields">
+          <section className="form__part">
+            <h2 className="form__heading">Total rotating torque from its parts</h2>
+            <div className="form__fields">
               {torque('pinion', 'Pinion, running')}
               {torque('case', 'Case bearings, at the case')}
               {torque('mesh', 'Mesh', 'Empty where it is not known.')}

@@ -17,9 +17,9 @@ export function PrintedRule() {
   const wrong =
     old === undefined || next === undefined ? undefined : contradictionIn({ old: numbers[old], new: numbers[next] });
   return (
-    <section className="sums__rule">
-      <h2 className="sums__heading">A printed rule, to be looked at</h2>
-      <div className="sums__choices">
+    <section className="form__part">
+      <h2 className="form__heading">A printed rule, to be looked at</h2>
+      <div className="form__choices">
         <Choice label="The old mark" value={old} onChange={setOld} options={signs} />
         <Choice label="The new mark" value={next} onChange={setNext} options={signs} />
       </div>

@@ -37,8 +37,8 @@ export function SidesSum({ build, assembly }: SumProps) {
   return (
     <>
       <Stage title="The side shims, worked out" aside={<SumChoice build={build} assembly={assembly} sum="sides" />}>
-        <div className="sums">
-          <div className="sums__fields">
+        <div className="form">
+          <div className="form__fields">
             {field('endPlay', 'End play of the case', 'Pinion out, from stop to stop.')}
             {field('travelToMesh', 'Travel to mesh', 'Pinion in, from fully away until the teeth touch.')}
             {field('backlash', 'Backlash wanted', 'At the heel, along the turn.')}

@@ -4,7 +4,7 @@ import { DepthSum } from './DepthSum.tsx';
 import { NotchesSum } from './NotchesSum.tsx';
 import { PreloadSum } from './PreloadSum.tsx';
 import { SidesSum } from './SidesSum.tsx';
-import './sums.css';
+import '../../parts/form.css';
 
 export interface SumProps {
   readonly build: Build;

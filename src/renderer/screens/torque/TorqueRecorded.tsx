@@ -6,16 +6,14 @@ import { isNone } from '../../../shared/result.ts';
 import { judgeCheck } from '../../../shared/setup/judge.ts';
 import { Drawing } from '../../instruments/Drawing.tsx';
 import { useRoom } from '../../instruments/size.ts';
-import { Button } from '../../parts/Button.tsx';
 import { Stage } from '../../parts/Stage.tsx';
 import { StateMark } from '../../parts/StateMark.tsx';
-import { Words } from '../../parts/Words.tsx';
 import { useSession } from '../../stores/session.ts';
 import { orReason } from '../../../shared/words/results.ts';
-import { settleSentence, shapeOf, standingWords } from '../../../shared/words/standing.ts';
+import { shapeOf, standingWords } from '../../../shared/words/standing.ts';
 import type { CheckProps } from '../check/CheckScreen.tsx';
-import { goOn } from '../check/goOn.ts';
 import { HowTaken } from '../check/HowTaken.tsx';
+import { RecordedWords } from '../check/RecordedWords.tsx';
 import { countingTorque, torqueLimit } from './settings.ts';
 import { torqueWords } from './words.ts';
 import '../backlash/stations.css';
@@ -52,19 +50,14 @@ export function TorqueRecorded(props: TorqueRecordedProps) {
           <Bar {...props} />
         </div>
       </Stage>
-      <Words
-        title={`${check.title}, ${standingWords(judged)}`}
-        next={goOn(build)}
-        others={<Button onPress={onAnew}>Take it anew</Button>}
-      >
-        <p>
-          {judged.why ?? check.how}
-          {settleSentence(judged, measurement)}
-        </p>
-        <p className="quiet">
-          Taking it anew keeps this one: the latest counts, the earlier ones stay in the notebook.
-        </p>
-      </Words>
+      <RecordedWords
+        build={build}
+        title={check.title}
+        judged={judged}
+        measurement={measurement}
+        otherwise={check.how}
+        onAnew={onAnew}
+      />
     </>
   );
 }

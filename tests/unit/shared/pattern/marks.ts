@@ -1,5 +1,6 @@
 import type { Mark } from '../../../../src/shared/pattern/mark.ts';
 import type { MakeUp } from '../../../../src/shared/records/makeUp.ts';
+import { makeUp } from '../../../support/records/scenario.ts';
 
 const clear = { toe: 'clear', heel: 'clear', crown: 'clear', root: 'clear' } as const;
 
@@ -17,15 +18,8 @@ export const markAt = (heel: number, crown: number, other: Partial<Mark> = {}): 
 
 /** An invented axle, most common in all it can be. */
 export const makeUpOf = (other: Partial<MakeUp> = {}): MakeUp => ({
+  ...makeUp,
   pinionTeeth: 12,
   ringTeeth: 43,
-  gearSet: 'new',
-  cut: 'face-milled',
-  driveFlank: 'convex',
-  caseAdjustment: 'outboard-shims',
-  pinionMount: 'integral',
-  pinionPreload: 'crush-sleeve',
-  depthShimPlace: 'under-head-bearing',
-  trialBearings: 'set-up',
   ...other,
 });
