@@ -6,18 +6,12 @@ import { serveLine, type Line, type LineKind } from '../lines/line.ts';
 import { play, realPace, type Pace } from '../lines/play.ts';
 import { PLAIN_LINE, type LineShape } from './line-shape.ts';
 import { lineWriter, type Ailing } from './line-writer.ts';
-import { type ModbusServed, modbusServer } from '../lines/modbus-server.ts';
-import type { Gauge, Shown } from './shown.ts';
-import { displayDecimals } from './units.ts';
+import { modbusServer } from '../lines/modbus-server.ts';
+import { type AsRegisters, registersOf } from './registers.ts';
+import type { Gauge } from './shown.ts';
 
 /** When a gauge sends: of itself, when its button is pressed, when these bytes ask it, or as registers over Modbus. */
 export type Sends = 'always' | 'on-button' | { readonly asked: string } | { readonly modbus: AsRegisters };
-
-/** What it shows, as a whole number of its last place, signed 32 bits over two registers, the high half first. */
-export interface AsRegisters {
-  readonly unit: number;
-  readonly register: number;
-}
 
 export interface LiveSetup {
   readonly gauge: Gauge;
@@ -97,18 +91,6 @@ function requests(sends: Sends): {
   };
 }
 
-function registersOf({ unit, register }: AsRegisters, shown: () => Shown): ModbusServed {
-  return {
-    unit,
-    register(address) {
-      const { value, resolution } = shown();
-      const whole = Math.round(value * 10 ** displayDecimals(resolution)) >>> 0;
-      if (address === register) return whole >>> 16;
-      return address === register + 1 ? whole % 0x1_0000 : undefined;
-    },
-  };
-}
-
 /** Puts a gauge on a line of its own and lets it send. */
 export async function liveGauge(setup: LiveSetup): Promise<LiveGauge> {
   const { gauge, rate_Hz } = setup;
@@ -120,11 +102,16 @@ export async function liveGauge(setup: LiveSetup): Promise<LiveGauge> {
   const ending = new AbortController();
   let ailing: Ailing | undefined;
   line.onBytes(request.hear);
+  const fault = together([setup.misbehaviour?.fault ?? noFault, switched.fault]);
   let now = gauge.read(0);
+  let now_s = 0;
   if (typeof setup.sends === 'object' && 'modbus' in setup.sends) {
-    const answer = modbusServer(registersOf(setup.sends.modbus, () => now));
+    const isAiling = (): boolean => ailing !== undefined;
+    const answer = modbusServer(registersOf(setup.sends.modbus, () => now, isAiling));
+    // An answer goes out at once and not with the gauge's own beat; what spoils lines spoils it too.
     line.onBytes((bytes) => {
-      for (const frame of answer(bytes)) void line.write(frame);
+      for (const frame of answer(bytes))
+        for (const chunk of fault({ t_s: now_s, bytes: frame })) void line.write(chunk.bytes);
     });
   }
 
@@ -152,13 +139,13 @@ export async function liveGauge(setup: LiveSetup): Promise<LiveGauge> {
         void mishap(next.name);
       }
       const shown = (now = gauge.read(value));
+      now_s = t_s;
       if (request.take()) yield { t_s, bytes: ailing === undefined ? writer.write(shown) : writer.ail(ailing) };
       // A gauge that waits to be asked keeps time with empty chunks, which the line does not feel.
       else yield { t_s, bytes: new Uint8Array(0) };
     }
   }
 
-  const fault = together([setup.misbehaviour?.fault ?? noFault, switched.fault]);
   const playing = play(withFault(chunks(), fault), line, setup.pace ?? realPace(), ending.signal);
   return {
     link: line.link,

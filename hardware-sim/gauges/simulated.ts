@@ -94,6 +94,9 @@ export interface SimulatedGauges {
   end(): Promise<void>;
 }
 
+/** How far an ordinary gauge reads either way from its zero, wherever that is set: mm, N·m. */
+export const ordinaryReach = { indicator: 10, torque: 25 } as const;
+
 const ordinaryIndicator = (random: Random): IndicatorTraits => ({
   unit: 'mm',
   resolution: 0.001,
@@ -102,7 +105,7 @@ const ordinaryIndicator = (random: Random): IndicatorTraits => ({
   errorAt: errorCurve(0.002, random),
   statedError_mm: 0.004,
   statedHysteresis_mm: 0.002,
-  travel_mm: 10,
+  travel_mm: ordinaryReach.indicator,
   sign: 1,
   zero_mm: 2,
 });
@@ -113,7 +116,7 @@ const ordinaryTorqueGauge = (random: Random): TorqueTraits => ({
   noise_Nm: 0.01,
   error_percent: random.uniform(-1, 1),
   statedError_percent: 2,
-  range_Nm: 25,
+  range_Nm: ordinaryReach.torque,
   sign: 1,
 });
 

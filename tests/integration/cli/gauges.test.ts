@@ -154,6 +154,61 @@ describe('simulate in one process, watch and learn in others', () => {
   });
 });
 
+/** The number in the registers of an answer as it came over the wire, worked out here from its bytes. */
+function numberIn(raw: string, type: string): number {
+  const frame = Buffer.from(/^[0-9A-F]+/u.exec(raw)?.[0] ?? '', 'hex');
+  expect([frame[1], frame[2]]).toEqual([type === 's16' ? 4 : 3, frame.length - 5]);
+  if (type === 's16') return frame.readInt16BE(3);
+  const turned = type === 'f32' ? Buffer.of(...frame.subarray(5, 7), ...frame.subarray(3, 5)) : frame.subarray(3, 7);
+  return type === 'f32' ? turned.readFloatBE(0) : turned.readInt32BE(0);
+}
+
+// Registers are asked for over a serial line, and only Linux has pseudo-terminals that can be served.
+describe.skipIf(process.platform !== 'linux')('simulate over Modbus in one process, watch in another', () => {
+  it.each([
+    ['auto', '?baud=9600&unit=1&register=0&type=s32&scale=0.001', 's32', 0.001],
+    ['unit=9&register=40&function=4&scale=0.001&every=20', undefined, 's16', 0.001],
+    ['register=7&type=f32&order=low-first&every=20', undefined, 'f32', 1],
+  ])('reads what is held: %s', async (options, whole, type, scale) => {
+    const { link } = await simulated('--gauge', 'indicator', '--modbus', options);
+    expect(link).toMatch(/^modbus:\//u);
+    if (whole !== undefined) expect(link.slice(link.indexOf('?'))).toBe(whole);
+    const { code, answers } = await asProgram(['watch', '--link', link, '--unit', 'mm', '--count', '40']);
+    const lines = answers as readonly Line[];
+    expect(code).toBe(0);
+    expect(lines).toHaveLength(40);
+    for (const { value, unit, raw } of lines) {
+      expect(value).toBeCloseTo(numberIn(raw, type) * scale, 6);
+      expect(unit).toBe('mm');
+    }
+    const values = lines.map(({ value }) => Number(value));
+    expect(Math.max(...values) - Math.min(...values)).toBeGreaterThan(0.005);
+  });
+
+  it('serves a torque gauge, and one that ails has no number', async () => {
+    const modbus = ['--modbus', 'type=s32&scale=0.01&every=20', '--faults', 'error@6'];
+    const { link } = await simulated('--gauge', 'torque', ...modbus);
+    const running = start(['watch', '--link', link, '--unit', 'N.m']);
+    const lines = (): readonly Line[] => running.answers() as readonly Line[];
+    await until(() => lines().some(({ value }) => Number(value) > 0.3));
+    await until(() => typeof lines().at(-1)?.value === 'object');
+    expect(lines().at(-1)).toMatchObject({ value: { none: 'gauge-error' }, raw: expect.stringMatching(/ERROR 4/u) });
+  });
+
+  it('spoils its answers, and no number is read that was not held', async () => {
+    const options = ['--modbus', 'type=s32&scale=0.001&every=20', '--faults', 'half'];
+    const { link } = await simulated('--gauge', 'indicator', ...options);
+    const { answers } = await asProgram(['watch', '--link', link, '--unit', 'mm', '--count', '60']);
+    const lines = answers as readonly Line[];
+    const unreadable = lines.filter(({ value }) => typeof value === 'object');
+    expect(unreadable.length).toBeGreaterThan(2);
+    for (const { value, raw } of lines) {
+      if (typeof value === 'number') expect(value).toBeCloseTo(numberIn(raw, 's32') * 0.001, 6);
+      else expect(value).toEqual({ none: 'checksum' });
+    }
+  });
+});
+
 describe('watch', () => {
   it('passes over no line: what cannot be read stands there with its reason', async () => {
     const { link } = await simulated('--gauge', 'indicator', '--format', 'auto', '--faults', 'half');

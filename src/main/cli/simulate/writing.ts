@@ -5,12 +5,12 @@ import { layoutFor } from './layout.ts';
 import { refuse } from './refuse.ts';
 
 /** The units in which simulated gauges measure, by their UCUM codes; the first is the usual one. */
-const unitsOf = { indicator: ['mm', '[in_i]'], torque: ['N.m', '[lbf_av].[in_i]'] } as const;
+export const unitsOf = { indicator: ['mm', '[in_i]'], torque: ['N.m', '[lbf_av].[in_i]'] } as const;
 export type GaugeKind = keyof typeof unitsOf;
 export type GaugeUnit = (typeof unitsOf)[GaugeKind][number];
 
 /** What such gauges commonly write for a unit, show as their last digit, and can have before the decimal sign. */
-const usual: Readonly<
+export const usual: Readonly<
   Record<GaugeUnit, { readonly word: string; readonly decimals: number; readonly digits: number }>
 > = {
   mm: { word: 'mm', decimals: 3, digits: 1 },

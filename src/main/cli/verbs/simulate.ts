@@ -7,17 +7,19 @@ import { fail, ok, type Problem, type Result } from '../../../shared/result.ts';
 import { readFormat } from '../formatFile.ts';
 import { interruption } from '../../interruption.ts';
 import { numberOption, ofOption } from '../options.ts';
+import { type GaugeHolding, holdingFor, linkTo } from '../simulate/holding.ts';
 import { type GaugeKind, type GaugeWriting, writingFor } from '../simulate/writing.ts';
 import { type ExitCode, type Given, needed, type Output, type Verb, wrongUse } from '../verb.ts';
 
 /** One gauge on the axle twin, on a line that any program can open, worked by a hand that never tires. */
 export const simulate: Verb = {
   name: 'simulate',
-  usage: 'simulate --gauge indicator|torque --format FILE|auto [--rate N] [--faults LIST]',
+  usage: 'simulate --gauge indicator|torque --format FILE|auto | --modbus OPTIONS|auto [--rate N] [--faults LIST]',
   summary: 'a simulated gauge on a pseudo-terminal, until it is ended',
   options: {
     gauge: { type: 'string' },
     format: { type: 'string' },
+    modbus: { type: 'string' },
     rate: { type: 'string' },
     faults: { type: 'string' },
   },
@@ -29,7 +31,7 @@ export const simulate: Verb = {
 
 interface Asked {
   readonly kind: GaugeKind;
-  readonly writing: GaugeWriting;
+  readonly manner: Manner;
   readonly rate_Hz: number;
   readonly faults: string;
 }
@@ -45,18 +47,34 @@ function askedOf(given: Given): Result<Asked> {
   if (!word.ok) return word;
   const kind = (['indicator', 'torque'] as const).find((one) => one === word.value);
   if (kind === undefined) return fail(noSuchGauge(word.value));
+  const manner = mannerOf(given, kind);
+  if (!manner.ok) return manner;
+  const rate = numberOption(given, 'rate', { least: 0.1, most: 5000 });
+  if (!rate.ok) return rate;
+  const faults = given.text('faults') ?? '';
+  const unknown = whichIsUnknown(faults) ?? (manner.value.is === 'registers' ? ofLines(faults) : undefined);
+  if (unknown !== undefined) return fail(unknown);
+  return ok({ kind, manner: manner.value, rate_Hz: rate.value ?? usualRate_Hz, faults });
+}
+
+/** It writes lines, or is asked for registers: one of the two. */
+type Manner =
+  | { readonly is: 'lines'; readonly writing: GaugeWriting }
+  | { readonly is: 'registers'; readonly holding: GaugeHolding };
+
+function mannerOf(given: Given, kind: GaugeKind): Result<Manner> {
+  const options = given.text('modbus');
+  if (options !== undefined) {
+    if (given.text('format') !== undefined) return fail(oneOfBoth);
+    const holding = holdingFor(options, kind);
+    return holding.ok ? ok({ is: 'registers', holding: holding.value }) : fail(ofOption('modbus', holding.problem));
+  }
   const file = needed(given, 'format');
   if (!file.ok) return file;
   const format = readFormat(file.value);
   if (!format.ok) return format;
   const writing = writingFor(format.value, kind);
-  if (!writing.ok) return fail(ofOption('format', writing.problem));
-  const rate = numberOption(given, 'rate', { least: 0.1, most: 5000 });
-  if (!rate.ok) return rate;
-  const faults = given.text('faults') ?? '';
-  const unknown = whichIsUnknown(faults);
-  if (unknown !== undefined) return fail(unknown);
-  return ok({ kind, writing: writing.value, rate_Hz: rate.value ?? usualRate_Hz, faults });
+  return writing.ok ? ok({ is: 'lines', writing: writing.value }) : fail(ofOption('format', writing.problem));
 }
 
 function whichIsUnknown(faults: string): Problem | undefined {
@@ -70,29 +88,41 @@ function whichIsUnknown(faults: string): Problem | undefined {
   }
 }
 
-async function serve({ kind, writing, rate_Hz, faults }: Asked, output: Output): Promise<ExitCode> {
+async function serve({ kind, manner, rate_Hz, faults }: Asked, output: Output): Promise<ExitCode> {
   const interrupted = interruption();
   const axle = demoAxle(simulateSeed);
   const standing = axle.assemble(axle.secondTrial);
-  const { unit, resolution, sign, shape } = writing;
-  const choice = { shape, rate_Hz, faults };
+  const { choice, traits } = made(manner);
+  const { unit } = traits;
   const gauges = await simulatedGauges({
     axle: () => standing,
     seed: simulateSeed,
     // The other gauge lies in its drawer; it says no more than it must.
     rate_Hz: 1,
     ...(isLength(unit)
-      ? { indicator: { ...choice, traits: { unit, resolution, sign } } }
-      : { torque: { ...choice, traits: { unit, resolution, sign } } }),
+      ? { indicator: { ...choice, rate_Hz, faults, traits: { ...traits, unit } } }
+      : { torque: { ...choice, rate_Hz, faults, traits: { ...traits, unit } } }),
   });
-  output.answer({ link: gauges[kind].link });
-  output.say('Sending until Ctrl+C.');
+  const { link } = gauges[kind];
+  output.answer({ link: manner.is === 'registers' ? linkTo(manner.holding, link) : link });
+  output.say(manner.is === 'registers' ? 'Answering until Ctrl+C.' : 'Sending until Ctrl+C.');
   const working = keepWorking(gauges, { kind, rate_Hz, ended: interrupted.signal });
   await Promise.race([interrupted.happened, working]);
   await gauges.end();
   await working;
   interrupted.forget();
   return 0;
+}
+
+/** How the gauge is made and how it talks. */
+function made(manner: Manner) {
+  if (manner.is === 'registers') {
+    const { unit, resolution, modbus } = manner.holding;
+    // Registers are asked for over a serial line, never over TCP.
+    return { choice: { sends: { modbus } }, traits: { unit, resolution } };
+  }
+  const { unit, resolution, sign, shape } = manner.writing;
+  return { choice: { shape }, traits: { unit, resolution, sign } };
 }
 
 const isLength = (unit: GaugeWriting['unit']): unit is 'mm' | '[in_i]' => unit === 'mm' || unit === '[in_i]';
@@ -124,6 +154,21 @@ function handFor(rate_Hz: number): Hand {
   const quick = hands.find(({ dwell_s, unevenness }) => dwell_s * (1 - unevenness) * rate_Hz >= readingsInRest);
   return quick ?? steadyHand('slow');
 }
+
+/** Some faults are about the ends of lines, and registers have none. */
+function ofLines(faults: string): Problem | undefined {
+  const name = /(?:^|,)\s*(glued|endless)\b/u.exec(faults)?.[1];
+  if (name === undefined) return undefined;
+  const sentence = `--faults: ${name} is about the ends of lines, and registers have none.`;
+  return { kind: 'wrong-option', field: '--faults', sentence, remedy: 'Leave it out, or use half, noise or silence.' };
+}
+
+const oneOfBoth: Problem = {
+  kind: 'wrong-option',
+  field: '--modbus',
+  sentence: '--format and --modbus are both given.',
+  remedy: 'A gauge writes lines or holds registers: leave one of them out.',
+};
 
 const noSuchGauge = (word: string): Problem => ({
   kind: 'wrong-option',

@@ -8,6 +8,7 @@ import { temporaryFolder } from '../../../support/folder.ts';
 
 const link = ['--link', 'tcp://127.0.0.1:1'];
 const gauge = ['simulate', '--gauge', 'indicator', '--format'];
+const registers = ['simulate', '--gauge', 'indicator', '--modbus'];
 const build = ['export', '--build', 'b', '--out', '/nowhere'];
 
 /** A command line, and what must be named. */
@@ -45,6 +46,12 @@ const wrong: readonly (readonly [readonly string[], RegExp])[] = [
   [[...gauge, 'TORQUE'], /--format.*unit\.ucum/u],
   [[...gauge, 'auto', '--rate', '0'], /--rate/u],
   [[...gauge, 'auto', '--faults', 'half,gremlins'], /--faults.*gremlins/u],
+  [[...gauge, 'auto', '--modbus', 'auto'], /--format and --modbus/u],
+  [[...registers, 'unit=300'], /--modbus: unit=300/u],
+  [[...registers, 'speed=9600'], /--modbus: .*"speed"/u],
+  [[...registers, 'type=u16'], /--modbus: .*below zero/u],
+  [[...registers, 'scale=0.0001'], /--modbus: s16 at this scale ends at 3\.2767/u],
+  [[...registers, 'auto', '--faults', 'half,endless@3'], /--faults: endless/u],
   [['export', '--as', 'pdf', '--out', 'x'], /--build/u],
   [[...build], /--as/u],
   [[...build, '--as', 'csv'], /--as: csv is not there yet/u],
