@@ -1,4 +1,5 @@
 import { unitNamed } from '../quantities/units.ts';
+import { signsJoined } from './fields.ts';
 import type { LineReading, Unreadable, WhyUnreadable } from './gauge-reading.ts';
 import type { LineFormat } from './line-format.ts';
 import { type NumberRules, readNumber, type WrittenNumber } from './number-text.ts';
@@ -92,8 +93,7 @@ export function unitLookup(own: Readonly<Record<string, string>> | undefined): U
  * however far: "A-  0.1" is below zero.
  */
 const wordsOf = (text: string, decimal: NumberRules['decimal']): string[] =>
-  text
-    .replaceAll(/(?<![\d.,][eE])([+-])\s+(?=[\d.,])/gu, '$1')
+  signsJoined(text)
     .split(decimal === '.' ? everyComma : commaBeforeDecimals)
     .filter((word) => word !== '');
 

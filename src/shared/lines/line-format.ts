@@ -1,9 +1,6 @@
 import { z } from 'zod';
 import { fail, ok, type Result } from '../result.ts';
-import { unitNamed } from '../quantities/units.ts';
-
-/** Line ends and marks are short, and control characters are welcome in them: "\r\n", "\u0003". */
-const mark = z.string().min(1).max(4);
+import { labelText, mark, stateWord, unitCode, unitWords } from './line-marks.ts';
 
 /** A part of the line: by columns counted from 1, both included, or by the n-th field. " " separates by any run of blanks. */
 const columns = z
@@ -11,19 +8,14 @@ const columns = z
   .refine((place) => place.to >= place.from, { path: ['to'], error: 'must not lie before "from"' });
 const field = z.strictObject({
   at: z.literal('field'),
-  separator: z.string().min(1).max(4),
+  separator: mark,
   field: z.int().min(1).max(64),
 });
 const free = z.strictObject({ at: z.literal('free') });
 
-const ucum = z.string().refine((code) => unitNamed(code)?.ucum === code, { error: 'is not the UCUM code of a unit' });
-
-/** The gauge's own words for units where they are not the usual ones: {"M": "mm", "I": "[in_i]"}. */
-const unitWords = z.record(z.string().min(1).max(16), ucum);
-
 const unit = z.discriminatedUnion('is', [
   /** Every line is in this unit. */
-  z.strictObject({ is: z.literal('fixed'), ucum }),
+  z.strictObject({ is: z.literal('fixed'), ucum: unitCode }),
   /** Beside the number, before or after it (number at "free"). Where a line has none, the gauge's own unit holds. */
   z.strictObject({ is: z.literal('beside'), words: unitWords.optional() }),
   /** At a place of its own. */
@@ -32,11 +24,11 @@ const unit = z.discriminatedUnion('is', [
     place: z.discriminatedUnion('at', [columns, field]),
     words: unitWords.optional(),
   }),
-  /** Never in the line: the unit set for the gauge holds. */
+  /** Not in the line: the unit set for the gauge holds. One that stands there all the same is believed. */
   z.strictObject({ is: z.literal('not-sent') }),
 ]);
 
-const words = z.array(z.string().min(1).max(24)).max(32);
+const words = z.array(stateWord).max(32);
 
 /** Check characters at the end of the line, two hexadecimal digits over all characters before them. */
 const checksum = z.discriminatedUnion('is', [
@@ -45,11 +37,7 @@ const checksum = z.discriminatedUnion('is', [
   z.strictObject({ is: z.literal('sum-hex') }),
 ]);
 
-/**
- * How a gauge's bytes become readings: a small file that can be kept and shared. Everything but `kind` and
- * `version` may be left out; what is left out is as in the automatic format.
- */
-export const lineFormatSchema = z.strictObject({
+const fields = z.strictObject({
   kind: z.literal('axlewright-line-format'),
   version: z.literal(1),
   /** For people. */
@@ -59,7 +47,7 @@ export const lineFormatSchema = z.strictObject({
   /** A mark every line begins with, such as "\u0002". What stands before it is dropped. */
   start: mark.optional(),
   /** Text every line of this gauge begins with; other lines belong to another axis and are left alone. */
-  label: z.string().min(1).max(24).optional(),
+  label: labelText.optional(),
   number: z.discriminatedUnion('at', [free, columns, field]).default({ at: 'free' }),
   decimal: z.enum(['.', ',', 'either']).default('either'),
   /** The line carries digits only and the last so many are decimals: "000237" with 3 is 0.237. */
@@ -79,6 +67,18 @@ export const lineFormatSchema = z.strictObject({
   decimals: z.int().min(0).max(12).optional(),
 });
 
+/**
+ * How a gauge's bytes become readings: a small file that can be kept and shared. Everything but `kind` and
+ * `version` may be left out; what is left out is as in the automatic format.
+ */
+export const lineFormatSchema = fields.superRefine(({ decimal, lineEnd, number }, context) => {
+  const wrong = (path: string[], message: string): void => context.addIssue({ code: 'custom', path, message });
+  const isComma = (text: string): boolean => text.includes(',');
+  if (decimal !== '.' && isComma(lineEnd)) wrong(['lineEnd'], 'must not be a comma unless "decimal" is a point');
+  if (decimal === ',' && number.at === 'field' && isComma(number.separator))
+    wrong(['number', 'separator'], 'must not be a comma where the decimal sign is one');
+});
+
 export type LineFormat = z.infer<typeof lineFormatSchema>;
 export type Place = z.infer<typeof columns> | z.infer<typeof field>;
 
@@ -95,7 +95,8 @@ export function parseLineFormat(input: unknown): Result<LineFormat, 'wrong-forma
   const checked = lineFormatSchema.safeParse(input);
   if (checked.success) return ok(checked.data);
   const issue = checked.error.issues[0];
-  const field = issue?.path.join('.') ?? '';
+  const unknown = issue?.code === 'unrecognized_keys' ? issue.keys.slice(0, 1) : [];
+  const field = [...(issue?.path ?? []), ...unknown].join('.');
   return fail({
     kind: 'wrong-format',
     field: field === '' ? 'format' : field,

@@ -1,6 +1,8 @@
 import { checksumReader } from './checksum.ts';
+import { fieldsOf } from './fields.ts';
 import { freeReader, unitLookup } from './free-line.ts';
 import { isUnreadable, type LineReading, type Unreadable, type WhyUnreadable } from './gauge-reading.ts';
+import { unitNamed } from '../quantities/units.ts';
 import type { LineFormat, Place } from './line-format.ts';
 import { readNumber } from './number-text.ts';
 import { statusLookup } from './status-words.ts';
@@ -23,7 +25,7 @@ export function lineReader(format: LineFormat): LineReader {
     if (format.length !== undefined && begun.length !== format.length) return refuse('wrong-length');
     const checked = checksum(begun);
     if (checked === undefined) return refuse('checksum');
-    const own = afterLabel(checked, format.label);
+    const own = afterLabel(checked, format);
     if (own === undefined) return refuse('other-label');
     return finish(body(own), format);
   };
@@ -41,10 +43,12 @@ function afterStart(text: string, start: string | undefined): string | undefined
   return at < 0 ? undefined : text.slice(at + start.length);
 }
 
-/** With the label blanked out, columns stay where they are. */
-function afterLabel(text: string, label: string | undefined): string | undefined {
+/** With the label blanked out, columns stay where they are. The label "1" is none of "12.345". */
+function afterLabel(text: string, { label, decimal }: LineFormat): string | undefined {
   if (label === undefined) return text;
-  return text.startsWith(label) ? ' '.repeat(label.length) + text.slice(label.length) : undefined;
+  const rest = text.slice(label.length);
+  const goesOn = /^\.?\d/u.test(rest) || (decimal !== '.' && /^,\d/u.test(rest));
+  return text.startsWith(label) && !(/\d$/u.test(label) && goesOn) ? ' '.repeat(label.length) + rest : undefined;
 }
 
 function finish(line: LineReading | Unreadable, format: LineFormat): LineReading | Unreadable {
@@ -52,17 +56,15 @@ function finish(line: LineReading | Unreadable, format: LineFormat): LineReading
   if (format.decimals !== undefined && line.decimals !== format.decimals) return refuse('wrong-decimals');
   const value = format.turnSign && line.value !== 0 ? -line.value : line.value;
   const unit = format.unit.is === 'fixed' ? format.unit.ucum : line.unit;
-  const { unit: _written, ...rest } = line;
-  if (format.unit.is === 'fixed' && line.unit !== undefined && line.unit !== unit) return refuse('unknown-unit');
-  if (format.unit.is === 'not-sent' || unit === undefined) return { ...rest, value };
-  return { ...rest, value, unit };
+  const { unit: written, ...rest } = line;
+  if (written !== undefined && written !== unit) return refuse('unknown-unit');
+  return { ...rest, value, ...(unit !== undefined && { unit }) };
 }
 
 /** Reads a line whose number, and perhaps unit, have places of their own. A unit beside the number shares its place. */
 function placedReader(format: LineFormat, place: Place): TextReader {
-  if (format.unit.is === 'beside') return besideReader(format, place);
   const statusOf = statusLookup(format);
-  const unitOf = placedUnit(format);
+  const read = format.unit.is === 'beside' ? besideReader(format, place) : numberReader(format, place);
   return (text) => {
     const status = text
       .split(/[\s:=;,]+/u)
@@ -70,12 +72,20 @@ function placedReader(format: LineFormat, place: Place): TextReader {
       .filter((each) => each !== undefined);
     const bad = status.find((each) => each !== 'low-battery');
     if (bad === 'overload' || bad === 'gauge-error') return refuse(bad);
+    const line = read(text);
+    return isUnreadable(line) ? line : { ...line, flags: status.includes('low-battery') ? ['low-battery'] : [] };
+  };
+}
+
+function numberReader(format: LineFormat, place: Place): TextReader {
+  const unitOf = format.unit.is === 'placed' ? placedUnit(format.unit) : loneUnit;
+  return (text) => {
     const written = cut(text, place);
     const number = written === undefined ? undefined : readNumber(written, format);
     if (number === undefined) return refuse('no-number');
     const unit = unitOf(text);
     if (unit !== undefined && 'why' in unit) return unit;
-    return { ...number, ...unit, label: '', flags: status.includes('low-battery') ? ['low-battery'] : [] };
+    return { ...number, ...unit, label: '', flags: [] };
   };
 }
 
@@ -89,9 +99,9 @@ function besideReader(format: LineFormat, place: Place): TextReader {
 
 type TextReader = (text: string) => LineReading | Unreadable;
 
-function placedUnit(format: LineFormat): (text: string) => { readonly unit: string } | Unreadable | undefined {
-  if (format.unit.is !== 'placed') return () => undefined;
-  const { place, words } = format.unit;
+type UnitReader = (text: string) => { readonly unit: string } | Unreadable | undefined;
+
+function placedUnit({ place, words }: Extract<LineFormat['unit'], { is: 'placed' }>): UnitReader {
   const named = unitLookup(words);
   return (text) => {
     const unit = named(cut(text, place) ?? '');
@@ -99,18 +109,34 @@ function placedUnit(format: LineFormat): (text: string) => { readonly unit: stri
   };
 }
 
-/** The text at a place, or undefined where the line is too short to have it. */
+/**
+ * Where the format has no place for a unit and one stands in the line all the same, the gauge has been switched to it, or the
+ * format is another gauge's. A lone N is as often a state, and of two units nobody knows which is the number's.
+ */
+const loneUnit: UnitReader = (text) => {
+  const words = text.match(/[A-Za-z\u00b5"]+(?:[\u00b7.-][A-Za-z]+)*/gu) ?? [];
+  const named = words.flatMap((word) => (word.toUpperCase() === 'N' ? [] : (unitNamed(word)?.ucum ?? [])));
+  const [unit, ...others] = new Set(named);
+  return unit === undefined || others.length > 0 ? undefined : { unit };
+};
+
+/** The text at a place, or undefined where the line is too short to have it, or a sign standing apart would be lost. */
 function cut(text: string, place: Place): string | undefined {
   if (place.at === 'columns') return text.length < place.to ? undefined : cutColumns(text, place.from, place.to);
-  const fields = place.separator.trim() === '' ? text.trim().split(/\s+/u) : text.split(place.separator);
+  const fields = fieldsOf(text, place.separator);
   const found = fields[place.field - 1];
-  return found === undefined ? undefined : withoutFrame(found);
+  if (found === undefined) return undefined;
+  return isBareSign(fields[place.field - 2] ?? '') ? undefined : withoutFrame(found);
 }
 
-/** Columns that cut a number in two are the wrong columns for this line: digits must not go on beyond them. */
+const isBareSign = (field: string): boolean => /^\s*[+-]\s*$/u.test(field);
+
+/** Columns that cut a number in two are the wrong columns for this line: sign, digits, exponent must not go on beyond them. */
 function cutColumns(text: string, from: number, to: number): string | undefined {
   const inside = text.slice(from - 1, to);
-  const cutBefore = /[\d.,+-]$/u.test(text.slice(0, from - 1)) && /^[\d.,]/u.test(inside);
-  const cutAfter = /^[\d.,]/u.test(text.slice(to)) && /[\d.,]$/u.test(inside);
-  return cutBefore || cutAfter ? undefined : withoutFrame(inside);
+  const before = text.slice(0, from - 1);
+  const cutBefore = /[\d.,]$/u.test(before) && /^[\d.,]/u.test(inside);
+  const signBefore = /[+-]\s*$/u.test(before) && /^\s*[\d.,]/u.test(inside);
+  const cutAfter = /^(?:[\d.,]|[eE][+-]?\d)/u.test(text.slice(to)) && /[\d.,]$/u.test(inside);
+  return cutBefore || signBefore || cutAfter ? undefined : withoutFrame(inside);
 }

@@ -1,3 +1,4 @@
+import { fieldsOf, signsJoined } from '../fields.ts';
 import type { LineFormat, Place } from '../line-format.ts';
 import { unitNamed } from '../../quantities/units.ts';
 import { readNumber } from '../number-text.ts';
@@ -76,22 +77,18 @@ function fieldPlace(column: readonly Token[], lines: readonly string[]): Place |
   return undefined;
 }
 
-/** The fields of a line by a separator; a blank stands for any run of them. */
-export const fieldsOf = (line: string, separator: string): string[] =>
-  separator.trim() === '' ? line.trim().split(/\s+/u) : line.split(separator);
-
 function fieldOf(line: string, separator: string, wanted: Token | undefined): number | undefined {
   if (wanted === undefined || (separator !== ' ' && !line.includes(separator))) return undefined;
-  const at = fieldsBefore(line.slice(0, wanted.from), separator);
+  // Anything in the number's place shows which field that is.
+  const at = fieldsOf(`${line.slice(0, wanted.from)}x`, separator).length - 1;
   return isNumberWithUnit(fieldsOf(line, separator)[at] ?? '', wanted.text) ? at + 1 : undefined;
 }
 
-const fieldsBefore = (before: string, separator: string): number =>
-  separator.trim() === '' ? before.trim().split(/\s+/u).filter(Boolean).length : before.split(separator).length - 1;
-
 /** The field is the number alone, or words without digits before it and a unit or nothing after it. */
-function isNumberWithUnit(field: string, number: string): boolean {
-  const at = field.indexOf(number.trim());
-  const rest = field.slice(at + number.trim().length).trim();
+function isNumberWithUnit(written: string, number: string): boolean {
+  const field = signsJoined(written);
+  const text = signsJoined(number.trim());
+  const at = field.indexOf(text);
+  const rest = field.slice(at + text.length).trim();
   return at >= 0 && !/[\d+\-.,]/u.test(field.slice(0, at)) && (rest === '' || unitNamed(rest) !== undefined);
 }

@@ -1,7 +1,8 @@
 import type { LineFormat, Place } from '../line-format.ts';
 import { unitNamed } from '../../quantities/units.ts';
 import { withoutFrame } from '../text.ts';
-import { fieldsOf, type NumberColumn } from './columns-of-numbers.ts';
+import { fieldsOf } from '../fields.ts';
+import type { NumberColumn } from './columns-of-numbers.ts';
 
 /**
  * Where the unit of a number stands: glued to it, in the field after it, or in the field before it where no other number

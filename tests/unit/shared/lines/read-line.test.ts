@@ -153,7 +153,7 @@ describe('a taught format', () => {
     };
     expect(problem({ number: { at: 'columns', from: 9, to: 3 } })).toBe('number.to');
     expect(problem({ unit: { is: 'fixed', ucum: 'furlong' } })).toBe('unit.ucum');
-    expect(problem({ lenght: 3 })).toBe('format');
+    expect(problem({ lenght: 3 })).toBe('lenght');
     expect(problem({ version: 2 })).toBe('version');
     expect(problem({})).toBe('taken');
   });

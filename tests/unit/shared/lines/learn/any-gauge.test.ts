@@ -76,7 +76,8 @@ it(`of ${gauges} gauges, no two alike, those it is sure of are read exactly, and
       if (isUnreadable(read) && shape.number.form === 'NR3') continue;
       const got = isUnreadable(read) ? read.why : read.value;
       expect(got, `${JSON.stringify(line)} by ${JSON.stringify(learned.format)}`).toBeCloseTo(values[i] ?? 0, 9);
-      if (!isUnreadable(read) && read.unit !== undefined) expect(read.unit).toBe(unit);
+      if (!isUnreadable(read) && read.unit !== undefined)
+        expect(read.unit, `${JSON.stringify(line)} by ${JSON.stringify(learned.format)}`).toBe(unit);
     }
   }
   expect(sure / gauges).toBeGreaterThan(0.75);
