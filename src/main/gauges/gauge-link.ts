@@ -9,6 +9,10 @@ import type { Port, PortProblem } from './links/port.ts';
 /** A lost gauge is looked for this often: live again well within a second of being plugged in. */
 const lookAgain_ms = 250;
 
+/** A server that has just hung up is tried less often, and believed only when it stays that long or says something. */
+const afterHangUp_ms = 700;
+const stays_ms = 250;
+
 /** One gauge, kept connected until `end`. */
 export interface GaugeLink {
   /** What came of the first attempt to open the link: undefined when it is open. */
@@ -26,9 +30,10 @@ export function gaugeLink(options: GaugeLinkOptions): GaugeLink {
   const status = gaugeStatus(gauge, clock, options.onState);
   const first = Promise.withResolvers<PortProblem | undefined>();
   const ears = gaugeEars(options, status);
+  let hungUp = false;
 
-  const lost = (why: PortProblem): void => {
-    ears.deaf(ending.signal.aborted ? 'disconnected by hand' : why.sentence);
+  const lost = (why: PortProblem, wasLive: boolean): void => {
+    if (wasLive) ears.deaf(ending.signal.aborted ? 'disconnected by hand' : why.sentence);
     if (ending.signal.aborted) status.become('unplugged-by-hand');
     else status.become('gone', why);
   };
@@ -39,26 +44,47 @@ export function gaugeLink(options: GaugeLinkOptions): GaugeLink {
     status.become('problem', why);
   };
 
-  const stayUntilClosed = async (port: Port, closed: Promise<PortProblem>): Promise<void> => {
-    ears.live();
+  const stayUntilClosed = async (port: Port, closed: Promise<PortProblem>, live: () => void): Promise<PortProblem> => {
+    const believed = setTimeout(live, hungUp ? stays_ms : 0);
+    if (!hungUp) live();
     const asking = keepAsking(link, port);
     const endNow = (): void => void port.close();
     ending.signal.addEventListener('abort', endNow, { once: true });
     if (ending.signal.aborted) endNow();
-    lost(await closed);
+    const why = await closed;
+    clearTimeout(believed);
     ending.signal.removeEventListener('abort', endNow);
     clearInterval(asking);
+    return why;
+  };
+
+  const connectOnce = async (): Promise<void> => {
+    const closed = Promise.withResolvers<PortProblem>();
+    let isOpen = false;
+    let isLive = false;
+    const live = (): void => {
+      if (isOpen && !isLive) ears.live();
+      isLive ||= isOpen;
+    };
+    ears.prick();
+    const bytes = (some: Uint8Array): void => {
+      live();
+      ears.bytes(some);
+    };
+    const port = await options.open(link, { bytes, closed: closed.resolve });
+    first.resolve(port.ok ? undefined : port.problem);
+    if (!port.ok) return notOpened(port.problem);
+    isOpen = true;
+    const why = await stayUntilClosed(port.value, closed.promise, live);
+    lost(why, isLive);
+    hungUp = why.kind === 'hangs-up';
+    return undefined;
   };
 
   const keepConnected = async (): Promise<void> => {
     while (!ending.signal.aborted) {
-      const closed = Promise.withResolvers<PortProblem>();
-      ears.prick();
-      const port = await options.open(link, { bytes: ears.bytes, closed: closed.resolve });
-      first.resolve(port.ok ? undefined : port.problem);
-      if (port.ok) await stayUntilClosed(port.value, closed.promise);
-      else notOpened(port.problem);
-      await pause(lookAgain_ms, ending.signal);
+      await connectOnce();
+      await pause(hungUp ? afterHangUp_ms : lookAgain_ms, ending.signal);
     }
   };
 

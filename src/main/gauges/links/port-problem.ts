@@ -84,3 +84,9 @@ export const vanished = (place: string): PortProblem => ({
   sentence: `${place} was unplugged or switched off.`,
   remedy: 'Plug it in again; the bench picks it up by itself.',
 });
+
+export const hangsUp = (place: string): PortProblem => ({
+  kind: 'hangs-up',
+  sentence: `The server at ${place} takes the connection and hangs up at once.`,
+  remedy: 'Most serial servers serve one at a time: close whatever else is connected to it, or switch it off and on.',
+});

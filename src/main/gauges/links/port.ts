@@ -24,6 +24,7 @@ export type PortProblemKind =
   | 'wrong-settings'
   | 'no-answer'
   | 'vanished'
+  | 'hangs-up'
   | 'which-port'
   | 'port-error';
 
