@@ -1,8 +1,8 @@
 import { type Build, packAt, type Swap } from '../../../shared/records/build.ts';
-import { insideOf } from '../../../shared/records/common.ts';
-import { counted, type ShimDrawer, useOf } from '../../../shared/records/drawer.ts';
+import type { ShimDrawer } from '../../../shared/records/drawer.ts';
 import type { ShimPack } from '../../../shared/records/measurement.ts';
 import { shimPlaces } from '../../../shared/records/makeUp.ts';
+import { drawerAfter } from '../../../shared/setup/swap/drawerAfter.ts';
 import { saveDrawer } from '../../stores/drawer.ts';
 import { useNotebook, writeDeed } from '../../stores/notebook.ts';
 import { go } from '../../stores/route.ts';
@@ -36,15 +36,4 @@ function packsOf(build: Build, swap: Swap): readonly ShimPack[] {
     const pack = swap.measured?.packs.find((one) => one.place === place) ?? (before && packAt(before, place));
     return pack === undefined ? [] : [pack];
   });
-}
-
-/** The shims that went in are taken out of the drawer, those that came out go back into it. */
-function drawerAfter(build: Build, swap: Swap, drawer: ShimDrawer): ShimDrawer {
-  const before = build.assemblies.find(({ id }) => id === swap.assembly);
-  return (swap.measured?.packs ?? []).reduce((now, { place, each }) => {
-    const taken = counted(now, useOf(place), each.map(insideOf), -1);
-    const back = before === undefined ? undefined : packAt(before, place);
-    // Only shims measured one by one are sizes; a pack known as a whole is none.
-    return back === undefined ? taken : counted(taken, useOf(place), back.each.map(insideOf), 1);
-  }, drawer);
 }
