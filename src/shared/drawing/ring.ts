@@ -76,7 +76,8 @@ function scaleElements(input: RingInput, layout: RingLayout, scale: RadialScale)
       ? []
       : [circle(centre, scale.lane.inner, { stroke: 'faint', width: pen(letter) })]),
     ...written.flatMap((value, index) => {
-      const words = index === written.length - 1 ? `${digits[index] ?? ''} ${unit}` : (digits[index] ?? '');
+      // The unit stands on the innermost circle: on the outermost the longer word would run over the teeth.
+      const words = index === 0 ? `${digits[index] ?? ''} ${unit}` : (digits[index] ?? '');
       return writtenCircle(words, centre, scale.radius(value), angles[index] ?? 0, letter * 0.9);
     }),
   ];

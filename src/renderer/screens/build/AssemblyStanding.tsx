@@ -7,7 +7,7 @@ import { ReclockPanel } from '../together/ReclockPanel.tsx';
 import { TogetherPanel } from '../together/TogetherPanel.tsx';
 import { ExpectedPanel } from '../swap/ExpectedPanel.tsx';
 import { AssemblyFacts } from './AssemblyFacts.tsx';
-import { gateTitle } from './gate.ts';
+import { standOf } from './gate.ts';
 import { InTheWay } from './InTheWay.tsx';
 import { Overridden } from './Overridden.tsx';
 
@@ -20,19 +20,20 @@ export function AssemblyStanding({
   readonly assembly: Assembly;
 }) {
   const readiness = readinessOf(build, assembly);
+  const stand = standOf(assembly, readiness);
   const measured = latest(assembly, 'backlash') !== undefined || latest(assembly, 'ring-gear-runout') !== undefined;
   return (
     <div className="standing">
       <div className="standing__words">
         <h2 className="standing__gate">
-          <StateMark shape={readiness.ready ? 'within' : 'not-measured'} size={40} />
-          {gateTitle(readiness)}
+          <StateMark shape={stand.shape} size={40} />
+          {stand.title}
         </h2>
         <AssemblyFacts assembly={assembly} />
         <InTheWay build={build} assembly={assembly} states={readiness.inTheWay} />
         <ExpectedPanel build={build} assembly={assembly} />
         <Overridden states={readiness.states} />
-        <TogetherPanel build={build} assembly={assembly} />
+        <TogetherPanel build={build} assembly={assembly} onlyTold />
         <ReclockPanel build={build} assembly={assembly} onlyWorth />
       </div>
       {measured ? <RingPicture build={build} assembly={assembly} /> : undefined}

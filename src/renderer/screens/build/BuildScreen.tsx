@@ -1,4 +1,4 @@
-import { type Assembly, assemblyName, type Build, currentAssembly } from '../../../shared/records/build.ts';
+import { type Assembly, assemblyName, type Build, currentAssembly, latest } from '../../../shared/records/build.ts';
 import { isDescribed, nextStep, readinessOf } from '../../../shared/setup/readiness.ts';
 import { Button } from '../../parts/Button.tsx';
 import { Stage } from '../../parts/Stage.tsx';
@@ -36,7 +36,9 @@ export function BuildScreen({
           build.assemblies.length === 0 ? undefined : (
             <>
               <Button onPress={() => go({ at: 'trials', build: build.id })}>All trials</Button>
-              {assembly === undefined || assembly.phase === 'as-found' ? undefined : (
+              {assembly === undefined ||
+              assembly.phase === 'as-found' ||
+              latest(assembly, 'mark') !== undefined ? undefined : (
                 <Button onPress={() => go({ at: 'painting', build: build.id, assembly: assembly.id })}>
                   How to paint
                 </Button>

@@ -12,8 +12,11 @@ import './cut.css';
 /** Helps to tell face-milled from face-hobbed teeth; not known is an answer, and the bench goes by height then. */
 export function CutScreen({ build }: { readonly build: Build }) {
   const [signs, setSigns] = useState<CutSigns>({ height: 'not-known', slot: 'not-known', mark: 'not-known' });
-  const { cut, why } = cutFrom(signs);
   const { makeUp } = build;
+  const told = Object.values(signs).some((sign) => sign !== 'not-known');
+  const entered = makeUp?.cut ?? 'not-known';
+  // Signs replace what was entered; before the first one is told it stands.
+  const { cut, why } = told || entered === 'not-known' ? cutFrom(signs) : { cut: entered, why: asEntered };
   const leave = (): void => go({ at: 'build', build: build.id });
   const keep = async (): Promise<void> => {
     if (
@@ -61,9 +64,9 @@ export function CutScreen({ build }: { readonly build: Build }) {
         </div>
       </Stage>
       <Words
-        title={cutTitle[cut]}
+        title={told ? cutTitle[cut] : enteredTitle[cut]}
         next={{
-          words: cut === 'not-known' ? 'Leave it at not known' : `Keep ${cut}`,
+          words: `${cut === entered ? 'Leave it at' : 'Set it to'} ${cut === 'not-known' ? 'not known' : cut}`,
           run: () => void keep(),
           disabled: makeUp === undefined,
         }}
@@ -76,6 +79,14 @@ export function CutScreen({ build }: { readonly build: Build }) {
     </>
   );
 }
+
+const asEntered = 'It was entered so. Signs told here go before that.';
+
+const enteredTitle = {
+  'face-milled': 'Face-milled, as entered',
+  'face-hobbed': 'Face-hobbed, as entered',
+  'not-known': 'Not known',
+} as const;
 
 const cutTitle = {
   'face-milled': 'Face-milled, by these signs',

@@ -86,7 +86,7 @@ function SheetHead({ build, draft, error, onChange }: SheetHeadProps) {
       />
       {known.length === 0 ? undefined : (
         <Pick
-          label="Take over from an earlier sheet"
+          label="From an earlier sheet"
           value={undefined}
           onChange={take}
           options={known.map((sheet) => ({ value: sheet.name, words: sheet.name }))}

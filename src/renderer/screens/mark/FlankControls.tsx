@@ -44,23 +44,25 @@ function OneFlank({ side, draft, onChange, onPhoto }: FlankControlsProps & { rea
   const order = toeAt === 'left' ? edgeNames : (['heel', 'toe', 'crown', 'root'] as const);
   return (
     <div className="flank-controls__one" role="group" aria-label={`Edges of the ${side} mark`}>
-      {order.map((edge) => (
-        <button
-          key={edge}
-          type="button"
-          className={`edge edge--${mark.edges[edge]}`}
-          onClick={() => onChange(side, recalled(mark, edge))}
-        >
-          <span className="edge__name">
-            <span className="unseen">{name} mark, </span>
-            {edge}
-          </span>
-          <span className="edge__contact">
-            {mark.edges[edge]}
-            <span className="unseen">, change</span>
-          </span>
-        </button>
-      ))}
+      <div className="flank-controls__edges">
+        {order.map((edge) => (
+          <button
+            key={edge}
+            type="button"
+            className={`edge edge--${mark.edges[edge]}`}
+            onClick={() => onChange(side, recalled(mark, edge))}
+          >
+            <span className="edge__name">
+              <span className="unseen">{name} mark, </span>
+              {edge}
+            </span>
+            <span className="edge__contact">
+              {mark.edges[edge]}
+              <span className="unseen">, change</span>
+            </span>
+          </button>
+        ))}
+      </div>
       <Button look="quiet" more={`the ${side} mark`} onPress={() => onChange(side, undefined)}>
         Rub out
       </Button>

@@ -52,6 +52,7 @@ export function PhotoReading({ build, assembly, flank, place, photo }: PhotoRead
             mask={mark?.mask}
             brushed={said.brushed}
             onBrush={(brushed) => setSaid({ ...said, brushed })}
+            warnings={mark?.warnings ?? []}
           />
         </div>
       </Stage>
@@ -73,16 +74,9 @@ export function PhotoReading({ build, assembly, flank, place, photo }: PhotoRead
       >
         {problem === undefined ? undefined : <p>{problem.remedy}</p>}
         {mark === undefined ? undefined : (
-          <>
-            <p className="digits" data-read="numbers" data-took-ms={reading?.took_ms.toFixed(0)}>
-              {markNumbers(mark.mark)}
-            </p>
-            {mark.warnings.map((warning) => (
-              <p key={warning} className="quiet">
-                {warning}
-              </p>
-            ))}
-          </>
+          <p className="digits" data-read="numbers" data-took-ms={reading?.took_ms.toFixed(0)}>
+            {markNumbers(mark.mark)}
+          </p>
         )}
         {corners === undefined && problem === undefined ? (
           <p className="quiet">Corners are those of the flank itself: between tip edge and fillet.</p>

@@ -10,13 +10,15 @@ interface StraightFlankProps {
   readonly mask: ReadMark['mask'] | undefined;
   readonly brushed: readonly BrushTouch[];
   readonly onBrush: (brushed: readonly BrushTouch[]) => void;
+  /** What makes the reading less sure. */
+  readonly warnings: readonly string[];
 }
 
 /** Radius of the brush, as a share of the face width: a finger's width on this picture. */
 const radius = 0.035;
 
 /** The flank laid straight with the outline of what was read as mark, and a brush to correct it. */
-export function StraightFlank({ picture, mask, brushed, onBrush }: StraightFlankProps) {
+export function StraightFlank({ picture, mask, brushed, onBrush, warnings }: StraightFlankProps) {
   const canvas = useRef<HTMLCanvasElement>(null);
   const [to, setTo] = useState<BrushTouch['to']>('mark');
   const stroke = useRef<BrushTouch[]>(undefined);
@@ -79,6 +81,11 @@ export function StraightFlank({ picture, mask, brushed, onBrush }: StraightFlank
               Undo the brush
             </Button>
           )}
+          {warnings.map((warning) => (
+            <p key={warning} className="quiet">
+              {warning}
+            </p>
+          ))}
         </>
       )}
     </div>

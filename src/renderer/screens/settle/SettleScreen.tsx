@@ -10,7 +10,7 @@ import { Words } from '../../parts/Words.tsx';
 import { writeDeed } from '../../stores/notebook.ts';
 import { go } from '../../stores/route.ts';
 import { useSession } from '../../stores/session.ts';
-import { limitBasisWords, limitWords } from '../../../shared/words/limits.ts';
+import { limitBasisWords, limitWords, quantityWords } from '../../../shared/words/limits.ts';
 import { shapeOf, standingSentence } from '../../../shared/words/standing.ts';
 import './settle.css';
 
@@ -46,7 +46,7 @@ export function SettleScreen({ build, assembly: id, check }: SettleScreenProps) 
           </p>
           {state.limits.map((judged) => (
             <p key={`${judged.quantity} ${limitBasisWords(judged.limit)}`} className="quiet">
-              Limit {limitWords(judged.limit, units)}
+              {quantityWords[judged.quantity]}: {limitWords(judged.limit, units)}
               {limitBasisWords(judged.limit) === '' ? '' : `, ${limitBasisWords(judged.limit)}`}, from{' '}
               {judged.limit.source}.
             </p>

@@ -18,7 +18,7 @@ export function PrintedRule() {
     old === undefined || next === undefined ? undefined : contradictionIn({ old: numbers[old], new: numbers[next] });
   return (
     <section className="form__part">
-      <h2 className="form__heading">A printed rule, to be looked at</h2>
+      <h2 className="form__heading">A printed rule, checked against itself</h2>
       <div className="form__choices">
         <Choice label="The old mark" value={old} onChange={setOld} options={signs} />
         <Choice label="The new mark" value={next} onChange={setNext} options={signs} />

@@ -9,13 +9,15 @@ import './together.css';
 interface TogetherPanelProps {
   readonly build: Build;
   readonly assembly: Assembly;
+  /** Says nothing where it cannot be told. */
+  readonly onlyTold?: boolean;
 }
 
 /** Whether backlash and runout fit together, once both are there. */
-export function TogetherPanel({ build, assembly }: TogetherPanelProps) {
+export function TogetherPanel({ build, assembly, onlyTold = false }: TogetherPanelProps) {
   const units = useSession((session) => session.units);
   const together = useMemo(() => (isDescribed(build) ? gearTogether(build, assembly) : undefined), [build, assembly]);
-  if (together === undefined) return undefined;
+  if (together === undefined || (onlyTold && together.answer === 'cannot-tell')) return undefined;
   const { title, why } = togetherWords(together, units);
   return (
     <section className="together" aria-label="Do backlash and runout fit together">

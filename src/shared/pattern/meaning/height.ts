@@ -40,7 +40,7 @@ function ofNew(drive: Mark): Meaning {
     return say(
       'height',
       'published',
-      `The drive mark is centred between crown and root: the pinion's depth is about right.${full}`,
+      `The drive mark is centred between crown and root: the pinion’s depth is about right.${full}`,
       manuals.height,
     );
   }

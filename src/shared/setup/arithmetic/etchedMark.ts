@@ -67,7 +67,7 @@ const tooLarge = (pinionOut: number): Result<never, 'mark-too-large'> =>
   fail({
     kind: 'mark-too-large',
     field: 'newMark.unit',
-    sentence: `These marks would move the pinion by ${Math.abs(pinionOut).toFixed(3)} mm, more than any pinion's tolerance.`,
+    sentence: `These marks would move the pinion by ${Math.abs(pinionOut).toFixed(3)} mm, more than any pinion’s tolerance.`,
     remedy: 'Check the unit of the marks and whether one of the numbers is the set number.',
   });
 

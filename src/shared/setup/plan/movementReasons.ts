@@ -49,7 +49,7 @@ export function ringReason(insight: Insight, { here, chosen, holdsBacklash }: Ch
   if (inStretch(mean, insight.aim.backlash))
     return `For backlash and the place along the face ${move}, ${expected} of ${window}.`;
   const fault = mean <= 0 ? 'The gears bind' : `Backlash of ${millimetres(mean)} does not fit its window of ${window}`;
-  return `${fault}: ${move}, ${expected} with the pinion's share made good.`;
+  return `${fault}: ${move}, ${expected} with the pinion’s share made good.`;
 }
 
 /** Along the face is second, and said to be unsure; with the cut not known nothing is said at all. */
