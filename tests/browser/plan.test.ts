@@ -89,7 +89,7 @@ it('says what is missing where there can be no plan yet, and where it is entered
   );
   await goTo(page, { at: 'plan', build: bare.id });
   await page.getByText('Not enough for a plan yet').waitFor();
-  expect(await next(page, 'Go there').isEnabled()).toBe(true);
+  expect(await next(page, 'Describe the axle').isEnabled()).toBe(true);
 });
 
 it('works a depth shim out from both marks only once unit and meaning are chosen, and keeps the sentence', async () => {

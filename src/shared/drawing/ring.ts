@@ -78,21 +78,24 @@ function scaleElements(input: RingInput, layout: RingLayout, scale: RadialScale)
     ...written.flatMap((value, index) => {
       // The unit stands on the innermost circle: on the outermost the longer word would run over the teeth.
       const words = index === 0 ? `${digits[index] ?? ''} ${unit}` : (digits[index] ?? '');
-      return writtenCircle(words, centre, scale.radius(value), angles[index] ?? 0, letter * 0.9);
+      return writtenCircle(words, layout, scale.radius(value), angles[index] ?? 0, letter * 0.9);
     }),
   ];
 }
 
-/** A circle with its value standing in a gap of its line. */
+/** A circle with its value standing in a gap of its line, inwards of it where the words would run over the teeth. */
 function writtenCircle(
   words: string,
-  centre: Point,
+  { centre, toe }: RingLayout,
   radius: number,
   axis_deg: number,
   size: number,
 ): readonly Element[] {
-  const half_deg = (Math.atan2(roughWidth(words, size) / 2 + size * 0.3, radius) * 180) / Math.PI;
-  const at = clockPoint(centre, radius, axis_deg);
+  const half = roughWidth(words, size) / 2;
+  const half_deg = (Math.atan2(half + size * 0.3, radius) * 180) / Math.PI;
+  const axis = (axis_deg * Math.PI) / 180;
+  const reach = half * Math.abs(Math.sin(axis)) + size * 0.5 * Math.abs(Math.cos(axis));
+  const at = clockPoint(centre, Math.min(radius, toe - reach), axis_deg);
   return [
     path(arc(centre, radius, axis_deg + half_deg, axis_deg + 360 - half_deg), {
       stroke: 'line',

@@ -31,22 +31,28 @@ export function PlanScreen({ build }: { readonly build: Build }) {
 }
 
 /** Where the thing that is missing is entered. */
-function placeFor(build: Build, kind: string): Route {
+function placeFor(build: Build, kind: string): { readonly words: string; readonly route: Route } {
   const at = { build: build.id };
   const trial = build.assemblies.findLast(({ phase }) => phase === 'trial');
-  if (kind === 'no-window') return { at: 'limits', ...at };
-  if (kind === 'no-pack' && trial !== undefined) return { at: 'check', ...at, assembly: trial.id, check: 'shims' };
-  return kind === 'no-trial' || kind === 'no-target' ? { at: 'build', ...at } : { at: 'axle', ...at };
+  if (kind === 'no-window') return { words: 'Enter the limits', route: { at: 'limits', ...at } };
+  if (kind === 'no-pack' && trial !== undefined)
+    return { words: 'Enter the shims', route: { at: 'check', ...at, assembly: trial.id, check: 'shims' } };
+  return kind === 'no-trial' || kind === 'no-target'
+    ? { words: 'Back to the stand', route: { at: 'build', ...at } }
+    : { words: 'Describe the axle', route: { at: 'axle', ...at } };
 }
 
-const Missing = ({ build, problem }: { readonly build: Build; readonly problem: Problem }) => (
-  <>
-    <Stage title="The next shim">
-      <p className="plan__headline">{problem.sentence}</p>
-      <p>The plan weighs every trial that has its backlash and both marks, and what can be read off the gears.</p>
-    </Stage>
-    <Words title="Not enough for a plan yet" next={{ words: 'Go there', run: () => go(placeFor(build, problem.kind)) }}>
-      <p>{problem.remedy}</p>
-    </Words>
-  </>
-);
+function Missing({ build, problem }: { readonly build: Build; readonly problem: Problem }) {
+  const { words, route } = placeFor(build, problem.kind);
+  return (
+    <>
+      <Stage title="The next shim">
+        <p className="plan__headline">{problem.sentence}</p>
+        <p>The plan weighs every trial that has its backlash and both marks, and what can be read off the gears.</p>
+      </Stage>
+      <Words title="Not enough for a plan yet" next={{ words, run: () => go(route) }}>
+        <p>{problem.remedy}</p>
+      </Words>
+    </>
+  );
+}

@@ -69,8 +69,9 @@ const chanceWords = ({ chance }: Foreseen): string =>
   `Right there on about ${Math.min(95, Math.max(5, Math.round(chance * 20) * 5))} of 100 axles that would have shown these readings.`;
 
 function nextOf(props: PlanWordsProps): NextAction {
-  const { build, trial, answer, swap, moved, stays } = props;
-  if (answer === undefined) return { words: 'Make the swap card', run: () => undefined, disabled: true };
+  const { build, trial, answer, swap, moved, stays, waiting } = props;
+  const make = waiting === undefined ? 'Make the swap card' : 'Make a new swap card';
+  if (answer === undefined) return { words: make, run: () => undefined, disabled: true };
   if (swap?.ok === false && !stays) {
     return {
       words: 'Enter the shims by place',
@@ -81,7 +82,7 @@ function nextOf(props: PlanWordsProps): NextAction {
   if (!moved && answer.decision === 'suspect') {
     return { words: 'Write it in the notes', run: () => void note(build, trial, answer) };
   }
-  return { words: 'Make the swap card', run: () => void makeCard(build, trial, swap), disabled: stays };
+  return { words: make, run: () => void makeCard(build, trial, swap), disabled: stays };
 }
 
 async function makeCard(build: Build, trial: Assembly, swap: Result<SwapPlanned> | undefined): Promise<void> {
