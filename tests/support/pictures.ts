@@ -1,5 +1,6 @@
-// `npm run pictures`: every screen in a real browser, on the demo's build, into docs/pictures. Look at them.
-import { mkdirSync, mkdtempSync } from 'node:fs';
+// `npm run pictures`: every screen in a real browser, on the demo's build, into out/pictures. Look at them. Those that the
+// documents show are written into docs/pictures by `npm run pictures -- docs`.
+import { mkdirSync, mkdtempSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import type { Page } from 'playwright';
@@ -18,9 +19,13 @@ import { valueOf } from './bench/open.ts';
 import { renderedPhoto } from './photos.ts';
 import { buildForPlan, putInDrawer } from './planBuild.ts';
 import { goTo, launchBrowser, type Look, openPage, usualLook } from './browser.ts';
+import { smallPng } from './smallPng.ts';
 
 const root = join(import.meta.dirname, '..', '..');
-const out = process.argv[2] ?? join(root, 'docs', 'pictures');
+const forDocs = process.argv[2] === 'docs';
+const out = forDocs ? join(root, 'docs', 'pictures') : (process.argv[2] ?? join(root, 'out', 'pictures'));
+/** What README and docs/ show. */
+const inDocs = new Set(['bench', 'backlash', 'photo', 'meaning', 'trials', 'plan', 'swap']);
 mkdirSync(out, { recursive: true });
 const say = (words: string): void => void process.stderr.write(`${words}\n`);
 
@@ -38,7 +43,9 @@ const host = valueOf(await openLoopback({ service, files: valueOf(listPageFiles(
 const browser = await launchBrowser();
 
 const take = async (page: Page, name: string): Promise<void> => {
-  await page.screenshot({ path: join(out, `${name}.png`) });
+  if (forDocs && !inDocs.has(name)) return;
+  const picture = await page.screenshot();
+  writeFileSync(join(out, `${name}.png`), forDocs ? smallPng(picture) : picture);
   say(`  ${name}`);
 };
 
@@ -105,10 +112,10 @@ const looks: Readonly<Record<string, Look>> = {
 };
 const everyLook = new Set(['backlash', 'trial-1', 'mark', 'meaning', 'trials']);
 
-for (const [suffix, look] of Object.entries(looks)) {
+for (const [suffix, look] of Object.entries(forDocs ? { '': usualLook } : looks)) {
   const { page, faults } = await openPage(browser, host.link, look);
   for (const [name, route] of Object.entries(screens)) {
-    if (suffix !== '' && !everyLook.has(name)) continue;
+    if ((suffix !== '' && !everyLook.has(name)) || (forDocs && !inDocs.has(name))) continue;
     await goTo(page, route);
     await take(page, `${name}${suffix}`);
   }
@@ -144,11 +151,13 @@ async function planned(page: Page, suffix: string): Promise<void> {
   await take(page, 'drawer');
 }
 
-/** The bench at work: the simulated hand rocks while the picture is taken. */
+/** The bench at work: backlash is taken anew, and the simulated hand has come to its third station. */
 async function live(page: Page, suffix: string): Promise<void> {
-  await goTo(page, { at: 'just-measure' });
+  await goTo(page, check('backlash'));
+  await page.getByRole('button', { name: 'Take it anew' }).click();
+  await page.waitForTimeout(300);
   const moving = service.answers['bench.hand']({ action: { do: 'rock', stations: 3 } });
-  await page.waitForTimeout(4200);
+  await page.waitForTimeout(5200);
   await take(page, `bench${suffix}`);
   await moving;
 }
