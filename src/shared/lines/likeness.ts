@@ -1,29 +1,38 @@
-import type { LineReading } from './gauge-reading.ts';
+import type { LineReading, WhyUnreadable } from './gauge-reading.ts';
+import { exponentRule, fillRule, lengthRule, noughtRule, plusRule } from './writing-rules.ts';
 import { tornWatch } from './torn.ts';
 
 /** A gauge may have a few kinds of line (a resolution switched, a state word); more than these is not a pattern. */
 const kindsKnown = 8;
 /** So many lines alike, one after the other, make a new kind known. */
 const runForNew = 3;
+/** Where so many lines could not be read and none could, one that can is more likely a piece of such a line. */
+const missedToDoubt = 3;
 
 export interface Likeness {
   /** True when the line, `length` bytes long and come at `t`, is of a kind this gauge is known to send. */
   readonly fits: (line: LineReading, length: number, t_s: number) => boolean;
+  /** A line was no number. */
+  readonly missed: (why: WhyUnreadable) => void;
 }
 
 /**
  * A byte lost on the way makes 12.345 into 12.45: a number, but not the gauge's. Lines of one gauge are alike in
- * label, unit, decimals, in writing a plus or not, and in length where it fills its numbers up; and its number does not
- * lose its sign or first digit from one line to the next. A line that differs is held back until the gauge has
+ * label, unit, decimals, in writing a plus or a nought or not, and in length or digits where it fills its numbers up; and its
+ * number does not lose its sign or a digit from one line to the next. A line that differs is held back until the gauge has
  * shown three times running that it means it (its unit or resolution was switched).
  */
 export function likenessOfLines(): Likeness {
   const known: string[] = [];
   const plus = plusRule();
   const length = lengthRule();
+  const nought = noughtRule();
+  const fill = fillRule();
+  const exponent = exponentRule();
   const torn = tornWatch();
   let candidate = '';
   let run = 0;
+  let missed = 0;
   const learn = (kind: string): void => {
     known.push(kind);
     if (known.length > kindsKnown) known.shift();
@@ -31,14 +40,20 @@ export function likenessOfLines(): Likeness {
   const believed = (line: LineReading, bytes: number, t_s: number): boolean => {
     run = 0;
     length.saw(line, bytes);
+    nought.saw(line);
+    fill.saw(line);
     torn.saw(line, t_s);
     return true;
   };
+  const kindOf = (line: LineReading, bytes: number): string => {
+    const decimals = line.exponent ? exponent.of(line) : line.decimals;
+    const rules = [plus.of(line), length.of(bytes), nought.of(line), fill.of(line)];
+    return [line.label, line.unit, decimals, ...rules].join('|');
+  };
   return {
     fits: (line, bytes, t_s) => {
-      const decimals = line.exponent ? 'exponent' : line.decimals;
-      const kind = [line.label, line.unit, decimals, plus.of(line), length.of(bytes)].join('|');
-      if (known.length === 0) learn(kind);
+      const kind = kindOf(line, bytes);
+      if (known.length === 0 && missed < missedToDoubt) learn(kind);
       const isTorn = torn.looks(line, t_s);
       if (!isTorn && known.includes(kind)) return believed(line, bytes, t_s);
       const now = isTorn ? `${kind}|torn` : kind;
@@ -48,36 +63,11 @@ export function likenessOfLines(): Likeness {
       if (!isTorn) learn(kind);
       return believed(line, bytes, t_s);
     },
-  };
-}
-
-/** Once a gauge has written a plus, a number with no sign at all has lost it, and perhaps more. */
-function plusRule(): { readonly of: (line: LineReading) => string } {
-  let written = false;
-  return {
-    of: ({ sign }) => {
-      written ||= sign === '+';
-      return written && sign === '' ? 'no sign' : '';
-    },
-  };
-}
-
-interface LengthRule {
-  readonly of: (bytes: number) => string;
-  readonly saw: (line: LineReading, bytes: number) => void;
-}
-
-/** Where numbers of differing width have come in lines of one length, the gauge fills them up: then the length is a rule. */
-function lengthRule(): LengthRule {
-  const widths = new Set<number>();
-  let usual: number | undefined;
-  const isRule = (): boolean => widths.size > 1;
-  return {
-    of: (bytes) => (isRule() && bytes !== usual ? `${bytes} long` : ''),
-    saw: (line, bytes) => {
-      if (bytes !== usual) widths.clear();
-      usual = bytes;
-      widths.add(line.digits + line.sign.length);
+    missed: (why) => {
+      // What the gauge says of its state, and the other axis of two, are lines as they should be.
+      if (why === 'overload' || why === 'gauge-error' || why === 'other-label') return;
+      missed += 1;
+      run = 0;
     },
   };
 }

@@ -45,7 +45,10 @@ export function lineStream(format: LineFormat, options: LineStreamOptions = {}):
   const first = firstLine(format, options.openedAt);
 
   const judge = (line: LineReading | Unreadable, raw: Uint8Array, t: number): StreamLine => {
-    if (isUnreadable(line)) return { raw, t, why: line.why };
+    if (isUnreadable(line)) {
+      likeness.missed(line.why);
+      return { raw, t, why: line.why };
+    }
     if (!likeness.fits(line, raw.length, t)) return { raw, t, why: 'unlike-the-others' };
     const unit = line.unit ?? options.ownUnit;
     if (unit === undefined) return { raw, t, why: 'no-unit' };
