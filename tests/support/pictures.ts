@@ -157,7 +157,9 @@ async function live(page: Page, suffix: string): Promise<void> {
   await page.getByRole('button', { name: 'Take it anew' }).click();
   await page.waitForTimeout(300);
   const moving = service.answers['bench.hand']({ action: { do: 'rock', stations: 3 } });
-  await page.waitForTimeout(5200);
+  await page.waitForTimeout(5600);
+  // Between two cues, which darken or frame the picture for a moment.
+  await page.waitForFunction(() => document.querySelector('.cue') === null);
   await take(page, `bench${suffix}`);
   await moving;
 }

@@ -1,5 +1,5 @@
 import { type Assembly, assemblyName, type Build } from '../../shared/records/build.ts';
-import { isDescribed, readinessOf } from '../../shared/setup/readiness.ts';
+import { isDescribed, nextStep, readinessOf } from '../../shared/setup/readiness.ts';
 import { completeTrials } from '../../shared/setup/planning/seen.ts';
 import { go, type Route } from '../stores/route.ts';
 import type { Shape } from '../../shared/words/standing.ts';
@@ -27,6 +27,8 @@ export function PhasePath({
     />
   );
   const standing = 'assembly' in route || route.at === 'build';
+  // With nothing left but the certificate there is nothing left to plan or to try.
+  const going = nextStep(build).do !== 'issue-certificate';
   return (
     <div className="job__row">
       {has('as-found') ? undefined : open('as-found', 'As found')}
@@ -40,7 +42,7 @@ export function PhasePath({
           onPress={() => go({ at: 'build', build: build.id, assembly: assembly.id })}
         />
       ))}
-      {completeTrials(build).length === 0 ? undefined : (
+      {!going || completeTrials(build).length === 0 ? undefined : (
         <Chip
           words="Plan"
           more="the next shim"
@@ -48,7 +50,7 @@ export function PhasePath({
           onPress={() => go({ at: 'plan', build: build.id })}
         />
       )}
-      {open('trial', has('trial') ? '+ trial' : 'Trials')}
+      {going ? open('trial', has('trial') ? '+ trial' : 'Trials') : undefined}
       {has('final') ? undefined : open('final', 'Final')}
     </div>
   );
