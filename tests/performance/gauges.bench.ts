@@ -1,14 +1,12 @@
-import { type ChildProcessByStdio, spawn } from 'node:child_process';
-import { once } from 'node:events';
 import fs from 'node:fs';
 import os from 'node:os';
 import path from 'node:path';
-import type { Readable, Writable } from 'node:stream';
 import { setTimeout as pause } from 'node:timers/promises';
 import { systemClock } from '../../src/main/clock.ts';
 import { createGauges } from '../../src/main/gauges/gauges.ts';
 import { openJournal } from '../../src/main/journal/journal.ts';
 import { openDatabase } from '../../src/main/store/database.ts';
+import { startSenders } from './senders.ts';
 
 /** Ten seconds each; `GAUGES_SECONDS=600` is the full ten minutes of four gauges, and one minute of the fast one. */
 const longest_s = Number(process.env['GAUGES_SECONDS'] ?? 10);
@@ -18,8 +16,6 @@ export default async function bench(print: (line: string) => void): Promise<void
   await readGauges([100, 100, 100, 100], longest_s, print);
   await readGauges([2000], Math.max(10, longest_s / 10), print);
 }
-
-type Simulated = ChildProcessByStdio<Writable, Readable, null>;
 
 async function readGauges(rates: readonly number[], seconds: number, print: (line: string) => void): Promise<void> {
   const folder = fs.mkdtempSync(path.join(os.tmpdir(), 'axlewright-bench-'));
@@ -39,17 +35,17 @@ async function readGauges(rates: readonly number[], seconds: number, print: (lin
     },
     onState: () => undefined,
   });
-  const simulated = rates.map((rate) => start(rate, seconds));
-  for (const [i, child] of simulated.entries()) {
-    const link = await lineFrom(child);
+  const senders = await startSenders(rates, seconds);
+  for (const [i, link] of senders.links.entries()) {
     const connected = await gauges.connect({ id: `gauge ${i}`, link });
     if (!connected.ok) throw new Error(connected.problem.sentence);
   }
   await pause(100);
   const before = process.cpuUsage();
-  for (const child of simulated) child.stdin.write('go\n');
+  const sending = senders.run();
   const wanted = rates.reduce((sum, rate) => sum + rate * seconds, 0);
   for (let waited_s = 0; read.lines < wanted && waited_s < seconds + 5; waited_s += 0.1) await pause(100);
+  await sending;
   const cpu = process.cpuUsage(before);
   journal.flush();
   print(
@@ -57,21 +53,11 @@ async function readGauges(rates: readonly number[], seconds: number, print: (lin
       `on disk after median ${quantile(late_ms, 0.5)} ms, p99 ${quantile(late_ms, 0.99)} ms, ` +
       `${((cpu.user + cpu.system) / 1e4 / seconds).toFixed(0)} % of a core`,
   );
-  for (const child of simulated) child.stdin.write('end\n');
+  senders.end();
   await gauges.close();
   journal.close();
   opened.value.close();
   fs.rmSync(folder, { recursive: true, force: true });
-}
-
-const start = (rate: number, seconds: number): Simulated =>
-  spawn(process.execPath, [path.join(import.meta.dirname, 'gauge-to-be-read.ts'), String(rate), String(seconds)], {
-    stdio: ['pipe', 'pipe', 'inherit'],
-  });
-
-async function lineFrom(child: Simulated): Promise<string> {
-  const [bytes] = (await once(child.stdout, 'data')) as [Buffer];
-  return bytes.toString().trim();
 }
 
 /** Rows of every gauge that follow one another without a hole: value n is followed by n + 0.001. */

@@ -2,14 +2,15 @@ import { closeSync, fsyncSync, mkdtempSync, openSync, rmSync, writeSync } from '
 import { loadavg, tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { setTimeout as pause } from 'node:timers/promises';
-import type { Browser, Page } from 'playwright';
+import type { Page } from 'playwright';
 import { openLoopback } from '../../src/main/hosts/loopback/host.ts';
 import { listPageFiles } from '../../src/main/hosts/pageFiles.ts';
 import { benchInNewFolder, valueOf } from '../support/bench/open.ts';
-import { goTo, launchBrowser } from '../support/browser.ts';
+import { goTo } from '../support/browser.ts';
 import { openBareLoop } from './latency/bareLoop.ts';
+import { type BrowserAlone, launchBrowserAlone } from './latency/browserAlone.ts';
 import { type Noticed, noticedSoFar, timeScripts, watchTexts } from './latency/probe.ts';
-import { type Sender, startSender } from './latency/sender.ts';
+import { startSenders } from './senders.ts';
 
 const builtScreens = join(import.meta.dirname, '..', '..', 'out', 'renderer');
 const seconds = Number(process.env['LATENCY_SECONDS'] ?? 10);
@@ -22,7 +23,7 @@ const warmUp_s = 2;
  */
 export default async function bench(print: (line: string) => void): Promise<void> {
   print(`disk: ${fsyncWords()}; load before ${loadWords()}`);
-  const browser = await launchBrowser();
+  const browser = await launchBrowserAlone();
   for (const rates of [[100, 100, 100, 100], [2000]]) {
     const bare = await measured(browser, rates, bareLoop);
     const whole = await measured(browser, rates, wholeBench);
@@ -43,26 +44,32 @@ interface Figures {
   readonly clocksApart: string;
 }
 
-/** What shows the lines: gives the page, with the gauge of each sender, and what ends it. */
+/** What shows the lines: opens its page, gives the gauge of each sender, and what ends it. */
 type Shows = (
-  browser: Browser,
+  page: Page,
   links: readonly string[],
-) => Promise<{ readonly page: Page; readonly ids: readonly string[]; readonly close: () => Promise<void> }>;
+) => Promise<{ readonly ids: readonly string[]; readonly close: () => Promise<void> }>;
 
-async function measured(browser: Browser, rates: readonly number[], shows: Shows): Promise<Figures> {
-  const senders = await Promise.all(rates.map((rate) => startSender(rate, seconds + warmUp_s)));
-  const { page, ids, close } = await shows(
-    browser,
-    senders.map(({ link }) => link),
-  );
-  await page.waitForTimeout(1500);
-  const clocksApart = await clocks(page);
-  await page.evaluate(watchTexts);
-  const written = await Promise.all(senders.map((sender: Sender) => sender.run()));
+async function measured(browser: BrowserAlone, rates: readonly number[], shows: Shows): Promise<Figures> {
+  const senders = await startSenders(rates, seconds + warmUp_s);
+  const { ids, close, clocksApart } = await browser.with(async (page) => {
+    await page.setViewportSize({ width: 1280, height: 800 });
+    await page.addInitScript(timeScripts);
+    const shown = await shows(page, senders.links);
+    const clocksApart = await clocks(page);
+    await page.evaluate(watchTexts);
+    return { ...shown, clocksApart };
+  });
+  await pause(1500);
+  const written = await senders.run();
   await pause(500);
-  const noticed = await page.evaluate(noticedSoFar);
+  const noticed = await browser.with(async (page) => {
+    const seen = await page.evaluate(noticedSoFar);
+    await page.goto('about:blank');
+    return seen;
+  });
   await close();
-  for (const sender of senders) sender.end();
+  senders.end();
   return { ...lateness(noticed, ids, written, rates), clocksApart, ...afterWarmUp(noticed) };
 }
 
@@ -73,6 +80,10 @@ function afterWarmUp({ frames_ms, work_ms }: Noticed): Pick<Figures, 'frames_ms'
   return { frames_ms: frames_ms.slice(from), work_ms: work_ms.slice(from) };
 }
 
+/**
+ * How late each line's text was, counted to the first text that shows that line or a later one: of several lines that
+ * come in one message only the last is written.
+ */
 function lateness(
   { texts }: Noticed,
   ids: readonly string[],
@@ -80,20 +91,24 @@ function lateness(
   rates: readonly number[],
 ): Pick<Figures, 'late_ms' | 'missing'> {
   const late_ms: number[] = [];
-  let wanted = 0;
+  let missing = 0;
   for (const [i, times] of written.entries()) {
-    const first = warmUp_s * (rates[i] ?? 0);
-    wanted += times.length - first;
-    for (const [gauge, text, at] of texts) {
-      const line = Math.round(Number(text) * 1000);
-      const sent = times[line];
-      if (gauge === ids[i] && line >= first && sent !== undefined) late_ms.push(at - sent);
+    const shown = texts.filter(([gauge]) => gauge === ids[i]).map(([, text, at]) => [lineOf(text), at] as const);
+    let next = 0;
+    for (let line = warmUp_s * (rates[i] ?? 0); line < times.length; line += 1) {
+      while ((shown[next]?.[0] ?? Infinity) < line) next += 1;
+      const at = shown[next]?.[1];
+      if (at === undefined) missing += 1;
+      else late_ms.push(at - (times[line] ?? 0));
     }
   }
-  return { late_ms, missing: wanted - late_ms.length };
+  return { late_ms, missing };
 }
 
-const wholeBench: Shows = async (browser, links) => {
+/** The n-th line says n thousandths of a millimetre. */
+const lineOf = (text: string): number => Math.round(Number(text) * 1000);
+
+const wholeBench: Shows = async (page, links) => {
   const service = benchInNewFolder();
   const ids: string[] = [];
   for (const [i, link] of links.entries()) {
@@ -107,35 +122,22 @@ const wholeBench: Shows = async (browser, links) => {
     ids.push(id);
   }
   const host = valueOf(await openLoopback({ service, files: valueOf(listPageFiles(builtScreens)) }));
-  const page = await pageOn(browser, host.link);
+  await page.goto(host.link);
   await goTo(page, { at: 'just-measure' });
   await page.locator('.strip-gauge').first().waitFor();
   const close = async (): Promise<void> => {
-    await page.context().close();
     await host.close();
     await service.close();
   };
-  return { page, ids, close };
+  return { ids, close };
 };
 
-const bareLoop: Shows = async (browser, links) => {
+const bareLoop: Shows = async (page, links) => {
   const paths = new Map(links.map((link, i) => [`gauge-${i}`, link.replace('serial:', '')] as const));
   const loop = await openBareLoop(paths);
-  const page = await pageOn(browser, loop.link);
-  const close = async (): Promise<void> => {
-    await page.context().close();
-    await loop.close();
-  };
-  return { page, ids: [...paths.keys()], close };
+  await page.goto(loop.link);
+  return { ids: [...paths.keys()], close: () => loop.close() };
 };
-
-async function pageOn(browser: Browser, link: string): Promise<Page> {
-  const context = await browser.newContext({ viewport: { width: 1280, height: 800 } });
-  const page = await context.newPage();
-  await page.addInitScript(timeScripts);
-  await page.goto(link);
-  return page;
-}
 
 /** How far the page's wall clock is from ours, bounded by the quickest of many questions and answers. */
 async function clocks(page: Page): Promise<string> {

@@ -6,22 +6,21 @@ const asRoot = process.getuid?.() === 0;
 /** Chromium without its own talk to the network, and without a software renderer that would drop frames. */
 export function launchBrowser(): Promise<Browser> {
   const own = process.env['CHROMIUM_PATH'];
-  return chromium.launch({
-    ...(own === undefined ? {} : { executablePath: own }),
-    args: [
-      ...(asRoot ? ['--no-sandbox'] : []),
-      '--disable-gpu',
-      '--disable-quic',
-      '--no-first-run',
-      '--disable-background-networking',
-      '--disable-component-update',
-      '--disable-sync',
-      '--autoplay-policy=no-user-gesture-required',
-      // A camera that shows a test picture, for whoever is allowed to see it.
-      '--use-fake-device-for-media-stream',
-    ],
-  });
+  return chromium.launch({ ...(own === undefined ? {} : { executablePath: own }), args: [...browserArguments] });
 }
+
+export const browserArguments: readonly string[] = [
+  ...(asRoot ? ['--no-sandbox'] : []),
+  '--disable-gpu',
+  '--disable-quic',
+  '--no-first-run',
+  '--disable-background-networking',
+  '--disable-component-update',
+  '--disable-sync',
+  '--autoplay-policy=no-user-gesture-required',
+  // A camera that shows a test picture, for whoever is allowed to see it.
+  '--use-fake-device-for-media-stream',
+];
 
 export interface Look {
   readonly width: number;

@@ -123,6 +123,9 @@ const pragmaNumber = (sql: Sqlite.Database, name: string): number => Number(sql.
 function makeDurable(sql: Sqlite.Database): void {
   sql.pragma('journal_mode = WAL');
   sql.pragma('synchronous = FULL');
+  // Moved into the file often and a little at a time: every 1,000 pages, as SQLite does by itself, readings were held up
+  // by 14 to 30 ms each time; at 256 pages by 5 (measured by commits of four rows, 110 a second).
+  sql.pragma('wal_autocheckpoint = 256');
   sql.pragma('foreign_keys = ON');
 }
 

@@ -1,10 +1,9 @@
-import { useEffect, useLayoutEffect, useRef, useState } from 'react';
-import type { Scene } from '../../shared/drawing/scene.ts';
+import { useEffect, useId, useLayoutEffect, useRef } from 'react';
 import type { Limits } from '../../shared/drawing/scale.ts';
 import { type TraceEvent, traceScene } from '../../shared/drawing/trace.ts';
 import { slotOf } from '../live/slots.ts';
 import { useSession } from '../stores/session.ts';
-import { Drawing } from './Drawing.tsx';
+import { drawScene } from './drawScene.ts';
 import { useRoom } from './size.ts';
 import './instrument.css';
 
@@ -21,10 +20,13 @@ interface TraceProps {
   readonly still?: boolean;
 }
 
-/** A line that moves looks smooth at 30 pictures a second; more would only warm the laptop. */
-const every_ms = 30;
+/** No eye follows a line that moves more often than this, and every drawing keeps the readings behind it waiting. */
+const atMostEvery_ms = 50;
 
-/** The last seconds of a gauge, drawn with the picture's own rhythm and only when something new came. */
+/**
+ * The last seconds of a gauge, drawn when something new came and at most once for each pixel that time moves on. It
+ * draws into the page by itself: the digits of the gauges are written between two drawings and must not wait for them.
+ */
 export function Trace({
   gauge,
   quantity,
@@ -37,13 +39,15 @@ export function Trace({
 }: TraceProps) {
   const [room, size] = useRoom(13);
   const system = useSession((session) => session.units);
-  const [scene, setScene] = useState<Scene>();
+  const svg = useRef<SVGSVGElement>(null);
+  const id = useId();
   const latest = useRef({ marks, band, since_s, still });
   useLayoutEffect(() => {
     latest.current = { marks, band, since_s, still };
   });
   useEffect(() => {
     if (size === undefined) return undefined;
+    const every_ms = Math.max(atMostEvery_ms, (span_s * 1000) / size.width);
     let drawn = -2;
     let drawnAt = 0;
     let frame = requestAnimationFrame(function draw(at): void {
@@ -56,15 +60,15 @@ export function Trace({
       const since = Math.max(slot.t - span_s, now.since_s);
       const events = now.marks.filter((mark) => mark.t >= since);
       const band = now.band === undefined ? {} : { band: now.band };
-      setScene(
-        traceScene({ quantity, dimension, points: slot.trail.points(since), events, ...band, span_s, system, size }),
-      );
+      const points = slot.trail.points(since);
+      const scene = traceScene({ quantity, dimension, points, events, ...band, span_s, system, size });
+      if (svg.current !== null) drawScene(svg.current, scene, id);
     });
     return () => cancelAnimationFrame(frame);
-  }, [gauge, quantity, dimension, span_s, system, size]);
+  }, [gauge, quantity, dimension, span_s, system, size, id]);
   return (
     <div className="instrument" ref={room}>
-      {scene === undefined ? undefined : <Drawing scene={scene} />}
+      <svg ref={svg} />
     </div>
   );
 }

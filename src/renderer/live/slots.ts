@@ -26,6 +26,7 @@ const capacity = 8192;
 
 const slots = new Map<string, Slot>();
 const listeners = new Set<(heard: Heard) => void>();
+const watchers = new Map<string, Set<() => void>>();
 
 export function slotOf(gauge: string): Slot {
   const found = slots.get(gauge);
@@ -35,22 +36,35 @@ export function slotOf(gauge: string): Slot {
   return fresh;
 }
 
-/** Calls `listener` for every row as it is heard, after the slot has taken it; the function returned stops that. */
+/** Calls `listener` for every row that is heard, after the slots have taken it; the function returned stops that. */
 export function onHeard(listener: (heard: Heard) => void): () => void {
   listeners.add(listener);
   return () => void listeners.delete(listener);
 }
 
+/**
+ * Calls `listener` when a gauge has said something new: once for each message of the bench, however many readings it
+ * brings, for only the last of them can be seen. The function returned stops that.
+ */
+export function onFresh(gauge: string, listener: () => void): () => void {
+  const those = watchers.get(gauge) ?? new Set();
+  watchers.set(gauge, those.add(listener));
+  return () => void those.delete(listener);
+}
+
 export const listen = (client: BenchClient): (() => void) =>
   client.hear('heard', (news) => {
     const now = performance.now();
-    for (const heard of news) take(heard, now);
+    const fresh = new Set<string>();
+    for (const heard of news) {
+      if ('press' in heard) continue;
+      takeReading(heard, now);
+      fresh.add(heard.gauge);
+    }
+    // Digits first: what the hand waits for is on the page before anything is worked out from it.
+    for (const gauge of fresh) for (const watcher of watchers.get(gauge) ?? []) watcher();
+    for (const heard of news) for (const listener of listeners) listener(heard);
   });
-
-function take(heard: Heard, now: number): void {
-  if (!('press' in heard)) takeReading(heard, now);
-  for (const listener of listeners) listener(heard);
-}
 
 function takeReading(heard: Exclude<Heard, { press: unknown }>, now: number): void {
   const slot = slotOf(heard.gauge);

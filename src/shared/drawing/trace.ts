@@ -153,7 +153,21 @@ function stretchElement(stretch: Stretch, frame: Frame): Element {
   const points = stretch.map(({ t, v }) => ({ x: frame.x(t), y: frame.y(v) }));
   const lone = points[0];
   if (points.length === 1 && lone !== undefined) return circle(lone, pen(frame.letter, 1.5), { fill: 'text' });
-  return path(polyline(points), { stroke: 'text', width: pen(frame.letter, 1.8), cap: 'round' });
+  return path(polyline(visible(points)), { stroke: 'text', width: pen(frame.letter, 1.8), cap: 'round' });
+}
+
+/**
+ * Leaves out what no eye tells apart: a point less than a pixel on and less than half a pixel up or down from the one
+ * before it. A still gauge is then one point a column, where its noise would make four.
+ */
+function visible(points: readonly Point[]): readonly Point[] {
+  const kept: Point[] = [];
+  for (const [index, point] of points.entries()) {
+    const before = kept.at(-1);
+    const moved = before === undefined || point.x - before.x >= 1 || Math.abs(point.y - before.y) >= 0.5;
+    if (moved || index === points.length - 1) kept.push(point);
+  }
+  return kept;
 }
 
 type Draw = (event: TraceEvent, input: TraceInput, frame: Frame) => readonly Element[];

@@ -61,11 +61,9 @@ export function watchTexts(): void {
   const { noticed } = globalThis as unknown as { readonly noticed: Noticed };
   for (const digits of document.querySelectorAll('.strip-gauge .live__digits')) {
     const gauge = digits.closest('[data-gauge]')?.getAttribute('data-gauge') ?? '';
-    new MutationObserver((records) => {
-      const now = performance.timeOrigin + performance.now();
-      for (const { addedNodes } of records)
-        for (const node of addedNodes) noticed.texts.push([gauge, node.textContent ?? '', now]);
-    }).observe(digits, { childList: true });
+    new MutationObserver(() => {
+      noticed.texts.push([gauge, digits.textContent ?? '', performance.timeOrigin + performance.now()]);
+    }).observe(digits, { childList: true, characterData: true, subtree: true });
   }
   noticed.frames_ms.length = 0;
   noticed.work_ms.length = 0;
