@@ -1,17 +1,22 @@
 import { AxeBuilder } from '@axe-core/playwright';
 import type { Page } from 'playwright';
 import { afterAll, beforeAll, expect, it } from 'vitest';
-import { type BenchPage, buildInTrial, openBenchPage, untilLive } from '../support/benchPage.ts';
+import { type BenchPage, openBenchPage, untilLive } from '../support/benchPage.ts';
+import { portsAlike } from '../support/specialGauges.ts';
 import { everyScreen, show } from './everyScreen.ts';
 
 let bench: BenchPage;
-let screens: ReturnType<typeof everyScreen>;
+let screens: Awaited<ReturnType<typeof everyScreen>>['routes'];
+let end: () => Promise<void>;
 beforeAll(async () => {
-  bench = await openBenchPage();
+  bench = await openBenchPage('hurried', portsAlike);
   await untilLive(bench.service, bench.gauges.indicator);
-  screens = everyScreen({ ...(await buildInTrial(bench.service)), indicator: bench.gauges.indicator });
+  ({ routes: screens, end } = await everyScreen(bench.service, bench.gauges.indicator));
 });
-afterAll(() => bench.close());
+afterAll(async () => {
+  await bench.close();
+  await end();
+});
 
 /** The rules of WCAG 2.2 at level AA that a machine can check (axe-core's own tags). */
 const rules = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'];
@@ -55,7 +60,16 @@ async function violations(page: Page, screen: string, only?: string[]): Promise<
   return found.map(({ id, nodes }) => `${screen}: ${id} at ${nodes.map(({ html }) => html.slice(0, 160)).join(', ')}`);
 }
 
-const withReadout = new Set(['backlash', 'runout', 'torque', 'just measure', 'a gauge']);
+const withReadout = new Set([
+  'backlash',
+  'runout',
+  'torque',
+  'just measure',
+  'a gauge',
+  'pull scale',
+  'sleeve',
+  'daily check',
+]);
 
 it.each([
   { width: 1280, height: 800 },

@@ -1,9 +1,47 @@
 import type { Page } from 'playwright';
+import type { BenchService } from '../../src/shared/contract/contract.ts';
+import { buildInTrial } from '../support/benchPage.ts';
 import { goTo } from '../support/browser.ts';
+import { onSleeve, readWithPlaces, type Standing } from '../support/specialBuilds.ts';
+import { plugInPullScale, plugInUnclear } from '../support/specialGauges.ts';
 
-/** Every screen by the route that leads to it, on a build in its first trial. */
-export function everyScreen(ids: { readonly build: string; readonly trial: string; readonly indicator: string }) {
-  const { build, trial, indicator } = ids;
+/**
+ * Every screen by the route that leads to it: on a build in its first trial, and on others for what only they have. The bench
+ * needs `portsAlike` for its list of ports. Ends with `end`.
+ */
+export async function everyScreen(service: BenchService, indicator: string) {
+  const { build, trial } = await buildInTrial(service);
+  const pullScale = await plugInPullScale(service);
+  const routes = {
+    ...screensOfTrial(build, trial),
+    ...screensOfGauges(indicator, pullScale.id, await plugInUnclear(service)),
+    ...screensElsewhere(await readWithPlaces(service), await onSleeve(service)),
+  };
+  return { routes, end: pullScale.end };
+}
+
+const screensOfGauges = (indicator: string, pullScale: string, unclear: string) =>
+  ({
+    'just measure': { at: 'just-measure' },
+    'a gauge': { at: 'gauges', gauge: indicator },
+    ports: { at: 'gauges' },
+    'new gauge': { at: 'gauges', begin: 'serial:' },
+    'new gauge over Modbus': { at: 'gauges', begin: 'modbus:' },
+    'gauge record': { at: 'gauges', gauge: indicator, doing: 'record' },
+    learn: { at: 'gauges', gauge: indicator, doing: 'learn' },
+    'daily check': { at: 'gauges', gauge: indicator, doing: 'check' },
+    'which port': { at: 'gauges', gauge: unclear },
+    'pull scale': { at: 'gauges', gauge: pullScale },
+  }) as const;
+
+const screensElsewhere = (places: Standing, sleeve: Standing) =>
+  ({
+    together: { at: 'check', ...places, check: 'ring-gear-runout' },
+    're-clock': { at: 'check', ...places, check: 'flange-runout' },
+    sleeve: { at: 'check', ...sleeve, check: 'pinion-torque' },
+  }) as const;
+
+function screensOfTrial(build: string, trial: string) {
   const check = (name: string) => ({ at: 'check', build, assembly: trial, check: name });
   return {
     builds: { at: 'builds' },
@@ -32,9 +70,6 @@ export function everyScreen(ids: { readonly build: string; readonly trial: strin
     'sides worked out': { at: 'sums', build, assembly: trial, sum: 'sides' },
     'preload worked out': { at: 'sums', build, assembly: trial, sum: 'preload' },
     certificate: { at: 'certificate', build },
-    'just measure': { at: 'just-measure' },
-    'a gauge': { at: 'gauges', gauge: indicator },
-    ports: { at: 'gauges' },
   } as const;
 }
 

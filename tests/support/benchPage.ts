@@ -1,6 +1,7 @@
 import { join } from 'node:path';
 import type { Browser, Page } from 'playwright';
 import type { Gauge } from '../../src/shared/records/gauge.ts';
+import type { BenchOptions } from '../../src/main/bench/bench.ts';
 import { type LoopbackHost, openLoopback } from '../../src/main/hosts/loopback/host.ts';
 import { listPageFiles } from '../../src/main/hosts/pageFiles.ts';
 import { openSimulation } from '../../src/main/hosts/simulatedBench.ts';
@@ -24,10 +25,16 @@ export interface BenchPage {
   close(): Promise<void>;
 }
 
-/** @param hand `hurried` for tests that wait for a measurement. */
-export async function openBenchPage(hand: 'hurried' | 'person' = 'hurried'): Promise<BenchPage> {
+/**
+ * @param hand `hurried` for tests that wait for a measurement.
+ * @param ports a list of ports in place of this computer's.
+ */
+export async function openBenchPage(
+  hand: 'hurried' | 'person' = 'hurried',
+  ports?: BenchOptions['ports'],
+): Promise<BenchPage> {
   const simulation = await openSimulation(hand);
-  const service = benchInNewFolder(simulation);
+  const service = benchInNewFolder(simulation, undefined, ports);
   const gauges = valueOf(await plugInSimulated(service, simulation));
   const host = valueOf(await openLoopback({ service, files: valueOf(listPageFiles(builtScreens)) }));
   const browser = await launchBrowser();

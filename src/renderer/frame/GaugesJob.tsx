@@ -1,11 +1,11 @@
 import { useGauges } from '../stores/gauges.ts';
-import { go, type Route, useRoute } from '../stores/route.ts';
+import { type GaugesRoute, go, useRoute } from '../stores/route.ts';
 import { linkWords } from '../words/links.ts';
 import { IconButton } from './IconButton.tsx';
 import { JobRow } from './JobRow.tsx';
 
 /** The gauges the shop has, with how each link stands; typed tools among them. */
-export function GaugesJob({ route }: { readonly route: Extract<Route, { at: 'gauges' }> }) {
+export function GaugesJob({ route }: { readonly route: GaugesRoute }) {
   const { gauges, states } = useGauges();
   const before = useRoute(({ before }) => before);
   return (

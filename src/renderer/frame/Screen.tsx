@@ -28,7 +28,7 @@ import { type Route, useRoute } from '../stores/route.ts';
 export function Screen() {
   const route = useRoute(({ route }) => route);
   if (route.at === 'builds') return <BuildsScreen />;
-  if (route.at === 'gauges') return <GaugesScreen chosen={route.gauge} />;
+  if (route.at === 'gauges') return <GaugesScreen route={route} />;
   if (route.at === 'just-measure') return <JustMeasureScreen />;
   if (route.at === 'drawer') return <DrawerScreen />;
   return <InBuild route={route} />;

@@ -7,6 +7,9 @@ const build = z.string();
 export const sums = ['depth', 'sides', 'preload'] as const;
 export type Sum = (typeof sums)[number];
 
+/** What is done with a gauge beside looking at it: its record changed, its lines learned, its daily check. */
+const doings = ['record', 'learn', 'check'] as const;
+
 /** Where the technician is. One value, kept in the window's history, so that back and reload do what they say. */
 const routeSchema = z.discriminatedUnion('at', [
   z.object({ at: z.literal('builds') }),
@@ -43,7 +46,13 @@ const routeSchema = z.discriminatedUnion('at', [
   z.object({ at: z.literal('certificate'), build }),
   z.object({ at: z.literal('drawer'), build: z.string().optional() }),
   z.object({ at: z.literal('just-measure') }),
-  z.object({ at: z.literal('gauges'), gauge: z.string().optional() }),
+  z.object({
+    at: z.literal('gauges'),
+    gauge: z.string().optional(),
+    doing: z.enum(doings).optional(),
+    /** Without a gauge: the link with which the record of a new one is begun, empty for a tool that is read off. */
+    begin: z.string().optional(),
+  }),
 ]);
 export type Route = z.infer<typeof routeSchema>;
 
@@ -70,6 +79,9 @@ export function goInstead(route: Route): void {
 }
 
 addEventListener('popstate', () => arrive(inHistory()));
+
+/** Where the technician is with the gauges. */
+export type GaugesRoute = Extract<Route, { at: 'gauges' }>;
 
 /** The build the route stands in, if any. */
 export const buildOf = (route: Route): string | undefined => ('build' in route ? route.build : undefined);

@@ -1,7 +1,7 @@
 import { mkdtempSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { openBench, type Simulation } from '../../../src/main/bench/bench.ts';
+import { type BenchOptions, openBench, type Simulation } from '../../../src/main/bench/bench.ts';
 import { systemClock } from '../../../src/main/clock.ts';
 import type { BenchService } from '../../../src/shared/contract/contract.ts';
 import type { Result } from '../../../src/shared/result.ts';
@@ -9,10 +9,13 @@ import type { Result } from '../../../src/shared/result.ts';
 export const newFolder = (): string => mkdtempSync(join(tmpdir(), 'axlewright-bench-'));
 
 /** A real bench in a new folder: real database, real clock. */
-export function benchInNewFolder(simulation?: Simulation, folder = newFolder()): BenchService {
-  return valueOf(
-    openBench({ folder, clock: systemClock, version: 'test', ...(simulation === undefined ? {} : { simulation }) }),
-  );
+export function benchInNewFolder(
+  simulation?: Simulation,
+  folder = newFolder(),
+  ports: BenchOptions['ports'] = undefined,
+): BenchService {
+  const seams = { ...(simulation === undefined ? {} : { simulation }), ...(ports === undefined ? {} : { ports }) };
+  return valueOf(openBench({ folder, clock: systemClock, version: 'test', ...seams }));
 }
 
 /** The value of a result that must be there; the problem's own words when it is not. */

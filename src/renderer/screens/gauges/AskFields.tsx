@@ -12,7 +12,7 @@ const ends = lineEnds.map((value) => ({
 /** Whether the gauge sends of itself, or only what it is asked for: then with what, and how often. */
 export const AskFields = ({ draft, errors, onChange }: LinkFieldsProps) => (
   <>
-    <div className="form__wide">
+    <div className="gauge-form__wide">
       <Choice
         label="It sends"
         value={draft.sends}

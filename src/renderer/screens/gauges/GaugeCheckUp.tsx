@@ -12,6 +12,7 @@ import { Stage } from '../../parts/Stage.tsx';
 import { StateMark } from '../../parts/StateMark.tsx';
 import { Words } from '../../parts/Words.tsx';
 import { ask } from '../../stores/ask.ts';
+import { isLive, useGauges } from '../../stores/gauges.ts';
 import { useSession } from '../../stores/session.ts';
 import { measureOfKind } from './draft.ts';
 
@@ -23,6 +24,7 @@ interface Taken {
 /** The daily check: zero, a block or a weight on an arm, and that again. */
 export function GaugeCheckUp({ gauge, onDone }: { readonly gauge: Gauge; readonly onDone: () => void }) {
   const { units, technician } = useSession();
+  const live = useGauges((seen) => isLive(seen.states[gauge.id]));
   const measure = measureOfKind(gauge.kind, gauge.resolution.unit);
   const [draft, setDraft] = useState(() => emptyDraft(measure, units));
   const [zero, setZero] = useState<Taken>();
@@ -52,13 +54,15 @@ export function GaugeCheckUp({ gauge, onDone }: { readonly gauge: Gauge; readonl
     : {
         words: zero === undefined ? 'Take its zero' : `Take it at ${amount} (${shown.length + 1} of ${fewestRepeats})`,
         run: take,
-        disabled: zero !== undefined && !known.ok,
+        disabled: !live || (zero !== undefined && !known.ok),
       };
   return (
     <>
       <Stage title={`Check of ${gauge.label}`}>
-        <div className="known">
-          <Readout gauge={gauge} words={`Live reading of ${gauge.label}`} />
+        <div className="gauge-check">
+          <div className="gauge-check__live">
+            <Readout gauge={gauge} words={`Live reading of ${gauge.label}`} />
+          </div>
           <QuantityField
             label="Amount that is known"
             hint="Of the block, or the torque of the weight on its arm."
@@ -66,11 +70,10 @@ export function GaugeCheckUp({ gauge, onDone }: { readonly gauge: Gauge; readonl
             draft={draft}
             onChange={setDraft}
           />
-          <p className="digits">
-            {zero === undefined ? 'Zero not taken' : `Zero ${text(zero.value, gauge, units)}`}
-            {shown.map(({ value }) => ` · ${text(value, gauge, units)}`)}
-          </p>
-          {judged === undefined ? undefined : <Verdict judged={judged} gauge={gauge} />}
+          <div>
+            <TakenList rows={[zero, ...shown]} textOf={(value) => text(value, gauge, units)} />
+            {judged === undefined ? undefined : <Verdict judged={judged} gauge={gauge} />}
+          </div>
         </div>
       </Stage>
       <Words
@@ -83,6 +86,24 @@ export function GaugeCheckUp({ gauge, onDone }: { readonly gauge: Gauge; readonl
     </>
   );
 }
+
+interface TakenListProps {
+  /** The zero, then what it showed at the amount. */
+  readonly rows: readonly (Taken | undefined)[];
+  readonly textOf: (value: number) => string;
+}
+
+/** What has been taken and what is still to come. */
+const TakenList = ({ rows, textOf }: TakenListProps) => (
+  <ol className="gauge-check__taken digits">
+    {Array.from({ length: Math.max(fewestRepeats + 1, rows.length) }, (_, row) => (
+      <li key={row}>
+        <span className="quiet">{row === 0 ? 'Zero' : `At the amount, ${row}`}</span>
+        <span>{rows[row] === undefined ? '–' : textOf(rows[row].value)}</span>
+      </li>
+    ))}
+  </ol>
+);
 
 const dimension = (gauge: Gauge): 'torque' | 'length' => (gauge.kind === 'torque' ? 'torque' : 'length');
 const text = (value: number, gauge: Gauge, units: UnitSystem): string =>

@@ -34,7 +34,7 @@ export function GaugeForm({ draft, errors, onChange }: GaugeFormProps) {
     />
   );
   return (
-    <div className="form gauge-form">
+    <div className="gauge-form">
       <Field
         label="Name in the shop"
         value={draft.label}

@@ -11,6 +11,7 @@ import { theBench } from '../../stores/client.ts';
 import { loadGauges } from '../../stores/gauges.ts';
 import { FormatFile } from './FormatFile.tsx';
 import { KnownAmount } from './KnownAmount.tsx';
+import { LinesHeard } from './LinesHeard.tsx';
 
 const seconds = 8;
 
@@ -54,7 +55,12 @@ export function LearnGauge({ gauge, onDone }: { readonly gauge: Gauge; readonly 
         {phase === 'confirm' ? <KnownAmount gauge={gauge} onFormat={(format) => void keep(format)} /> : undefined}
         {phase === 'learned' && learned !== undefined ? <Samples learned={learned} /> : undefined}
         {phase === 'confirm' ? undefined : <Attempts attempts={attempts} />}
-        {phase === 'ready' ? <FormatFile gauge={gauge} onFormat={(format) => void keep(format)} /> : undefined}
+        {phase === 'ready' ? (
+          <div className="learn-ready">
+            <LinesHeard gauge={gauge.id} />
+            <FormatFile gauge={gauge} onFormat={(format) => void keep(format)} />
+          </div>
+        ) : undefined}
       </Stage>
       <Words
         title={titles[phase]}

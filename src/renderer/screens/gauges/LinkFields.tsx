@@ -31,7 +31,7 @@ export function LinkFields({ draft, errors, onChange }: WholeProps) {
   };
   return (
     <>
-      <div className="form__wide">
+      <div className="gauge-form__wide">
         <Choice
           label="How it is connected"
           value={draft.sort}

@@ -17,7 +17,10 @@ export function WhichPort({ gauge }: { readonly gauge: Gauge }) {
   if (own === undefined) return undefined;
   return (
     <div className="which-port">
-      <p>Push its stem, or unplug and plug it in, to see which it is. Readings of the wrong gauge look right.</p>
+      <p>
+        Unplug the other one and look for the ports again: the one that is left is its own. Readings of the wrong gauge
+        look right.
+      </p>
       {(ports ?? [])
         .filter(({ usb }) => usb !== undefined && looksAlike(usb, own))
         .map((port) => (

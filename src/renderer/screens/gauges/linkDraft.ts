@@ -64,9 +64,14 @@ const usualDraft: LinkDraft = {
 
 export const lineEnds = ['\r', '\n', '\r\n', ''] as const;
 
-/** The fields of a link. What it does not speak of keeps its usual value, ready for another sort of link. */
+/**
+ * The fields of a link. What it does not speak of keeps its usual value, ready for another sort of link. A sort alone (`tcp:`) is
+ * one that has still to be filled in.
+ */
 export function linkDraftOf(text: string): LinkDraft {
   if (text.trim() === '') return { ...usualDraft, sort: 'none' };
+  const bare = (['serial', 'tcp', 'modbus'] as const).find((sort) => text === `${sort}:`);
+  if (bare !== undefined) return { ...usualDraft, sort: bare };
   const read = parseLink(text);
   return read.ok ? { ...usualDraft, ...fieldsOf(read.value) } : { ...usualDraft, written: text };
 }

@@ -10,7 +10,7 @@ import { numberTyped } from '../../../../src/renderer/screens/stem/numbers.ts';
 import { fromMeshWords, lastRunoutStem } from '../../../../src/renderer/screens/stem/runoutStem.ts';
 import type { CaptureSettings, How } from '../../../../src/shared/records/measurement.ts';
 import { backlash, buildOf, measured, notebook, trial } from '../../../support/records/scenario.ts';
-import { runoutOf } from '../../shared/setup/gear/stand.ts';
+import { runoutOf } from '../../../support/records/gearStand.ts';
 
 const along: BacklashSettings = {
   kind: 'backlash',

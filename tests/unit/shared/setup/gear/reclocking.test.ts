@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import type { CaptureSettings } from '../../../../../src/shared/records/measurement.ts';
 import { type Reclocking, type ReclockStand, reclocking } from '../../../../../src/shared/setup/gear/reclocking.ts';
 import { reclockWords } from '../../../../../src/shared/words/reclocking.ts';
-import { cosine, runoutOf, standOf, streamed } from './stand.ts';
+import { cosine, runoutOf, standOf, streamed } from '../../../../support/records/gearStand.ts';
 
 type Said = Pick<Extract<CaptureSettings, { kind: 'runout' }>, 'fromMesh_deg' | 'radius_mm'>;
 

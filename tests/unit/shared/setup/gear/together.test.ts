@@ -7,7 +7,7 @@ import { runoutToBacklash } from '../../../../../src/shared/setup/gear/runoutToB
 import { gearTogether } from '../../../../../src/shared/setup/gear/together.ts';
 import { togetherWords } from '../../../../../src/shared/words/together.ts';
 import { makeUp, seen } from '../../../../support/records/scenario.ts';
-import { backlashRound, cosine, runoutOf, standOf, streamed } from './stand.ts';
+import { backlashRound, cosine, runoutOf, standOf, streamed } from '../../../../support/records/gearStand.ts';
 
 const heel = { direction: 'along-rotation', at: 'heel' } as const;
 

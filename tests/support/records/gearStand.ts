@@ -1,22 +1,9 @@
-import type { Assembly, Build } from '../../../../../src/shared/records/build.ts';
-import type { MakeUp } from '../../../../../src/shared/records/makeUp.ts';
-import type {
-  BacklashResult,
-  CaptureSettings,
-  How,
-  RunoutResult,
-} from '../../../../../src/shared/records/measurement.ts';
-import type { Deed } from '../../../../../src/shared/records/notebook.ts';
-import type { CheckId } from '../../../../../src/shared/setup/checkIds.ts';
-import {
-  backlash,
-  buildOf,
-  limitsSet,
-  makeUp,
-  measured,
-  notebook,
-  trial,
-} from '../../../../support/records/scenario.ts';
+import type { Assembly, Build } from '../../../src/shared/records/build.ts';
+import type { MakeUp } from '../../../src/shared/records/makeUp.ts';
+import type { BacklashResult, CaptureSettings, How, RunoutResult } from '../../../src/shared/records/measurement.ts';
+import type { Deed } from '../../../src/shared/records/notebook.ts';
+import type { CheckId } from '../../../src/shared/setup/checkIds.ts';
+import { backlash, buildOf, limitsSet, makeUp, measured, notebook, trial } from './scenario.ts';
 
 type RunoutSaid = Omit<Extract<CaptureSettings, { kind: 'runout' }>, 'kind' | 'mode'>;
 
