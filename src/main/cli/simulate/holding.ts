@@ -1,6 +1,3 @@
-import type { AsRegisters } from '../../../../hardware-sim/gauges/registers.ts';
-import { ordinaryReach } from '../../../../hardware-sim/gauges/simulated.ts';
-import { lineKindHere } from '../../../../hardware-sim/lines/line.ts';
 import { linkText, parseLink } from '../../../shared/lines/link.ts';
 import type { ModbusLink } from '../../../shared/lines/modbus/modbus-link.ts';
 import { fail, ok, type Problem, type Result } from '../../../shared/result.ts';
@@ -12,7 +9,13 @@ export interface GaugeHolding {
   readonly link: ModbusLink;
   readonly unit: (typeof unitsOf)[GaugeKind][0];
   readonly resolution: number;
-  readonly modbus: AsRegisters;
+  readonly modbus: RegistersFor;
+}
+
+/** How its registers lie, in the words of the simulated gauges, which share no code with the bench. */
+export interface RegistersFor extends Pick<ModbusLink, 'unit' | 'register' | 'function' | 'type'> {
+  readonly lowFirst: boolean;
+  readonly step: number;
 }
 
 /** The largest whole number of each type. */
@@ -24,9 +27,11 @@ const largest: Readonly<Record<ModbusLink['type'], number>> = {
   f32: Infinity,
 };
 
-/** The options are those of a link (`unit=1&register=0&scale=0.001`): the same ones read what is held. */
-export function holdingFor(options: string, kind: GaugeKind): Result<GaugeHolding> {
-  if (lineKindHere() !== 'pty') return fail(noTerminal);
+/**
+ * The options are those of a link (`unit=1&register=0&scale=0.001`): the same ones read what is held.
+ * @param reach how far the simulated gauge reads either way.
+ */
+export function holdingFor(options: string, kind: GaugeKind, reach: number): Result<GaugeHolding> {
   const unit = unitsOf[kind][0];
   const lastPlace = Number(`1e-${usual[unit].decimals}`);
   const link = parseLink(`modbus:-?${options === 'auto' ? `type=s32&scale=${lastPlace}` : options}`);
@@ -37,7 +42,7 @@ export function holdingFor(options: string, kind: GaugeKind): Result<GaugeHoldin
   if (type.startsWith('u'))
     return fail(wrongOption('type', 'A simulated gauge reads below zero too', 'Use s16, s32 or f32.'));
   const most = largest[type] * scale;
-  if (most < ordinaryReach[kind]) return fail(tooSmall(type, most, kind));
+  if (most < reach) return fail(tooSmall(type, most, `${kind} gauge reads up to ${reach}`));
   return ok({
     link: link.value,
     unit,
@@ -66,15 +71,9 @@ const wrongOption = (field: string, what: string, remedy: string): Problem => ({
   remedy,
 });
 
-const tooSmall = (type: string, most: number, kind: GaugeKind): Problem =>
+const tooSmall = (type: string, most: number, gauge: string): Problem =>
   wrongOption(
     'scale',
-    `${type} at this scale ends at ${Number(most.toPrecision(6))}, and a simulated ${kind} gauge reads up to ${ordinaryReach[kind]}`,
+    `${type} at this scale ends at ${Number(most.toPrecision(6))}, and a simulated ${gauge}`,
     'Use type=s32, or a larger scale.',
   );
-
-const noTerminal = wrongOption(
-  'link',
-  'Modbus is served on a pseudo-terminal, and only Linux has one that can be',
-  'Use --format: its lines are served over TCP.',
-);

@@ -1,7 +1,8 @@
 import { demoAxle } from '../../../../hardware-sim/axle/demo.ts';
 import { faultsFrom, UnknownFault } from '../../../../hardware-sim/faults/named.ts';
-import { type SimulatedGauges, simulatedGauges } from '../../../../hardware-sim/gauges/simulated.ts';
+import { ordinaryReach, type SimulatedGauges, simulatedGauges } from '../../../../hardware-sim/gauges/simulated.ts';
 import { type Hand, steadyHand } from '../../../../hardware-sim/hands/hand.ts';
+import { lineKindHere } from '../../../../hardware-sim/lines/line.ts';
 import { seeded } from '../../../../hardware-sim/seeded.ts';
 import { fail, ok, type Problem, type Result } from '../../../shared/result.ts';
 import { readFormat } from '../formatFile.ts';
@@ -66,7 +67,8 @@ function mannerOf(given: Given, kind: GaugeKind): Result<Manner> {
   const options = given.text('modbus');
   if (options !== undefined) {
     if (given.text('format') !== undefined) return fail(oneOfBoth);
-    const holding = holdingFor(options, kind);
+    if (lineKindHere() !== 'pty') return fail(noTerminal);
+    const holding = holdingFor(options, kind, ordinaryReach[kind]);
     return holding.ok ? ok({ is: 'registers', holding: holding.value }) : fail(ofOption('modbus', holding.problem));
   }
   const file = needed(given, 'format');
@@ -162,6 +164,13 @@ function ofLines(faults: string): Problem | undefined {
   const sentence = `--faults: ${name} is about the ends of lines, and registers have none.`;
   return { kind: 'wrong-option', field: '--faults', sentence, remedy: 'Leave it out, or use half, noise or silence.' };
 }
+
+const noTerminal: Problem = {
+  kind: 'wrong-option',
+  field: '--modbus',
+  sentence: 'Modbus is served on a pseudo-terminal, and only Linux has one that can be.',
+  remedy: 'Use --format: its lines are served over TCP.',
+};
 
 const oneOfBoth: Problem = {
   kind: 'wrong-option',
