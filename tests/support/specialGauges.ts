@@ -32,7 +32,7 @@ export async function plugInUnclear(service: BenchService): Promise<string> {
 
 export interface PullScale {
   readonly id: string;
-  end(): Promise<void>;
+  readonly end: () => Promise<void>;
 }
 
 /** A pull scale at an arm, held at a steady pull. */

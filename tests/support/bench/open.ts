@@ -12,7 +12,7 @@ export const newFolder = (): string => mkdtempSync(join(tmpdir(), 'axlewright-be
 export function benchInNewFolder(
   simulation?: Simulation,
   folder = newFolder(),
-  ports: BenchOptions['ports'] = undefined,
+  ports?: BenchOptions['ports'],
 ): BenchService {
   const seams = { ...(simulation === undefined ? {} : { simulation }), ...(ports === undefined ? {} : { ports }) };
   return valueOf(openBench({ folder, clock: systemClock, version: 'test', ...seams }));
