@@ -22,8 +22,9 @@ function readBack(format: LineFormat, writing: GaugeWriting, values: readonly nu
   const { shape, unit, resolution, sign } = writing;
   const writer = lineWriter(shape);
   const stream = lineStream(format, { ownUnit: unit });
-  return values.flatMap((value) =>
-    stream.push(writer.write({ value: value * sign, unit, resolution, overload: false }), 1),
+  // A second apart: values that leap within a moment, as no spindle does, would be held for torn ones.
+  return values.flatMap((value, second) =>
+    stream.push(writer.write({ value: value * sign, unit, resolution, overload: false }), second),
   );
 }
 
