@@ -170,9 +170,18 @@ function creeps(evidence: Evidence): boolean {
   const among = inward.length > 1 ? sd(inward) / Math.sqrt(inward.length) : 0;
   const creep = mean(inward);
   // The end of a bounce still swings outwards, so a creep that way must be the larger one.
-  const harmless = (creep > 0 ? 1 : OUTWARD) * Math.max(settings.resolution, CREEP_OF_SWING * swingOf(rests));
+  const size = Math.max(settings.resolution, CREEP_OF_SWING * swingOf(rests));
+  // A gear let go of slowly seems to stand for a few readings only, and creeps in them by the noise of so few. That all its rests
+  // creep alike, and inwards, tells it from chance.
+  const isShort = median(rests.map((rest) => rest.still)) < SHORT;
+  if (isShort && creep > Math.max(size, ALIKE * among)) return true;
+  const harmless = (creep > 0 ? 1 : OUTWARD) * size;
   return Math.abs(creep) > Math.max(harmless, 4 * own, 3 * among);
 }
+
+/** Readings of a still below which its own creep cannot be told from noise. */
+const SHORT = 8;
+const ALIKE = 2.5;
 
 const OUTWARD = 4;
 const CREEP_OF_SWING = 0.03;
