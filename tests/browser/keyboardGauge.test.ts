@@ -37,6 +37,7 @@ it('reads a gauge that types like a keyboard, never into a form, and leaves a pe
       for (const key of [...Array.from(text), 'Enter']) {
         const stroke = new KeyboardEvent('keydown', { key, bubbles: true, cancelable: true });
         document.activeElement?.dispatchEvent(stroke);
+        document.activeElement?.dispatchEvent(new KeyboardEvent('keyup', { key, bubbles: true, cancelable: true }));
       }
     }, line);
   await gaugeTypes('+0.237');
@@ -46,6 +47,36 @@ it('reads a gauge that types like a keyboard, never into a form, and leaves a pe
   await page.keyboard.type('abc', { delay: 120 });
   await expect.poll(() => field.inputValue()).toBe('1.5abc');
   expect(values).toEqual([0.237, 0.238]);
+
+  // Whatever lies over the page has the focus: a list, in which letters seek and Enter chooses; one that is written in; a dialog.
+  await page.getByRole('button', { name: /Unit where the line has none/u }).click();
+  await page.getByRole('option', { name: 'in', exact: true }).hover();
+  await gaugeTypes('+0.239');
+  await expect.poll(() => values.at(-1)).toBe(0.239);
+  expect(await page.getByRole('listbox').count()).toBe(1);
+  await page.keyboard.press('Escape');
+  await page.getByRole('listbox').waitFor({ state: 'detached' });
+  await page.getByRole('button', { name: /As it is sent/u }).waitFor();
+
+  await page.getByRole('button', { name: /suggestions.*Baud rate/iu }).click();
+  await page.getByRole('option', { name: '19200' }).hover();
+  await gaugeTypes('+0.240');
+  await expect.poll(() => values.at(-1)).toBe(0.24);
+  expect(await page.getByRole('combobox', { name: 'Baud rate' }).inputValue()).toBe('9600');
+  await page.keyboard.press('Escape');
+
+  await page.getByRole('button', { name: /handshake/u }).click();
+  await gaugeTypes('+0.241');
+  await expect.poll(() => values.at(-1)).toBe(0.241);
+  await page.getByRole('dialog').waitFor();
+  await page.keyboard.press('Escape');
+  await page.getByText('8 bits, no parity, 1 stop bit').waitFor();
+
+  await page.getByRole('button', { name: 'Settings' }).click();
+  await page.getByRole('dialog').waitFor();
+  await gaugeTypes('+0.242');
+  await expect.poll(() => values).toEqual([0.237, 0.238, 0.239, 0.24, 0.241, 0.242]);
+  expect(await page.getByRole('dialog').count()).toBe(1);
   expect(faults).toEqual([]);
   await page.context().close();
 });

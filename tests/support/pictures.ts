@@ -20,6 +20,8 @@ import { renderedPhoto } from './photos.ts';
 import { buildForPlan, putInDrawer } from './planBuild.ts';
 import { goTo, launchBrowser, type Look, openPage, usualLook } from './browser.ts';
 import { smallPng } from './smallPng.ts';
+import { portsAlike } from './specialGauges.ts';
+import { takeSpecial } from './specialPictures.ts';
 
 const root = join(import.meta.dirname, '..', '..');
 const forDocs = process.argv[2] === 'docs';
@@ -36,6 +38,7 @@ const service = valueOf(
     clock: systemClock,
     version: '0.1.0',
     simulation,
+    ports: portsAlike,
   }),
 );
 const gauges = valueOf(await plugInSimulated(service, simulation));
@@ -124,6 +127,8 @@ for (const [suffix, look] of Object.entries(forDocs ? { '': usualLook } : looks)
   await live(page, suffix);
   if (faults.length > 0) throw new Error(`the page complained: ${faults.join(' | ')}`);
 }
+
+if (!forDocs) await takeSpecial({ service, browser, link: host.link, indicator: gauges.indicator, looks, take });
 
 /** A photo with its corners tapped. It is rendered, not taken: docs/reading-the-mark.md says so beside it. */
 async function photo(page: Page, suffix: string): Promise<void> {
