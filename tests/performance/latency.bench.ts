@@ -13,9 +13,12 @@ import { type Noticed, noticedSoFar, timeScripts, watchTexts } from './latency/p
 import { startSenders } from './senders.ts';
 
 const builtScreens = join(import.meta.dirname, '..', '..', 'out', 'renderer');
-const seconds = Number(process.env['LATENCY_SECONDS'] ?? 10);
-/** Browser and bench are warm after this; its lines are not counted. */
-const warmUp_s = 2;
+const seconds = Number(process.env['LATENCY_SECONDS'] ?? 20);
+/**
+ * The lines of this time are not counted: a bench is on all day, and a browser that was started a moment ago still
+ * compiles (25 to 70 ms of a processor at a time) and does what it puts off for its first ten seconds.
+ */
+const warmUp_s = 15;
 
 /**
  * From the last byte of a line written to a pseudo-terminal to the changed text on the page, in a real browser: the whole

@@ -5,7 +5,7 @@ import type { HandAction } from '../../shared/contract/bench.ts';
 import { fail, ok, type Problem, type Result } from '../../shared/result.ts';
 import type { Clock } from '../clock.ts';
 import { keyboardDoor } from '../gauges/links/keyboard.ts';
-import { createGauges, type GaugesOptions } from '../gauges/gauges.ts';
+import { createGauges, type Gauges, type GaugesOptions } from '../gauges/gauges.ts';
 import { openJournal } from '../journal/journal.ts';
 import { thinJournal } from '../journal/thin.ts';
 import { type Database, openDatabase } from '../store/database.ts';
@@ -21,7 +21,7 @@ import { buildAnswers } from './buildAnswers.ts';
 import { certificateAnswers } from './certificateAnswers.ts';
 import { type GaugeDesk, gaugeAnswers, noteMoved, plugInSaved } from './gaugeAnswers.ts';
 import { drawerAnswers } from './drawerAnswers.ts';
-import { readingsNews, statesOf } from './gaugeNews.ts';
+import { readingsNews, statesNews, statesOf } from './gaugeNews.ts';
 import { type HandCues, listenForHand } from './handCues.ts';
 import { gaugeCheckAnswers } from './gaugeCheckAnswers.ts';
 import { learnAnswers } from './learnAnswers.ts';
@@ -64,7 +64,8 @@ export function openBench(options: BenchOptions): Result<BenchService> {
   const news = readingsNews(outlet, clock.monotonic_s);
   const gaugeRecords = openGaugeRecords(database.value);
   const keyboard = keyboardDoor();
-  const gauges = createGauges({
+  const tellStates = statesNews(outlet, () => statesOf(gauges));
+  const gauges: Gauges = createGauges({
     keyboard,
     adapters: () => gaugeRecords.list(),
     onMoved: (id, link) => noteMoved(desk, id, link),
@@ -72,7 +73,7 @@ export function openBench(options: BenchOptions): Result<BenchService> {
     journal,
     clock,
     onReadings: news.tell,
-    onState: () => outlet.tell('gauge-states', statesOf(gauges)),
+    onState: tellStates,
   });
   const desk: GaugeDesk = {
     notebooks: openNotebooks(database.value),

@@ -13,10 +13,26 @@ export function heard(reading: GaugeReading): Heard {
 
 export const statesOf = (gauges: Gauges): GaugeState[] => [...gauges.states()];
 
+/** Tells how all gauges stand, once for however many of them change in the same breath. */
+export function statesNews(outlet: Outlet, states: () => GaugeState[]): () => void {
+  let coming = false;
+  return () => {
+    if (coming) return;
+    coming = true;
+    queueMicrotask(() => {
+      coming = false;
+      outlet.tell('gauge-states', states());
+    });
+  };
+}
+
 /** All gauges together up to this many readings a second go out one by one, at once. */
 const atOnceUpTo_per_s = 1000;
-/** Above that, one batch a frame: a screen draws no faster, and a thousand messages a second would choke it. */
-const batchEvery_ms = 16;
+/**
+ * Above that, about one batch a frame: a screen draws no faster, and a thousand messages a second would choke it. The
+ * first reading of a batch has waited this long before it sets out, so it is less than a frame of 16.7 ms.
+ */
+const batchEvery_ms = 12;
 
 /**
  * Sends readings to the screens: at once while all gauges together stay below a thousand a second, in batches

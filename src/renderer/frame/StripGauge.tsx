@@ -9,8 +9,8 @@ import { linkWords } from '../words/links.ts';
 
 /** One gauge in the strip: shape and word of its state, name, value, age. */
 export function StripGauge({ gauge }: { readonly gauge: Gauge }) {
-  const state = useGauges((seen) => seen.states[gauge.id]);
-  const words = linkWords(state);
+  // The words only: the counts in the state change twice a second and are not shown here.
+  const words = useGauges((seen) => linkWords(seen.states[gauge.id]));
   return (
     <Button className="strip-gauge" onPress={() => go({ at: 'gauges', gauge: gauge.id })}>
       <StateMark shape={words.shape} size={16} />
