@@ -10,23 +10,21 @@ const svgSpace = 'http://www.w3.org/2000/svg';
  * @param id names the title and the description; unlike any other in the page.
  */
 export function drawScene(svg: SVGSVGElement, scene: Scene, id: string): void {
-  const drawn = svgNodes(scene, inkVariable);
+  const named = scene.title !== '';
   write(svg, 'viewBox', `0 0 ${scene.width} ${scene.height}`);
-  if (scene.title === '') {
-    write(svg, 'aria-hidden', 'true');
-    return fill(svg, drawn);
-  }
-  write(svg, 'role', 'img');
-  write(svg, 'aria-labelledby', `${id}-title`);
-  write(svg, 'aria-describedby', `${id}-description`);
-  return fill(svg, [
-    { tag: 'title', attributes: { id: `${id}-title` }, words: scene.title, children: [] },
-    { tag: 'desc', attributes: { id: `${id}-description` }, words: scene.description, children: [] },
-    ...drawn,
-  ]);
+  write(svg, 'aria-hidden', named ? undefined : 'true');
+  write(svg, 'role', named ? 'img' : undefined);
+  write(svg, 'aria-labelledby', named ? `${id}-title` : undefined);
+  write(svg, 'aria-describedby', named ? `${id}-description` : undefined);
+  fill(svg, [...(named ? wordsOf(scene, id) : []), ...svgNodes(scene, inkVariable)]);
 }
 
 type Node = Omit<SvgNode, 'tag'> & { readonly tag: SvgNode['tag'] | 'title' | 'desc' };
+
+const wordsOf = (scene: Scene, id: string): readonly Node[] => [
+  { tag: 'title', attributes: { id: `${id}-title` }, words: scene.title, children: [] },
+  { tag: 'desc', attributes: { id: `${id}-description` }, words: scene.description, children: [] },
+];
 
 /** Elements have no identity of their own: a scene is made anew from the data, so its order says which is which. */
 function fill(parent: Element, nodes: readonly Node[]): void {
@@ -46,12 +44,13 @@ function placed(parent: Element, tag: string, instead: Element | undefined): Ele
 }
 
 function dress(element: Element, { attributes, words, children }: Node): void {
-  for (const name of element.getAttributeNames()) if (!(name in attributes)) element.removeAttribute(name);
+  for (const name of element.getAttributeNames()) if (!(name in attributes)) write(element, name, undefined);
   for (const [name, value] of Object.entries(attributes)) write(element, name, value);
   if (words === undefined) fill(element, children);
   else if (element.textContent !== words) element.textContent = words;
 }
 
-function write(element: Element, name: string, value: string): void {
-  if (element.getAttribute(name) !== value) element.setAttribute(name, value);
+function write(element: Element, name: string, value: string | undefined): void {
+  if (value === undefined) element.removeAttribute(name);
+  else if (element.getAttribute(name) !== value) element.setAttribute(name, value);
 }
