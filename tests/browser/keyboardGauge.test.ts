@@ -58,7 +58,11 @@ it('reads a gauge that types like a keyboard, never into a form, and leaves a pe
   await page.getByRole('listbox').waitFor({ state: 'detached' });
   await page.getByRole('button', { name: /As it is sent/u }).waitFor();
 
-  await page.getByRole('button', { name: /suggestions.*Baud rate/iu }).click();
+  // A list closes when the page behind it is scrolled: what a click scrolls to is brought into view before.
+  const baudRates = page.getByRole('button', { name: /suggestions.*Baud rate/iu });
+  await baudRates.scrollIntoViewIfNeeded();
+  await page.waitForTimeout(500);
+  await baudRates.click();
   await page.getByRole('option', { name: '19200' }).hover();
   await gaugeTypes('+0.240');
   await expect.poll(() => values.at(-1)).toBe(0.24);

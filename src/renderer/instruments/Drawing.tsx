@@ -1,6 +1,6 @@
-import { memo, type PointerEvent, type ReactElement, useId, useLayoutEffect, useRef } from 'react';
+import { createElement, memo, type PointerEvent, type ReactElement, useId } from 'react';
 import type { Point, Scene } from '../../shared/drawing/scene.ts';
-import { drawScene } from './drawScene.ts';
+import { inkVariable, type SvgNode, svgNodes } from '../../shared/drawing/svg.ts';
 
 export interface DrawingProps {
   readonly scene: Scene;
@@ -12,15 +12,44 @@ export interface DrawingProps {
   readonly onPoint?: (point: Point, phase: 'down' | 'move' | 'up') => void;
 }
 
-/** A scene on screen: fills the width it is given. */
+/**
+ * A scene on screen: fills the width it is given, coloured by the theme's custom properties. A scene without a
+ * title stands beside its own words, as a state's mark does, and is not read out a second time.
+ */
 export const Drawing = memo(function Drawing({ scene, className, onPoint }: DrawingProps): ReactElement {
   const id = useId();
-  const svg = useRef<SVGSVGElement>(null);
-  useLayoutEffect(() => {
-    if (svg.current !== null) drawScene(svg.current, scene, id);
-  }, [scene, id]);
-  return <svg ref={svg} className={className} {...(onPoint === undefined ? {} : pointing(onPoint))} />;
+  return (
+    <svg
+      className={className}
+      viewBox={`0 0 ${scene.width} ${scene.height}`}
+      {...(scene.title === '' ? { 'aria-hidden': true } : named(id))}
+      {...(onPoint === undefined ? {} : pointing(onPoint))}
+    >
+      {scene.title === '' ? null : <title id={`${id}-title`}>{scene.title}</title>}
+      {scene.title === '' ? null : <desc id={`${id}-description`}>{scene.description}</desc>}
+      {svgNodes(scene, inkVariable).map(drawn)}
+    </svg>
+  );
 });
+
+const named = (id: string) => ({
+  role: 'img',
+  'aria-labelledby': `${id}-title`,
+  'aria-describedby': `${id}-description`,
+});
+
+/** Elements have no identity of their own: a scene is drawn anew from the data, so its order is its key. */
+const drawn = ({ tag, attributes, children, words }: SvgNode, index: number): ReactElement =>
+  createElement(tag, { key: index, ...reactNames(attributes) }, words ?? children.map(drawn));
+
+/** React wants `strokeWidth` where SVG writes `stroke-width`. */
+const reactNames = (attributes: Readonly<Record<string, string>>): Record<string, string> =>
+  Object.fromEntries(
+    Object.entries(attributes).map(([name, value]) => [
+      name.replaceAll(/-([a-z])/gu, (_, letter: string) => letter.toUpperCase()),
+      value,
+    ]),
+  );
 
 type Pointing = Record<'onPointerDown' | 'onPointerMove' | 'onPointerUp', (event: PointerEvent<SVGSVGElement>) => void>;
 

@@ -4,8 +4,8 @@ import { inkVariable, type SvgNode, svgNodes } from '../../shared/drawing/svg.ts
 const svgSpace = 'http://www.w3.org/2000/svg';
 
 /**
- * Puts a scene into an SVG element, coloured by the theme's custom properties. What is already there is kept and only
- * what differs is written: a trace is drawn anew many times a second, and all but its line is as it was.
+ * Puts a scene into an SVG element without React, coloured by the theme's custom properties. What is already there is
+ * kept and only what differs is written: a trace is drawn twenty times a second, and all but its line is as it was.
  * A scene without a title stands beside its own words, as a state's mark does, and is not read out a second time.
  * @param id names the title and the description; unlike any other in the page.
  */
