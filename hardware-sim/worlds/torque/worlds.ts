@@ -1,0 +1,4 @@
+import type { World } from '../world.ts';
+
+/** The row where the measuring's own beliefs hold comes first. */
+export const torqueWorlds: readonly World[] = [];
