@@ -1,7 +1,7 @@
 import type { Random } from '../seeded.ts';
 import { during, together, type Fault } from './fault.ts';
-import * as text from './text-faults.ts';
-import { wrongBaud, wrongParity } from './wire-faults.ts';
+import * as text from './textFaults.ts';
+import { wrongBaud, wrongParity } from './wireFaults.ts';
 
 const MAKERS = {
   half: (random) => text.halfLines(random),

@@ -4,9 +4,9 @@ import { hold, moments, type Stretch } from '../hands/motion.ts';
 import type { Chunk } from '../lines/chunk.ts';
 import { serveLine, type Line, type LineKind } from '../lines/line.ts';
 import { play, realPace, type Pace } from '../lines/play.ts';
-import { PLAIN_LINE, type LineShape } from './line-shape.ts';
-import { lineWriter, type Ailing } from './line-writer.ts';
-import { modbusServer } from '../lines/modbus-server.ts';
+import { PLAIN_LINE, type LineShape } from './lineShape.ts';
+import { lineWriter, type Ailing } from './lineWriter.ts';
+import { modbusServer } from '../lines/modbusServer.ts';
 import { type AsRegisters, registersOf } from './registers.ts';
 import type { Gauge } from './shown.ts';
 

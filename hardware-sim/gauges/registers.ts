@@ -1,4 +1,4 @@
-import type { ModbusServed } from '../lines/modbus-server.ts';
+import type { ModbusServed } from '../lines/modbusServer.ts';
 import type { Shown } from './shown.ts';
 import { displayDecimals } from './units.ts';
 

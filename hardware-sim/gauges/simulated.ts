@@ -4,15 +4,15 @@ import { steadyHand, type Hand } from '../hands/hand.ts';
 import { hold, type Stretch } from '../hands/motion.ts';
 import { lower, raise, visit } from '../hands/rocking.ts';
 import type { Spoil } from '../hands/spoil.ts';
-import { dragTruth, runoutTruth, type DragTruth, type RunoutTruth } from '../hands/turn-truth.ts';
+import { dragTruth, runoutTruth, type DragTruth, type RunoutTruth } from '../hands/turnTruth.ts';
 import { turning, turningByStations, turningShaft } from '../hands/turning.ts';
 import type { LineKind } from '../lines/line.ts';
 import { realPace } from '../lines/play.ts';
 import { seeded, type Random } from '../seeded.ts';
 import { errorCurve, indicator, type IndicatorTraits } from './indicator.ts';
-import type { LineShape } from './line-shape.ts';
+import type { LineShape } from './lineShape.ts';
 import { liveGauge, type LiveGauge, type Sends } from './live.ts';
-import { torqueGauge, type TorqueTraits } from './torque-gauge.ts';
+import { torqueGauge, type TorqueTraits } from './torqueGauge.ts';
 
 /** How one of the two gauges is made and how it talks; what is left out is an ordinary gauge in good order. */
 export interface GaugeChoice<Traits> {

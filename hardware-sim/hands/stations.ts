@@ -1,5 +1,5 @@
 // Import from tests/performance as '../../hardware-sim/hands/stations.ts': randomStation, randomSession, spoiltStation.
-import { anyIndicator } from '../gauges/any-indicator.ts';
+import { anyIndicator } from '../gauges/anyIndicator.ts';
 import { indicator, mechanismOnly, type IndicatorTraits } from '../gauges/indicator.ts';
 import { MM_PER } from '../gauges/units.ts';
 import type { Random } from '../seeded.ts';

@@ -5,7 +5,7 @@ import { join } from 'node:path';
 import { ReadStream } from 'node:tty';
 import { hearing, type Hearing } from './hearing.ts';
 import type { Line } from './cable.ts';
-import { patientWriter, type PatientWriter } from './patient-writer.ts';
+import { patientWriter, type PatientWriter } from './patientWriter.ts';
 import { openTerminal } from './terminal.ts';
 
 /** A cable plugged in: one pseudo-terminal, alive. */

@@ -51,7 +51,7 @@ it('words and digits stand out from their ground in the dark as well', visit, as
   await page.context().close();
 });
 
-/** With `only`, drawings are left out: their colours are tested where they are made (tests/unit/shared/drawing). */
+/** With `only`, drawings are left out: their colours are tested where they are made (tests/unit/shared/presentation/drawing). */
 async function violations(page: Page, screen: string, only?: string[]): Promise<string[]> {
   const axe = new AxeBuilder({ page });
   const { violations: found } = await (

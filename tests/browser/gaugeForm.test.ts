@@ -1,5 +1,5 @@
 import { afterAll, beforeAll, expect, it, onTestFinished } from 'vitest';
-import { modbusServer } from '../../hardware-sim/lines/modbus-server.ts';
+import { modbusServer } from '../../hardware-sim/lines/modbusServer.ts';
 import { type Line, serveLine } from '../../hardware-sim/lines/line.ts';
 import { valueOf } from '../support/bench/open.ts';
 import { type BenchPage, openBenchPage } from '../support/benchPage.ts';

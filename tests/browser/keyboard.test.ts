@@ -1,6 +1,6 @@
 import type { Page } from 'playwright';
 import { afterAll, beforeAll, expect, it } from 'vitest';
-import { type Build, latest, readNotebook } from '../../src/shared/records/build.ts';
+import { type Build, latest, readNotebook } from '../../src/shared/job/records/build.ts';
 import { type BenchPage, buildInTrial, openBenchPage, untilLive } from '../support/benchPage.ts';
 import { valueOf } from '../support/bench/open.ts';
 import { show } from './everyScreen.ts';

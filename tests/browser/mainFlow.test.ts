@@ -1,8 +1,8 @@
 import type { Page } from 'playwright';
 import { afterAll, beforeAll, expect, it } from 'vitest';
-import { showText } from '../../src/shared/quantities/show.ts';
-import { latest, readNotebook } from '../../src/shared/records/build.ts';
-import { isNone } from '../../src/shared/result.ts';
+import { showText } from '../../src/shared/basics/show.ts';
+import { latest, readNotebook } from '../../src/shared/job/records/build.ts';
+import { isNone } from '../../src/shared/basics/result.ts';
 import { type BenchPage, openBenchPage, untilLive } from '../support/benchPage.ts';
 import { valueOf } from '../support/bench/open.ts';
 

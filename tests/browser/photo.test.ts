@@ -1,9 +1,9 @@
 import jpegJs from 'jpeg-js';
 import type { Page } from 'playwright';
 import { afterAll, beforeAll, expect, it } from 'vitest';
-import { readPattern } from '../../src/shared/pattern/readPattern.ts';
-import { latest, readNotebook } from '../../src/shared/records/build.ts';
-import { isNone } from '../../src/shared/result.ts';
+import { readPattern } from '../../src/shared/axle/mark/readPattern.ts';
+import { latest, readNotebook } from '../../src/shared/job/records/build.ts';
+import { isNone } from '../../src/shared/basics/result.ts';
 import { type BenchPage, buildInTrial, openBenchPage } from '../support/benchPage.ts';
 import { valueOf } from '../support/bench/open.ts';
 import { goTo } from '../support/browser.ts';

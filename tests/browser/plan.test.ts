@@ -1,6 +1,6 @@
 import { afterAll, beforeAll, expect, it } from 'vitest';
 import type { Page } from 'playwright';
-import { type Build, latest, readNotebook } from '../../src/shared/records/build.ts';
+import { type Build, latest, readNotebook } from '../../src/shared/job/records/build.ts';
 import { type BenchPage, openBenchPage } from '../support/benchPage.ts';
 import { valueOf } from '../support/bench/open.ts';
 import { goTo } from '../support/browser.ts';

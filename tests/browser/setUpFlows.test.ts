@@ -1,6 +1,6 @@
 import type { Locator, Page } from 'playwright';
 import { afterAll, beforeAll, expect, it } from 'vitest';
-import type { Deed } from '../../src/shared/records/notebook.ts';
+import type { Deed } from '../../src/shared/job/records/notebook.ts';
 import { type BenchPage, buildInTrial, openBenchPage, untilLive } from '../support/benchPage.ts';
 import { valueOf } from '../support/bench/open.ts';
 import { Nm, roundLimits } from '../support/roundAxle.ts';

@@ -13,11 +13,11 @@ import {
   stepBacklash,
   type BacklashSettings,
   type StationMeasured,
-} from '../../src/shared/metrology/backlash/capture.ts';
-import { isPress, type StreamItem } from '../../src/shared/metrology/reading.ts';
-import { combine } from '../../src/shared/metrology/uncertainty.ts';
-import { mm, seconds } from '../../src/shared/quantities/quantity.ts';
-import { isNone } from '../../src/shared/result.ts';
+} from '../../src/shared/measuring/backlash/capture.ts';
+import { isPress, type StreamItem } from '../../src/shared/measuring/reading.ts';
+import { combine } from '../../src/shared/measuring/uncertainty/uncertainty.ts';
+import { mm, seconds } from '../../src/shared/basics/quantity.ts';
+import { isNone } from '../../src/shared/basics/result.ts';
 
 /**
  * Hands-free backlash against simulated hands and gauges: how often it is right, what it refuses, whether U95 covers,

@@ -1,5 +1,5 @@
-import { mm } from '../../src/shared/quantities/quantity.ts';
-import { type DrawerSize, stackFor } from '../../src/shared/setup/drawer.ts';
+import { mm } from '../../src/shared/basics/quantity.ts';
+import { type DrawerSize, stackFor } from '../../src/shared/axle/drawer.ts';
 
 const promised_ms = 50;
 

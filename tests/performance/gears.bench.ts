@@ -1,6 +1,6 @@
-import { evaluate } from '../../src/shared/gears/evaluate.ts';
-import { describeSet, type MeshModel } from '../../src/shared/gears/meshModel.ts';
-import { mm } from '../../src/shared/quantities/quantity.ts';
+import { evaluate } from '../../src/shared/axle/mesh/evaluate.ts';
+import { describeSet, type MeshModel } from '../../src/shared/axle/mesh/meshModel.ts';
+import { mm } from '../../src/shared/basics/quantity.ts';
 
 /** A hypoid set with round dimensions of our own. */
 const set = { pinionTeeth: 12, ringTeeth: 43, outerDiameter_mm: 210, offset_mm: 30, pinionSpiral_deg: 46 } as const;

@@ -1,17 +1,27 @@
-import { anyIndicator } from '../../hardware-sim/gauges/any-indicator.ts';
+import { anyIndicator } from '../../hardware-sim/gauges/anyIndicator.ts';
 import { indicator } from '../../hardware-sim/gauges/indicator.ts';
-import { torqueGauge } from '../../hardware-sim/gauges/torque-gauge.ts';
+import { torqueGauge } from '../../hardware-sim/gauges/torqueGauge.ts';
 import { MM_PER } from '../../hardware-sim/gauges/units.ts';
 import { moments } from '../../hardware-sim/hands/motion.ts';
-import { dragTruth, runoutTruth } from '../../hardware-sim/hands/turn-truth.ts';
+import { dragTruth, runoutTruth } from '../../hardware-sim/hands/turnTruth.ts';
 import { turning, turningByStations, turningShaft } from '../../hardware-sim/hands/turning.ts';
 import { type Random, seeded } from '../../hardware-sim/seeded.ts';
-import type { Reading } from '../../src/shared/metrology/reading.ts';
-import { finishRunout, type RunoutSettings, startRunout, stepRunout } from '../../src/shared/metrology/runout.ts';
-import { finishTorque, startTorque, stepTorque, type TorqueSettings } from '../../src/shared/metrology/torque.ts';
-import { rectangular } from '../../src/shared/metrology/uncertainty.ts';
-import { mm, newtonMetres, radians, seconds } from '../../src/shared/quantities/quantity.ts';
-import { isNone, type OrNone } from '../../src/shared/result.ts';
+import type { Reading } from '../../src/shared/measuring/reading.ts';
+import {
+  finishRunout,
+  type RunoutSettings,
+  startRunout,
+  stepRunout,
+} from '../../src/shared/measuring/runout/runout.ts';
+import {
+  finishTorque,
+  startTorque,
+  stepTorque,
+  type TorqueSettings,
+} from '../../src/shared/measuring/torque/torque.ts';
+import { rectangular } from '../../src/shared/measuring/uncertainty/uncertainty.ts';
+import { mm, newtonMetres, radians, seconds } from '../../src/shared/basics/quantity.ts';
+import { isNone, type OrNone } from '../../src/shared/basics/result.ts';
 
 /**
  * Runout and rotating torque against simulated hands and gauges: whether U95 covers the truth, how wide it is, and what a

@@ -2,9 +2,9 @@ import jpeg from 'jpeg-js';
 import { asJpeg, type Photograph, photograph } from '../../hardware-sim/photos/photograph.ts';
 import { drawScene, type Spoiling, spoilings } from '../../hardware-sim/photos/scene.ts';
 import { seeded } from '../../hardware-sim/seeded.ts';
-import { edgeNames } from '../../src/shared/pattern/mark.ts';
-import type { Photo } from '../../src/shared/pattern/photo.ts';
-import { type PatternReading, readPattern } from '../../src/shared/pattern/readPattern.ts';
+import { edgeNames } from '../../src/shared/axle/mark/mark.ts';
+import type { Photo } from '../../src/shared/axle/mark/photo.ts';
+import { type PatternReading, readPattern } from '../../src/shared/axle/mark/readPattern.ts';
 
 const twoMegapixels = [1632, 1224] as const;
 const twelveMegapixels = [4000, 3000] as const;

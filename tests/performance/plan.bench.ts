@@ -1,7 +1,7 @@
 import { NoSuchGear } from '../../hardware-sim/axle/mesh/solve.ts';
-import type { PlanAnswer } from '../../src/shared/setup/plan/answer.ts';
-import type { TrialSeen } from '../../src/shared/setup/plan/input.ts';
-import { plan } from '../../src/shared/setup/plan/plan.ts';
+import type { PlanAnswer } from '../../src/shared/axle/plan/answer.ts';
+import type { TrialSeen } from '../../src/shared/axle/plan/input.ts';
+import { plan } from '../../src/shared/axle/plan/plan.ts';
 import { shopRule } from './plan/shopRule.ts';
 import { drawStand, type Population, spreads, type Stand } from './plan/stand.ts';
 

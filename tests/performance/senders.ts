@@ -15,7 +15,7 @@ export interface Senders {
 export async function startSenders(rates: readonly number[], seconds: number): Promise<Senders> {
   const child: ChildProcessByStdio<Writable, Readable, null> = spawn(
     process.execPath,
-    [join(import.meta.dirname, 'gauges-to-be-read.ts'), rates.join(','), String(seconds)],
+    [join(import.meta.dirname, 'gaugesToBeRead.ts'), rates.join(','), String(seconds)],
     { stdio: ['pipe', 'pipe', 'inherit'] },
   );
   const said = createInterface({ input: child.stdout })[Symbol.asyncIterator]();

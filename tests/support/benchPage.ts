@@ -1,13 +1,13 @@
 import { join } from 'node:path';
 import type { Browser, Page } from 'playwright';
-import type { Gauge } from '../../src/shared/records/gauge.ts';
+import type { Gauge } from '../../src/shared/job/records/gauge.ts';
 import type { BenchOptions } from '../../src/main/bench/bench.ts';
 import { type LoopbackHost, openLoopback } from '../../src/main/hosts/loopback/host.ts';
 import { listPageFiles } from '../../src/main/hosts/pageFiles.ts';
 import { openSimulation } from '../../src/main/hosts/simulatedBench.ts';
 import { type PluggedIn, plugInSimulated } from '../../src/main/hosts/simulatedGaugeRecords.ts';
 import type { BenchService } from '../../src/shared/contract/contract.ts';
-import type { Deed, Entry } from '../../src/shared/records/notebook.ts';
+import type { Deed, Entry } from '../../src/shared/job/records/notebook.ts';
 import { benchInNewFolder, valueOf } from './bench/open.ts';
 import { launchBrowser, type Look, openPage } from './browser.ts';
 import { Nm, roundAxle, roundLimits } from './roundAxle.ts';

@@ -12,8 +12,8 @@ import { createGauges } from '../../src/main/gauges/gauges.ts';
 import { openJournal } from '../../src/main/journal/journal.ts';
 import { openDatabase } from '../../src/main/store/database.ts';
 import type { GaugeState } from '../../src/shared/contract/gauges.ts';
-import { startCapture, streamItem } from '../../src/shared/measuring/capture.ts';
-import type { MeasuredResult } from '../../src/shared/records/measurement.ts';
+import { startCapture, streamItem } from '../../src/shared/job/captures/capture.ts';
+import type { MeasuredResult } from '../../src/shared/job/records/measurement.ts';
 
 export interface MishapRun {
   readonly truths: readonly RockTruth[];

@@ -1,6 +1,6 @@
 import type { BenchService } from '../../src/shared/contract/contract.ts';
-import type { Deed } from '../../src/shared/records/notebook.ts';
-import { checkIds } from '../../src/shared/setup/checkIds.ts';
+import type { Deed } from '../../src/shared/job/records/notebook.ts';
+import { checkIds } from '../../src/shared/job/records/checkIds.ts';
 import { valueOf } from './bench/open.ts';
 import { limitsSet, trial } from './records/scenario.ts';
 import { backlashOf, lowAndToe, markAt, markOf, marks, packs, shimsOf, withMakeUp } from './records/trials.ts';

@@ -1,4 +1,4 @@
-import type { Deed } from '../../src/shared/records/notebook.ts';
+import type { Deed } from '../../src/shared/job/records/notebook.ts';
 import { makeUp } from './records/scenario.ts';
 
 const mm = (value: number) => ({ value, unit: 'mm' });

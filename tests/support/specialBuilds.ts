@@ -1,5 +1,5 @@
 import type { BenchService } from '../../src/shared/contract/contract.ts';
-import type { Deed } from '../../src/shared/records/notebook.ts';
+import type { Deed } from '../../src/shared/job/records/notebook.ts';
 import { valueOf } from './bench/open.ts';
 import { backlashRound, cosine, runoutOf, streamed } from './records/gearStand.ts';
 import { final, limitsSet, measured, trial } from './records/scenario.ts';

@@ -1,5 +1,5 @@
 import { indicator, type IndicatorTraits } from '../../hardware-sim/gauges/indicator.ts';
-import { torqueGauge, type TorqueTraits } from '../../hardware-sim/gauges/torque-gauge.ts';
+import { torqueGauge, type TorqueTraits } from '../../hardware-sim/gauges/torqueGauge.ts';
 import type { Gauge } from '../../hardware-sim/gauges/shown.ts';
 import { MM_PER } from '../../hardware-sim/gauges/units.ts';
 import { moments, type Stretch } from '../../hardware-sim/hands/motion.ts';

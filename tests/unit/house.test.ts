@@ -81,6 +81,20 @@ describe('the house', () => {
     expect([...new Set(plugs.map(([from]) => from))].filter((from) => !mayPlugIn.has(from))).toEqual([]);
   });
 
+  it('lets every room of src/shared know only the rooms below it, types included', () => {
+    const wrong = imports(sources('src/shared'))
+      .map(([from, to]) => [from, to, roomOf(from), roomOf(to)] as const)
+      .filter(([, , from, to]) => from !== to && !(below.get(from) ?? []).includes(to))
+      .filter(([, to]) => to.startsWith('src/shared/'))
+      .map(([from, to]) => `${from} -> ${to}`);
+    expect(wrong).toEqual([]);
+  });
+
+  it('gives every file of src/shared a room', () => {
+    const rooms = new Set(sources('src/shared').map(({ path }) => roomOf(path)));
+    expect([...rooms].toSorted()).toEqual([...below.keys()].toSorted());
+  });
+
   it('lets production know no test', () => {
     expect(
       imports([...sources('src'), ...sources('hardware-sim')]).filter(([, to]) => to.startsWith('tests/')),
@@ -90,3 +104,17 @@ describe('the house', () => {
 
 /** The places that plug the simulated gauges into the bench: the open bench and the command line. */
 const mayPlugIn = new Set(['src/main/hosts/simulatedBench.ts', 'src/main/cli/verbs/simulate.ts']);
+
+const roomOf = (path: string): string => path.split('/')[2] ?? '';
+
+/** The storeys of src/shared from the ground up: what each room may know. */
+const below = new Map<string, readonly string[]>([
+  ['basics', []],
+  ['gauges', ['basics']],
+  ['measuring', ['basics', 'gauges']],
+  ['axle', ['basics', 'gauges', 'measuring']],
+  ['job', ['basics', 'gauges', 'measuring', 'axle']],
+  // Beside each other on top: what is shown, and what crosses between the bench and the screens.
+  ['presentation', ['basics', 'gauges', 'measuring', 'axle', 'job']],
+  ['contract', ['basics', 'gauges', 'measuring', 'axle', 'job']],
+]);

@@ -1,9 +1,9 @@
 import type { BenchAnswers } from '../../shared/contract/contract.ts';
-import type { Notebook } from '../../shared/contract/builds.ts';
-import { readNotebook } from '../../shared/records/build.ts';
-import { type Deed, lastStanding, lastStrike, standing } from '../../shared/records/notebook.ts';
-import type { SpecSheet } from '../../shared/records/specSheet.ts';
-import { fail, ok, type Problem, type Result } from '../../shared/result.ts';
+import type { Notebook } from '../../shared/job/records/notebook.ts';
+import { readNotebook } from '../../shared/job/records/build.ts';
+import { type Deed, lastStanding, lastStrike, standing } from '../../shared/job/records/notebook.ts';
+import type { SpecSheet } from '../../shared/job/records/specSheet.ts';
+import { fail, ok, type Problem, type Result } from '../../shared/basics/result.ts';
 import { type Desk, readBuild, summaryOf, writeEntry } from './writing.ts';
 
 type Names =

@@ -1,11 +1,11 @@
 import { mkdirSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { certificateContent } from '../../shared/certificate/content.ts';
+import { certificateContent } from '../../shared/presentation/certificate/content.ts';
 import type { BenchAnswers } from '../../shared/contract/contract.ts';
-import { fail, ok, type Result } from '../../shared/result.ts';
+import { fail, ok, type Result } from '../../shared/basics/result.ts';
 import type { CertificateLook } from '../certificate/pdf.ts';
 import { contentHash } from '../certificate/hash.ts';
-import { databaseProblem } from '../store/database-problem.ts';
+import { databaseProblem } from '../store/databaseProblem.ts';
 import { type Desk, readBuild, writeEntry } from './writing.ts';
 
 /** Issues certificates: computed from the notebook, written into the data folder, and noted in the notebook. */

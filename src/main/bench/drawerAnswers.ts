@@ -1,6 +1,6 @@
 import type { BenchAnswers } from '../../shared/contract/contract.ts';
-import { fail, ok } from '../../shared/result.ts';
-import { databaseProblem } from '../store/database-problem.ts';
+import { fail, ok } from '../../shared/basics/result.ts';
+import { databaseProblem } from '../store/databaseProblem.ts';
 import type { ShimDrawerStore } from '../store/shimDrawer.ts';
 import { type Desk, instant } from './writing.ts';
 

@@ -1,9 +1,9 @@
 import type { BenchAnswers } from '../../shared/contract/contract.ts';
-import { toInside, unitNamed } from '../../shared/quantities/units.ts';
-import { gaugeCheckSchema } from '../../shared/records/gaugeCheck.ts';
-import { fail, ok, type Problem } from '../../shared/result.ts';
+import { toInside, unitNamed } from '../../shared/basics/units.ts';
+import { gaugeCheckSchema } from '../../shared/job/records/gaugeCheck.ts';
+import { fail, ok, type Problem } from '../../shared/basics/result.ts';
 import type { GaugeChecks } from '../store/gaugeChecks.ts';
-import { databaseProblem } from '../store/database-problem.ts';
+import { databaseProblem } from '../store/databaseProblem.ts';
 import { type MeasuringDesk, noGauge } from './measurementAnswers.ts';
 import { instant } from './writing.ts';
 

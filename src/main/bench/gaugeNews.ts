@@ -1,6 +1,7 @@
-import type { GaugeState, Heard } from '../../shared/contract/gauges.ts';
-import type { GaugeReading } from '../../shared/lines/gauge-reading.ts';
-import { isNone } from '../../shared/result.ts';
+import type { GaugeState } from '../../shared/contract/gauges.ts';
+import type { Heard } from '../../shared/gauges/heard.ts';
+import type { GaugeReading } from '../../shared/gauges/gaugeReading.ts';
+import { isNone } from '../../shared/basics/result.ts';
 import type { Gauges } from '../gauges/gauges.ts';
 import type { Outlet } from './outlet.ts';
 import { printable } from './remeasure.ts';

@@ -1,5 +1,5 @@
 import type { HandAction } from '../../shared/contract/bench.ts';
-import { startCapture, streamItem } from '../../shared/measuring/capture.ts';
+import { startCapture, streamItem } from '../../shared/job/captures/capture.ts';
 import { type GaugeDesk, pressPedal } from './gaugeAnswers.ts';
 import { seenNow } from './measurementAnswers.ts';
 

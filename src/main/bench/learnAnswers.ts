@@ -1,9 +1,9 @@
 import type { BenchAnswers } from '../../shared/contract/contract.ts';
 import type { AttemptHeard, LearnedAnswer } from '../../shared/contract/learning.ts';
-import { doubtInWords } from '../../shared/lines/learn/learned.ts';
-import { showRaw } from '../../shared/lines/text.ts';
-import { ok } from '../../shared/result.ts';
-import { type Attempt, type GaugeLearned, learnGauge } from '../gauges/learn/learn-gauge.ts';
+import { doubtInWords } from '../../shared/gauges/learn/learned.ts';
+import { showRaw } from '../../shared/gauges/text.ts';
+import { ok } from '../../shared/basics/result.ts';
+import { type Attempt, type GaugeLearned, learnGauge } from '../gauges/learn/learnGauge.ts';
 import { type GaugeDesk, plugInAgain } from './gaugeAnswers.ts';
 
 /** Learning a gauge from the screen: told attempt by attempt. The gauge itself is put away for as long. */

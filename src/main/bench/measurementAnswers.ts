@@ -1,11 +1,11 @@
 import type { LooseMeasurement } from '../../shared/contract/builds.ts';
 import type { BenchAnswers } from '../../shared/contract/contract.ts';
-import { type Gauge, type GaugeSeen, gaugeSeenSchema } from '../../shared/records/gauge.ts';
-import type { CaptureSettings, MeasuredResult, Stretch } from '../../shared/records/measurement.ts';
-import type { Deed } from '../../shared/records/notebook.ts';
-import type { CheckId } from '../../shared/setup/checkIds.ts';
-import { checkOf } from '../../shared/setup/checks.ts';
-import { fail, ok, type Problem, type Result } from '../../shared/result.ts';
+import { type Gauge, type GaugeSeen, gaugeSeenSchema } from '../../shared/job/records/gauge.ts';
+import type { CaptureSettings, MeasuredResult, Stretch } from '../../shared/job/records/measurement.ts';
+import type { Deed } from '../../shared/job/records/notebook.ts';
+import type { CheckId } from '../../shared/job/records/checkIds.ts';
+import { checkOf } from '../../shared/job/checks/checks.ts';
+import { fail, ok, type Problem, type Result } from '../../shared/basics/result.ts';
 import type { Journal } from '../journal/journal.ts';
 import type { GaugeRecords } from '../store/gaugeRecords.ts';
 import type { LooseMeasurements } from '../store/looseMeasurements.ts';

@@ -1,8 +1,8 @@
-import type { Heard } from '../../shared/contract/gauges.ts';
-import { startCapture, streamItem } from '../../shared/measuring/capture.ts';
-import type { GaugeSeen } from '../../shared/records/gauge.ts';
-import type { CaptureSettings, MeasuredResult, Stretch } from '../../shared/records/measurement.ts';
-import { fail, ok, type Problem, type Result } from '../../shared/result.ts';
+import type { Heard } from '../../shared/gauges/heard.ts';
+import { startCapture, streamItem } from '../../shared/job/captures/capture.ts';
+import type { GaugeSeen } from '../../shared/job/records/gauge.ts';
+import type { CaptureSettings, MeasuredResult, Stretch } from '../../shared/job/records/measurement.ts';
+import { fail, ok, type Problem, type Result } from '../../shared/basics/result.ts';
 import type { JournalRow } from '../journal/entry.ts';
 import type { Journal } from '../journal/journal.ts';
 

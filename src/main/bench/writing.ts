@@ -1,10 +1,11 @@
-import type { BuildSummary, Notebook } from '../../shared/contract/builds.ts';
-import { assemblyName, currentAssembly, readNotebook } from '../../shared/records/build.ts';
-import { type Deed, type Entry, entryVersion } from '../../shared/records/notebook.ts';
-import { fail, ok, type Problem, type Result } from '../../shared/result.ts';
+import type { BuildSummary } from '../../shared/contract/builds.ts';
+import type { Notebook } from '../../shared/job/records/notebook.ts';
+import { assemblyName, currentAssembly, readNotebook } from '../../shared/job/records/build.ts';
+import { type Deed, type Entry, entryVersion } from '../../shared/job/records/notebook.ts';
+import { fail, ok, type Problem, type Result } from '../../shared/basics/result.ts';
 import type { Clock } from '../clock.ts';
 import type { Notebooks } from '../store/notebooks.ts';
-import { databaseProblem } from '../store/database-problem.ts';
+import { databaseProblem } from '../store/databaseProblem.ts';
 import type { Outlet } from './outlet.ts';
 
 export interface Desk {

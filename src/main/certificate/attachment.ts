@@ -1,5 +1,5 @@
 import { inflateSync } from 'node:zlib';
-import { fail, ok, type Problem, type Result } from '../../shared/result.ts';
+import { fail, ok, type Problem, type Result } from '../../shared/basics/result.ts';
 
 /** What stands in a certificate's PDF besides its pages. */
 export interface Attached {

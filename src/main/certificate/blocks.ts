@@ -7,8 +7,8 @@ import type {
   TitleBlock,
   VerdictBlock,
   WordsBlock,
-} from '../../shared/certificate/page.ts';
-import { circle, type Scene } from '../../shared/drawing/scene.ts';
+} from '../../shared/presentation/certificate/page.ts';
+import { circle, type Scene } from '../../shared/presentation/drawing/scene.ts';
 import { flow, paragraph, type Strip } from './flow.ts';
 import { figuresHeight, figuresToPaper } from './keyFigures.ts';
 import { scale } from './letters.ts';

@@ -1,4 +1,4 @@
-import type { CertificateContent } from '../../shared/certificate/content.ts';
+import type { CertificateContent } from '../../shared/presentation/certificate/content.ts';
 import { colourOf, scale } from './letters.ts';
 import type { Paper } from './paper.ts';
 

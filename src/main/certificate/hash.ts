@@ -1,6 +1,6 @@
 import { createHash } from 'node:crypto';
 import canonicalize from 'canonicalize';
-import type { CertificateContent } from '../../shared/certificate/content.ts';
+import type { CertificateContent } from '../../shared/presentation/certificate/content.ts';
 
 /** The content as RFC 8785 canonical JSON: the same content gives the same bytes on every machine. */
 export function canonicalContent(content: CertificateContent): string {

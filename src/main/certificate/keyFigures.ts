@@ -1,4 +1,4 @@
-import type { Figure, FiguresBlock } from '../../shared/certificate/page.ts';
+import type { Figure, FiguresBlock } from '../../shared/presentation/certificate/page.ts';
 import { paragraph, type Strip } from './flow.ts';
 import { type Letters, scale } from './letters.ts';
 import type { Paper } from './paper.ts';

@@ -1,6 +1,6 @@
 import { createRequire } from 'node:module';
-import { type Ink, palettes } from '../../shared/drawing/inks.ts';
-import type { Weight } from '../../shared/drawing/scene.ts';
+import { type Ink, palettes } from '../../shared/presentation/drawing/inks.ts';
+import type { Weight } from '../../shared/presentation/drawing/scene.ts';
 
 /** How words are set. Sizes are points; `line` is the distance from one line to the next. */
 export interface Letters {

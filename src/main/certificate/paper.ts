@@ -1,4 +1,4 @@
-import type { CertificateLook } from '../../shared/certificate/page.ts';
+import type { CertificateLook } from '../../shared/presentation/certificate/page.ts';
 import { colourOf, figureFeatures, fontName, type Letters, onBaseline } from './letters.ts';
 
 type Pdf = PDFKit.PDFDocument;

@@ -1,14 +1,14 @@
 import PDFDocument from 'pdfkit';
-import type { CertificateContent } from '../../shared/certificate/content.ts';
-import type { CertificateLook } from '../../shared/certificate/page.ts';
-import { certificateBlocks } from '../../shared/certificate/telling.ts';
+import type { CertificateContent } from '../../shared/presentation/certificate/content.ts';
+import type { CertificateLook } from '../../shared/presentation/certificate/page.ts';
+import { certificateBlocks } from '../../shared/presentation/certificate/telling.ts';
 import { blocksToPaper } from './blocks.ts';
 import { furnish } from './furniture.ts';
 import { canonicalContent, contentHash } from './hash.ts';
 import { fontFiles, fontName } from './letters.ts';
 import { Paper } from './paper.ts';
 
-export type { CertificateLook } from '../../shared/certificate/page.ts';
+export type { CertificateLook } from '../../shared/presentation/certificate/page.ts';
 
 /** The name under which the data lie in the PDF. */
 export const attachmentName = 'certificate.json';

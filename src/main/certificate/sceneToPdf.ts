@@ -1,4 +1,4 @@
-import type { Element, PathElement, Scene, Style, TextElement } from '../../shared/drawing/scene.ts';
+import type { Element, PathElement, Scene, Style, TextElement } from '../../shared/presentation/drawing/scene.ts';
 import { colourOf, figureFeatures, fontName, onBaseline } from './letters.ts';
 
 type Pdf = PDFKit.PDFDocument;

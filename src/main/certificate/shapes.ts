@@ -1,8 +1,8 @@
-import type { Ink } from '../../shared/drawing/inks.ts';
-import { line } from '../../shared/drawing/paths.ts';
-import { type Element, path } from '../../shared/drawing/scene.ts';
-import { stateInk, stateMark } from '../../shared/drawing/states.ts';
-import type { Shape } from '../../shared/words/standing.ts';
+import type { Ink } from '../../shared/presentation/drawing/inks.ts';
+import { line } from '../../shared/presentation/drawing/paths.ts';
+import { type Element, path } from '../../shared/presentation/drawing/scene.ts';
+import { stateInk, stateMark } from '../../shared/presentation/drawing/states.ts';
+import type { Shape } from '../../shared/presentation/words/standing.ts';
 
 /** The shape of a state, centred at the origin; recorded is a plain dash: a number, and nothing to hold it against. */
 export const shapeElements = (shape: Shape, size: number): readonly Element[] =>

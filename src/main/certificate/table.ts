@@ -1,4 +1,4 @@
-import type { Cell, Column, TableBlock } from '../../shared/certificate/page.ts';
+import type { Cell, Column, TableBlock } from '../../shared/presentation/certificate/page.ts';
 import { type Letters, scale } from './letters.ts';
 import type { Paper, Struct } from './paper.ts';
 import { shapeElements, shapeInk } from './shapes.ts';

@@ -1,9 +1,13 @@
 import { z } from 'zod';
-import { type CertificateContent, certificateContent, certificateVersion } from '../../shared/certificate/content.ts';
-import type { CertificateLook } from '../../shared/certificate/page.ts';
-import { idSchema } from '../../shared/records/common.ts';
-import { entrySchema } from '../../shared/records/notebook.ts';
-import { fail, ok, type Problem, type Result } from '../../shared/result.ts';
+import {
+  type CertificateContent,
+  certificateContent,
+  certificateVersion,
+} from '../../shared/presentation/certificate/content.ts';
+import type { CertificateLook } from '../../shared/presentation/certificate/page.ts';
+import { idSchema } from '../../shared/basics/recorded.ts';
+import { entrySchema } from '../../shared/job/records/notebook.ts';
+import { fail, ok, type Problem, type Result } from '../../shared/basics/result.ts';
 import { readAttachment } from './attachment.ts';
 import { contentHash } from './hash.ts';
 import { certificatePdf } from './pdf.ts';

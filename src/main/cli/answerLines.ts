@@ -1,5 +1,5 @@
 import type { z } from 'zod';
-import { none, type Result } from '../../shared/result.ts';
+import { none, type Result } from '../../shared/basics/result.ts';
 import { readJsonLines, readText } from './jsonLines.ts';
 import { type ExitCode, type Given, needed, noAnswer, type Output, wrongUse } from './verb.ts';
 

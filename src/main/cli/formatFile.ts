@@ -1,5 +1,5 @@
-import { automatic, type LineFormat, parseLineFormat } from '../../shared/lines/line-format.ts';
-import { fail, ok, type Result } from '../../shared/result.ts';
+import { automatic, type LineFormat, parseLineFormat } from '../../shared/gauges/lineFormat.ts';
+import { fail, ok, type Result } from '../../shared/basics/result.ts';
 import { readText } from './jsonLines.ts';
 import { ofOption } from './options.ts';
 

@@ -1,7 +1,7 @@
-import type { CertificateContent } from '../../shared/certificate/content.ts';
-import { assemblyName, type Measurement, readNotebook } from '../../shared/records/build.ts';
+import type { CertificateContent } from '../../shared/presentation/certificate/content.ts';
+import { assemblyName, type Measurement, readNotebook } from '../../shared/job/records/build.ts';
 import type { JournalRow } from '../journal/entry.ts';
-import { readPages } from '../journal/read-rows.ts';
+import { readPages } from '../journal/readRows.ts';
 import type { Database } from '../store/database.ts';
 
 /** A file to be written, by its name in the folder that was asked for. */

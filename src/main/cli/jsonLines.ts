@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import type { z } from 'zod';
 import { fieldOf, wordsOf } from '../../shared/contract/refusal.ts';
-import { fail, ok, type Problem, type Result } from '../../shared/result.ts';
+import { fail, ok, type Problem, type Result } from '../../shared/basics/result.ts';
 
 /** A file named on the command line, as text; "-" is standard input. */
 export function readText(path: string, option: string): Result<string> {

@@ -1,4 +1,4 @@
-import { ok } from '../../shared/result.ts';
+import { ok } from '../../shared/basics/result.ts';
 import type { Journal } from '../journal/journal.ts';
 
 /** A journal that keeps nothing, for listening to a gauge without a bench: rows get their numbers and are forgotten. */

@@ -1,4 +1,4 @@
-import { fail, ok, type Problem, type Result } from '../../shared/result.ts';
+import { fail, ok, type Problem, type Result } from '../../shared/basics/result.ts';
 import type { Given } from './verb.ts';
 
 /** One of a few words, or the usual one where none was given. */

@@ -1,10 +1,10 @@
 import { readFileSync } from 'node:fs';
 import jpeg from 'jpeg-js';
 import { PNG } from 'pngjs';
-import { isJpeg, orientationOf } from '../../shared/pattern/jpegSegments.ts';
-import type { Photo } from '../../shared/pattern/photo.ts';
-import { upright } from '../../shared/pattern/upright.ts';
-import { fail, ok, type Problem, type Result } from '../../shared/result.ts';
+import { isJpeg, orientationOf } from '../../shared/axle/mark/jpegSegments.ts';
+import type { Photo } from '../../shared/axle/mark/photo.ts';
+import { upright } from '../../shared/axle/mark/upright.ts';
+import { fail, ok, type Problem, type Result } from '../../shared/basics/result.ts';
 
 /** A photo from a file, upright. What else the camera wrote, its place among it, is not looked at. */
 export function readPhoto(path: string, option: string): Result<Photo> {

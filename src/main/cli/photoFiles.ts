@@ -1,5 +1,5 @@
-import type { CertificateContent } from '../../shared/certificate/content.ts';
-import { assemblyName, readNotebook } from '../../shared/records/build.ts';
+import type { CertificateContent } from '../../shared/presentation/certificate/content.ts';
+import { assemblyName, readNotebook } from '../../shared/job/records/build.ts';
 import type { Database } from '../store/database.ts';
 import { openPhotos } from '../store/photos.ts';
 import type { ExportedFile } from './journalFiles.ts';

@@ -1,8 +1,8 @@
 import { homedir } from 'node:os';
 import { join } from 'node:path';
 import { existsSync } from 'node:fs';
-import type { Notebook } from '../../shared/contract/builds.ts';
-import { fail, ok, type Result } from '../../shared/result.ts';
+import type { Notebook } from '../../shared/job/records/notebook.ts';
+import { fail, ok, type Result } from '../../shared/basics/result.ts';
 import { systemClock } from '../clock.ts';
 import { dataFolder } from '../hosts/launcher/desktop.ts';
 import { type Database, databaseName, openDatabase } from '../store/database.ts';

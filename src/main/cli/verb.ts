@@ -1,5 +1,5 @@
 import type { ParseArgsConfig } from 'node:util';
-import type { Problem } from '../../shared/result.ts';
+import type { Problem } from '../../shared/basics/result.ts';
 
 /** Exit codes: 0 answered (outside limits is an answer), 1 no answer, 2 wrong use. */
 export type ExitCode = 0 | 1 | 2;

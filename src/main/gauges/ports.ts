@@ -1,6 +1,6 @@
 import { SerialPort } from 'serialport';
 import type { Port } from '../../shared/contract/gauges.ts';
-import { linkText, parseLink } from '../../shared/lines/link.ts';
+import { linkText, parseLink } from '../../shared/gauges/link.ts';
 
 interface Listed {
   readonly path: string;

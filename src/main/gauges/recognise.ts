@@ -1,7 +1,7 @@
 import type { Port } from '../../shared/contract/gauges.ts';
-import { parseLink } from '../../shared/lines/link.ts';
-import { type UsbIdentity, whereIs } from '../../shared/lines/usb-identity.ts';
-import { fail } from '../../shared/result.ts';
+import { parseLink } from '../../shared/gauges/link.ts';
+import { type UsbIdentity, whereIs } from '../../shared/gauges/usbIdentity.ts';
+import { fail } from '../../shared/basics/result.ts';
 import type { OpenPort, PortProblem } from './links/port.ts';
 
 export interface Recognising {

@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import type { BenchService } from '../../shared/contract/contract.ts';
-import type { Result } from '../../shared/result.ts';
+import type { Result } from '../../shared/basics/result.ts';
 import { openBench } from '../bench/bench.ts';
 import { systemClock } from '../clock.ts';
 import { plugInSimulated } from './simulatedGaugeRecords.ts';

@@ -1,6 +1,6 @@
 import { readdirSync } from 'node:fs';
 import { join, relative, sep } from 'node:path';
-import { fail, ok, type Result } from '../../shared/result.ts';
+import { fail, ok, type Result } from '../../shared/basics/result.ts';
 import type { PageFiles } from './policy.ts';
 
 /** Lists the built screens once. A folder without them is a plain Problem: they have not been built. */

@@ -1,10 +1,10 @@
-import type { Problem, Result } from '../../shared/result.ts';
-import { fail, ok } from '../../shared/result.ts';
+import type { Problem, Result } from '../../shared/basics/result.ts';
+import { fail, ok } from '../../shared/basics/result.ts';
 import type { Database } from '../store/database.ts';
-import { databaseProblem } from '../store/database-problem.ts';
+import { databaseProblem } from '../store/databaseProblem.ts';
 import type { Entry, JournalRow } from './entry.ts';
-import { readPages } from './read-rows.ts';
-import { type RowWriter, rowWriter } from './write-rows.ts';
+import { readPages } from './readRows.ts';
+import { type RowWriter, rowWriter } from './writeRows.ts';
 
 /** Readings wait at most this long for company before they are written (the promise is 16 ms; a timer may be late). */
 const groupFor_ms = 8;

@@ -1,7 +1,7 @@
 import { readFile, stat } from 'node:fs/promises';
 import { basename, isAbsolute, join } from 'node:path';
 import type { Arrival, PhotoFolder } from '../../shared/contract/photos.ts';
-import { fail, none, ok, type Problem, type Result } from '../../shared/result.ts';
+import { fail, none, ok, type Problem, type Result } from '../../shared/basics/result.ts';
 import type { PhotoStore } from '../store/photos.ts';
 import { goneArrival, tooLargeFile } from './photoProblems.ts';
 import { type FolderSeen, type FolderWatch, noFolder, watchFolder } from './watchFolder.ts';

@@ -1,4 +1,4 @@
-import type { Problem } from '../../shared/result.ts';
+import type { Problem } from '../../shared/basics/result.ts';
 
 export const brokenPhoto: Problem = {
   kind: 'broken-photo',

@@ -2,7 +2,7 @@ import { type FSWatcher, watch } from 'node:fs';
 import { readdir, stat } from 'node:fs/promises';
 import { join } from 'node:path';
 import type { Arrival } from '../../shared/contract/photos.ts';
-import type { Problem } from '../../shared/result.ts';
+import type { Problem } from '../../shared/basics/result.ts';
 
 export interface FolderSeen {
   readonly waiting: readonly Arrival[];

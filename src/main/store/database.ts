@@ -1,9 +1,9 @@
 import fs from 'node:fs';
 import path from 'node:path';
 import Sqlite from 'better-sqlite3';
-import { fail, ok, type Result } from '../../shared/result.ts';
+import { fail, ok, type Result } from '../../shared/basics/result.ts';
 import type { Clock } from '../clock.ts';
-import { type DatabaseProblem, type DatabaseProblemKind, databaseProblem } from './database-problem.ts';
+import { type DatabaseProblem, type DatabaseProblemKind, databaseProblem } from './databaseProblem.ts';
 import type { Migration } from './migration.ts';
 import { migrations } from './migrations.ts';
 

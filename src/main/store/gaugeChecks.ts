@@ -1,4 +1,4 @@
-import { type GaugeCheck, gaugeCheckSchema } from '../../shared/records/gaugeCheck.ts';
+import { type GaugeCheck, gaugeCheckSchema } from '../../shared/job/records/gaugeCheck.ts';
 import type { Database } from './database.ts';
 
 /** The checks of each gauge, newest first. */

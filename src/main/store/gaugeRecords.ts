@@ -1,4 +1,4 @@
-import { type Gauge, gaugeSchema } from '../../shared/records/gauge.ts';
+import { type Gauge, gaugeSchema } from '../../shared/job/records/gauge.ts';
 import type { Database } from './database.ts';
 
 /** The shop's gauges. Saving writes a new revision; the earlier ones stay. */

@@ -1,9 +1,9 @@
 import type { Migration } from './migration.ts';
-import { drawerTables } from './migrations/drawer-tables.ts';
-import { gaugeCheckTable } from './migrations/gauge-check-table.ts';
-import { journalTables } from './migrations/journal-tables.ts';
-import { photoTables } from './migrations/photo-tables.ts';
-import { recordTables } from './migrations/record-tables.ts';
+import { drawerTables } from './migrations/drawerTables.ts';
+import { gaugeCheckTable } from './migrations/gaugeCheckTable.ts';
+import { journalTables } from './migrations/journalTables.ts';
+import { photoTables } from './migrations/photoTables.ts';
+import { recordTables } from './migrations/recordTables.ts';
 
 /**
  * Every change of the database's shape since the first day, oldest first. A database remembers how many

@@ -1,5 +1,5 @@
-import type { Notebook } from '../../shared/contract/builds.ts';
-import { type Entry, entrySchema, entryVersion } from '../../shared/records/notebook.ts';
+import type { Notebook } from '../../shared/job/records/notebook.ts';
+import { type Entry, entrySchema, entryVersion } from '../../shared/job/records/notebook.ts';
 import type { Database } from './database.ts';
 
 interface Row {

@@ -1,4 +1,4 @@
-import type { StoredPhoto } from '../../shared/records/photo.ts';
+import type { StoredPhoto } from '../../shared/job/records/photo.ts';
 import type { Database } from './database.ts';
 
 /** A file in the watched folder, as it was when it was dealt with. */

@@ -1,4 +1,4 @@
-import { type ShimDrawer, shimDrawerSchema } from '../../shared/records/drawer.ts';
+import { type ShimDrawer, shimDrawerSchema } from '../../shared/job/records/drawer.ts';
 import type { Database } from './database.ts';
 
 /** The shims at hand. Saving writes a new revision; the earlier ones stay. */

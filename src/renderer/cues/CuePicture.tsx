@@ -2,7 +2,7 @@ import { useEffect } from 'react';
 import { StateMark } from '../parts/StateMark.tsx';
 import { useRoute } from '../stores/route.ts';
 import { endCue, useCue } from './give.ts';
-import './cue-picture.css';
+import './cuePicture.css';
 
 /**
  * The cue as a large change of the picture, seen from the corner of an eye: a bar for a rest, two for a rock, and

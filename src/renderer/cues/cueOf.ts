@@ -1,9 +1,9 @@
-import type { CaptureEvent } from '../../shared/measuring/capture.ts';
-import { showText, type UnitSystem } from '../../shared/quantities/show.ts';
-import type { CaptureSettings } from '../../shared/records/measurement.ts';
-import type { SpecSheet } from '../../shared/records/specSheet.ts';
-import { isNone } from '../../shared/result.ts';
-import { reasonSentence } from '../../shared/words/refusals.ts';
+import type { CaptureEvent } from '../../shared/job/captures/capture.ts';
+import { showText, type UnitSystem } from '../../shared/basics/show.ts';
+import type { CaptureSettings } from '../../shared/job/records/measurement.ts';
+import type { SpecSheet } from '../../shared/job/records/specSheet.ts';
+import { isNone } from '../../shared/basics/result.ts';
+import { reasonSentence } from '../../shared/presentation/words/refusals.ts';
 import { limitFor, stateOfValue } from '../words/stations.ts';
 import type { Cue } from './cue.ts';
 

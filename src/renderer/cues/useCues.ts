@@ -1,5 +1,5 @@
 import { useEffect } from 'react';
-import type { SpecSheet } from '../../shared/records/specSheet.ts';
+import type { SpecSheet } from '../../shared/job/records/specSheet.ts';
 import { onFound } from '../live/run.ts';
 import { useSession } from '../stores/session.ts';
 import { cueOf } from './cueOf.ts';

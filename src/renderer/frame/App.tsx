@@ -1,8 +1,8 @@
 import { useEffect } from 'react';
 import { useCommand } from '../commands/useCommand.ts';
 import { CuePicture } from '../cues/CuePicture.tsx';
-import { SettingsSheet } from '../screens/settings/SettingsSheet.tsx';
-import { toggleSettings } from '../screens/settings/open.ts';
+import { SettingsSheet } from '../screens/bench/settings/SettingsSheet.tsx';
+import { toggleSettings } from '../screens/bench/settings/open.ts';
 import { useBenchSeen } from '../stores/bench.ts';
 import { openBuild } from '../stores/notebook.ts';
 import { buildOf, go, useRoute } from '../stores/route.ts';

@@ -1,10 +1,10 @@
-import type { Assembly, Build } from '../../shared/records/build.ts';
-import type { MakeUp } from '../../shared/records/makeUp.ts';
-import { type CheckState, type Next, readinessOf } from '../../shared/setup/readiness.ts';
+import type { Assembly, Build } from '../../shared/job/records/build.ts';
+import type { MakeUp } from '../../shared/axle/makeUp.ts';
+import { type CheckState, type Next, readinessOf } from '../../shared/job/checks/readiness.ts';
 import { go, type Route } from '../stores/route.ts';
 import { useSession } from '../stores/session.ts';
-import { resultBrief } from '../../shared/words/results.ts';
-import { shapeOf, standingWords } from '../../shared/words/standing.ts';
+import { resultBrief } from '../../shared/presentation/words/results.ts';
+import { shapeOf, standingWords } from '../../shared/presentation/words/standing.ts';
 import { JobRow } from './JobRow.tsx';
 
 interface AssemblyStepsProps {

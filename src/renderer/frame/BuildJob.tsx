@@ -1,7 +1,7 @@
 import { Button } from 'react-aria-components';
 import { useCommand } from '../commands/useCommand.ts';
-import { type Assembly, type Build, currentAssembly } from '../../shared/records/build.ts';
-import { isDescribed, nextStep } from '../../shared/setup/readiness.ts';
+import { type Assembly, type Build, currentAssembly } from '../../shared/job/records/build.ts';
+import { isDescribed, nextStep } from '../../shared/job/checks/readiness.ts';
 import { canRedo, canUndo, redo, undo, useNotebook } from '../stores/notebook.ts';
 import { go, type Route } from '../stores/route.ts';
 import { AssemblySteps } from './AssemblySteps.tsx';

@@ -1,6 +1,6 @@
 import { Button } from 'react-aria-components';
 import { StateMark } from '../parts/StateMark.tsx';
-import type { Shape } from '../../shared/words/standing.ts';
+import type { Shape } from '../../shared/presentation/words/standing.ts';
 
 interface ChipProps {
   readonly words: string;

@@ -1,7 +1,7 @@
 import { useEffect, useRef } from 'react';
 import { Button } from 'react-aria-components';
 import { StateMark } from '../parts/StateMark.tsx';
-import type { Shape } from '../../shared/words/standing.ts';
+import type { Shape } from '../../shared/presentation/words/standing.ts';
 
 interface JobRowProps {
   readonly title: string;

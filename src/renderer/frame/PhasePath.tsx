@@ -1,8 +1,8 @@
-import { type Assembly, assemblyName, type Build } from '../../shared/records/build.ts';
-import { isDescribed, nextStep, readinessOf } from '../../shared/setup/readiness.ts';
-import { completeTrials } from '../../shared/setup/planning/seen.ts';
+import { type Assembly, assemblyName, type Build } from '../../shared/job/records/build.ts';
+import { isDescribed, nextStep, readinessOf } from '../../shared/job/checks/readiness.ts';
+import { completeTrials } from '../../shared/job/planning/seen.ts';
 import { go, type Route } from '../stores/route.ts';
-import type { Shape } from '../../shared/words/standing.ts';
+import type { Shape } from '../../shared/presentation/words/standing.ts';
 import { Chip } from './Chip.tsx';
 
 /** The way of a build: as found, the trials, the final assembly; what is not there yet can be opened. */

@@ -2,7 +2,7 @@ import { Button } from '../parts/Button.tsx';
 import { StateMark } from '../parts/StateMark.tsx';
 import { useBenchSeen } from '../stores/bench.ts';
 import { putProblemAside, useProblem } from '../stores/problems.ts';
-import './problem-line.css';
+import './problemLine.css';
 
 /** What went wrong and what to do about it, until it is put aside; a bench out of reach stays until it is back. */
 export function ProblemLine() {

@@ -3,7 +3,7 @@ import { useBenchSeen } from '../stores/bench.ts';
 import { useGauges } from '../stores/gauges.ts';
 import { go } from '../stores/route.ts';
 import { switchUnits, useSession } from '../stores/session.ts';
-import { toggleSettings } from '../screens/settings/open.ts';
+import { toggleSettings } from '../screens/bench/settings/open.ts';
 import { StripGauge } from './StripGauge.tsx';
 import './strip.css';
 

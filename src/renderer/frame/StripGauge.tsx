@@ -1,5 +1,5 @@
 import { Button } from 'react-aria-components';
-import type { Gauge } from '../../shared/records/gauge.ts';
+import type { Gauge } from '../../shared/job/records/gauge.ts';
 import { LiveAge } from '../instruments/LiveAge.tsx';
 import { LiveDigits } from '../instruments/LiveDigits.tsx';
 import { StateMark } from '../parts/StateMark.tsx';

@@ -1,8 +1,8 @@
-import { show } from '../../shared/quantities/show.ts';
-import { isNone, type OrNone } from '../../shared/result.ts';
+import { show } from '../../shared/basics/show.ts';
+import { isNone, type OrNone } from '../../shared/basics/result.ts';
 import { useSession } from '../stores/session.ts';
-import { reasonShort } from '../../shared/words/refusals.ts';
-import './big-number.css';
+import { reasonShort } from '../../shared/presentation/words/refusals.ts';
+import './bigNumber.css';
 
 interface BigNumberProps {
   readonly words: string;

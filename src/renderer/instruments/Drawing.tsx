@@ -1,6 +1,6 @@
 import { createElement, memo, type PointerEvent, type ReactElement, useId } from 'react';
-import type { Point, Scene } from '../../shared/drawing/scene.ts';
-import { inkVariable, type SvgNode, svgNodes } from '../../shared/drawing/svg.ts';
+import type { Point, Scene } from '../../shared/presentation/drawing/scene.ts';
+import { inkVariable, type SvgNode, svgNodes } from '../../shared/presentation/drawing/svg.ts';
 
 export interface DrawingProps {
   readonly scene: Scene;

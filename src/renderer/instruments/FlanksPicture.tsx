@@ -1,8 +1,8 @@
 import { useMemo } from 'react';
-import { flanksScene } from '../../shared/drawing/flanks.ts';
-import type { FlankView, TargetZone } from '../../shared/drawing/flanksInput.ts';
-import type { Flank, Mark } from '../../shared/pattern/mark.ts';
-import type { MakeUp } from '../../shared/records/makeUp.ts';
+import { flanksScene } from '../../shared/presentation/drawing/flanks.ts';
+import type { FlankView, TargetZone } from '../../shared/presentation/drawing/flanksInput.ts';
+import type { Flank, Mark } from '../../shared/axle/mark/mark.ts';
+import type { MakeUp } from '../../shared/axle/makeUp.ts';
 import { useSession } from '../stores/session.ts';
 import { Drawing } from './Drawing.tsx';
 import { useRoom } from './size.ts';

@@ -1,7 +1,7 @@
 import { useEffect, useRef } from 'react';
-import { type Shown, show } from '../../shared/quantities/show.ts';
-import { figureInside } from '../../shared/measuring/torqueScale.ts';
-import type { Gauge } from '../../shared/records/gauge.ts';
+import { type Shown, show } from '../../shared/basics/show.ts';
+import { figureInside } from '../../shared/job/captures/torqueScale.ts';
+import type { Gauge } from '../../shared/job/records/gauge.ts';
 import { onFresh, slotOf } from '../live/slots.ts';
 import { type Session, useSession } from '../stores/session.ts';
 

@@ -1,4 +1,4 @@
-import type { Gauge } from '../../shared/records/gauge.ts';
+import type { Gauge } from '../../shared/job/records/gauge.ts';
 import { LiveDigits } from './LiveDigits.tsx';
 import './readout.css';
 

@@ -1,6 +1,6 @@
 import { useMemo } from 'react';
-import { ringScene } from '../../shared/drawing/ring.ts';
-import type { RingInput } from '../../shared/drawing/ringInput.ts';
+import { ringScene } from '../../shared/presentation/drawing/ring.ts';
+import type { RingInput } from '../../shared/presentation/drawing/ringInput.ts';
 import { useSession } from '../stores/session.ts';
 import { Drawing } from './Drawing.tsx';
 import { useRoom } from './size.ts';

@@ -1,7 +1,7 @@
 import { useMemo } from 'react';
-import { type Assembly, type Build, latest } from '../../shared/records/build.ts';
-import type { MakeUp } from '../../shared/records/makeUp.ts';
-import { fewestStations } from '../../shared/setup/checks.ts';
+import { type Assembly, type Build, latest } from '../../shared/job/records/build.ts';
+import type { MakeUp } from '../../shared/axle/makeUp.ts';
+import { fewestStations } from '../../shared/job/checks/checks.ts';
 import { limitFor, ringRunout, ringStations, windowOf } from '../words/stations.ts';
 import { Ring, type RingView } from './Ring.tsx';
 

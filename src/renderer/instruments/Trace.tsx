@@ -1,6 +1,6 @@
 import { useEffect, useId, useLayoutEffect, useRef } from 'react';
-import type { Limits } from '../../shared/drawing/scale.ts';
-import { type TraceEvent, traceScene } from '../../shared/drawing/trace.ts';
+import type { Limits } from '../../shared/presentation/drawing/scale.ts';
+import { type TraceEvent, traceScene } from '../../shared/presentation/drawing/trace.ts';
 import { slotOf } from '../live/slots.ts';
 import { useSession } from '../stores/session.ts';
 import { drawScene } from './drawScene.ts';

@@ -1,5 +1,5 @@
-import type { Scene } from '../../shared/drawing/scene.ts';
-import { inkVariable, type SvgNode, svgNodes } from '../../shared/drawing/svg.ts';
+import type { Scene } from '../../shared/presentation/drawing/scene.ts';
+import { inkVariable, type SvgNode, svgNodes } from '../../shared/presentation/drawing/svg.ts';
 
 const svgSpace = 'http://www.w3.org/2000/svg';
 

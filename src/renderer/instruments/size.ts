@@ -1,5 +1,5 @@
 import { type RefObject, useLayoutEffect, useRef, useState } from 'react';
-import type { SceneSize } from '../../shared/drawing/scene.ts';
+import type { SceneSize } from '../../shared/presentation/drawing/scene.ts';
 
 /**
  * The room an instrument has, in whole pixels, followed as the window changes. Drawings are functions of their

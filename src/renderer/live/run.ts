@@ -1,10 +1,10 @@
 import { create } from 'zustand';
-import type { TraceEvent } from '../../shared/drawing/trace.ts';
-import { type Capture, type CaptureEvent, startCapture, streamItem } from '../../shared/measuring/capture.ts';
-import type { StationMeasured } from '../../shared/metrology/backlash/measured.ts';
-import { type Gauge, type GaugeSeen, gaugeSeenSchema } from '../../shared/records/gauge.ts';
-import type { CaptureSettings, MeasuredResult, Stretch } from '../../shared/records/measurement.ts';
-import type { Problem } from '../../shared/result.ts';
+import type { TraceEvent } from '../../shared/presentation/drawing/trace.ts';
+import { type Capture, type CaptureEvent, startCapture, streamItem } from '../../shared/job/captures/capture.ts';
+import type { StationMeasured } from '../../shared/measuring/backlash/measured.ts';
+import { type Gauge, type GaugeSeen, gaugeSeenSchema } from '../../shared/job/records/gauge.ts';
+import type { CaptureSettings, MeasuredResult, Stretch } from '../../shared/job/records/measurement.ts';
+import type { Problem } from '../../shared/basics/result.ts';
 import { type Heard, onHeard } from './slots.ts';
 import { traceEventOf } from './traceEvents.ts';
 

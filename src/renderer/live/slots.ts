@@ -1,7 +1,7 @@
 import type { BenchClient, News } from '../../shared/contract/contract.ts';
-import { measuredInside } from '../../shared/measuring/torqueScale.ts';
-import { unitNamed } from '../../shared/quantities/units.ts';
-import type { Gauge } from '../../shared/records/gauge.ts';
+import { measuredInside } from '../../shared/job/captures/torqueScale.ts';
+import { unitNamed } from '../../shared/basics/units.ts';
+import type { Gauge } from '../../shared/job/records/gauge.ts';
 import { useGauges } from '../stores/gauges.ts';
 import { type Trail, trail } from './trail.ts';
 

@@ -1,5 +1,5 @@
-import type { TraceEvent } from '../../shared/drawing/trace.ts';
-import type { CaptureEvent } from '../../shared/measuring/capture.ts';
+import type { TraceEvent } from '../../shared/presentation/drawing/trace.ts';
+import type { CaptureEvent } from '../../shared/job/captures/capture.ts';
 
 /** Where something found is marked on the trace, or nothing for what has no place in time and value. */
 export function traceEventOf(event: CaptureEvent): TraceEvent | undefined {

@@ -1,5 +1,5 @@
-import type { TracePoint } from '../../shared/drawing/decimate.ts';
-import { none } from '../../shared/result.ts';
+import type { TracePoint } from '../../shared/presentation/drawing/decimate.ts';
+import { none } from '../../shared/basics/result.ts';
 
 /**
  * The last readings of one gauge, for drawing: fixed memory, oldest forgotten first. `cut` marks a place where

@@ -1,7 +1,7 @@
-import { stateMark } from '../../shared/drawing/states.ts';
+import { stateMark } from '../../shared/presentation/drawing/states.ts';
 import { Drawing } from '../instruments/Drawing.tsx';
-import type { Shape } from '../../shared/words/standing.ts';
-import './state-mark.css';
+import type { Shape } from '../../shared/presentation/words/standing.ts';
+import './stateMark.css';
 
 /** The strokes of some shapes leave their disc; the picture has to be that much larger. */
 const room = 1.3;

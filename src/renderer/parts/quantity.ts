@@ -1,8 +1,8 @@
-import { parseQuantity } from '../../shared/quantities/parse.ts';
-import type { UnitSystem } from '../../shared/quantities/show.ts';
-import { type Dimension, type Unit, unitNamed, units } from '../../shared/quantities/units.ts';
-import type { QuantityTyped } from '../../shared/records/common.ts';
-import { ok, type Result } from '../../shared/result.ts';
+import { parseQuantity } from '../../shared/basics/parse.ts';
+import type { UnitSystem } from '../../shared/basics/show.ts';
+import { type Dimension, type Unit, unitNamed, units } from '../../shared/basics/units.ts';
+import type { QuantityTyped } from '../../shared/basics/recorded.ts';
+import { ok, type Result } from '../../shared/basics/result.ts';
 import type { Option } from './Choice.tsx';
 
 /** What stands in a quantity's field: the digits as typed, and the UCUM code of the unit beside them. */

@@ -1,8 +1,8 @@
-import type { Bends } from '../../shared/pattern/flankMap.ts';
-import type { MarkWithArea } from '../../shared/pattern/describeMask.ts';
-import type { FlankCorners } from '../../shared/pattern/photo.ts';
-import type { BrushTouch } from '../../shared/pattern/readPattern.ts';
-import type { Result } from '../../shared/result.ts';
+import type { Bends } from '../../shared/axle/mark/flankMap.ts';
+import type { MarkWithArea } from '../../shared/axle/mark/describeMask.ts';
+import type { FlankCorners } from '../../shared/axle/mark/photo.ts';
+import type { BrushTouch } from '../../shared/axle/mark/readPattern.ts';
+import type { Result } from '../../shared/basics/result.ts';
 
 /** What the page asks of the worker that handles photos. */
 export type WorkerAsk =

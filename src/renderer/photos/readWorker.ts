@@ -1,9 +1,9 @@
 // Photos are opened and read here, beside the page, so that the screen never stands still while it is done.
-import { mapFlank } from '../../shared/pattern/flankMap.ts';
-import type { Photo } from '../../shared/pattern/photo.ts';
-import { corrected, readPattern } from '../../shared/pattern/readPattern.ts';
-import { type FlankRaster, straighten } from '../../shared/pattern/straighten.ts';
-import { fail, ok, type Result } from '../../shared/result.ts';
+import { mapFlank } from '../../shared/axle/mark/flankMap.ts';
+import type { Photo } from '../../shared/axle/mark/photo.ts';
+import { corrected, readPattern } from '../../shared/axle/mark/readPattern.ts';
+import { type FlankRaster, straighten } from '../../shared/axle/mark/straighten.ts';
+import { fail, ok, type Result } from '../../shared/basics/result.ts';
 import type { ReadAnswer, ReadAsk, ReadMark, StraightPicture, WorkerAnswers, WorkerAsk } from './messages.ts';
 import { decoded, shrink } from './shrink.ts';
 

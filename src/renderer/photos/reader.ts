@@ -1,4 +1,4 @@
-import { fail, type Problem, type Result } from '../../shared/result.ts';
+import { fail, type Problem, type Result } from '../../shared/basics/result.ts';
 import type { ReadAnswer, ReadAsk, Shrunk, WorkerAnswers, WorkerAsk } from './messages.ts';
 
 /** Opens and reads photos without holding up the screen. */

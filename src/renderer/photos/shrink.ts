@@ -1,5 +1,5 @@
-import { largestPhoto_bytes, longestSide_px } from '../../shared/pattern/photo.ts';
-import { fail, ok, type Problem, type Result } from '../../shared/result.ts';
+import { largestPhoto_bytes, longestSide_px } from '../../shared/axle/mark/photo.ts';
+import { fail, ok, type Problem, type Result } from '../../shared/basics/result.ts';
 import type { Shrunk } from './messages.ts';
 
 /** More than this is no photo of a tooth: about four times what a good phone takes. */

@@ -1,8 +1,8 @@
-import type { Result } from '../../shared/result.ts';
-import type { PlanAnswer } from '../../shared/setup/plan/answer.ts';
-import type { PlanInput } from '../../shared/setup/plan/input.ts';
-import type { Place } from '../../shared/setup/plan/sight.ts';
-import type { Foreseen } from '../../shared/setup/planning/foresee.ts';
+import type { Result } from '../../shared/basics/result.ts';
+import type { PlanAnswer } from '../../shared/axle/plan/answer.ts';
+import type { PlanInput } from '../../shared/axle/plan/input.ts';
+import type { Place } from '../../shared/axle/plan/sight.ts';
+import type { Foreseen } from '../../shared/job/planning/foresee.ts';
 
 /** What the page asks the worker that weighs the trials: the plan once, then what is to be seen at any place. */
 export type PlanAsk =

@@ -1,9 +1,9 @@
 // The plan weighs some thousand axles: about a second. It runs here, beside the page, so that no screen stands still.
-import { insightFrom, type Insight } from '../../shared/setup/plan/insight.ts';
-import type { PlanInput } from '../../shared/setup/plan/input.ts';
-import { plan } from '../../shared/setup/plan/plan.ts';
-import { sightOf } from '../../shared/setup/plan/sight.ts';
-import { foresee } from '../../shared/setup/planning/foresee.ts';
+import { insightFrom, type Insight } from '../../shared/axle/plan/insight.ts';
+import type { PlanInput } from '../../shared/axle/plan/input.ts';
+import { plan } from '../../shared/axle/plan/plan.ts';
+import { sightOf } from '../../shared/axle/plan/sight.ts';
+import { foresee } from '../../shared/job/planning/foresee.ts';
 import type { PlanAsk, PlanNews } from './messages.ts';
 
 interface Weighed {

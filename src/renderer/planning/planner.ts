@@ -1,5 +1,5 @@
-import type { PlanInput } from '../../shared/setup/plan/input.ts';
-import type { Place } from '../../shared/setup/plan/sight.ts';
+import type { PlanInput } from '../../shared/axle/plan/input.ts';
+import type { Place } from '../../shared/axle/plan/sight.ts';
 import type { PlanAsk, PlanNews } from './messages.ts';
 
 /** A worker that weighs one build's trials. */

@@ -1,9 +1,9 @@
 import { useCallback, useEffect, useRef, useState } from 'react';
-import type { Problem } from '../../shared/result.ts';
-import type { PlanAnswer } from '../../shared/setup/plan/answer.ts';
-import type { PlanInput } from '../../shared/setup/plan/input.ts';
-import type { Place } from '../../shared/setup/plan/sight.ts';
-import type { Foreseen } from '../../shared/setup/planning/foresee.ts';
+import type { Problem } from '../../shared/basics/result.ts';
+import type { PlanAnswer } from '../../shared/axle/plan/answer.ts';
+import type { PlanInput } from '../../shared/axle/plan/input.ts';
+import type { Place } from '../../shared/axle/plan/sight.ts';
+import type { Foreseen } from '../../shared/job/planning/foresee.ts';
 import type { PlanNews } from './messages.ts';
 import { openPlanner, type Planner } from './planner.ts';
 

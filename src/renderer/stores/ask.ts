@@ -1,5 +1,5 @@
 import type { Answer, Ask, QuestionName } from '../../shared/contract/contract.ts';
-import type { Problem } from '../../shared/result.ts';
+import type { Problem } from '../../shared/basics/result.ts';
 import { theBench } from './client.ts';
 import { showProblem } from './problems.ts';
 

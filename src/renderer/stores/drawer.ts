@@ -1,6 +1,6 @@
 import { create } from 'zustand';
 import type { BenchClient } from '../../shared/contract/contract.ts';
-import type { ShimDrawer } from '../../shared/records/drawer.ts';
+import type { ShimDrawer } from '../../shared/job/records/drawer.ts';
 import { ask } from './ask.ts';
 
 /** The shims at hand, once they have been read. */

@@ -2,7 +2,7 @@ import { useMemo } from 'react';
 import { create } from 'zustand';
 import type { BenchClient } from '../../shared/contract/contract.ts';
 import type { GaugeState, Port } from '../../shared/contract/gauges.ts';
-import type { Gauge } from '../../shared/records/gauge.ts';
+import type { Gauge } from '../../shared/job/records/gauge.ts';
 import { ask } from './ask.ts';
 
 interface GaugesSeen {

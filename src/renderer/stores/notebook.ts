@@ -1,10 +1,10 @@
 import { create } from 'zustand';
-import type { Notebook } from '../../shared/contract/builds.ts';
+import type { Notebook } from '../../shared/job/records/notebook.ts';
 import type { Answer, BenchClient } from '../../shared/contract/contract.ts';
-import { type Build, readNotebook } from '../../shared/records/build.ts';
-import { type Deed, lastStanding, lastStrike } from '../../shared/records/notebook.ts';
-import type { StoredPhoto } from '../../shared/records/photo.ts';
-import type { Problem } from '../../shared/result.ts';
+import { type Build, readNotebook } from '../../shared/job/records/build.ts';
+import { type Deed, lastStanding, lastStrike } from '../../shared/job/records/notebook.ts';
+import type { StoredPhoto } from '../../shared/job/records/photo.ts';
+import type { Problem } from '../../shared/basics/result.ts';
 import { ask } from './ask.ts';
 import { useSession } from './session.ts';
 

@@ -2,7 +2,7 @@ import { useEffect, useState } from 'react';
 import { create } from 'zustand';
 import type { BenchClient } from '../../shared/contract/contract.ts';
 import type { Arrival, PhotoFolder } from '../../shared/contract/photos.ts';
-import type { Problem } from '../../shared/result.ts';
+import type { Problem } from '../../shared/basics/result.ts';
 import { blobOf } from '../photos/bytes.ts';
 import { ask } from './ask.ts';
 

@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { create } from 'zustand';
-import { checkIds, phases } from '../../shared/setup/checkIds.ts';
+import { checkIds, phases } from '../../shared/job/records/checkIds.ts';
 
 const build = z.string();
 /** Sums a technician does beside a trial. */

@@ -1,5 +1,5 @@
 import type { GaugeState } from '../../shared/contract/gauges.ts';
-import type { State } from '../../shared/drawing/states.ts';
+import type { State } from '../../shared/presentation/drawing/states.ts';
 
 export interface LinkWords {
   readonly shape: State;

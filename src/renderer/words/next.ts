@@ -1,5 +1,5 @@
-import { assemblyName, type Build } from '../../shared/records/build.ts';
-import type { Next } from '../../shared/setup/readiness.ts';
+import { assemblyName, type Build } from '../../shared/job/records/build.ts';
+import type { Next } from '../../shared/job/checks/readiness.ts';
 import type { Route } from '../stores/route.ts';
 
 /** What comes next, as words for the one action and as the place where it is done. */

@@ -1,11 +1,11 @@
-import type { RingInput, RingRunout, RingStation } from '../../shared/drawing/ringInput.ts';
-import type { State } from '../../shared/drawing/states.ts';
-import { judge } from '../../shared/metrology/verdict.ts';
-import type { BacklashBasis } from '../../shared/records/common.ts';
-import type { RunoutResult, StationResult } from '../../shared/records/measurement.ts';
-import { endsOf, type Limit, type LimitedQuantity, type SpecSheet } from '../../shared/records/specSheet.ts';
-import { isNone, type OrNone } from '../../shared/result.ts';
-import { sameBacklashBasis } from '../../shared/setup/judge.ts';
+import type { RingInput, RingRunout, RingStation } from '../../shared/presentation/drawing/ringInput.ts';
+import type { State } from '../../shared/presentation/drawing/states.ts';
+import { judge } from '../../shared/measuring/uncertainty/verdict.ts';
+import type { BacklashBasis } from '../../shared/basics/recorded.ts';
+import type { RunoutResult, StationResult } from '../../shared/job/records/measurement.ts';
+import { endsOf, type Limit, type LimitedQuantity, type SpecSheet } from '../../shared/job/records/specSheet.ts';
+import { isNone, type OrNone } from '../../shared/basics/result.ts';
+import { sameBacklashBasis } from '../../shared/job/checks/judge.ts';
 
 /** The limit for a quantity that can be held against a reading of this basis. */
 export function limitFor(

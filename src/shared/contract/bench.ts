@@ -1,6 +1,6 @@
 import { z } from 'zod';
-import { bearingStates } from '../records/common.ts';
-import { phases } from '../setup/checkIds.ts';
+import { bearingStates } from '../basics/recorded.ts';
+import { phases } from '../job/records/checkIds.ts';
 import { doneSchema, problemSchema, question } from './message.ts';
 
 /** How the axle on the simulated stand is put together; packs that are not known yet are those of the scenario. */

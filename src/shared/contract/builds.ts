@@ -1,10 +1,10 @@
 import { z } from 'zod';
-import { idSchema, instantSchema, nameSchema } from '../records/common.ts';
-import { captureSettingsSchema, resultSchema, stretchSchema } from '../records/measurement.ts';
-import { deedSchema, entrySchema } from '../records/notebook.ts';
-import { gaugeSeenSchema } from '../records/gauge.ts';
-import { specSheetSchema } from '../records/specSheet.ts';
-import { checkIds } from '../setup/checkIds.ts';
+import { idSchema, instantSchema, nameSchema } from '../basics/recorded.ts';
+import { captureSettingsSchema, resultSchema, stretchSchema } from '../job/records/measurement.ts';
+import { deedSchema, notebookSchema } from '../job/records/notebook.ts';
+import { gaugeSeenSchema } from '../job/records/gauge.ts';
+import { specSheetSchema } from '../job/records/specSheet.ts';
+import { checkIds } from '../job/records/checkIds.ts';
 import { question } from './message.ts';
 
 export const buildSummarySchema = z.strictObject({
@@ -17,9 +17,6 @@ export const buildSummarySchema = z.strictObject({
   standsAt: z.string(),
 });
 export type BuildSummary = z.infer<typeof buildSummarySchema>;
-
-export const notebookSchema = z.strictObject({ id: idSchema, entries: z.array(entrySchema) });
-export type Notebook = z.infer<typeof notebookSchema>;
 
 /** A measurement taken without a build; it can be kept into one later. */
 export const looseMeasurementSchema = z.strictObject({

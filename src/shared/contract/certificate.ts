@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { idSchema, nameSchema } from '../records/common.ts';
+import { idSchema, nameSchema } from '../basics/recorded.ts';
 import { question } from './message.ts';
 
 export const pageSizes = ['a4', 'letter'] as const;

@@ -1,5 +1,5 @@
-import type { Problem, Result } from '../result.ts';
-import { fail } from '../result.ts';
+import type { Problem, Result } from '../basics/result.ts';
+import { fail } from '../basics/result.ts';
 import type { Answer, Ask, BenchClient, News, QuestionName, TopicName } from './contract.ts';
 import { questions, topics } from './contract.ts';
 import { backMessageSchema } from './message.ts';

@@ -1,5 +1,5 @@
 import type { z } from 'zod';
-import type { Result } from '../result.ts';
+import type { Result } from '../basics/result.ts';
 import { benchQuestions } from './bench.ts';
 import { buildQuestions, buildTopics } from './builds.ts';
 import { certificateQuestions } from './certificate.ts';

@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { shimDrawerSchema } from '../records/drawer.ts';
+import { shimDrawerSchema } from '../job/records/drawer.ts';
 import { question } from './message.ts';
 
 export const drawerQuestions = {

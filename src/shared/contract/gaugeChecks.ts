@@ -1,6 +1,6 @@
 import { z } from 'zod';
-import { gaugeCheckSchema } from '../records/gaugeCheck.ts';
-import { idSchema } from '../records/common.ts';
+import { gaugeCheckSchema } from '../job/records/gaugeCheck.ts';
+import { idSchema } from '../basics/recorded.ts';
 import { question } from './message.ts';
 
 export const gaugeCheckQuestions = {

@@ -1,6 +1,7 @@
 import { z } from 'zod';
-import { idSchema } from '../records/common.ts';
-import { gaugeSchema, usbSchema } from '../records/gauge.ts';
+import { idSchema } from '../basics/recorded.ts';
+import { heardSchema } from '../gauges/heard.ts';
+import { gaugeSchema, usbSchema } from '../job/records/gauge.ts';
 import { doneSchema, problemSchema, question } from './message.ts';
 
 export const linkStates = ['connecting', 'live', 'silent', 'gone', 'problem', 'unplugged-by-hand'] as const;
@@ -16,28 +17,6 @@ export const gaugeStateSchema = z.strictObject({
   problem: problemSchema.optional(),
 });
 export type GaugeState = z.infer<typeof gaugeStateSchema>;
-
-/** One row of the journal as it is heard live. */
-export const heardSchema = z.union([
-  z.strictObject({
-    seq: z.int().min(0),
-    gauge: idSchema,
-    t: z.number(),
-    /** As received, in `unit` (UCUM). */
-    value: z.number(),
-    unit: z.string(),
-  }),
-  /** A pedal belongs to no gauge: it is heard by whatever is being measured. */
-  z.strictObject({ seq: z.int().min(0), t: z.number(), press: z.enum(['next', 'again']) }),
-  z.strictObject({
-    seq: z.int().min(0),
-    gauge: idSchema,
-    t: z.number(),
-    none: z.string(),
-    raw: z.string().max(400).optional(),
-  }),
-]);
-export type Heard = z.infer<typeof heardSchema>;
 
 const portSchema = z.strictObject({
   link: z.string(),

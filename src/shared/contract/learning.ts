@@ -1,6 +1,6 @@
 import { z } from 'zod';
-import { lineFormatSchema } from '../lines/line-format.ts';
-import { idSchema } from '../records/common.ts';
+import { lineFormatSchema } from '../gauges/lineFormat.ts';
+import { idSchema } from '../basics/recorded.ts';
 import { question } from './message.ts';
 
 /** One listening with one set of settings; without `heard` it has just begun. */

@@ -1,8 +1,8 @@
 import { z } from 'zod';
-import { idSchema, nameSchema, noNumberSchema } from '../records/common.ts';
-import { largestPhoto_bytes } from '../pattern/photo.ts';
-import { photoSchema, photoWays, sha256Schema } from '../records/photo.ts';
-import { notebookSchema } from './builds.ts';
+import { idSchema, nameSchema, noNumberSchema } from '../basics/recorded.ts';
+import { largestPhoto_bytes } from '../axle/mark/photo.ts';
+import { photoSchema, photoWays, sha256Schema } from '../job/records/photo.ts';
+import { notebookSchema } from '../job/records/notebook.ts';
 import { problemSchema, question } from './message.ts';
 
 /** Four letters of base64 carry three bytes. */

@@ -1,5 +1,5 @@
 import type { z } from 'zod';
-import type { Problem } from '../result.ts';
+import type { Problem } from '../basics/result.ts';
 
 /** "makeUp.ringTeeth": where in what was sent the first fault lies. */
 export const fieldOf = (error: z.ZodError): string => error.issues[0]?.path.map(String).join('.') ?? '';

@@ -1,4 +1,4 @@
-import { fail, type Problem, type Result } from '../result.ts';
+import { fail, type Problem, type Result } from '../basics/result.ts';
 import { type BenchService, type QuestionName, questions, type TopicName, topics } from './contract.ts';
 import { askMessageSchema } from './message.ts';
 import { refusal } from './refusal.ts';

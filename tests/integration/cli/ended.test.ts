@@ -2,7 +2,7 @@ import { spawn } from 'node:child_process';
 import { once } from 'node:events';
 import { join, resolve } from 'node:path';
 import { describe, expect, it } from 'vitest';
-import { until } from '../../support/gauges-for-test.ts';
+import { until } from '../../support/gaugesForTest.ts';
 
 const machine = join(resolve(import.meta.dirname, '..', '..', '..'), 'src/main/hosts/launcher/machine.mjs');
 

@@ -5,7 +5,7 @@ import { demoAxle } from '../../../hardware-sim/axle/demo.ts';
 import { simulateSeed, simulateStations } from '../../../src/main/cli/verbs/simulate.ts';
 import { asProgram, inProcess, type Running, start } from '../../support/commandLine.ts';
 import { temporaryFolder } from '../../support/folder.ts';
-import { lineForTest, say, until } from '../../support/gauges-for-test.ts';
+import { lineForTest, say, until } from '../../support/gaugesForTest.ts';
 import { asLines } from '../../support/streams.ts';
 
 interface Line {

@@ -2,7 +2,7 @@ import { writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { randomSession, type Session } from '../../../hardware-sim/hands/stations.ts';
-import { dragTruth, runoutTruth } from '../../../hardware-sim/hands/turn-truth.ts';
+import { dragTruth, runoutTruth } from '../../../hardware-sim/hands/turnTruth.ts';
 import { turning, turningShaft } from '../../../hardware-sim/hands/turning.ts';
 import { seeded } from '../../../hardware-sim/seeded.ts';
 import { asProgram, inProcess, type Ran } from '../../support/commandLine.ts';

@@ -7,10 +7,10 @@ import { seeded } from '../../../hardware-sim/seeded.ts';
 import { canonicalContent, contentHash } from '../../../src/main/certificate/hash.ts';
 import { folderOf } from '../../../src/main/cli/records.ts';
 import { openNotebooks } from '../../../src/main/store/notebooks.ts';
-import { certificateContent } from '../../../src/shared/certificate/content.ts';
+import { certificateContent } from '../../../src/shared/presentation/certificate/content.ts';
 import { asProgram, inProcess, start } from '../../support/commandLine.ts';
 import { temporaryFolder } from '../../support/folder.ts';
-import { journalForTest } from '../../support/open-journal.ts';
+import { journalForTest } from '../../support/openJournal.ts';
 import { wholeNotebook } from '../../support/records/wholeBuild.ts';
 import { sessionLines } from '../../support/streams.ts';
 

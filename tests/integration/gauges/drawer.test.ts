@@ -1,16 +1,16 @@
 import { describe, expect, it } from 'vitest';
 import { withFault } from '../../../hardware-sim/faults/fault.ts';
 import { FAULT_NAMES, faultNamed } from '../../../hardware-sim/faults/named.ts';
-import { type LineShape, SHAPES } from '../../../hardware-sim/gauges/line-shape.ts';
-import { lineWriter } from '../../../hardware-sim/gauges/line-writer.ts';
+import { type LineShape, SHAPES } from '../../../hardware-sim/gauges/lineShape.ts';
+import { lineWriter } from '../../../hardware-sim/gauges/lineWriter.ts';
 import type { Chunk } from '../../../hardware-sim/lines/chunk.ts';
 import { play, realPace } from '../../../hardware-sim/lines/play.ts';
 import { seeded } from '../../../hardware-sim/seeded.ts';
-import { learnFormat } from '../../../src/shared/lines/learn/learn-format.ts';
-import { automatic } from '../../../src/shared/lines/line-format.ts';
-import { lineStream } from '../../../src/shared/lines/line-stream.ts';
-import { isNone } from '../../../src/shared/result.ts';
-import { gaugesForTest, lineForTest } from '../../support/gauges-for-test.ts';
+import { learnFormat } from '../../../src/shared/gauges/learn/learnFormat.ts';
+import { automatic } from '../../../src/shared/gauges/lineFormat.ts';
+import { lineStream } from '../../../src/shared/gauges/lineStream.ts';
+import { isNone } from '../../../src/shared/basics/result.ts';
+import { gaugesForTest, lineForTest } from '../../support/gaugesForTest.ts';
 
 /** A spindle moved slowly there and back, in steps of the display. */
 const moved = (count: number): number[] =>

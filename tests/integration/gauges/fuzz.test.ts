@@ -1,6 +1,6 @@
 import { expect, it } from 'vitest';
-import { automatic } from '../../../src/shared/lines/line-format.ts';
-import { lineStream } from '../../../src/shared/lines/line-stream.ts';
+import { automatic } from '../../../src/shared/gauges/lineFormat.ts';
+import { lineStream } from '../../../src/shared/gauges/lineStream.ts';
 
 const seed = 20_261;
 const millionBytes = 20;

@@ -1,7 +1,7 @@
 import { expect, it, onTestFinished } from 'vitest';
-import type { Heard } from '../../../src/shared/contract/gauges.ts';
+import type { Heard } from '../../../src/shared/gauges/heard.ts';
 import { benchInNewFolder, newFolder, valueOf } from '../../support/bench/open.ts';
-import { lineForTest, say, until } from '../../support/gauges-for-test.ts';
+import { lineForTest, say, until } from '../../support/gaugesForTest.ts';
 
 it('keeps a check of a gauge with what the journal says it showed, over a restart', async () => {
   const line = await lineForTest();

@@ -2,8 +2,8 @@ import { setTimeout as pause } from 'node:timers/promises';
 import { describe, expect, it } from 'vitest';
 import type { Line } from '../../../hardware-sim/lines/line.ts';
 import { systemClock } from '../../../src/main/clock.ts';
-import { isNone, ok } from '../../../src/shared/result.ts';
-import { gaugesForTest, lineForTest, say, type TestGauges, until } from '../../support/gauges-for-test.ts';
+import { isNone, ok } from '../../../src/shared/basics/result.ts';
+import { gaugesForTest, lineForTest, say, type TestGauges, until } from '../../support/gaugesForTest.ts';
 
 /** Sends numbers that rise by one thousandth, at a steady rate, until stopped. */
 function sending(line: Line, unit = 'mm', every_ms = 10): { stop(): void; readonly sent: () => number } {

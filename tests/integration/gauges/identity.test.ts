@@ -3,9 +3,10 @@ import type { Line } from '../../../hardware-sim/lines/line.ts';
 import { openBench } from '../../../src/main/bench/bench.ts';
 import { systemClock } from '../../../src/main/clock.ts';
 import type { BenchService } from '../../../src/shared/contract/contract.ts';
-import type { GaugeState, Heard, Port } from '../../../src/shared/contract/gauges.ts';
+import type { GaugeState, Port } from '../../../src/shared/contract/gauges.ts';
+import type { Heard } from '../../../src/shared/gauges/heard.ts';
 import { newFolder, valueOf } from '../../support/bench/open.ts';
-import { lineForTest, say, until } from '../../support/gauges-for-test.ts';
+import { lineForTest, say, until } from '../../support/gaugesForTest.ts';
 
 const record = { label: 'Indicator', kind: 'indicator', resolution: { value: 0.001, unit: 'mm' } } as const;
 const cable = (serial?: string) => ({ vendor: '1209', product: '0001', ...(serial === undefined ? {} : { serial }) });

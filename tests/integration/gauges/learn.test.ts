@@ -1,11 +1,11 @@
 import { describe, expect, it, onTestFinished } from 'vitest';
 import type { Line } from '../../../hardware-sim/lines/line.ts';
-import { type Attempt, learnGauge } from '../../../src/main/gauges/learn/learn-gauge.ts';
+import { type Attempt, learnGauge } from '../../../src/main/gauges/learn/learnGauge.ts';
 import type { OpenPort } from '../../../src/main/gauges/links/port.ts';
-import { linkText, type SerialLink } from '../../../src/shared/lines/link.ts';
-import { ok } from '../../../src/shared/result.ts';
-import { gaugesForTest, lineForTest, say, until } from '../../support/gauges-for-test.ts';
-import { latin1 } from '../../support/write-line.ts';
+import { linkText, type SerialLink } from '../../../src/shared/gauges/link.ts';
+import { ok } from '../../../src/shared/basics/result.ts';
+import { gaugesForTest, lineForTest, say, until } from '../../support/gaugesForTest.ts';
+import { latin1 } from '../../support/writeLine.ts';
 
 const moving = (i: number): string => (Math.sin(i / 9) * 2).toFixed(3);
 

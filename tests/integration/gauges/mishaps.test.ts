@@ -1,7 +1,7 @@
 import { beforeAll, describe, expect, it } from 'vitest';
 import { faultNamed, type FaultName } from '../../../hardware-sim/faults/named.ts';
 import { seeded } from '../../../hardware-sim/seeded.ts';
-import { isNone } from '../../../src/shared/result.ts';
+import { isNone } from '../../../src/shared/basics/result.ts';
 import { measureThrough, type Mishap, type MishapRun, spoiltBy } from '../../support/mishapRun.ts';
 
 const fault = (name: FaultName, for_s?: number): Mishap => spoiltBy(faultNamed(name, seeded(11)), for_s);

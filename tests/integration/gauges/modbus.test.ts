@@ -1,12 +1,12 @@
 import { describe, expect, it, onTestFinished } from 'vitest';
-import { modbusServer } from '../../../hardware-sim/lines/modbus-server.ts';
+import { modbusServer } from '../../../hardware-sim/lines/modbusServer.ts';
 import { hold } from '../../../hardware-sim/hands/motion.ts';
 import { indicator, type IndicatorTraits } from '../../../hardware-sim/gauges/indicator.ts';
 import { liveGauge } from '../../../hardware-sim/gauges/live.ts';
 import { seeded } from '../../../hardware-sim/seeded.ts';
-import { learnGauge } from '../../../src/main/gauges/learn/learn-gauge.ts';
-import { isNone } from '../../../src/shared/result.ts';
-import { gaugesForTest, lineForTest, until } from '../../support/gauges-for-test.ts';
+import { learnGauge } from '../../../src/main/gauges/learn/learnGauge.ts';
+import { isNone } from '../../../src/shared/basics/result.ts';
+import { gaugesForTest, lineForTest, until } from '../../support/gaugesForTest.ts';
 
 const asModbus = (link: string, options: string): string => `${link.replace('serial:', 'modbus:')}?${options}`;
 

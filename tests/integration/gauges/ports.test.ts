@@ -2,12 +2,12 @@ import fs from 'node:fs';
 import net from 'node:net';
 import path from 'node:path';
 import { describe, expect, it } from 'vitest';
-import { openPort } from '../../../src/main/gauges/links/open-port.ts';
-import { openingProblem, permissionRemedy } from '../../../src/main/gauges/links/port-problem.ts';
+import { openPort } from '../../../src/main/gauges/links/openPort.ts';
+import { openingProblem, permissionRemedy } from '../../../src/main/gauges/links/portProblem.ts';
 import { listPorts } from '../../../src/main/gauges/ports.ts';
-import { parseLink } from '../../../src/shared/lines/link.ts';
+import { parseLink } from '../../../src/shared/gauges/link.ts';
 import { temporaryFolder } from '../../support/folder.ts';
-import { lineForTest } from '../../support/gauges-for-test.ts';
+import { lineForTest } from '../../support/gaugesForTest.ts';
 
 async function problemOf(text: string): Promise<unknown> {
   const link = parseLink(text);

@@ -1,8 +1,8 @@
 import { describe, expect, it, onTestFinished } from 'vitest';
 import type { BenchService } from '../../../src/shared/contract/contract.ts';
-import type { Heard } from '../../../src/shared/contract/gauges.ts';
+import type { Heard } from '../../../src/shared/gauges/heard.ts';
 import { benchInNewFolder, newFolder, valueOf } from '../../support/bench/open.ts';
-import { lineForTest, say, until } from '../../support/gauges-for-test.ts';
+import { lineForTest, say, until } from '../../support/gaugesForTest.ts';
 
 const indicator = { label: 'Indicator', kind: 'indicator', resolution: { value: 0.001, unit: 'mm' } } as const;
 

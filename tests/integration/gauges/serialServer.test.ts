@@ -2,8 +2,8 @@ import net from 'node:net';
 import { setTimeout as pause } from 'node:timers/promises';
 import { describe, expect, it, onTestFinished } from 'vitest';
 import { openTcp } from '../../../src/main/gauges/links/tcp.ts';
-import { gaugesForTest, type TestGauges, until } from '../../support/gauges-for-test.ts';
-import { latin1 } from '../../support/write-line.ts';
+import { gaugesForTest, type TestGauges, until } from '../../support/gaugesForTest.ts';
+import { latin1 } from '../../support/writeLine.ts';
 
 /** A serial server of ours that does with each connection what it is told, and counts them. */
 async function server(answer: (socket: net.Socket, nth: number) => void, host = '127.0.0.1') {

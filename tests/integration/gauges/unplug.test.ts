@@ -3,8 +3,8 @@ import { SerialPort } from 'serialport';
 import { describe, expect, it } from 'vitest';
 import { serveLine } from '../../../hardware-sim/lines/line.ts';
 import { openSerial } from '../../../src/main/gauges/links/serial.ts';
-import type { SerialLink } from '../../../src/shared/lines/link.ts';
-import { latin1 } from '../../support/write-line.ts';
+import type { SerialLink } from '../../../src/shared/gauges/link.ts';
+import { latin1 } from '../../support/writeLine.ts';
 
 const times = 12;
 const flood = latin1('+0.2370 mm\r\n'.repeat(300));

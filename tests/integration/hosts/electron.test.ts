@@ -59,7 +59,7 @@ describe('the Electron program', () => {
 
   it('has a bench process that answers, with its native parts, under the Node that Electron carries', async () => {
     const data = mkdtempSync(join(tmpdir(), 'axlewright-built-'));
-    const bench = fork(join(import.meta.dirname, 'built-bench.mjs'), ['--data', data, '--simulate'], { stdio: 'pipe' });
+    const bench = fork(join(import.meta.dirname, 'builtBench.mjs'), ['--data', data, '--simulate'], { stdio: 'pipe' });
     try {
       const texts: string[] = [];
       bench.on('message', (text) => {

@@ -7,8 +7,8 @@ import { verifyCertificate } from '../../../src/main/certificate/verify.ts';
 import { demo } from '../../../src/main/cli/verbs/demo.ts';
 import { runCommandLine } from '../../../src/main/cli/run.ts';
 import { scenarioSeed } from '../../../src/main/hosts/simulatedBench.ts';
-import type { CertificateContent } from '../../../src/shared/certificate/content.ts';
-import type { MeasuredResult } from '../../../src/shared/records/measurement.ts';
+import type { CertificateContent } from '../../../src/shared/presentation/certificate/content.ts';
+import type { MeasuredResult } from '../../../src/shared/job/records/measurement.ts';
 
 /**
  * The whole job, as `npm run demo` does it: simulated gauges on real serial lines, real clock, real database.

@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import type { Entry } from '../../../src/main/journal/entry.ts';
 import { thinJournal } from '../../../src/main/journal/thin.ts';
 import { temporaryFolder } from '../../support/folder.ts';
-import { journalForTest } from '../../support/open-journal.ts';
+import { journalForTest } from '../../support/openJournal.ts';
 
 const reading = (gauge: string, t: number, value: number, unit = 'mm'): Entry => ({
   kind: 'reading',

@@ -4,9 +4,9 @@ import path from 'node:path';
 import { setTimeout as pause } from 'node:timers/promises';
 import { expect, it } from 'vitest';
 import { temporaryFolder } from '../../support/folder.ts';
-import { journalForTest } from '../../support/open-journal.ts';
+import { journalForTest } from '../../support/openJournal.ts';
 
-const writer = path.join(import.meta.dirname, 'writer-to-be-killed.ts');
+const writer = path.join(import.meta.dirname, 'writerToBeKilled.ts');
 
 /** Runs the writer, kills it in mid-write, and gives the last row number it called safe. */
 async function writeUntilKilled(folder: string, after_ms: number): Promise<number> {

@@ -1,9 +1,9 @@
 import { afterEach, describe, expect, it } from 'vitest';
 import type { BenchService } from '../../../src/shared/contract/contract.ts';
-import { readNotebook } from '../../../src/shared/records/build.ts';
-import type { Deed } from '../../../src/shared/records/notebook.ts';
-import { drawerAfter } from '../../../src/shared/setup/swap/drawerAfter.ts';
-import { makeSwap } from '../../../src/shared/setup/swap/makeSwap.ts';
+import { readNotebook } from '../../../src/shared/job/records/build.ts';
+import type { Deed } from '../../../src/shared/job/records/notebook.ts';
+import { drawerAfter } from '../../../src/shared/job/swap/drawerAfter.ts';
+import { makeSwap } from '../../../src/shared/job/swap/makeSwap.ts';
 import { benchInNewFolder, newFolder, valueOf } from '../../support/bench/open.ts';
 import { buildForPlan, putInDrawer } from '../../support/planBuild.ts';
 import { byHand, trial } from '../../support/records/scenario.ts';

@@ -1,4 +1,4 @@
-import type { TrialSeen } from '../../../src/shared/setup/plan/input.ts';
+import type { TrialSeen } from '../../../src/shared/axle/plan/input.ts';
 
 /** Common practice: backlash for each mm moved, generous to the rule because it is about what these axles do. */
 const perRingAway = 0.9;

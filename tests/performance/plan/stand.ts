@@ -4,8 +4,8 @@ import { describeMark } from '../../../hardware-sim/axle/mesh/mark.ts';
 import { rollThroughMesh } from '../../../hardware-sim/axle/mesh/paint.ts';
 import type { EaseOff } from '../../../hardware-sim/axle/mesh/pinionFlank.ts';
 import { seeded, type Random } from '../../../hardware-sim/seeded.ts';
-import type { Mark } from '../../../src/shared/pattern/mark.ts';
-import type { PlanInput, TrialSeen } from '../../../src/shared/setup/plan/input.ts';
+import type { Mark } from '../../../src/shared/axle/mark/mark.ts';
+import type { PlanInput, TrialSeen } from '../../../src/shared/axle/plan/input.ts';
 
 /** How the relief of a population comes about: drawn on its own, or such that marks of usual size show in whatever film. */
 export type Relieved = 'on-its-own' | 'to-the-mark';

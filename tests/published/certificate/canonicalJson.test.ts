@@ -1,7 +1,7 @@
 import { createHash } from 'node:crypto';
 import { describe, expect, it } from 'vitest';
 import { canonicalContent, contentHash } from '../../../src/main/certificate/hash.ts';
-import type { CertificateContent } from '../../../src/shared/certificate/content.ts';
+import type { CertificateContent } from '../../../src/shared/presentation/certificate/content.ts';
 
 /**
  * Examples of RFC 8785, "JSON Canonicalization Scheme", June 2020: the primitive values of section 3.2.2 and the

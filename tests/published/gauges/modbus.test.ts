@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { answerIn, crc16, questionFrame } from '../../../src/shared/lines/modbus/frame.ts';
-import { modbusServer } from '../../../hardware-sim/lines/modbus-server.ts';
+import { answerIn, crc16, questionFrame } from '../../../src/shared/gauges/modbus/frame.ts';
+import { modbusServer } from '../../../hardware-sim/lines/modbusServer.ts';
 
 // Where each frame comes from stands in SOURCES.md.
 const bytes = (hex: string): Uint8Array => Uint8Array.from(hex.split(' '), (each) => Number.parseInt(each, 16));

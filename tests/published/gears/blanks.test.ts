@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import { spiralBevelBlank } from '../../../src/shared/gears/blank.ts';
-import { hypoidBlank, hypoidFirstTrial } from '../../../src/shared/gears/hypoidBlank.ts';
-import { degrees, mm, toDegrees } from '../../../src/shared/quantities/quantity.ts';
+import { spiralBevelBlank } from '../../../src/shared/axle/mesh/blank.ts';
+import { hypoidBlank, hypoidFirstTrial } from '../../../src/shared/axle/mesh/hypoidBlank.ts';
+import { degrees, mm, toDegrees } from '../../../src/shared/basics/quantity.ts';
 import vectors from './vectors.json' with { type: 'json' };
 
 describe('pitch cones against the vectors', () => {

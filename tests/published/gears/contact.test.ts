@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { contactEllipse } from '../../../src/shared/gears/easeoff.ts';
-import { closest, flankOf, inputOf, modelFrom, modelOf, position } from '../../unit/shared/gears/sets.ts';
+import { contactEllipse } from '../../../src/shared/axle/mesh/easeoff.ts';
+import { closest, flankOf, inputOf, modelFrom, modelOf, position } from '../../unit/shared/axle/mesh/sets.ts';
 import vectors from './vectors.json' with { type: 'json' };
 
 const check = vectors.nonlinear_contact_check;

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { evaluate } from '../../../src/shared/gears/evaluate.ts';
-import { inputOf, modelFrom, modelOf, position } from '../../unit/shared/gears/sets.ts';
+import { evaluate } from '../../../src/shared/axle/mesh/evaluate.ts';
+import { inputOf, modelFrom, modelOf, position } from '../../unit/shared/axle/mesh/sets.ts';
 import vectors from './vectors.json' with { type: 'json' };
 
 const scan = vectors.direction_scan.cases.map((wanted) => ({ ...wanted, model: modelOf(wanted) }));

@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
-import type { Influence } from '../../../src/shared/gears/influence.ts';
-import { backlashRate, formulaRate, turnRate } from '../../../src/shared/gears/rates.ts';
-import { flankOf, modelOf, position } from '../../unit/shared/gears/sets.ts';
-import { evaluate } from '../../../src/shared/gears/evaluate.ts';
+import type { Influence } from '../../../src/shared/axle/mesh/influence.ts';
+import { backlashRate, formulaRate, turnRate } from '../../../src/shared/axle/mesh/rates.ts';
+import { flankOf, modelOf, position } from '../../unit/shared/axle/mesh/sets.ts';
+import { evaluate } from '../../../src/shared/axle/mesh/evaluate.ts';
 import vectors from './vectors.json' with { type: 'json' };
 
 /** To 3 % or 0.0002, whichever is more: the grid the vectors were fitted on changes slopes by that much. */

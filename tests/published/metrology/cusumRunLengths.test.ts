@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { seeded } from '../../../hardware-sim/seeded.ts';
-import { type Cusum, stepCusum } from '../../../src/shared/metrology/cusum.ts';
+import { type Cusum, stepCusum } from '../../../src/shared/measuring/cusum.ts';
 
 /**
  * Average number of readings until a two-sided CUSUM with k = 0.5 passes h, for a step of so many standard deviations.

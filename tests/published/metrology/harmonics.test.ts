@@ -1,10 +1,10 @@
 import { describe, expect, it } from 'vitest';
-import { fitHarmonics, leastSeen } from '../../../src/shared/metrology/harmonics.ts';
-import { leastSquares } from '../../../src/shared/metrology/leastSquares.ts';
-import { finishRunout, startRunout, stepRunout } from '../../../src/shared/metrology/runout.ts';
-import { mean, span } from '../../../src/shared/metrology/statistics.ts';
-import { judge } from '../../../src/shared/metrology/verdict.ts';
-import { degrees, mm, radians, seconds, toDegrees } from '../../../src/shared/quantities/quantity.ts';
+import { fitHarmonics, leastSeen } from '../../../src/shared/basics/harmonics.ts';
+import { leastSquares } from '../../../src/shared/basics/leastSquares.ts';
+import { finishRunout, startRunout, stepRunout } from '../../../src/shared/measuring/runout/runout.ts';
+import { mean, span } from '../../../src/shared/basics/statistics.ts';
+import { judge } from '../../../src/shared/measuring/uncertainty/verdict.ts';
+import { degrees, mm, radians, seconds, toDegrees } from '../../../src/shared/basics/quantity.ts';
 import { correctDigits, nistRows } from './nist.ts';
 import vectors from './vectors.json' with { type: 'json' };
 

@@ -1,9 +1,9 @@
 import { describe, expect, it } from 'vitest';
-import { convertBacklash, misreading, squared } from '../../../src/shared/metrology/indicatorSetup.ts';
-import { rectangular, resolutionOf } from '../../../src/shared/metrology/uncertainty.ts';
-import { degrees, mm, newtonMetres, radians } from '../../../src/shared/quantities/quantity.ts';
-import { toInside, units } from '../../../src/shared/quantities/units.ts';
-import { totalTorque } from '../../../src/shared/setup/arithmetic/preload.ts';
+import { convertBacklash, misreading, squared } from '../../../src/shared/measuring/indicatorSetup.ts';
+import { rectangular, resolutionOf } from '../../../src/shared/measuring/uncertainty/uncertainty.ts';
+import { degrees, mm, newtonMetres, radians } from '../../../src/shared/basics/quantity.ts';
+import { toInside, units } from '../../../src/shared/basics/units.ts';
+import { totalTorque } from '../../../src/shared/axle/arithmetic/preload.ts';
 
 describe('slant of the stem', () => {
   // Derived (1/cos − 1): over-reading of a stem that rides a flat at an angle.

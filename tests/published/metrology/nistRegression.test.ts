@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { leastSquares } from '../../../src/shared/metrology/leastSquares.ts';
-import { sd, span } from '../../../src/shared/metrology/statistics.ts';
+import { leastSquares } from '../../../src/shared/basics/leastSquares.ts';
+import { sd, span } from '../../../src/shared/basics/statistics.ts';
 import { certified, certifiedCoefficient, correctDigits, nistRows } from './nist.ts';
 
 const powers = (degree: number) => (x: number) => Array.from({ length: degree + 1 }, (_, power) => x ** power);

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { addTo, mean, noMoments, sd, sdOf } from '../../../src/shared/metrology/statistics.ts';
+import { addTo, mean, noMoments, sd, sdOf } from '../../../src/shared/basics/statistics.ts';
 import { certified, correctDigits, nistRows } from './nist.ts';
 
 // Source: NIST StRD, univariate summary statistics; certified values read from the files themselves (retrieved).

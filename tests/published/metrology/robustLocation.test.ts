@@ -1,5 +1,5 @@
 import { expect, it } from 'vitest';
-import { mean, median, sd } from '../../../src/shared/metrology/statistics.ts';
+import { mean, median, sd } from '../../../src/shared/basics/statistics.ts';
 
 /**
  * 24 determinations of copper in wholemeal flour, in parts per million, one of them wild (28.95): Analytical Methods

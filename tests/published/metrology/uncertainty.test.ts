@@ -1,10 +1,10 @@
 import { describe, expect, it } from 'vitest';
-import { conformanceProbability, normalTail } from '../../../src/shared/metrology/conformity.ts';
-import { fitLine } from '../../../src/shared/metrology/leastSquares.ts';
-import { t95, tQuantile } from '../../../src/shared/metrology/studentT.ts';
-import { combine, effectiveDegrees, rectangular } from '../../../src/shared/metrology/uncertainty.ts';
-import { judge } from '../../../src/shared/metrology/verdict.ts';
-import { units } from '../../../src/shared/quantities/units.ts';
+import { conformanceProbability, normalTail } from '../../../src/shared/measuring/uncertainty/conformity.ts';
+import { fitLine } from '../../../src/shared/basics/leastSquares.ts';
+import { t95, tQuantile } from '../../../src/shared/basics/studentT.ts';
+import { combine, effectiveDegrees, rectangular } from '../../../src/shared/measuring/uncertainty/uncertainty.ts';
+import { judge } from '../../../src/shared/measuring/uncertainty/verdict.ts';
+import { units } from '../../../src/shared/basics/units.ts';
 import vectors from './vectors.json' with { type: 'json' };
 
 describe('GUM H.1, end gauge', () => {

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { labOf, lightOfByte, luminance } from '../../../src/shared/pattern/labColour.ts';
+import { labOf, lightOfByte, luminance } from '../../../src/shared/axle/mark/labColour.ts';
 
 /**
  * sRGB to CIE L*a*b* under D65, 2°. Source: Bruce Lindbloom's colour calculator (brucelindbloom.com, sRGB, D65, no

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import { meaningOf } from '../../../src/shared/pattern/meaning.ts';
-import { makeUpOf, markAt } from '../../unit/shared/pattern/marks.ts';
+import { meaningOf } from '../../../src/shared/axle/mark/meaning.ts';
+import { makeUpOf, markAt } from '../../unit/shared/axle/mark/marks.ts';
 
 /**
  * What manuals say and agree on (texts read as stored excerpts):

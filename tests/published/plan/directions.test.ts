@@ -6,7 +6,7 @@
  * "A depth change also changes backlash, less when deeper and more when out" is common practice.
  */
 import { describe, expect, test } from 'vitest';
-import { asked, edges, mark, planned, setWith, trial } from '../../unit/shared/setup/plan/scenes.ts';
+import { asked, edges, mark, planned, setWith, trial } from '../../unit/shared/axle/plan/scenes.ts';
 
 const high = mark({ crown: 0.25, height: 0.5, edges: edges({ crown: 'hard' }) });
 const low = mark({ crown: -0.25, height: 0.5, edges: edges({ root: 'hard' }) });

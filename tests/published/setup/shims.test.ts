@@ -1,14 +1,14 @@
 import { describe, expect, it } from 'vitest';
-import { type Length, mm } from '../../../src/shared/quantities/quantity.ts';
+import { type Length, mm } from '../../../src/shared/basics/quantity.ts';
 import {
   carryShimOver,
   contradictionIn,
   type EtchedMark,
   wantedOut,
-} from '../../../src/shared/setup/arithmetic/etchedMark.ts';
-import type { DepthPlace } from '../../../src/shared/setup/arithmetic/depthShim.ts';
-import { dialTravel } from '../../../src/shared/setup/arithmetic/depthTool.ts';
-import { addPreload, moveRingGear } from '../../../src/shared/setup/arithmetic/sideShims.ts';
+} from '../../../src/shared/axle/arithmetic/etchedMark.ts';
+import type { DepthPlace } from '../../../src/shared/axle/arithmetic/depthShim.ts';
+import { dialTravel } from '../../../src/shared/axle/arithmetic/depthTool.ts';
+import { addPreload, moveRingGear } from '../../../src/shared/axle/arithmetic/sideShims.ts';
 
 /**
  * Worked examples of public manuals (US Army technical manuals, texts read earlier as stored excerpts). Each holds for its

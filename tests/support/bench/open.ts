@@ -4,7 +4,7 @@ import { join } from 'node:path';
 import { type BenchOptions, openBench, type Simulation } from '../../../src/main/bench/bench.ts';
 import { systemClock } from '../../../src/main/clock.ts';
 import type { BenchService } from '../../../src/shared/contract/contract.ts';
-import type { Result } from '../../../src/shared/result.ts';
+import type { Result } from '../../../src/shared/basics/result.ts';
 
 export const newFolder = (): string => mkdtempSync(join(tmpdir(), 'axlewright-bench-'));
 

@@ -1,4 +1,4 @@
-import type { Element, Point, Scene, TextElement } from '../../../src/shared/drawing/scene.ts';
+import type { Element, Point, Scene, TextElement } from '../../../src/shared/presentation/drawing/scene.ts';
 
 /** Every element with groups opened; the groups of these drawings are neither moved nor turned. */
 export const flat = (elements: readonly Element[]): readonly Exclude<Element, { kind: 'group' }>[] =>

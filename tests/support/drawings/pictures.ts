@@ -5,14 +5,14 @@
 import { existsSync, mkdirSync, readFileSync } from 'node:fs';
 import { delimiter, join, resolve } from 'node:path';
 import { chromium } from 'playwright';
-import { barScene } from '../../../src/shared/drawing/bars.ts';
-import { flanksScene } from '../../../src/shared/drawing/flanks.ts';
-import { palettes, type Theme } from '../../../src/shared/drawing/inks.ts';
-import { ringScene } from '../../../src/shared/drawing/ring.ts';
-import { type Scene, text } from '../../../src/shared/drawing/scene.ts';
-import { type State, stateMark, stateWords } from '../../../src/shared/drawing/states.ts';
-import { sceneToSvg } from '../../../src/shared/drawing/svg.ts';
-import { traceScene } from '../../../src/shared/drawing/trace.ts';
+import { barScene } from '../../../src/shared/presentation/drawing/bars.ts';
+import { flanksScene } from '../../../src/shared/presentation/drawing/flanks.ts';
+import { palettes, type Theme } from '../../../src/shared/presentation/drawing/inks.ts';
+import { ringScene } from '../../../src/shared/presentation/drawing/ring.ts';
+import { type Scene, text } from '../../../src/shared/presentation/drawing/scene.ts';
+import { type State, stateMark, stateWords } from '../../../src/shared/presentation/drawing/states.ts';
+import { sceneToSvg } from '../../../src/shared/presentation/drawing/svg.ts';
+import { traceScene } from '../../../src/shared/presentation/drawing/trace.ts';
 import * as samples from './samples.ts';
 
 const states: Scene = {

@@ -1,10 +1,10 @@
-import type { BarInput } from '../../../src/shared/drawing/bars.ts';
-import type { TracePoint } from '../../../src/shared/drawing/decimate.ts';
-import type { FlanksInput } from '../../../src/shared/drawing/flanksInput.ts';
-import type { RingInput, RingStation } from '../../../src/shared/drawing/ringInput.ts';
-import type { TraceInput } from '../../../src/shared/drawing/trace.ts';
-import type { Mark } from '../../../src/shared/pattern/mark.ts';
-import type { State } from '../../../src/shared/drawing/states.ts';
+import type { BarInput } from '../../../src/shared/presentation/drawing/bars.ts';
+import type { TracePoint } from '../../../src/shared/presentation/drawing/decimate.ts';
+import type { FlanksInput } from '../../../src/shared/presentation/drawing/flanksInput.ts';
+import type { RingInput, RingStation } from '../../../src/shared/presentation/drawing/ringInput.ts';
+import type { TraceInput } from '../../../src/shared/presentation/drawing/trace.ts';
+import type { Mark } from '../../../src/shared/axle/mark/mark.ts';
+import type { State } from '../../../src/shared/presentation/drawing/states.ts';
 
 /** Test data only: round figures of our own, chosen so that every state and every edge of a drawing occurs. */
 

@@ -1,8 +1,13 @@
-import type { Assembly, Build } from '../../../src/shared/records/build.ts';
-import type { MakeUp } from '../../../src/shared/records/makeUp.ts';
-import type { BacklashResult, CaptureSettings, How, RunoutResult } from '../../../src/shared/records/measurement.ts';
-import type { Deed } from '../../../src/shared/records/notebook.ts';
-import type { CheckId } from '../../../src/shared/setup/checkIds.ts';
+import type { Assembly, Build } from '../../../src/shared/job/records/build.ts';
+import type { MakeUp } from '../../../src/shared/axle/makeUp.ts';
+import type {
+  BacklashResult,
+  CaptureSettings,
+  How,
+  RunoutResult,
+} from '../../../src/shared/job/records/measurement.ts';
+import type { Deed } from '../../../src/shared/job/records/notebook.ts';
+import type { CheckId } from '../../../src/shared/job/records/checkIds.ts';
 import { backlash, buildOf, limitsSet, makeUp, measured, notebook, trial } from './scenario.ts';
 
 type RunoutSaid = Omit<Extract<CaptureSettings, { kind: 'runout' }>, 'kind' | 'mode'>;

@@ -1,10 +1,10 @@
-import type { Build } from '../../../src/shared/records/build.ts';
-import { readNotebook } from '../../../src/shared/records/build.ts';
-import type { MakeUp } from '../../../src/shared/records/makeUp.ts';
-import type { BacklashResult, How, MeasuredResult } from '../../../src/shared/records/measurement.ts';
-import type { Deed, Entry } from '../../../src/shared/records/notebook.ts';
-import type { SpecSheet } from '../../../src/shared/records/specSheet.ts';
-import type { CheckId } from '../../../src/shared/setup/checkIds.ts';
+import type { Build } from '../../../src/shared/job/records/build.ts';
+import { readNotebook } from '../../../src/shared/job/records/build.ts';
+import type { MakeUp } from '../../../src/shared/axle/makeUp.ts';
+import type { BacklashResult, How, MeasuredResult } from '../../../src/shared/job/records/measurement.ts';
+import type { Deed, Entry } from '../../../src/shared/job/records/notebook.ts';
+import type { SpecSheet } from '../../../src/shared/job/records/specSheet.ts';
+import type { CheckId } from '../../../src/shared/job/records/checkIds.ts';
 
 /** An axle of our own with round dimensions; invented, like every figure in this file. */
 export const makeUp: MakeUp = {

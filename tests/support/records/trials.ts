@@ -1,7 +1,7 @@
-import type { Mark } from '../../../src/shared/pattern/mark.ts';
-import type { MakeUp } from '../../../src/shared/records/makeUp.ts';
-import type { MarkResult, ShimPack } from '../../../src/shared/records/measurement.ts';
-import type { Deed, DeedOf } from '../../../src/shared/records/notebook.ts';
+import type { Mark } from '../../../src/shared/axle/mark/mark.ts';
+import type { MakeUp } from '../../../src/shared/axle/makeUp.ts';
+import type { MarkResult, ShimPack } from '../../../src/shared/job/records/measurement.ts';
+import type { Deed, DeedOf } from '../../../src/shared/job/records/notebook.ts';
 import { backlash, byHand, makeUp, measured } from './scenario.ts';
 
 /** Deeds of trials that have what a plan needs. Invented, like every figure in this folder. */

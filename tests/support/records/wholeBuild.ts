@@ -1,11 +1,17 @@
-import type { MakeUp } from '../../../src/shared/records/makeUp.ts';
-import type { How, MarkResult, RunoutResult, ShimPack, TorqueResult } from '../../../src/shared/records/measurement.ts';
-import type { TorqueBasis } from '../../../src/shared/records/common.ts';
-import type { GaugeSeen } from '../../../src/shared/records/gauge.ts';
-import type { Deed, Entry } from '../../../src/shared/records/notebook.ts';
-import type { SpecSheet } from '../../../src/shared/records/specSheet.ts';
-import type { CheckId } from '../../../src/shared/setup/checkIds.ts';
-import type { Mark } from '../../../src/shared/pattern/mark.ts';
+import type { MakeUp } from '../../../src/shared/axle/makeUp.ts';
+import type {
+  How,
+  MarkResult,
+  RunoutResult,
+  ShimPack,
+  TorqueResult,
+} from '../../../src/shared/job/records/measurement.ts';
+import type { TorqueBasis } from '../../../src/shared/basics/recorded.ts';
+import type { GaugeSeen } from '../../../src/shared/job/records/gauge.ts';
+import type { Deed, Entry } from '../../../src/shared/job/records/notebook.ts';
+import type { SpecSheet } from '../../../src/shared/job/records/specSheet.ts';
+import type { CheckId } from '../../../src/shared/job/records/checkIds.ts';
+import type { Mark } from '../../../src/shared/axle/mark/mark.ts';
 import {
   asFound,
   backlash,

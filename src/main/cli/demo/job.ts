@@ -1,8 +1,8 @@
 import type { OpenedSimulation } from '../../hosts/simulatedBench.ts';
 import type { HandAction } from '../../../shared/contract/bench.ts';
-import type { BacklashBasis } from '../../../shared/records/common.ts';
-import type { CaptureSettings, MarkResult } from '../../../shared/records/measurement.ts';
-import type { CheckId } from '../../../shared/setup/checkIds.ts';
+import type { BacklashBasis } from '../../../shared/basics/recorded.ts';
+import type { CaptureSettings, MarkResult } from '../../../shared/job/records/measurement.ts';
+import type { CheckId } from '../../../shared/job/records/checkIds.ts';
 import * as scenario from './scenario.ts';
 import type { Technician } from './technician.ts';
 

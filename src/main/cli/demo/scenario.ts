@@ -1,6 +1,6 @@
-import type { MakeUp } from '../../../shared/records/makeUp.ts';
-import type { MeasuredResult, How } from '../../../shared/records/measurement.ts';
-import type { SpecSheet } from '../../../shared/records/specSheet.ts';
+import type { MakeUp } from '../../../shared/axle/makeUp.ts';
+import type { MeasuredResult, How } from '../../../shared/job/records/measurement.ts';
+import type { SpecSheet } from '../../../shared/job/records/specSheet.ts';
 
 /** The demo's build. Everything here is invented, with round dimensions; it is the axle that hardware-sim simulates. */
 export const technician = 'Demo technician';

@@ -1,8 +1,8 @@
-import type { Notebook } from '../../../shared/contract/builds.ts';
-import { assemblyName, readNotebook } from '../../../shared/records/build.ts';
-import { isDescribed, readinessOf } from '../../../shared/setup/readiness.ts';
-import { resultBrief } from '../../../shared/words/results.ts';
-import { standingWords } from '../../../shared/words/standing.ts';
+import type { Notebook } from '../../../shared/job/records/notebook.ts';
+import { assemblyName, readNotebook } from '../../../shared/job/records/build.ts';
+import { isDescribed, readinessOf } from '../../../shared/job/checks/readiness.ts';
+import { resultBrief } from '../../../shared/presentation/words/results.ts';
+import { standingWords } from '../../../shared/presentation/words/standing.ts';
 
 /** One line for what was written last, or nothing for entries that are no check: the table grows as the job does. */
 export function lastLine(notebook: Notebook): string | undefined {

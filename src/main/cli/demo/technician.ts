@@ -1,11 +1,11 @@
 import type { HandAction, SimulatedAssembly } from '../../../shared/contract/bench.ts';
-import type { Notebook } from '../../../shared/contract/builds.ts';
+import type { Notebook } from '../../../shared/job/records/notebook.ts';
 import type { Answer, Ask, BenchService, QuestionName } from '../../../shared/contract/contract.ts';
-import type { CaptureSettings } from '../../../shared/records/measurement.ts';
-import type { Deed } from '../../../shared/records/notebook.ts';
-import { fail, isNone, ok, type Problem, type Result } from '../../../shared/result.ts';
-import type { CheckId } from '../../../shared/setup/checkIds.ts';
-import { fewestStations } from '../../../shared/setup/checks.ts';
+import type { CaptureSettings } from '../../../shared/job/records/measurement.ts';
+import type { Deed } from '../../../shared/job/records/notebook.ts';
+import { fail, isNone, ok, type Problem, type Result } from '../../../shared/basics/result.ts';
+import type { CheckId } from '../../../shared/job/records/checkIds.ts';
+import { fewestStations } from '../../../shared/job/checks/checks.ts';
 import type { TypedReading } from './scenario.ts';
 
 /** A problem on the way through the demo; it ends the demo with the problem's own sentence. */

@@ -1,6 +1,6 @@
-import { linkText, parseLink } from '../../../shared/lines/link.ts';
-import type { ModbusLink } from '../../../shared/lines/modbus/modbus-link.ts';
-import { fail, ok, type Problem, type Result } from '../../../shared/result.ts';
+import { linkText, parseLink } from '../../../shared/gauges/link.ts';
+import type { ModbusLink } from '../../../shared/gauges/modbus/modbusLink.ts';
+import { fail, ok, type Problem, type Result } from '../../../shared/basics/result.ts';
 import { type GaugeKind, unitsOf, usual } from './writing.ts';
 
 /** How a simulated gauge has to be made and hold its reading, so that a given Modbus link reads it. */

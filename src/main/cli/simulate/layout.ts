@@ -1,5 +1,5 @@
-import type { LineFormat, Place } from '../../../shared/lines/line-format.ts';
-import { ok, type Result } from '../../../shared/result.ts';
+import type { LineFormat, Place } from '../../../shared/gauges/lineFormat.ts';
+import { ok, type Result } from '../../../shared/basics/result.ts';
 import type { Frame } from './frame.ts';
 import { refuse } from './refuse.ts';
 

@@ -1,4 +1,4 @@
-import { fail, type Problem } from '../../../shared/result.ts';
+import { fail, type Problem } from '../../../shared/basics/result.ts';
 
 /** A format that reads well but describes what no simulated gauge sends. */
 export const refuse = (field: string, why: string): { readonly ok: false; readonly problem: Problem } =>

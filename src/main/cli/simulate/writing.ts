@@ -1,5 +1,5 @@
-import type { LineFormat } from '../../../shared/lines/line-format.ts';
-import { ok, type Result } from '../../../shared/result.ts';
+import type { LineFormat } from '../../../shared/gauges/lineFormat.ts';
+import { ok, type Result } from '../../../shared/basics/result.ts';
 import { frameFor } from './frame.ts';
 import { layoutFor } from './layout.ts';
 import { refuse } from './refuse.ts';

@@ -1,8 +1,8 @@
 import { mkdirSync, rmSync, writeFileSync } from 'node:fs';
 import { join, resolve } from 'node:path';
-import { certificateContent } from '../../../shared/certificate/content.ts';
+import { certificateContent } from '../../../shared/presentation/certificate/content.ts';
 import type { BenchService } from '../../../shared/contract/contract.ts';
-import type { Notebook } from '../../../shared/contract/builds.ts';
+import type { Notebook } from '../../../shared/job/records/notebook.ts';
 import { openBench } from '../../bench/bench.ts';
 import { canonicalContent } from '../../certificate/hash.ts';
 import { systemClock } from '../../clock.ts';

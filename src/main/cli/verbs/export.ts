@@ -1,11 +1,11 @@
 import { mkdirSync, writeFileSync } from 'node:fs';
 import { join, resolve } from 'node:path';
-import { type CertificateContent, certificateContent } from '../../../shared/certificate/content.ts';
-import { fail, ok, type Problem, type Result } from '../../../shared/result.ts';
+import { type CertificateContent, certificateContent } from '../../../shared/presentation/certificate/content.ts';
+import { fail, ok, type Problem, type Result } from '../../../shared/basics/result.ts';
 import { fileNameOf } from '../../bench/certificateAnswers.ts';
 import { noBuild } from '../../bench/writing.ts';
 import { canonicalContent, contentHash } from '../../certificate/hash.ts';
-import { databaseProblem } from '../../store/database-problem.ts';
+import { databaseProblem } from '../../store/databaseProblem.ts';
 import { type ExportedFile, journalFiles } from '../journalFiles.ts';
 import { photoFiles } from '../photoFiles.ts';
 import { choice, ofOption } from '../options.ts';

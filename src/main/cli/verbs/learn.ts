@@ -1,6 +1,6 @@
-import { doubtInWords } from '../../../shared/lines/learn/learned.ts';
-import { parseLink } from '../../../shared/lines/link.ts';
-import { type Attempt, type GaugeLearned, learnGauge } from '../../gauges/learn/learn-gauge.ts';
+import { doubtInWords } from '../../../shared/gauges/learn/learned.ts';
+import { parseLink } from '../../../shared/gauges/link.ts';
+import { type Attempt, type GaugeLearned, learnGauge } from '../../gauges/learn/learnGauge.ts';
 import { numberOption, ofOption } from '../options.ts';
 import { needed, noAnswer, type Output, type Verb, wrongUse } from '../verb.ts';
 

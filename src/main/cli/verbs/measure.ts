@@ -1,11 +1,11 @@
 import { z } from 'zod';
-import { measureItems, type MeasureSettings } from '../../../shared/measuring/measureItems.ts';
-import { parseLength, parseQuantity, parseTorque } from '../../../shared/quantities/parse.ts';
-import { degrees, mm, seconds } from '../../../shared/quantities/quantity.ts';
-import { type Dimension, toInside, unitNamed } from '../../../shared/quantities/units.ts';
-import { pullScale } from '../../../shared/metrology/pullScale.ts';
-import type { StreamItem } from '../../../shared/metrology/reading.ts';
-import { fail, ok, type Problem, type Result } from '../../../shared/result.ts';
+import { measureItems, type MeasureSettings } from '../../../shared/job/captures/measureItems.ts';
+import { parseLength, parseQuantity, parseTorque } from '../../../shared/basics/parse.ts';
+import { degrees, mm, seconds } from '../../../shared/basics/quantity.ts';
+import { type Dimension, toInside, unitNamed } from '../../../shared/basics/units.ts';
+import { pullScale } from '../../../shared/measuring/torque/pullScale.ts';
+import type { StreamItem } from '../../../shared/measuring/reading.ts';
+import { fail, ok, type Problem, type Result } from '../../../shared/basics/result.ts';
 import { readJsonLines, readText } from '../jsonLines.ts';
 import { choice } from '../options.ts';
 import { type Given, needed, noAnswer, type Verb, wrongUse } from '../verb.ts';

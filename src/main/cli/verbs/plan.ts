@@ -1,6 +1,6 @@
-import type { PlanAnswer } from '../../../shared/setup/plan/answer.ts';
-import { type PlanInput, planInputSchema } from '../../../shared/setup/plan/input.ts';
-import { plan as planFor } from '../../../shared/setup/plan/plan.ts';
+import type { PlanAnswer } from '../../../shared/axle/plan/answer.ts';
+import { type PlanInput, planInputSchema } from '../../../shared/axle/plan/input.ts';
+import { plan as planFor } from '../../../shared/axle/plan/plan.ts';
 import type { Verb } from '../verb.ts';
 import { answerLines } from '../answerLines.ts';
 

@@ -1,5 +1,5 @@
 import type { Port } from '../../../shared/contract/gauges.ts';
-import { parseLink } from '../../../shared/lines/link.ts';
+import { parseLink } from '../../../shared/gauges/link.ts';
 import { listPorts } from '../../gauges/ports.ts';
 import type { Verb } from '../verb.ts';
 

@@ -1,6 +1,6 @@
-import { type SetInput, setInputSchema } from '../../../shared/gears/input.ts';
-import { type PredictAnswer, predictSet } from '../../../shared/gears/predict.ts';
-import { setRelations } from '../../../shared/setup/plan/setRelations.ts';
+import { type SetInput, setInputSchema } from '../../../shared/axle/mesh/input.ts';
+import { type PredictAnswer, predictSet } from '../../../shared/axle/mesh/predict.ts';
+import { setRelations } from '../../../shared/axle/plan/setRelations.ts';
 import { answerLines } from '../answerLines.ts';
 import type { Verb } from '../verb.ts';
 

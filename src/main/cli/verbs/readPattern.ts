@@ -1,6 +1,6 @@
-import type { FlankCorners, Pixel } from '../../../shared/pattern/photo.ts';
-import { readPattern as readMark } from '../../../shared/pattern/readPattern.ts';
-import { fail, ok, type Problem, type Result } from '../../../shared/result.ts';
+import type { FlankCorners, Pixel } from '../../../shared/axle/mark/photo.ts';
+import { readPattern as readMark } from '../../../shared/axle/mark/readPattern.ts';
+import { fail, ok, type Problem, type Result } from '../../../shared/basics/result.ts';
 import { readPhoto } from '../photoFile.ts';
 import { needed, noAnswer, type Verb, wrongUse } from '../verb.ts';
 

@@ -4,7 +4,7 @@ import { ordinaryReach, type SimulatedGauges, simulatedGauges } from '../../../.
 import { type Hand, steadyHand } from '../../../../hardware-sim/hands/hand.ts';
 import { lineKindHere } from '../../../../hardware-sim/lines/line.ts';
 import { seeded } from '../../../../hardware-sim/seeded.ts';
-import { fail, ok, type Problem, type Result } from '../../../shared/result.ts';
+import { fail, ok, type Problem, type Result } from '../../../shared/basics/result.ts';
 import { readFormat } from '../formatFile.ts';
 import { interruption } from '../../interruption.ts';
 import { numberOption, ofOption } from '../options.ts';

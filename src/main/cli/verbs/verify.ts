@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { pagesAsDrawn, verifyCertificate } from '../../certificate/verify.ts';
-import { codeOf } from '../../store/database-problem.ts';
-import { fail, ok, type Problem, type Result } from '../../../shared/result.ts';
+import { codeOf } from '../../store/databaseProblem.ts';
+import { fail, ok, type Problem, type Result } from '../../../shared/basics/result.ts';
 import { noAnswer, type Verb, wrongUse } from '../verb.ts';
 
 /** Whether a certificate holds together. */

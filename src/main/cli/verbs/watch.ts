@@ -1,9 +1,9 @@
 import type { GaugeState } from '../../../shared/contract/gauges.ts';
-import type { GaugeReading } from '../../../shared/lines/gauge-reading.ts';
-import type { LineFormat } from '../../../shared/lines/line-format.ts';
-import { type Link, parseLink } from '../../../shared/lines/link.ts';
-import { unitNamed } from '../../../shared/quantities/units.ts';
-import { fail, ok, type Problem, type Result } from '../../../shared/result.ts';
+import type { GaugeReading } from '../../../shared/gauges/gaugeReading.ts';
+import type { LineFormat } from '../../../shared/gauges/lineFormat.ts';
+import { type Link, parseLink } from '../../../shared/gauges/link.ts';
+import { unitNamed } from '../../../shared/basics/units.ts';
+import { fail, ok, type Problem, type Result } from '../../../shared/basics/result.ts';
 import { systemClock } from '../../clock.ts';
 import { createGauges } from '../../gauges/gauges.ts';
 import { readFormat } from '../formatFile.ts';

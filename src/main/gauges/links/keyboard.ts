@@ -1,4 +1,4 @@
-import { fail, ok, type Result } from '../../../shared/result.ts';
+import { fail, ok, type Result } from '../../../shared/basics/result.ts';
 import type { Port, PortListener, PortProblemKind } from './port.ts';
 
 /**

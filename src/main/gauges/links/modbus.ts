@@ -1,7 +1,7 @@
-import { answerIn, questionFrame } from '../../../shared/lines/modbus/frame.ts';
-import { modbusLine, questionOf } from '../../../shared/lines/modbus/modbus-line.ts';
-import type { ModbusLink } from '../../../shared/lines/modbus/modbus-link.ts';
-import { ok, type Result } from '../../../shared/result.ts';
+import { answerIn, questionFrame } from '../../../shared/gauges/modbus/frame.ts';
+import { modbusLine, questionOf } from '../../../shared/gauges/modbus/modbusLine.ts';
+import type { ModbusLink } from '../../../shared/gauges/modbus/modbusLink.ts';
+import { ok, type Result } from '../../../shared/basics/result.ts';
 import type { Port, PortListener, PortProblemKind } from './port.ts';
 import { openSerial } from './serial.ts';
 

@@ -1,5 +1,5 @@
-import type { Problem, Result } from '../../../shared/result.ts';
-import type { Link } from '../../../shared/lines/link.ts';
+import type { Problem, Result } from '../../../shared/basics/result.ts';
+import type { Link } from '../../../shared/gauges/link.ts';
 
 /** The least a gauge has to be: something that gives bytes, takes bytes, and can be lost. */
 export interface Port {

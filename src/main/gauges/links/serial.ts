@@ -1,9 +1,9 @@
 import { SerialPort } from 'serialport';
-import { fail, ok, type Result } from '../../../shared/result.ts';
-import type { SerialLink } from '../../../shared/lines/link.ts';
+import { fail, ok, type Result } from '../../../shared/basics/result.ts';
+import type { SerialLink } from '../../../shared/gauges/link.ts';
 import type { Port, PortListener, PortProblemKind } from './port.ts';
-import { openingProblem, vanished } from './port-problem.ts';
-import { guardedBinding } from './serial-guard.ts';
+import { openingProblem, vanished } from './portProblem.ts';
+import { guardedBinding } from './serialGuard.ts';
 
 type Binding = typeof SerialPort.binding;
 

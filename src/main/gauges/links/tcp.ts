@@ -1,8 +1,8 @@
 import net from 'node:net';
-import { fail, ok, type Result } from '../../../shared/result.ts';
-import type { TcpLink } from '../../../shared/lines/link.ts';
+import { fail, ok, type Result } from '../../../shared/basics/result.ts';
+import type { TcpLink } from '../../../shared/gauges/link.ts';
 import type { Port, PortListener, PortProblemKind } from './port.ts';
-import { hangsUp, openingProblem, vanished } from './port-problem.ts';
+import { hangsUp, openingProblem, vanished } from './portProblem.ts';
 
 const patience_ms = 3000;
 /** A server that ends a connection so soon, and has said nothing, did not want it. */

@@ -1,7 +1,7 @@
 import { spawn } from 'node:child_process';
 import { once } from 'node:events';
 import { join } from 'node:path';
-import { fail, ok, type Result } from '../../../shared/result.ts';
+import { fail, ok, type Result } from '../../../shared/basics/result.ts';
 import { interruption } from '../../interruption.ts';
 import { electronProgram } from '../electron/program.ts';
 import { openLoopback } from '../loopback/host.ts';

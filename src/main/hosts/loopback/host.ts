@@ -6,7 +6,7 @@ import { type WebSocket, WebSocketServer } from 'ws';
 import type { BenchService } from '../../../shared/contract/contract.ts';
 import { largestMessage_bytes } from '../../../shared/contract/message.ts';
 import { attend } from '../../../shared/contract/server.ts';
-import { fail, ok, type Problem, type Result } from '../../../shared/result.ts';
+import { fail, ok, type Problem, type Result } from '../../../shared/basics/result.ts';
 import { fileFor, mediaTypeOf, type PageFiles, securityHeaders } from '../policy.ts';
 import { isOwnHost, mayEnter, protocolFor } from './guard.ts';
 

@@ -1,7 +1,7 @@
 import { useState } from 'react';
 import type { Answer } from '../../../shared/contract/contract.ts';
-import { type Build, currentAssembly } from '../../../shared/records/build.ts';
-import { isDescribed, readinessOf } from '../../../shared/setup/readiness.ts';
+import { type Build, currentAssembly } from '../../../shared/job/records/build.ts';
+import { isDescribed, readinessOf } from '../../../shared/job/checks/readiness.ts';
 import { Choice } from '../../parts/Choice.tsx';
 import { Stage } from '../../parts/Stage.tsx';
 import { StateMark } from '../../parts/StateMark.tsx';

@@ -1,5 +1,5 @@
-import { assemblyName, type Build } from '../../../shared/records/build.ts';
-import { isDescribed, readinessOf } from '../../../shared/setup/readiness.ts';
+import { assemblyName, type Build } from '../../../shared/job/records/build.ts';
+import { isDescribed, readinessOf } from '../../../shared/job/checks/readiness.ts';
 
 /** What a certificate issued now would have to call missing, as a sentence each. */
 export function missingFor(build: Build): readonly string[] {

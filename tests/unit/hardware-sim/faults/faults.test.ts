@@ -19,8 +19,8 @@ import {
   halfLines,
   silence,
   splitLines,
-} from '../../../../hardware-sim/faults/text-faults.ts';
-import { wrongBaud, wrongParity } from '../../../../hardware-sim/faults/wire-faults.ts';
+} from '../../../../hardware-sim/faults/textFaults.ts';
+import { wrongBaud, wrongParity } from '../../../../hardware-sim/faults/wireFaults.ts';
 import type { Chunk } from '../../../../hardware-sim/lines/chunk.ts';
 import { seeded } from '../../../../hardware-sim/seeded.ts';
 

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { anyIndicator } from '../../../../hardware-sim/gauges/any-indicator.ts';
+import { anyIndicator } from '../../../../hardware-sim/gauges/anyIndicator.ts';
 import {
   errorCurve,
   indicator,

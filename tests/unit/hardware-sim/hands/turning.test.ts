@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { moments, type Moment } from '../../../../hardware-sim/hands/motion.ts';
-import { dragTruth, runoutTruth } from '../../../../hardware-sim/hands/turn-truth.ts';
+import { dragTruth, runoutTruth } from '../../../../hardware-sim/hands/turnTruth.ts';
 import {
   turning,
   turningByStations,

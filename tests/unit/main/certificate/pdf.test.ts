@@ -4,7 +4,7 @@ import { beforeAll, describe, expect, it } from 'vitest';
 import { contentHash } from '../../../../src/main/certificate/hash.ts';
 import { certificatePdf } from '../../../../src/main/certificate/pdf.ts';
 import { firstPagePicture, pagePictures } from '../../../../src/main/certificate/picture.ts';
-import { certificateContent } from '../../../../src/shared/certificate/content.ts';
+import { certificateContent } from '../../../../src/shared/presentation/certificate/content.ts';
 import { leaves, wholeNotebook } from '../../../support/records/wholeBuild.ts';
 import { PNG } from 'pngjs';
 

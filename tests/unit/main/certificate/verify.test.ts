@@ -4,7 +4,7 @@ import { readAttachment } from '../../../../src/main/certificate/attachment.ts';
 import { canonicalContent, contentHash } from '../../../../src/main/certificate/hash.ts';
 import { certificatePdf } from '../../../../src/main/certificate/pdf.ts';
 import { pagesAsDrawn, verifyCertificate } from '../../../../src/main/certificate/verify.ts';
-import { certificateContent } from '../../../../src/shared/certificate/content.ts';
+import { certificateContent } from '../../../../src/shared/presentation/certificate/content.ts';
 import { wholeNotebook } from '../../../support/records/wholeBuild.ts';
 
 const content = certificateContent({ id: 'b1', entries: wholeNotebook({ trials: 1, stations: 4 }) });

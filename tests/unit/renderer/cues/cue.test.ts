@@ -1,9 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import { cues, tonesOf } from '../../../../src/renderer/cues/cue.ts';
 import { cueOf } from '../../../../src/renderer/cues/cueOf.ts';
-import type { StationMeasured } from '../../../../src/shared/metrology/backlash/measured.ts';
-import { mm, seconds } from '../../../../src/shared/quantities/quantity.ts';
-import { none } from '../../../../src/shared/result.ts';
+import type { StationMeasured } from '../../../../src/shared/measuring/backlash/measured.ts';
+import { mm, seconds } from '../../../../src/shared/basics/quantity.ts';
+import { none } from '../../../../src/shared/basics/result.ts';
 import { roundLimits } from '../../../support/roundAxle.ts';
 
 /** When each tone begins and how long it lasts, to the hundredth of a second: what is left for ears that miss pitch. */

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { cueOf } from '../../../../src/renderer/cues/cueOf.ts';
-import { mm, seconds } from '../../../../src/shared/quantities/quantity.ts';
+import { mm, seconds } from '../../../../src/shared/basics/quantity.ts';
 import { specSheet } from '../../../support/records/scenario.ts';
 
 const turn = (turns: number) => ({ kind: 'turn', t: seconds(9), turns }) as const;

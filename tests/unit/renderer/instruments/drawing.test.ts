@@ -2,9 +2,9 @@ import { createElement } from 'react';
 import { renderToStaticMarkup } from 'react-dom/server';
 import { describe, expect, it, vi } from 'vitest';
 import { Drawing } from '../../../../src/renderer/instruments/Drawing.tsx';
-import { flanksScene } from '../../../../src/shared/drawing/flanks.ts';
-import { ringScene } from '../../../../src/shared/drawing/ring.ts';
-import { inkVariable, svgNodes } from '../../../../src/shared/drawing/svg.ts';
+import { flanksScene } from '../../../../src/shared/presentation/drawing/flanks.ts';
+import { ringScene } from '../../../../src/shared/presentation/drawing/ring.ts';
+import { inkVariable, svgNodes } from '../../../../src/shared/presentation/drawing/svg.ts';
 import { backlashRing, firstTrialFlanks } from '../../../support/drawings/samples.ts';
 
 const shown = (scene: Parameters<typeof svgNodes>[0]): string =>

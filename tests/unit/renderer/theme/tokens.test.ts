@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import { type Palette, palettes, type Theme } from '../../../../src/shared/drawing/inks.ts';
+import { type Palette, palettes, type Theme } from '../../../../src/shared/presentation/drawing/inks.ts';
 
 const css = readFileSync(new URL('../../../../src/renderer/theme/tokens.css', import.meta.url), 'utf8');
 

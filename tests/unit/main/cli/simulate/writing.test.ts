@@ -1,12 +1,12 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { SHAPES } from '../../../../../hardware-sim/gauges/line-shape.ts';
-import { lineWriter } from '../../../../../hardware-sim/gauges/line-writer.ts';
+import { SHAPES } from '../../../../../hardware-sim/gauges/lineShape.ts';
+import { lineWriter } from '../../../../../hardware-sim/gauges/lineWriter.ts';
 import { stepped } from '../../../../../hardware-sim/gauges/units.ts';
 import { type GaugeKind, type GaugeWriting, writingFor } from '../../../../../src/main/cli/simulate/writing.ts';
-import { learnFormat } from '../../../../../src/shared/lines/learn/learn-format.ts';
-import { type LineFormat, lineFormatSchema } from '../../../../../src/shared/lines/line-format.ts';
-import { lineStream, type StreamLine } from '../../../../../src/shared/lines/line-stream.ts';
+import { learnFormat } from '../../../../../src/shared/gauges/learn/learnFormat.ts';
+import { type LineFormat, lineFormatSchema } from '../../../../../src/shared/gauges/lineFormat.ts';
+import { lineStream, type StreamLine } from '../../../../../src/shared/gauges/lineStream.ts';
 
 const formatOf = (fields: object): LineFormat =>
   lineFormatSchema.parse({ kind: 'axlewright-line-format', version: 1, ...fields });

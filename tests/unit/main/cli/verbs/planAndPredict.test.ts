@@ -5,7 +5,7 @@ import { expect, test } from 'vitest';
 import { runCommandLine } from '../../../../../src/main/cli/run.ts';
 import { plan } from '../../../../../src/main/cli/verbs/plan.ts';
 import { predict } from '../../../../../src/main/cli/verbs/predict.ts';
-import { asked, mark, trial } from '../../../shared/setup/plan/scenes.ts';
+import { asked, mark, trial } from '../../../shared/axle/plan/scenes.ts';
 
 const set = { pinionTeeth: 11, ringTeeth: 41, outerDiameter_mm: 220 };
 

@@ -1,0 +1,45 @@
+import { useEffect, useState } from 'react';
+import type { LooseMeasurement } from '../../../../shared/contract/builds.ts';
+import { Button } from '../../../parts/Button.tsx';
+import { ask } from '../../../stores/ask.ts';
+import { useSession } from '../../../stores/session.ts';
+import { resultBrief } from '../../../../shared/presentation/words/results.ts';
+import { timeWords } from '../../../words/days.ts';
+import { AdoptSheet } from './AdoptSheet.tsx';
+
+/** Numbers kept without a build, newest first, each with the way into one. */
+export function Kept({ fresh }: { readonly fresh: LooseMeasurement | undefined }) {
+  const units = useSession((session) => session.units);
+  const [loose, setLoose] = useState<readonly LooseMeasurement[]>([]);
+  const [adopting, setAdopting] = useState<LooseMeasurement>();
+  const load = (): void => void ask('measurements.loose', {}).then((kept) => setLoose(kept ?? []));
+  useEffect(load, [fresh]);
+  const open = loose.filter((one) => one.keptIn === undefined).toSorted((a, b) => b.at.localeCompare(a.at));
+  if (open.length === 0)
+    return <p className="quiet">A number worth keeping is listed here and can go into a build later.</p>;
+  return (
+    <>
+      <ul className="kept">
+        {open.slice(0, 12).map((one) => (
+          <li key={one.id} className="kept__one">
+            <span className="digits">
+              <strong>{resultBrief(one.result, units)}</strong> <span className="quiet">{timeWords(one.at)}</span>
+            </span>
+            <Button onPress={() => setAdopting(one)} more={resultBrief(one.result, units)}>
+              Into a build
+            </Button>
+          </li>
+        ))}
+      </ul>
+      {adopting === undefined ? undefined : (
+        <AdoptSheet
+          loose={adopting}
+          onClose={() => {
+            setAdopting(undefined);
+            load();
+          }}
+        />
+      )}
+    </>
+  );
+}

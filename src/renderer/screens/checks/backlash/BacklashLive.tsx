@@ -1,0 +1,116 @@
+import { useEffect, useLayoutEffect, useRef } from 'react';
+import { useRun } from '../../../live/run.ts';
+import { Button } from '../../../parts/Button.tsx';
+import { Stage } from '../../../parts/Stage.tsx';
+import { type NextAction, Words } from '../../../parts/Words.tsx';
+import { limitFor } from '../../../words/stations.ts';
+import { basisWords } from '../../../../shared/job/checks/judge.ts';
+import type { CheckProps } from '../check/CheckScreen.tsx';
+import { GaugePick } from '../check/GaugePick.tsx';
+import { NoGauge } from '../check/NoGauge.tsx';
+import { record } from '../check/record.ts';
+import { SimulatedHand } from '../check/SimulatedHand.tsx';
+import { type Measuring, useMeasuring } from '../check/useMeasuring.ts';
+import { ConvertedLimits } from '../stem/ConvertedLimits.tsx';
+import { BacklashPicture } from './BacklashPicture.tsx';
+import { BacklashSetUp } from './BacklashSetUp.tsx';
+import { BacklashTelling } from './BacklashTelling.tsx';
+import { type BacklashSettings, useBacklashSettings } from './useBacklashSettings.ts';
+import '../check/measure.css';
+
+/** Backlash hands free: rock, and the bench finds the rests, counts the rocks, goes on, and records when all are there. */
+export function BacklashLive(props: CheckProps) {
+  const { build, check } = props;
+  const [settings, setSettings] = useBacklashSettings(build);
+  const measuring = useMeasuring(settings, build.specSheet);
+  const { gauge, all, choose, live } = measuring;
+  useRecordWhenComplete(props);
+  return (
+    <>
+      <Stage
+        fill
+        title={check.title}
+        aside={
+          <div className="measure__set-up">
+            {live ? (
+              <SimulatedHand action={{ do: 'rock', stations: settings.stations ?? 4 }} assembly={props.assembly} />
+            ) : undefined}
+            <GaugePick gauge={gauge} all={all} choose={choose} />
+            <BacklashSetUp settings={settings} onChange={setSettings} heelRadius_mm={heelRadiusOf(build)} />
+          </div>
+        }
+      >
+        {gauge === undefined || !live ? (
+          <NoGauge kind="indicator" />
+        ) : (
+          <BacklashPicture gauge={gauge} sheet={build.specSheet} teeth={build.makeUp?.ringTeeth} />
+        )}
+      </Stage>
+      <BacklashWords props={props} settings={settings} measuring={measuring} />
+    </>
+  );
+}
+
+const heelRadiusOf = ({ makeUp }: CheckProps['build']): number | undefined =>
+  makeUp?.outerDiameter_mm === undefined ? undefined : makeUp.outerDiameter_mm / 2;
+
+/** When every station wanted has its number there is nothing left to decide, so it is recorded by itself; undo is at hand. */
+function useRecordWhenComplete(props: CheckProps): void {
+  const latest = useRef(props);
+  useLayoutEffect(() => {
+    latest.current = props;
+  });
+  const complete = useRun(({ run }) => run?.complete === true);
+  useEffect(() => {
+    if (complete) void record(latest.current);
+  }, [complete]);
+}
+
+interface BacklashWordsProps {
+  readonly props: CheckProps;
+  readonly settings: BacklashSettings;
+  readonly measuring: Measuring;
+}
+
+function BacklashWords({ props, settings, measuring }: BacklashWordsProps) {
+  const { build, check } = props;
+  const { live, next, again } = measuring;
+  const run = useRun(({ run }) => run);
+  const measured = run?.stations.length ?? 0;
+  const wanted = settings.stations ?? 0;
+  return (
+    <Words
+      title={measured < wanted ? `Station ${measured + 1} of ${wanted}` : `${measured} stations taken`}
+      next={live ? action(measured, wanted, next, () => void record(props)) : undefined}
+      others={
+        live ? (
+          <>
+            <Button onPress={again} keyHint="PgUp">
+              Again
+            </Button>
+            {run !== undefined && measured > 0 && measured < wanted ? (
+              <Button onPress={() => void record(props)}>Record with {measured}</Button>
+            ) : undefined}
+          </>
+        ) : undefined
+      }
+    >
+      <BacklashTelling
+        run={run}
+        how={howFelt(check.how, settings)}
+        limit={limitFor(build.specSheet, 'backlash', settings.basis)}
+        sheet={build.specSheet}
+      />
+      <ConvertedLimits build={build} basis={settings.basis} />
+    </Words>
+  );
+}
+
+/** The step says how backlash is usually felt; where it is felt square to the tooth it says so. */
+const howFelt = (how: string, { basis }: BacklashSettings): string =>
+  basis.direction === 'along-rotation'
+    ? how
+    : `Hold the pinion. Stem ${basisWords(basis)}. Rock the ring gear at four stations or more.`;
+
+const action = (measured: number, wanted: number, next: () => void, record: () => void): NextAction =>
+  measured < wanted ? { words: 'Next station', run: next } : { words: 'Record backlash', run: record };

@@ -1,0 +1,100 @@
+import { useMemo } from 'react';
+import { showText } from '../../../../shared/basics/show.ts';
+import type { Measurement } from '../../../../shared/job/records/build.ts';
+import type { BacklashResult } from '../../../../shared/job/records/measurement.ts';
+import { isNone } from '../../../../shared/basics/result.ts';
+import { basisWords, judgeCheck } from '../../../../shared/job/checks/judge.ts';
+import { Ring } from '../../../instruments/Ring.tsx';
+import { Stage } from '../../../parts/Stage.tsx';
+import { StateMark } from '../../../parts/StateMark.tsx';
+import { useSession } from '../../../stores/session.ts';
+import { orReason, resultBrief } from '../../../../shared/presentation/words/results.ts';
+import { shapeOf, standingWords } from '../../../../shared/presentation/words/standing.ts';
+import { limitFor, ringStations, stateOfValue, windowOf } from '../../../words/stations.ts';
+import type { CheckProps } from '../check/CheckScreen.tsx';
+import { HowTaken } from '../check/HowTaken.tsx';
+import { RecordedWords } from '../check/RecordedWords.tsx';
+import { ConvertedLimits } from '../stem/ConvertedLimits.tsx';
+import { TogetherPanel } from '../together/TogetherPanel.tsx';
+import '../check/measure.css';
+import './stations.css';
+
+interface BacklashRecordedProps extends CheckProps {
+  readonly measurement: Measurement;
+  readonly result: BacklashResult;
+  readonly onAnew: () => void;
+}
+
+/** With more stations than these the rows move together, so that what they mean stays in sight. */
+const roomyRows = 6;
+
+/** Backlash as it was recorded: every station, the spread, and the ring. */
+export function BacklashRecorded({ build, assembly, check, measurement, result, onAnew }: BacklashRecordedProps) {
+  const units = useSession((session) => session.units);
+  const judged = judgeCheck(check, measurement, assembly, build.specSheet);
+  const limit = limitFor(build.specSheet, 'backlash', result.basis);
+  const view = useMemo(
+    () => ({
+      quantity: 'Backlash',
+      teeth: build.makeUp?.ringTeeth ?? 40,
+      stations: ringStations(result.stations, 0, limit, build.specSheet),
+      ...windowOf(limit),
+    }),
+    [build, result, limit],
+  );
+  return (
+    <>
+      <Stage fill title={check.title}>
+        <div className="measure measure--recorded">
+          <div className="stations">
+            <p className="stations__verdict">
+              <StateMark shape={shapeOf(judged)} size={34} />
+              <span>
+                <span className="stations__span digits">{resultBrief(result, units)}</span>
+                <span className="quiet"> {standingWords(judged)}</span>
+              </span>
+            </p>
+            <table className={`stations__table${result.stations.length > roomyRows ? ' stations__table--close' : ''}`}>
+              <tbody>
+                {result.stations.map((station) => (
+                  <tr key={station.number}>
+                    <td>
+                      <StateMark
+                        shape={stateOfValue(
+                          station.value_mm,
+                          isNone(station.U95_mm) ? 0 : station.U95_mm,
+                          limit,
+                          build.specSheet,
+                        )}
+                        size={18}
+                      />
+                    </td>
+                    <th scope="row">Station {station.number}</th>
+                    <td className="digits stations__number">{orReason(station.value_mm, 'length', units)}</td>
+                    <td className="digits quiet">
+                      {isNone(station.U95_mm) ? '' : `± ${showText(station.U95_mm, 'length', units)}`}
+                    </td>
+                    <td className="quiet">{station.rocks} rocks</td>
+                  </tr>
+                ))}
+              </tbody>
+            </table>
+            <p className="digits">Variation {orReason(result.variation_mm, 'length', units)}</p>
+            <HowTaken measurement={measurement} />
+            <ConvertedLimits build={build} basis={result.basis} />
+            <TogetherPanel build={build} assembly={assembly} />
+          </div>
+          <Ring view={view} />
+        </div>
+      </Stage>
+      <RecordedWords
+        build={build}
+        title="Backlash"
+        judged={judged}
+        measurement={measurement}
+        otherwise={`Felt ${basisWords(result.basis)}.`}
+        onAnew={onAnew}
+      />
+    </>
+  );
+}

@@ -1,0 +1,22 @@
+import { useState } from 'react';
+import { latest } from '../../../../shared/job/records/build.ts';
+import type { CheckProps } from '../check/CheckScreen.tsx';
+import { BacklashLive } from './BacklashLive.tsx';
+import { BacklashRecorded } from './BacklashRecorded.tsx';
+
+/** Backlash: taken live, or as it was recorded, with the way to take it anew. */
+export function BacklashScreen(props: CheckProps) {
+  const recorded = latest(props.assembly, props.check.id);
+  const [anewAfter, setAnewAfter] = useState<string>();
+  if (recorded?.result.kind === 'backlash' && recorded.id !== anewAfter) {
+    return (
+      <BacklashRecorded
+        {...props}
+        measurement={recorded}
+        result={recorded.result}
+        onAnew={() => setAnewAfter(recorded.id)}
+      />
+    );
+  }
+  return <BacklashLive {...props} />;
+}

@@ -1,0 +1,29 @@
+import type { Measurement } from '../../../../shared/job/records/build.ts';
+import { calibrationOn } from '../../../../shared/job/records/gauge.ts';
+import { useSession } from '../../../stores/session.ts';
+import { dayWords, timeWords } from '../../../words/days.ts';
+import { typedText } from '../../../../shared/presentation/words/results.ts';
+
+/** By whom, when and with what; a typed reading says so wherever it appears. */
+export function HowTaken({ measurement }: { readonly measurement: Measurement }) {
+  const units = useSession((session) => session.units);
+  const { how, at, by } = measurement;
+  return (
+    <p className="quiet">
+      {timeWords(at)}, {by}.{' '}
+      {how.kind === 'streamed' ? `Gauge ${how.gauge.label}${calibrationWords(how.gauge, at)}.` : undefined}
+      {how.kind === 'typed'
+        ? `Typed, read off ${how.tool} with a resolution of ${typedText(how.resolution, units)}.`
+        : undefined}
+      {how.kind === 'seen' ? 'Seen by the technician.' : undefined}
+    </p>
+  );
+}
+
+function calibrationWords(gauge: Parameters<typeof calibrationOn>[0], at: string): string {
+  const state = calibrationOn(gauge, at.slice(0, 10));
+  if (state === 'past' && gauge.dueOn !== undefined) return `, past its calibration since ${dayWords(gauge.dueOn)}`;
+  return gauge.calibratedOn === undefined
+    ? ', calibration not entered'
+    : `, calibrated ${dayWords(gauge.calibratedOn)}`;
+}

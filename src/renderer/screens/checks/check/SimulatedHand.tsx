@@ -1,0 +1,40 @@
+import type { HandAction } from '../../../../shared/contract/bench.ts';
+import { type Assembly, packAt } from '../../../../shared/job/records/build.ts';
+import { insideOf } from '../../../../shared/basics/recorded.ts';
+import type { ShimPlace } from '../../../../shared/axle/makeUp.ts';
+import { Button } from '../../../parts/Button.tsx';
+import { ask } from '../../../stores/ask.ts';
+import { useBenchSeen } from '../../../stores/bench.ts';
+
+interface SimulatedHandProps {
+  readonly action: HandAction;
+  /** The assembly on the stand, so that the simulated axle is put together the same way. */
+  readonly assembly?: Assembly;
+  /** How far the nut was turned on its sleeve, so that the simulated one follows. */
+  readonly nutTurned_deg?: number;
+}
+
+/** On the simulated bench only: lets the simulated hand do what the technician's would. */
+export function SimulatedHand({ action, assembly, nutTurned_deg }: SimulatedHandProps) {
+  const simulated = useBenchSeen((seen) => seen.about?.simulated);
+  if (simulated !== true) return undefined;
+  const on =
+    assembly === undefined
+      ? {}
+      : { on: { ...assembledAs(assembly), ...(nutTurned_deg === undefined ? {} : { nutTurned_deg }) } };
+  return <Button onPress={() => void ask('bench.hand', { action: { ...action, ...on } })}>Simulated hand</Button>;
+}
+
+/** The shims as measured go into the simulated axle; while any is missing the scenario's own stay in it. */
+function assembledAs(assembly: Assembly): NonNullable<HandAction['on']> {
+  const { phase, number, bearings, seal } = assembly;
+  const pack = (place: ShimPlace): number | undefined => {
+    const found = packAt(assembly, place);
+    return found === undefined ? undefined : insideOf(found.pack);
+  };
+  const [pinionDepth, ringSide, oppositeSide] = [pack('pinion-depth'), pack('ring-side'), pack('opposite-side')];
+  if (pinionDepth === undefined || ringSide === undefined || oppositeSide === undefined) {
+    return { phase, number, bearings, seal };
+  }
+  return { phase, number, bearings, seal, packs_mm: { pinionDepth, ringSide, oppositeSide } };
+}

@@ -1,0 +1,19 @@
+import { useState } from 'react';
+import type { Gauge } from '../../../../shared/job/records/gauge.ts';
+import { gaugesFor, type StreamKind, useLiveGauges } from '../../../stores/gauges.ts';
+
+interface Chosen {
+  readonly gauge: Gauge | undefined;
+  readonly all: readonly Gauge[];
+  readonly live: boolean;
+  readonly choose: (id: string) => void;
+}
+
+/** The gauge to measure with: the one chosen, else by itself the one that is live. */
+export function useGauge(kind: StreamKind): Chosen {
+  const seen = useLiveGauges();
+  const [wanted, choose] = useState<string>();
+  const all = gaugesFor(seen, kind);
+  const gauge = all.find((one) => one.id === wanted) ?? all[0];
+  return { gauge, all, live: gauge !== undefined && seen.live.has(gauge.id), choose };
+}

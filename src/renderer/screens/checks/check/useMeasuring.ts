@@ -1,0 +1,53 @@
+import { useEffect } from 'react';
+import type { Gauge } from '../../../../shared/job/records/gauge.ts';
+import type { CaptureSettings } from '../../../../shared/job/records/measurement.ts';
+import type { SpecSheet } from '../../../../shared/job/records/specSheet.ts';
+import { pedalAgain } from '../../../commands/registry.ts';
+import { useCommand } from '../../../commands/useCommand.ts';
+import { useCues } from '../../../cues/useCues.ts';
+import { restartRun, useRun } from '../../../live/run.ts';
+import type { StreamKind } from '../../../stores/gauges.ts';
+import { showProblem } from '../../../stores/problems.ts';
+import { pressPedal } from './pedal.ts';
+import { useGauge } from './useGauge.ts';
+import { useRunOn } from './useRunOn.ts';
+
+export interface Measuring {
+  readonly gauge: Gauge | undefined;
+  readonly all: readonly Gauge[];
+  readonly choose: (id: string) => void;
+  /** The gauge is there and sends. */
+  readonly live: boolean;
+  readonly next: () => void;
+  readonly again: () => void;
+}
+
+const kindOf: Readonly<Record<CaptureSettings['kind'], StreamKind>> = {
+  backlash: 'indicator',
+  runout: 'indicator',
+  torque: 'torque',
+};
+
+/**
+ * Everything a live measurement has in common: its gauge, the cues, and the pedal that takes it again. The run itself
+ * is read where it is drawn, so that a growing number does not draw the whole screen anew.
+ * @param round another number starts the measurement afresh.
+ */
+export function useMeasuring(settings: CaptureSettings, sheet: SpecSheet | undefined, round = 0): Measuring {
+  const { gauge, all, live, choose } = useGauge(kindOf[settings.kind]);
+  useRunOn(settings, gauge, round);
+  useCues(sheet);
+  const problem = useRun(({ run }) => run?.problem);
+  useEffect(() => {
+    if (problem !== undefined) showProblem(problem);
+  }, [problem]);
+  const press = (pedal: 'next' | 'again') => (): void => {
+    if (gauge !== undefined) void pressPedal(gauge.id, pedal);
+  };
+  const again = (): void => {
+    if (useRun.getState().run?.held === true) restartRun();
+    else press('again')();
+  };
+  useCommand(pedalAgain, 'Take it again', live ? again : undefined);
+  return { gauge, all, choose, live, next: press('next'), again };
+}

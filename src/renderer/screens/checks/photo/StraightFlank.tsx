@@ -1,0 +1,95 @@
+import { type PointerEvent, useEffect, useRef, useState } from 'react';
+import type { BrushTouch } from '../../../../shared/axle/mark/readPattern.ts';
+import type { ReadMark, StraightPicture } from '../../../photos/messages.ts';
+import { Button } from '../../../parts/Button.tsx';
+import { Choice } from '../../../parts/Choice.tsx';
+import { maskOutline } from './maskOutline.ts';
+
+interface StraightFlankProps {
+  readonly picture: StraightPicture | undefined;
+  readonly mask: ReadMark['mask'] | undefined;
+  readonly brushed: readonly BrushTouch[];
+  readonly onBrush: (brushed: readonly BrushTouch[]) => void;
+  /** What makes the reading less sure. */
+  readonly warnings: readonly string[];
+}
+
+/** Radius of the brush, as a share of the face width: a finger's width on this picture. */
+const radius = 0.035;
+
+/** The flank laid straight with the outline of what was read as mark, and a brush to correct it. */
+export function StraightFlank({ picture, mask, brushed, onBrush, warnings }: StraightFlankProps) {
+  const canvas = useRef<HTMLCanvasElement>(null);
+  const [to, setTo] = useState<BrushTouch['to']>('mark');
+  const stroke = useRef<BrushTouch[]>(undefined);
+  useEffect(() => {
+    const context = canvas.current?.getContext('2d');
+    if (context === null || context === undefined || picture === undefined) return;
+    context.putImageData(new ImageData(picture.rgba, picture.width, picture.height), 0, 0);
+  }, [picture]);
+  if (picture === undefined) return <div className="straight" />;
+  const touch = (event: PointerEvent<HTMLElement>): void => {
+    if (!event.currentTarget.hasPointerCapture(event.pointerId)) return;
+    const box = event.currentTarget.getBoundingClientRect();
+    const along = (event.clientX - box.left) / box.width;
+    const up = 1 - (event.clientY - box.top) / box.height;
+    const last = stroke.current?.at(-1);
+    if (last !== undefined && Math.hypot(last.along - along, (last.up - up) * 0.35) < radius / 2) return;
+    const touched = { along: clamped(along), up: clamped(up), radius, to };
+    stroke.current = [...(stroke.current ?? []), touched];
+    onBrush([...brushed, touched]);
+  };
+  return (
+    <div className="straight">
+      <h2 className="straight__title">Laid straight, toe left, crown above</h2>
+      <div
+        className="straight__flank"
+        onPointerDown={(event) => {
+          event.currentTarget.setPointerCapture(event.pointerId);
+          stroke.current = undefined;
+          touch(event);
+        }}
+        onPointerMove={touch}
+      >
+        <canvas
+          ref={canvas}
+          width={picture.width}
+          height={picture.height}
+          role="img"
+          aria-label="The flank laid straight, with the mark outlined"
+        />
+        {mask === undefined ? undefined : (
+          <svg viewBox={`0 0 ${mask.columns} ${mask.rows}`} preserveAspectRatio="none" aria-hidden="true">
+            <path className="straight__halo" d={maskOutline(mask)} />
+            <path className="straight__line" d={maskOutline(mask)} />
+          </svg>
+        )}
+      </div>
+      {mask === undefined ? undefined : (
+        <>
+          <Choice
+            label="Brush, where the outline is wrong"
+            value={to}
+            onChange={setTo}
+            options={[
+              { value: 'mark', words: 'Mark' },
+              { value: 'compound', words: 'Compound' },
+            ]}
+          />
+          {brushed.length === 0 ? undefined : (
+            <Button look="quiet" onPress={() => onBrush([])}>
+              Undo the brush
+            </Button>
+          )}
+          {warnings.map((warning) => (
+            <p key={warning} className="quiet">
+              {warning}
+            </p>
+          ))}
+        </>
+      )}
+    </div>
+  );
+}
+
+const clamped = (share: number): number => Math.min(1.2, Math.max(-0.2, share));

@@ -1,0 +1,59 @@
+import { useEffect, useState } from 'react';
+import type { Bends } from '../../../../shared/axle/mark/flankMap.ts';
+import type { FlankCorners, Pixel } from '../../../../shared/axle/mark/photo.ts';
+import type { BrushTouch } from '../../../../shared/axle/mark/readPattern.ts';
+import type { ReadAnswer } from '../../../photos/messages.ts';
+import { photoReader } from '../../../photos/reader.ts';
+import { storedPhoto } from '../../../stores/photos.ts';
+
+/** What a hand has said about the photo that lies open. */
+export interface Said {
+  readonly corners: readonly Pixel[];
+  readonly bends: Bends | undefined;
+  readonly brushed: readonly BrushTouch[];
+}
+
+export const nothingSaid: Said = { corners: [], bends: undefined, brushed: [] };
+
+export const cornersOf = ({ corners: [a, b, c, d] }: Said): FlankCorners | undefined =>
+  a === undefined || b === undefined || c === undefined || d === undefined ? undefined : [a, b, c, d];
+
+export interface OpenPhoto {
+  readonly size: { readonly width: number; readonly height: number } | undefined;
+  readonly reading: ReadAnswer | undefined;
+}
+
+/** Opens a stored photo in the worker and reads it anew with everything that is said about it. */
+export function useReading(sha256: string, said: Said): OpenPhoto {
+  const [size, setSize] = useState<OpenPhoto['size']>();
+  const [reading, setReading] = useState<ReadAnswer>();
+  useEffect(() => {
+    let there = true;
+    void storedPhoto(sha256).then(async (jpeg) => {
+      if (jpeg === undefined) return;
+      const opened = await photoReader().open(jpeg);
+      if (there && opened.ok) setSize(opened.value);
+    });
+    return () => {
+      there = false;
+    };
+  }, [sha256]);
+  const { bends, brushed } = said;
+  const corners = cornersOf(said);
+  const key = JSON.stringify(corners);
+  useEffect(() => {
+    if (size === undefined || corners === undefined) return undefined;
+    let there = true;
+    void photoReader()
+      .read({ corners, brushed, ...(bends === undefined ? {} : { bends }) })
+      .then((answer) => {
+        if (there && answer !== undefined) setReading(answer);
+      });
+    return () => {
+      there = false;
+    };
+    // The corners are compared by what they are, not by which list holds them.
+    // oxlint-disable-next-line react/exhaustive-deps
+  }, [size, key, bends, brushed]);
+  return { size, reading: corners === undefined ? undefined : reading };
+}

@@ -1,0 +1,116 @@
+import { useState } from 'react';
+import type { HandAction } from '../../../../shared/contract/bench.ts';
+import { useRun } from '../../../live/run.ts';
+import { Button } from '../../../parts/Button.tsx';
+import { Pick } from '../../../parts/Pick.tsx';
+import { Stage } from '../../../parts/Stage.tsx';
+import { type NextAction, Words } from '../../../parts/Words.tsx';
+import type { CheckProps } from '../check/CheckScreen.tsx';
+import { GaugePick } from '../check/GaugePick.tsx';
+import { NoGauge } from '../check/NoGauge.tsx';
+import { record } from '../check/record.ts';
+import { SimulatedHand } from '../check/SimulatedHand.tsx';
+import { type Measuring, useMeasuring } from '../check/useMeasuring.ts';
+import { lastRunoutStem, stemSaid } from '../stem/runoutStem.ts';
+import { RunoutStem } from '../stem/RunoutStem.tsx';
+import { RunoutPicture } from './RunoutPicture.tsx';
+import { RunoutTelling } from './RunoutTelling.tsx';
+import { oneTurn, optionOf, runoutOptions, type RunoutSettings, settingsOf } from './settings.ts';
+import { runoutResultOf, stationsTaken } from './taken.ts';
+import '../check/measure.css';
+
+/** Runout over one turn between two strokes of the pedal, or at stations where the hand pauses. */
+export function RunoutLive(props: CheckProps) {
+  const { build, check } = props;
+  const [settings, setSettings] = useState<RunoutSettings>(() => ({ ...oneTurn, ...lastRunoutStem(build, check.id) }));
+  const measuring = useMeasuring(settings, build.specSheet);
+  const { gauge, all, choose, live } = measuring;
+  return (
+    <>
+      <Stage
+        fill
+        title={check.title}
+        aside={
+          <div className="measure__set-up">
+            {live ? <SimulatedHand action={handFor(check.id, settings)} assembly={props.assembly} /> : undefined}
+            <GaugePick gauge={gauge} all={all} choose={choose} />
+            <Pick
+              bare
+              label="How it is taken"
+              value={optionOf(settings)}
+              options={runoutOptions}
+              onChange={(option) => setSettings({ ...stemSaid(settings), ...settingsOf(option) })}
+            />
+            <RunoutStem settings={settings} onChange={setSettings} />
+          </div>
+        }
+      >
+        {gauge === undefined || !live ? (
+          <NoGauge kind="indicator" />
+        ) : (
+          <RunoutPicture gauge={gauge} check={check} build={build} />
+        )}
+      </Stage>
+      <RunoutLiveWords props={props} settings={settings} measuring={measuring} />
+    </>
+  );
+}
+
+interface RunoutLiveWordsProps {
+  readonly props: CheckProps;
+  readonly settings: RunoutSettings;
+  readonly measuring: Measuring;
+}
+
+function RunoutLiveWords({ props, settings, measuring }: RunoutLiveWordsProps) {
+  const { live, next, again } = measuring;
+  const run = useRun(({ run }) => run);
+  const [presses, stations] = [run?.presses ?? 0, stationsTaken(run)];
+  const keep = (): void => void record(props);
+  return (
+    <Words
+      title={turnTitle(settings, presses, stations)}
+      next={live ? action(settings, presses, stations, next, keep) : undefined}
+      others={
+        live ? (
+          <>
+            <Button onPress={again} keyHint="PgUp">
+              Again
+            </Button>
+            {runoutResultOf(run) === undefined ? undefined : <Button onPress={keep}>Record as it is</Button>}
+          </>
+        ) : undefined
+      }
+    >
+      <RunoutTelling run={run} check={props.check} build={props.build} />
+    </Words>
+  );
+}
+
+const handFor = (check: string, { mode, stations = 8 }: RunoutSettings): HandAction => ({
+  do: 'turn-ring',
+  surface: check === 'flange-runout' ? 'flange' : 'ring-gear',
+  ...(mode === 'stations' ? { stations } : {}),
+});
+
+function turnTitle(settings: RunoutSettings, presses: number, stations: number): string {
+  if (settings.mode === 'stations') {
+    return `Station ${Math.min(stations + 1, settings.stations ?? stations + 1)} of ${settings.stations ?? 8}`;
+  }
+  if (presses === 0) return 'Stem on the surface, then begin';
+  return presses === 1 ? 'Turning: one whole turn' : 'The turn is closed';
+}
+
+/** One turn lies between two strokes of the pedal; stations are recorded when all are there. */
+function action(
+  settings: RunoutSettings,
+  presses: number,
+  stations: number,
+  next: () => void,
+  keep: () => void,
+): NextAction {
+  const full = settings.mode === 'stations' ? stations >= (settings.stations ?? 8) : presses >= 2;
+  if (full) return { words: 'Record runout', run: keep };
+  if (settings.mode === 'stations') return { words: 'Station read', run: next };
+  return { words: presses === 0 ? 'Begin the turn' : 'End the turn', run: next };
+}

@@ -1,0 +1,62 @@
+import { useMemo } from 'react';
+import type { Measurement } from '../../../../shared/job/records/build.ts';
+import type { RunoutResult } from '../../../../shared/job/records/measurement.ts';
+import { judgeCheck } from '../../../../shared/job/checks/judge.ts';
+import { Ring } from '../../../instruments/Ring.tsx';
+import { Stage } from '../../../parts/Stage.tsx';
+import { StateMark } from '../../../parts/StateMark.tsx';
+import { useSession } from '../../../stores/session.ts';
+import { orReason } from '../../../../shared/presentation/words/results.ts';
+import { shapeOf, standingWords } from '../../../../shared/presentation/words/standing.ts';
+import type { CheckProps } from '../check/CheckScreen.tsx';
+import { HowTaken } from '../check/HowTaken.tsx';
+import { RecordedWords } from '../check/RecordedWords.tsx';
+import { ReclockPanel } from '../together/ReclockPanel.tsx';
+import { TogetherPanel } from '../together/TogetherPanel.tsx';
+import { runoutView } from './RunoutPicture.tsx';
+import { runoutWords } from './RunoutTelling.tsx';
+import '../backlash/stations.css';
+import '../check/measure.css';
+
+interface RunoutRecordedProps extends CheckProps {
+  readonly measurement: Measurement;
+  readonly result: RunoutResult;
+  readonly onAnew: () => void;
+}
+
+/** A runout as it was recorded. */
+export function RunoutRecorded({ build, assembly, check, measurement, result, onAnew }: RunoutRecordedProps) {
+  const units = useSession((session) => session.units);
+  const judged = judgeCheck(check, measurement, assembly, build.specSheet);
+  const view = useMemo(() => runoutView(result, check, build), [result, check, build]);
+  return (
+    <>
+      <Stage fill title={check.title}>
+        <div className="measure measure--recorded">
+          <div className="stations">
+            <p className="stations__verdict">
+              <StateMark shape={shapeOf(judged)} size={34} />
+              <span>
+                <span className="stations__span digits">{orReason(result.tir_mm, 'length', units)}</span>
+                <span className="quiet"> {standingWords(judged)}</span>
+              </span>
+            </p>
+            <p>{runoutWords(result, units)}</p>
+            <HowTaken measurement={measurement} />
+            <ReclockPanel build={build} assembly={assembly} />
+            {check.id === 'ring-gear-runout' ? <TogetherPanel build={build} assembly={assembly} /> : undefined}
+          </div>
+          <Ring view={view} />
+        </div>
+      </Stage>
+      <RecordedWords
+        build={build}
+        title={check.title}
+        judged={judged}
+        measurement={measurement}
+        otherwise={check.how}
+        onAnew={onAnew}
+      />
+    </>
+  );
+}

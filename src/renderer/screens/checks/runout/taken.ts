@@ -1,0 +1,13 @@
+import type { RunoutResult } from '../../../../shared/job/records/measurement.ts';
+import { isNone } from '../../../../shared/basics/result.ts';
+import type { Run } from '../../../live/run.ts';
+
+/** The runout so far, once there is a number. */
+export const runoutResultOf = (run: Run | undefined): RunoutResult | undefined =>
+  run?.result?.kind === 'runout' && !isNone(run.result.tir_mm) ? run.result : undefined;
+
+/** How many stations the hand has stopped at. */
+export const stationsTaken = (run: Run | undefined): number => {
+  const last = run?.found.findLast((event) => event.kind === 'station' || event.kind === 'again');
+  return last?.kind === 'station' ? last.number : 0;
+};

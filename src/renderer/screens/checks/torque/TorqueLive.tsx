@@ -1,0 +1,104 @@
+import { useState } from 'react';
+import { endsOf, type Limit } from '../../../../shared/job/records/specSheet.ts';
+import { useRun } from '../../../live/run.ts';
+import { Button } from '../../../parts/Button.tsx';
+import { Choice } from '../../../parts/Choice.tsx';
+import { Stage } from '../../../parts/Stage.tsx';
+import { Words } from '../../../parts/Words.tsx';
+import { useSession } from '../../../stores/session.ts';
+import { limitWords } from '../../../../shared/presentation/words/limits.ts';
+import type { CheckProps } from '../check/CheckScreen.tsx';
+import { GaugePick } from '../check/GaugePick.tsx';
+import { NoGauge } from '../check/NoGauge.tsx';
+import { record } from '../check/record.ts';
+import { SimulatedHand } from '../check/SimulatedHand.tsx';
+import { type Measuring, useMeasuring } from '../check/useMeasuring.ts';
+import { basisWanted, torqueLimit, torqueResultOf, torqueSettings } from './settings.ts';
+import { TorquePicture } from './TorquePicture.tsx';
+import { torqueWords } from './words.ts';
+import '../check/measure.css';
+
+/** Rotating torque while the pinion turns: the running mean, with the breakaway kept apart. */
+export function TorqueLive(props: CheckProps) {
+  const { build, assembly, check } = props;
+  const quantity = check.limits[0];
+  const [basis, setBasis] = useState(() => basisWanted(build.specSheet, quantity, assembly));
+  const settings = torqueSettings(assembly, basis);
+  const measuring = useMeasuring(settings, build.specSheet);
+  const { gauge, all, choose, live } = measuring;
+  const limit = torqueLimit(build.specSheet, quantity, settings.basis);
+  return (
+    <>
+      <Stage
+        fill
+        title={check.title}
+        aside={
+          <div className="measure__set-up">
+            {live ? (
+              <SimulatedHand
+                action={{ do: 'turn-pinion', what: check.id === 'total-torque' ? 'total' : 'pinion' }}
+                assembly={assembly}
+              />
+            ) : undefined}
+            <GaugePick gauge={gauge} all={all} choose={choose} />
+            <Choice
+              bare
+              label="Which torque counts"
+              value={basis}
+              onChange={setBasis}
+              options={[
+                { value: 'running', words: 'Running' },
+                { value: 'starting', words: 'Starting' },
+              ]}
+            />
+          </div>
+        }
+      >
+        {gauge === undefined || !live ? (
+          <NoGauge kind="torque" />
+        ) : (
+          <TorquePicture gauge={gauge} band={limit === undefined ? undefined : endsOf(limit)} />
+        )}
+      </Stage>
+      <TorqueLiveWords props={props} basis={basis} limit={limit} measuring={measuring} />
+    </>
+  );
+}
+
+interface TorqueLiveWordsProps {
+  readonly props: CheckProps;
+  readonly basis: 'running' | 'starting';
+  readonly limit: Limit | undefined;
+  readonly measuring: Measuring;
+}
+
+function TorqueLiveWords({ props, basis, limit, measuring }: TorqueLiveWordsProps) {
+  const { assembly, check } = props;
+  const units = useSession((session) => session.units);
+  const result = useRun(({ run }) => torqueResultOf(run));
+  const keep = {
+    words: `Record ${check.title.toLowerCase()}`,
+    run: () => void record(props),
+    disabled: result === undefined,
+  };
+  return (
+    <Words
+      title={result === undefined ? 'Turn steadily, whole turns' : 'Enough when it stands still'}
+      next={measuring.live ? keep : undefined}
+      others={
+        measuring.live ? (
+          <Button onPress={measuring.again} keyHint="PgUp">
+            Again
+          </Button>
+        ) : undefined
+      }
+    >
+      <p>{result === undefined ? check.how : <strong>{torqueWords(result, units)}</strong>}</p>
+      <p className="quiet">
+        {limit === undefined
+          ? `No limit is entered for a ${basis} torque, seal ${assembly.seal}, ${assembly.bearings} bearings.`
+          : `Limit ${limitWords(limit, units)}, from ${limit.source}.`}
+      </p>
+    </Words>
+  );
+}

@@ -1,0 +1,89 @@
+import { barScene } from '../../../../shared/presentation/drawing/bars.ts';
+import type { Measurement } from '../../../../shared/job/records/build.ts';
+import type { TorqueResult } from '../../../../shared/job/records/measurement.ts';
+import { endsOf } from '../../../../shared/job/records/specSheet.ts';
+import { isNone } from '../../../../shared/basics/result.ts';
+import { judgeCheck } from '../../../../shared/job/checks/judge.ts';
+import { Drawing } from '../../../instruments/Drawing.tsx';
+import { useRoom } from '../../../instruments/size.ts';
+import { Stage } from '../../../parts/Stage.tsx';
+import { StateMark } from '../../../parts/StateMark.tsx';
+import { useSession } from '../../../stores/session.ts';
+import { orReason } from '../../../../shared/presentation/words/results.ts';
+import { shapeOf, standingWords } from '../../../../shared/presentation/words/standing.ts';
+import type { CheckProps } from '../check/CheckScreen.tsx';
+import { HowTaken } from '../check/HowTaken.tsx';
+import { RecordedWords } from '../check/RecordedWords.tsx';
+import { countingTorque, torqueLimit } from './settings.ts';
+import { torqueWords } from './words.ts';
+import '../backlash/stations.css';
+import './torque.css';
+
+interface TorqueRecordedProps extends CheckProps {
+  readonly measurement: Measurement;
+  readonly result: TorqueResult;
+  readonly onAnew: () => void;
+}
+
+/** A rotating torque as it was recorded, against its window. */
+export function TorqueRecorded(props: TorqueRecordedProps) {
+  const { build, assembly, check, measurement, result, onAnew } = props;
+  const units = useSession((session) => session.units);
+  const judged = judgeCheck(check, measurement, assembly, build.specSheet);
+  const { basis, seal, bearings } = result.basis;
+  return (
+    <>
+      <Stage fill title={check.title}>
+        <div className="torque">
+          <p className="stations__verdict">
+            <StateMark shape={shapeOf(judged)} size={34} />
+            <span>
+              <span className="stations__span digits">{orReason(countingTorque(result), 'torque', units)}</span>
+              <span className="quiet">
+                {' '}
+                {basis}, seal {seal}, {bearings} bearings, {standingWords(judged)}
+              </span>
+            </span>
+          </p>
+          <p>{torqueWords(result, units)}</p>
+          <HowTaken measurement={measurement} />
+          <Bar {...props} />
+        </div>
+      </Stage>
+      <RecordedWords
+        build={build}
+        title={check.title}
+        judged={judged}
+        measurement={measurement}
+        otherwise={check.how}
+        onAnew={onAnew}
+      />
+    </>
+  );
+}
+
+function Bar({ build, assembly, check, measurement, result }: TorqueRecordedProps) {
+  const units = useSession((session) => session.units);
+  const [room, size] = useRoom(15);
+  const limit = torqueLimit(build.specSheet, check.limits[0], result.basis);
+  const value = countingTorque(result);
+  const shape = shapeOf(judgeCheck(check, measurement, assembly, build.specSheet));
+  const scene =
+    size === undefined || limit === undefined || isNone(value) || shape === 'recorded'
+      ? undefined
+      : barScene({
+          quantity: check.title,
+          dimension: 'torque',
+          value,
+          limits: endsOf(limit),
+          state: shape,
+          system: units,
+          ...(isNone(result.U95_Nm) ? {} : { U95: result.U95_Nm }),
+          size: { ...size, height: Math.min(size.height, 150) },
+        });
+  return (
+    <div className="instrument" ref={room}>
+      {scene === undefined ? undefined : <Drawing scene={scene} />}
+    </div>
+  );
+}

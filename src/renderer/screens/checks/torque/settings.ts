@@ -1,0 +1,43 @@
+import type { Assembly } from '../../../../shared/job/records/build.ts';
+import type { CaptureSettings, TorqueResult } from '../../../../shared/job/records/measurement.ts';
+import type { Limit, LimitedQuantity, SpecSheet } from '../../../../shared/job/records/specSheet.ts';
+import { torqueMismatch } from '../../../../shared/job/checks/judge.ts';
+import { isNone, type OrNone } from '../../../../shared/basics/result.ts';
+import type { Run } from '../../../live/run.ts';
+
+export type TorqueSettings = Extract<CaptureSettings, { kind: 'torque' }>;
+
+/** Seal and bearings are those of the assembly; only running or starting is a choice. */
+export const torqueSettings = (assembly: Assembly, basis: 'running' | 'starting'): TorqueSettings => ({
+  kind: 'torque',
+  basis: { basis, seal: assembly.seal, bearings: assembly.bearings },
+});
+
+/** Which of the two the limits for this quantity and state ask for. */
+export function basisWanted(
+  sheet: SpecSheet | undefined,
+  quantity: LimitedQuantity | undefined,
+  assembly: Assembly,
+): 'running' | 'starting' {
+  const starting = torqueSettings(assembly, 'starting').basis;
+  const wanted = sheet?.limits.some((limit) => limit.quantity === quantity && torqueBasisFits(limit, starting));
+  return wanted === true ? 'starting' : 'running';
+}
+
+const torqueBasisFits = (limit: Limit, basis: TorqueSettings['basis']): boolean =>
+  'basis' in limit && 'seal' in limit.basis && torqueMismatch(limit.basis, basis) === undefined;
+
+/** The limit that may be held against this torque: same quantity, same state. */
+export const torqueLimit = (
+  sheet: SpecSheet | undefined,
+  quantity: LimitedQuantity | undefined,
+  basis: TorqueSettings['basis'],
+): Limit | undefined => sheet?.limits.find((limit) => limit.quantity === quantity && torqueBasisFits(limit, basis));
+
+/** The torque that counts on its basis. */
+export const countingTorque = (result: TorqueResult): OrNone<number> =>
+  result.basis.basis === 'starting' ? result.breakaway_Nm : result.running_Nm;
+
+/** The torque so far, once there is a number on the basis that counts. */
+export const torqueResultOf = (run: Run | undefined): TorqueResult | undefined =>
+  run?.result?.kind === 'torque' && !isNone(countingTorque(run.result)) ? run.result : undefined;

@@ -1,0 +1,107 @@
+import type { ReactNode } from 'react';
+import { latest } from '../../../../shared/job/records/build.ts';
+import type { How, MeasuredResult } from '../../../../shared/job/records/measurement.ts';
+import type { Result } from '../../../../shared/basics/result.ts';
+import { judgeCheck } from '../../../../shared/job/checks/judge.ts';
+import { Button } from '../../../parts/Button.tsx';
+import { Stage } from '../../../parts/Stage.tsx';
+import { StateMark } from '../../../parts/StateMark.tsx';
+import { Words } from '../../../parts/Words.tsx';
+import { writeDeed } from '../../../stores/notebook.ts';
+import { useSession } from '../../../stores/session.ts';
+import { limitBasisWords, limitWords } from '../../../../shared/presentation/words/limits.ts';
+import { resultBrief } from '../../../../shared/presentation/words/results.ts';
+import { shapeOf, standingWords } from '../../../../shared/presentation/words/standing.ts';
+import type { CheckProps } from '../check/CheckScreen.tsx';
+import { goOn } from '../check/goOn.ts';
+import { HowTaken } from '../check/HowTaken.tsx';
+import './typed.css';
+
+interface TypedStageProps extends CheckProps {
+  /** The entry as it would be written, or what is still wrong with it. */
+  readonly read: () => Result<{ readonly how: How; readonly result: MeasuredResult }>;
+  /** Shows what is wrong in the fields. */
+  readonly onRefused: () => void;
+  /** Whether something has been typed that is not kept yet. */
+  readonly touched: boolean;
+  readonly keep: string;
+  readonly others?: ReactNode;
+  readonly children: ReactNode;
+}
+
+/** The frame of everything that is typed or seen instead of sent: the form, what it is held against, keep, go on. */
+export function TypedStage(props: TypedStageProps) {
+  const { build, assembly, check, read, onRefused, touched, keep, others, children } = props;
+  const measured = latest(assembly, check.id);
+  const write = async (): Promise<void> => {
+    const entry = read();
+    if (!entry.ok) onRefused();
+    else await writeDeed({ kind: 'measured', assembly: assembly.id, check: check.id, ...entry.value });
+  };
+  const kept = measured !== undefined && !touched;
+  return (
+    <>
+      <Stage title={check.title} aside={<LimitInHead {...props} />}>
+        <form
+          className="typed"
+          onSubmit={(event) => {
+            event.preventDefault();
+            void write();
+          }}
+        >
+          {measured === undefined ? undefined : <Standing {...props} />}
+          {children}
+          <button type="submit" className="unseen" tabIndex={-1}>
+            {keep}
+          </button>
+        </form>
+      </Stage>
+      <Words
+        title={kept ? 'Kept in the notebook' : check.title}
+        next={kept ? goOn(build) : { words: keep, run: () => void write() }}
+        others={
+          <>
+            {others}
+            {measured !== undefined && touched ? (
+              <Button onPress={goOn(build).run}>Go on without keeping</Button>
+            ) : undefined}
+          </>
+        }
+      >
+        <p>{check.how}</p>
+      </Words>
+    </>
+  );
+}
+
+function LimitInHead({ build, check }: CheckProps) {
+  const units = useSession((session) => session.units);
+  const limits = (build.specSheet?.limits ?? []).filter((limit) => check.limits.includes(limit.quantity));
+  if (limits.length === 0) return <span className="quiet">{check.limits.length === 0 ? '' : 'No limit entered'}</span>;
+  return (
+    <span className="quiet digits">
+      {limits.map((limit) => `${limitWords(limit, units)} ${limitBasisWords(limit)}`.trim()).join('; ')}
+    </span>
+  );
+}
+
+/** What stands in the notebook now, above the form that would replace it. */
+function Standing({ build, assembly, check }: CheckProps) {
+  const units = useSession((session) => session.units);
+  const measured = latest(assembly, check.id);
+  if (measured === undefined) return undefined;
+  const judged = judgeCheck(check, measured, assembly, build.specSheet);
+  return (
+    <div className="typed__standing">
+      <StateMark shape={shapeOf(judged)} size={34} />
+      <div>
+        <p className="typed__number digits">{resultBrief(measured.result, units)}</p>
+        <p>
+          {standingWords(judged)}
+          {judged.why === undefined ? '' : `. ${judged.why}`}
+        </p>
+        <HowTaken measurement={measured} />
+      </div>
+    </div>
+  );
+}

@@ -1,0 +1,73 @@
+import { useState } from 'react';
+import { assemblyName, type Build } from '../../../../shared/job/records/build.ts';
+import type { BearingState } from '../../../../shared/basics/recorded.ts';
+import type { Phase } from '../../../../shared/job/records/checkIds.ts';
+import { Choice } from '../../../parts/Choice.tsx';
+import { Stage } from '../../../parts/Stage.tsx';
+import { Words } from '../../../parts/Words.tsx';
+import { useNotebook, writeDeed } from '../../../stores/notebook.ts';
+import { go } from '../../../stores/route.ts';
+import { usualAssembly } from './usual.ts';
+import './assemble.css';
+
+const explained: Readonly<Record<Phase, string>> = {
+  'as-found':
+    'Before anything is loosened. What is not read now is lost once the axle is stripped, and for a used set it is the target.',
+  trial: 'One putting-together with one set of shims. Everything measured in earlier trials stays.',
+  final: 'Good bearings, sleeve or spacer, seal, all preloads. A final mark that fails opens a further trial.',
+};
+
+/** Opens as found, a trial, or the final assembly, and writes down with what it is put together. */
+export function AssembleScreen({ build, phase }: { readonly build: Build; readonly phase: Phase }) {
+  const [assembly, setAssembly] = useState(() => usualAssembly(phase, build.makeUp));
+  const number = build.assemblies.filter((one) => one.phase === phase).length + 1;
+  const name = assemblyName({ phase, number });
+  const open = async (): Promise<void> => {
+    if (!(await writeDeed({ kind: 'assembled', assembly }))) return;
+    const opened = useNotebook.getState().build?.assemblies.at(-1);
+    if (opened !== undefined) go({ at: 'build', build: build.id, assembly: opened.id });
+  };
+  return (
+    <>
+      <Stage title={name}>
+        <div className="assemble">
+          <Choice<BearingState>
+            label="Bearings in it"
+            value={assembly.bearings}
+            onChange={(bearings) => setAssembly({ ...assembly, bearings })}
+            options={[
+              { value: 'set-up', words: 'Set-up bearings, slip fit' },
+              { value: 'new', words: 'New' },
+              { value: 'used', words: 'Used' },
+            ]}
+          />
+          <Choice
+            label="Pinion seal"
+            value={assembly.seal}
+            onChange={(seal) => setAssembly({ ...assembly, seal })}
+            options={[
+              { value: 'out', words: 'Out' },
+              { value: 'in', words: 'In' },
+            ]}
+          />
+          <Choice
+            label={build.makeUp?.pinionPreload === 'solid-spacer' ? 'Solid spacer, nut at full torque' : 'Crush sleeve'}
+            value={assembly.sleeve ? 'in' : 'out'}
+            onChange={(sleeve) => setAssembly({ ...assembly, sleeve: sleeve === 'in' })}
+            options={[
+              { value: 'out', words: 'Out' },
+              { value: 'in', words: 'In' },
+            ]}
+          />
+        </div>
+      </Stage>
+      <Words
+        title="With what it is put together"
+        next={{ words: `Open ${name.charAt(0).toLowerCase()}${name.slice(1)}`, run: () => void open() }}
+      >
+        <p>{explained[phase]}</p>
+        <p className="quiet">A torque counts only against a limit for the same seal and bearings, so this matters.</p>
+      </Words>
+    </>
+  );
+}

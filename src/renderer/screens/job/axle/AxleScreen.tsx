@@ -1,0 +1,133 @@
+import { useState } from 'react';
+import type { Build } from '../../../../shared/job/records/build.ts';
+import { Button } from '../../../parts/Button.tsx';
+import { Choice } from '../../../parts/Choice.tsx';
+import { Field } from '../../../parts/Field.tsx';
+import { Stage } from '../../../parts/Stage.tsx';
+import { Words } from '../../../parts/Words.tsx';
+import { unitShown, type UnitSystem } from '../../../../shared/basics/show.ts';
+import { writeDeed } from '../../../stores/notebook.ts';
+import { go } from '../../../stores/route.ts';
+import { useSession } from '../../../stores/session.ts';
+import {
+  type AxleDraft,
+  axleDraftOf,
+  type AxleErrors,
+  blankAxle,
+  type LengthField,
+  type PlainField,
+  readAxle,
+} from './draft.ts';
+import { axleOptions } from './options.ts';
+import { PlanFields } from './PlanFields.tsx';
+import '../../../parts/form.css';
+
+/** How the axle is made. It decides which steps are asked; nothing here is a limit. */
+export function AxleScreen({ build }: { readonly build: Build }) {
+  // Digits typed so far keep their unit, whatever is shown elsewhere meanwhile.
+  const [units] = useState(() => useSession.getState().units);
+  const [draft, setDraft] = useState<AxleDraft>(() =>
+    build.makeUp === undefined ? blankAxle : axleDraftOf(build.makeUp, units),
+  );
+  const [tried, setTried] = useState(false);
+  const read = readAxle(draft, units);
+  const errors: AxleErrors = tried && 'errors' in read ? read.errors : {};
+  const save = async (): Promise<void> => {
+    setTried(true);
+    if ('errors' in read) return;
+    const written = await writeDeed({ kind: 'described', makeUp: read.makeUp });
+    if (written)
+      go(build.specSheet === undefined ? { at: 'limits', build: build.id } : { at: 'build', build: build.id });
+  };
+  const missing = 'errors' in read ? Object.keys(read.errors).length : 0;
+  return (
+    <>
+      <Stage title="The axle">
+        <AxleForm
+          draft={draft}
+          units={units}
+          errors={errors}
+          onChange={(change) => setDraft({ ...draft, ...change })}
+        />
+      </Stage>
+      <Words
+        title={
+          tried && missing > 0
+            ? `${missing === 1 ? 'One answer is' : `${missing} answers are`} missing`
+            : 'How it is made'
+        }
+        next={{
+          words: build.makeUp === undefined ? 'Keep this description' : 'Keep the changes',
+          run: () => void save(),
+        }}
+        others={
+          build.makeUp === undefined ? undefined : (
+            <Button onPress={() => go({ at: 'cut', build: build.id })}>Tell the cut from the teeth</Button>
+          )
+        }
+      >
+        <p>The make-up decides which steps are asked and which way a shim moves things. {ratioWords(draft)}</p>
+        <p className="quiet">Drive is the flank loaded when the vehicle pulls forward: convex on most axles.</p>
+      </Words>
+    </>
+  );
+}
+
+interface AxleFormProps {
+  readonly draft: AxleDraft;
+  readonly units: UnitSystem;
+  readonly errors: AxleErrors;
+  readonly onChange: (change: Partial<AxleDraft>) => void;
+}
+
+function AxleForm({ draft, units, errors, onChange }: AxleFormProps) {
+  const field = (field: LengthField | PlainField, label: string, inputMode: 'numeric' | 'decimal') => (
+    <Field
+      label={label}
+      inputMode={inputMode}
+      value={draft[field] ?? ''}
+      error={errors[field]}
+      onChange={(text) => onChange({ [field]: text })}
+    />
+  );
+  const number = (name: PlainField, label: string) => field(name, label, 'numeric');
+  const length = (name: LengthField, label: string) =>
+    field(name, `${label}, ${unitShown('length', units).symbol}`, 'decimal');
+  const choice = (field: keyof typeof axleOptions, label: string) => (
+    <Choice<string>
+      label={label}
+      options={axleOptions[field]}
+      value={draft[field]}
+      error={errors[field]}
+      onChange={(value) => onChange({ [field]: value })}
+    />
+  );
+  return (
+    <div className="form">
+      <div className="form__fields form__fields--short">
+        {number('pinionTeeth', 'Pinion teeth')}
+        {number('ringTeeth', 'Ring gear teeth')}
+        {length('outerDiameter_mm', 'Ring gear diameter')}
+        {number('ringBolts', 'Ring gear bolts')}
+      </div>
+      <div className="form__choices">
+        {choice('gearSet', 'Gear set')}
+        {choice('cut', 'Cut of the teeth')}
+        {choice('driveFlank', 'Drive flank of the ring gear')}
+        {choice('pinionMount', 'Pinion carried')}
+        {choice('pinionPreload', 'Pinion preload by')}
+        {choice('trialBearings', 'Trials run on')}
+        {choice('caseAdjustment', 'Case moved sideways by')}
+        {choice('depthShimPlace', 'Pinion depth shim')}
+      </div>
+      <PlanFields draft={draft} units={units} length={length} number={number} />
+    </div>
+  );
+}
+
+function ratioWords(draft: AxleDraft): string {
+  const ratio = Number(draft.ringTeeth) / Number(draft.pinionTeeth);
+  return Number.isFinite(ratio) && ratio > 0
+    ? `${draft.ringTeeth} to ${draft.pinionTeeth} is ${ratio.toFixed(2)} to 1.`
+    : '';
+}

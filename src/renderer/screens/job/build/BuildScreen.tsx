@@ -1,0 +1,75 @@
+import {
+  type Assembly,
+  assemblyName,
+  type Build,
+  currentAssembly,
+  latest,
+} from '../../../../shared/job/records/build.ts';
+import { isDescribed, nextStep, readinessOf } from '../../../../shared/job/checks/readiness.ts';
+import { Button } from '../../../parts/Button.tsx';
+import { Stage } from '../../../parts/Stage.tsx';
+import { Words } from '../../../parts/Words.tsx';
+import { go } from '../../../stores/route.ts';
+import { nextWords } from '../../../words/next.ts';
+import { AssemblyStanding } from './AssemblyStanding.tsx';
+import { BuildBeginning } from './BuildBeginning.tsx';
+import './build.css';
+
+/** Where the build stands: the assembly on the stand, what keeps its gate shut, and its pictures. */
+export function BuildScreen({
+  build,
+  assembly: wanted,
+}: {
+  readonly build: Build;
+  readonly assembly: string | undefined;
+}) {
+  const current = currentAssembly(build);
+  const assembly = build.assemblies.find((one) => one.id === wanted) ?? current;
+  const next = nextWords(build, nextStep(build));
+  return (
+    <>
+      <Stage title={stageTitle(assembly, current)}>
+        {assembly === undefined || !isDescribed(build) ? (
+          <BuildBeginning build={build} />
+        ) : (
+          <AssemblyStanding build={build} assembly={assembly} />
+        )}
+      </Stage>
+      <Words
+        title="What comes next"
+        next={{ words: next.words, run: () => go(next.route) }}
+        others={
+          build.assemblies.length === 0 ? undefined : (
+            <>
+              <Button onPress={() => go({ at: 'trials', build: build.id })}>All trials</Button>
+              {assembly === undefined ||
+              assembly.phase === 'as-found' ||
+              latest(assembly, 'mark') !== undefined ? undefined : (
+                <Button onPress={() => go({ at: 'painting', build: build.id, assembly: assembly.id })}>
+                  How to paint
+                </Button>
+              )}
+            </>
+          )
+        }
+      >
+        <p>{next.why}</p>
+        <CloseCallWords build={build} assembly={current} />
+      </Words>
+    </>
+  );
+}
+
+const stageTitle = (assembly: Assembly | undefined, current: Assembly | undefined): string => {
+  if (assembly === undefined) return 'Before the first reading';
+  return assembly === current ? `${assemblyName(assembly)}, on the stand` : `${assemblyName(assembly)}, taken apart`;
+};
+
+/** Close calls warn and do not block. */
+function CloseCallWords({ build, assembly }: { readonly build: Build; readonly assembly: Assembly | undefined }) {
+  if (assembly === undefined || !isDescribed(build)) return undefined;
+  const { closeCalls } = readinessOf(build, assembly);
+  if (closeCalls.length === 0) return undefined;
+  const names = closeCalls.map((state) => state.check.title.toLowerCase()).join(', ');
+  return <p>Too close to call: {names}. More rocks or a finer gauge would settle it.</p>;
+}

@@ -1,0 +1,28 @@
+import type { Assembly } from '../../../../shared/job/records/build.ts';
+import type { Readiness } from '../../../../shared/job/checks/readiness.ts';
+import type { Shape } from '../../../../shared/presentation/words/standing.ts';
+import { markResultOf } from '../../checks/mark/draft.ts';
+
+/** Where an assembly stands, in one line: its gate, and once the teeth of a trial were painted what the mark said. */
+export function standOf(assembly: Assembly, readiness: Readiness): { readonly title: string; readonly shape: Shape } {
+  const mark = readiness.gate === 'ready-to-paint' && readiness.ready ? markResultOf(assembly) : undefined;
+  if (mark !== undefined) return judged[mark.judgement];
+  return { title: gateTitle(readiness), shape: readiness.ready ? 'within' : 'not-measured' };
+}
+
+const judged = {
+  accepted: { title: 'The mark is accepted', shape: 'within' },
+  change: { title: 'The mark asks for a change', shape: 'outside' },
+  recorded: { title: 'The mark is recorded', shape: 'recorded' },
+} as const;
+
+/** The gate in one line: "Ready to paint", or how much stands in the way of it. */
+export function gateTitle(readiness: Readiness): string {
+  const gate = { 'ready-to-paint': 'Ready to paint', 'ready-to-close': 'Ready to close' };
+  const count = readiness.inTheWay.length;
+  if (readiness.gate === undefined)
+    return readiness.ready ? 'As found is complete' : `${count} still to be read before it is loosened`;
+  if (readiness.ready) return gate[readiness.gate];
+  const what = readiness.gate === 'ready-to-paint' ? 'painting' : 'closing';
+  return count === 1 ? `One thing stands in the way of ${what}` : `${count} things stand in the way of ${what}`;
+}

@@ -1,0 +1,147 @@
+import { useEffect, useState } from 'react';
+import type { Build } from '../../../../shared/job/records/build.ts';
+import type { SpecSheet } from '../../../../shared/job/records/specSheet.ts';
+import { Choice } from '../../../parts/Choice.tsx';
+import { Field } from '../../../parts/Field.tsx';
+import { Pick } from '../../../parts/Pick.tsx';
+import { Stage } from '../../../parts/Stage.tsx';
+import { Words } from '../../../parts/Words.tsx';
+import { ask } from '../../../stores/ask.ts';
+import { writeDeed } from '../../../stores/notebook.ts';
+import { go } from '../../../stores/route.ts';
+import { useSession } from '../../../stores/session.ts';
+import { blankLimit, isBlank, type LimitDraft } from './draft.ts';
+import { LimitRow } from './LimitRow.tsx';
+import { readSheet, rowsOf, type SheetDraft, sheetDraftOf, type SheetErrors } from './sheet.ts';
+import './limits.css';
+
+const noErrors: SheetErrors = { rows: {} };
+
+/** The limits for this axle: each with its unit, its basis and where it comes from. */
+export function LimitsScreen({ build }: { readonly build: Build }) {
+  const units = useSession((session) => session.units);
+  const [draft, setDraft] = useState<SheetDraft>(() => sheetDraftOf(build, units));
+  const [tried, setTried] = useState(false);
+  const read = readSheet(draft);
+  const errors = tried && 'errors' in read ? read.errors : noErrors;
+  const wrong = Object.keys(errors.rows).length + (errors.name === undefined ? 0 : 1);
+  const count = draft.rows.filter((row) => !isBlank(row)).length;
+  const save = async (): Promise<void> => {
+    setTried(true);
+    if ('errors' in read) return;
+    if (await writeDeed({ kind: 'limits-set', specSheet: read.sheet })) go({ at: 'build', build: build.id });
+  };
+  return (
+    <>
+      <Stage title="Limits">
+        <SheetHead build={build} draft={draft} onChange={setDraft} error={errors.name} />
+        <LimitRows rows={draft.rows} errors={errors} onChange={(rows) => setDraft({ ...draft, rows })} />
+      </Stage>
+      <Words
+        title={wrong > 0 ? `${wrong === 1 ? 'One line needs' : `${wrong} lines need`} another look` : countWords(count)}
+        next={{
+          words: build.specSheet === undefined ? 'Keep these limits' : 'Keep the changes',
+          run: () => void save(),
+        }}
+      >
+        <p>
+          From the maker’s manual for this axle, or etched on the gear. A line left empty has no limit, and its reading
+          no verdict.
+        </p>
+        <p className="quiet">
+          Backlash is compared only with a limit felt the same way, a torque only in the same state.
+        </p>
+      </Words>
+    </>
+  );
+}
+
+const countWords = (count: number): string => {
+  if (count === 0) return 'No limit entered yet';
+  return count === 1 ? 'One limit entered' : `${count} limits entered`;
+};
+
+interface SheetHeadProps {
+  readonly build: Build;
+  readonly draft: SheetDraft;
+  readonly error: string | undefined;
+  readonly onChange: (draft: SheetDraft) => void;
+}
+
+function SheetHead({ build, draft, error, onChange }: SheetHeadProps) {
+  const units = useSession((session) => session.units);
+  const [known, setKnown] = useState<readonly SpecSheet[]>([]);
+  useEffect(() => void ask('spec-sheets.list', {}).then((sheets) => setKnown(sheets ?? [])), []);
+  const take = (name: string): void => {
+    const sheet = known.find((one) => one.name === name);
+    if (sheet !== undefined) onChange({ name: sheet.name, rule: sheet.rule, rows: rowsOf(sheet, build.makeUp, units) });
+  };
+  return (
+    <div className="sheet-head">
+      <Field
+        label="Name of the spec sheet"
+        value={draft.name}
+        error={error}
+        onChange={(name) => onChange({ ...draft, name })}
+      />
+      {known.length === 0 ? undefined : (
+        <Pick
+          label="From an earlier sheet"
+          value={undefined}
+          onChange={take}
+          options={known.map((sheet) => ({ value: sheet.name, words: sheet.name }))}
+        />
+      )}
+      <Choice
+        label="What decides"
+        value={draft.rule}
+        onChange={(rule) => onChange({ ...draft, rule })}
+        options={[
+          { value: 'simple', words: 'The reading' },
+          { value: 'guarded', words: 'The reading with its doubt' },
+        ]}
+      />
+    </div>
+  );
+}
+
+interface LimitRowsProps {
+  readonly rows: readonly LimitDraft[];
+  readonly errors: SheetErrors;
+  readonly onChange: (rows: readonly LimitDraft[]) => void;
+}
+
+function LimitRows({ rows, errors, onChange }: LimitRowsProps) {
+  const units = useSession((session) => session.units);
+  const change = (index: number, row: LimitDraft): void => onChange(rows.with(index, row));
+  const another = (index: number, row: LimitDraft): void => {
+    const count = rows.filter((one) => one.quantity === row.quantity).length;
+    const fresh = { ...blankLimit(row.quantity, `${row.quantity}-${count}`, units), source: row.source };
+    onChange(rows.toSpliced(index + 1, 0, fresh));
+  };
+  /** A source typed once is what the next lines most likely come from. */
+  const lastSource = (index: number): string =>
+    rows.slice(0, index).findLast((row) => row.source.trim() !== '')?.source ?? '';
+  return (
+    <div className="limit-rows" role="group" aria-label="Limits">
+      <div className="limit-row limit-row--heads" aria-hidden="true">
+        <span />
+        <span>Lower</span>
+        <span>Upper</span>
+        <span>Unit</span>
+        <span>Basis</span>
+        <span>Where it comes from</span>
+      </div>
+      {rows.map((row, index) => (
+        <LimitRow
+          key={row.key}
+          row={row}
+          errors={errors.rows[row.key] ?? {}}
+          sourceBefore={lastSource(index)}
+          onChange={(changed) => change(index, changed)}
+          onAnother={rows[index + 1]?.quantity === row.quantity ? undefined : () => another(index, row)}
+        />
+      ))}
+    </div>
+  );
+}

@@ -1,0 +1,85 @@
+import { useState } from 'react';
+import type { Build } from '../../../../shared/job/records/build.ts';
+import { noteTopics } from '../../../../shared/job/records/notebook.ts';
+import { Choice } from '../../../parts/Choice.tsx';
+import { Field } from '../../../parts/Field.tsx';
+import { Stage } from '../../../parts/Stage.tsx';
+import { Words } from '../../../parts/Words.tsx';
+import { writeDeed } from '../../../stores/notebook.ts';
+import { timeWords } from '../../../words/days.ts';
+import './notes.css';
+
+type Topic = (typeof noteTopics)[number];
+
+const topicWords: Readonly<Record<Topic, string>> = {
+  complaint: 'Complaint',
+  noise: 'Noise',
+  'road-test': 'Road test',
+  oil: 'Oil',
+  odometer: 'Odometer',
+  customer: 'Customer',
+  note: 'Note',
+};
+
+const hints: Readonly<Record<Topic, string>> = {
+  complaint: 'What the customer says, in their words.',
+  noise: 'At which speed, and under drive, at a steady pace, or on coast.',
+  'road-test': 'After the build: route, noise, heat, leaks.',
+  oil: 'Kind and quantity, and any additive.',
+  odometer: 'The reading, with its unit.',
+  customer: 'Name or job number.',
+  note: 'Anything the next pair of eyes should know.',
+};
+
+/** What no gauge reads: the complaint and the noise before, road test and oil after. */
+export function NotesScreen({ build }: { readonly build: Build }) {
+  const [topic, setTopic] = useState<Topic>('complaint');
+  const [text, setText] = useState('');
+  const keep = async (): Promise<void> => {
+    if (await writeDeed({ kind: 'noted', topic, text: text.trim() })) setText('');
+  };
+  return (
+    <>
+      <Stage title="Notes">
+        <div className="notes">
+          <Choice
+            label="About"
+            value={topic}
+            onChange={setTopic}
+            options={noteTopics.map((one) => ({ value: one, words: topicWords[one] }))}
+          />
+          <Field label={topicWords[topic]} lines={3} value={text} onChange={setText} hint={hints[topic]} />
+          <Written build={build} />
+        </div>
+      </Stage>
+      <Words
+        title={text.trim() === '' ? 'In your words' : `${topicWords[topic]}, ready to keep`}
+        next={{
+          words: `Keep the ${topicWords[topic].toLowerCase()}`,
+          run: () => void keep(),
+          disabled: text.trim() === '',
+        }}
+      >
+        <p>Notes stand on the certificate with their date and who wrote them.</p>
+      </Words>
+    </>
+  );
+}
+
+function Written({ build }: { readonly build: Build }) {
+  if (build.notes.length === 0)
+    return <p className="quiet">Nothing has been noted yet. What is kept is listed here.</p>;
+  return (
+    <ul className="notes__written">
+      {build.notes.toReversed().map((note) => (
+        <li key={`${note.at} ${note.text}`}>
+          <strong>{topicWords[note.topic]}</strong>{' '}
+          <span className="quiet">
+            {timeWords(note.at)}, {note.by}
+          </span>
+          <p>{note.text}</p>
+        </li>
+      ))}
+    </ul>
+  );
+}

@@ -1,0 +1,91 @@
+import { useState } from 'react';
+import { assemblyName, type Build } from '../../../../shared/job/records/build.ts';
+import type { CheckId } from '../../../../shared/job/records/checkIds.ts';
+import { isDescribed, readinessOf } from '../../../../shared/job/checks/readiness.ts';
+import { Button } from '../../../parts/Button.tsx';
+import { Field } from '../../../parts/Field.tsx';
+import { Stage } from '../../../parts/Stage.tsx';
+import { StateMark } from '../../../parts/StateMark.tsx';
+import { Words } from '../../../parts/Words.tsx';
+import { writeDeed } from '../../../stores/notebook.ts';
+import { go } from '../../../stores/route.ts';
+import { useSession } from '../../../stores/session.ts';
+import { limitBasisWords, limitWords, quantityWords } from '../../../../shared/presentation/words/limits.ts';
+import { shapeOf, standingSentence } from '../../../../shared/presentation/words/standing.ts';
+import './settle.css';
+
+interface SettleScreenProps {
+  readonly build: Build;
+  readonly assembly: string;
+  readonly check: CheckId;
+}
+
+/** One thing that stands in the way: take it anew, or let it through with a reason that is kept. */
+export function SettleScreen({ build, assembly: id, check }: SettleScreenProps) {
+  const units = useSession((session) => session.units);
+  const [reason, setReason] = useState('');
+  const assembly = build.assemblies.find((one) => one.id === id);
+  const state =
+    assembly === undefined || !isDescribed(build)
+      ? undefined
+      : readinessOf(build, assembly).states.find((one) => one.check.id === check);
+  if (assembly === undefined || state === undefined) return <Gone build={build} />;
+  const override = async (): Promise<void> => {
+    if (await writeDeed({ kind: 'overridden', assembly: id, check, reason: reason.trim() }))
+      go({ at: 'build', build: build.id, assembly: id });
+  };
+  const again = { at: 'check', build: build.id, assembly: id, check } as const;
+  const measured = state.measurement;
+  return (
+    <>
+      <Stage title={`${state.check.title}, ${assemblyName(assembly).toLowerCase()}`}>
+        <div className="settle">
+          <p className="settle__standing">
+            <StateMark shape={shapeOf(state)} size={34} />
+            {standingSentence(state, measured, units)}
+          </p>
+          {state.limits.map((judged) => (
+            <p key={`${judged.quantity} ${limitBasisWords(judged.limit)}`} className="quiet">
+              {quantityWords[judged.quantity]}: {limitWords(judged.limit, units)}
+              {limitBasisWords(judged.limit) === '' ? '' : `, ${limitBasisWords(judged.limit)}`}, from{' '}
+              {judged.limit.source}.
+            </p>
+          ))}
+          <Field
+            label="Reason to let it through"
+            lines={3}
+            value={reason}
+            onChange={setReason}
+            hint="It stands on the certificate, with your name."
+          />
+        </div>
+      </Stage>
+      <Words
+        title="Two ways out"
+        next={{ words: measured === undefined ? 'Take it now' : 'Take it anew', run: () => go(again) }}
+        others={
+          <Button onPress={() => void override()} disabled={reason.trim().length < 3}>
+            Override with this reason
+          </Button>
+        }
+      >
+        <p>{state.check.how}</p>
+        <p className="quiet">An override lets the job go on. It does not change the reading or its verdict.</p>
+      </Words>
+    </>
+  );
+}
+
+const Gone = ({ build }: { readonly build: Build }) => (
+  <>
+    <Stage title="Not there any more">
+      <p>This assembly was struck through, or the step is no longer asked.</p>
+    </Stage>
+    <Words
+      title="Nothing is lost"
+      next={{ words: 'Back to the stand', run: () => go({ at: 'build', build: build.id }) }}
+    >
+      <p>The struck lines stay readable in the notebook.</p>
+    </Words>
+  </>
+);

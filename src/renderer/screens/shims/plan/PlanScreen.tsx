@@ -1,0 +1,58 @@
+import { useMemo } from 'react';
+import type { Build } from '../../../../shared/job/records/build.ts';
+import type { MakeUp } from '../../../../shared/axle/makeUp.ts';
+import type { Problem } from '../../../../shared/basics/result.ts';
+import { type Plannable, plannableOf } from '../../../../shared/job/planning/plannable.ts';
+import { Stage } from '../../../parts/Stage.tsx';
+import { Words } from '../../../parts/Words.tsx';
+import { go, type Route } from '../../../stores/route.ts';
+import { usePlan } from '../../../planning/usePlan.ts';
+import { PlanAnswered } from './PlanAnswered.tsx';
+import './plan.css';
+
+/** The next shim: the plan where it can be made, else what is missing for it. */
+export function PlanScreen({ build }: { readonly build: Build }) {
+  const plannable = useMemo(() => plannableOf(build), [build]);
+  const planning = usePlan(plannable.ok ? plannable.value.input : undefined);
+  const { makeUp } = build;
+  const trial = plannable.ok ? plannable.value.trials.at(-1) : undefined;
+  if (!plannable.ok) return <Missing build={build} problem={plannable.problem} />;
+  if (planning.problem !== undefined) return <Missing build={build} problem={planning.problem} />;
+  if (makeUp === undefined || trial === undefined) return undefined;
+  return (
+    <PlanAnswered
+      key={trial.id}
+      build={{ ...build, makeUp } satisfies Build & { readonly makeUp: MakeUp }}
+      plannable={plannable.value satisfies Plannable}
+      trial={trial}
+      planning={planning}
+    />
+  );
+}
+
+/** Where the thing that is missing is entered. */
+function placeFor(build: Build, kind: string): { readonly words: string; readonly route: Route } {
+  const at = { build: build.id };
+  const trial = build.assemblies.findLast(({ phase }) => phase === 'trial');
+  if (kind === 'no-window') return { words: 'Enter the limits', route: { at: 'limits', ...at } };
+  if (kind === 'no-pack' && trial !== undefined)
+    return { words: 'Enter the shims', route: { at: 'check', ...at, assembly: trial.id, check: 'shims' } };
+  return kind === 'no-trial' || kind === 'no-target'
+    ? { words: 'Back to the stand', route: { at: 'build', ...at } }
+    : { words: 'Describe the axle', route: { at: 'axle', ...at } };
+}
+
+function Missing({ build, problem }: { readonly build: Build; readonly problem: Problem }) {
+  const { words, route } = placeFor(build, problem.kind);
+  return (
+    <>
+      <Stage title="The next shim">
+        <p className="plan__headline">{problem.sentence}</p>
+        <p>The plan weighs every trial that has its backlash and both marks, and what can be read off the gears.</p>
+      </Stage>
+      <Words title="Not enough for a plan yet" next={{ words, run: () => go(route) }}>
+        <p>{problem.remedy}</p>
+      </Words>
+    </>
+  );
+}

@@ -1,0 +1,109 @@
+import { type Assembly, assemblyName, type Build, latest, type Swap } from '../../../../shared/job/records/build.ts';
+import type { SwapPlanned } from '../../../../shared/job/records/swap.ts';
+import type { Result } from '../../../../shared/basics/result.ts';
+import type { PlanAnswer } from '../../../../shared/axle/plan/answer.ts';
+import type { Foreseen } from '../../../../shared/job/planning/foresee.ts';
+import { Button } from '../../../parts/Button.tsx';
+import { type NextAction, Words } from '../../../parts/Words.tsx';
+import { useNotebook, writeDeed } from '../../../stores/notebook.ts';
+import { go } from '../../../stores/route.ts';
+
+interface PlanWordsProps {
+  readonly build: Build;
+  readonly trial: Assembly;
+  readonly answer: PlanAnswer | undefined;
+  readonly foreseen: Foreseen | undefined;
+  readonly swap: Result<SwapPlanned> | undefined;
+  /** A hand has moved something away from the plan. */
+  readonly moved: boolean;
+  /** Nothing would change. */
+  readonly stays: boolean;
+  readonly waiting: Swap | undefined;
+  readonly onBack: () => void;
+  readonly onStand: () => void;
+}
+
+/** What the plan comes to, how sure it is, and the one thing to do about it. */
+export function PlanWords(props: PlanWordsProps) {
+  const { build, answer, foreseen, swap, moved, waiting, onBack, onStand, stays } = props;
+  const refused = swap?.ok === false && !stays ? swap.problem : undefined;
+  return (
+    <Words
+      title={refused === undefined ? titleOf(props) : refused.sentence}
+      next={nextOf(props)}
+      others={
+        <>
+          {moved ? <Button onPress={onBack}>Back to the plan</Button> : undefined}
+          {stays || answer === undefined ? undefined : <Button onPress={onStand}>As it stands</Button>}
+          {waiting === undefined ? undefined : (
+            <Button onPress={() => go({ at: 'swap', build: build.id, swap: waiting.id })}>Open the swap card</Button>
+          )}
+        </>
+      }
+    >
+      {refused === undefined ? (
+        <p>
+          {foreseen === undefined || answer === undefined ? 'It takes a moment.' : chanceWords(foreseen)} The maker’s
+          manual for the axle and you decide.
+        </p>
+      ) : (
+        <p>{refused.remedy}</p>
+      )}
+    </Words>
+  );
+}
+
+const titles = {
+  change: 'A change is worth it',
+  leave: 'No change would better it by more than readings can tell',
+  suspect: 'No shim in the window is likely to help',
+} as const;
+
+const titleOf = ({ answer, moved }: PlanWordsProps): string => {
+  if (answer === undefined) return 'Weighing the trials';
+  return moved ? 'Moved by hand' : titles[answer.decision];
+};
+
+/** Chances are told in fives, because they are known no better. */
+const chanceWords = ({ chance }: Foreseen): string =>
+  `Right there on about ${Math.min(95, Math.max(5, Math.round(chance * 20) * 5))} of 100 axles that would have shown these readings.`;
+
+function nextOf(props: PlanWordsProps): NextAction {
+  const { build, trial, answer, swap, moved, stays, waiting } = props;
+  const make = waiting === undefined ? 'Make the swap card' : 'Make a new swap card';
+  if (answer === undefined) return { words: make, run: () => undefined, disabled: true };
+  if (swap?.ok === false && !stays) {
+    return {
+      words: 'Enter the shims by place',
+      run: () => go({ at: 'check', build: build.id, assembly: trial.id, check: 'shims' }),
+    };
+  }
+  if (!moved && answer.decision === 'leave') return { words: 'Accept the mark', run: () => void accept(build, trial) };
+  if (!moved && answer.decision === 'suspect') {
+    return { words: 'Write it in the notes', run: () => void note(build, trial, answer) };
+  }
+  return { words: make, run: () => void makeCard(build, trial, swap), disabled: stays };
+}
+
+async function makeCard(build: Build, trial: Assembly, swap: Result<SwapPlanned> | undefined): Promise<void> {
+  if (swap?.ok !== true) return;
+  if (!(await writeDeed({ kind: 'swap-planned', assembly: trial.id, swap: swap.value }))) return;
+  const written = useNotebook.getState().build?.swaps.at(-1);
+  if (written !== undefined) go({ at: 'swap', build: build.id, swap: written.id });
+}
+
+/** The mark as it was read, with the judgement that it may stay. */
+async function accept(build: Build, trial: Assembly): Promise<void> {
+  const mark = latest(trial, 'mark');
+  if (mark?.result.kind !== 'mark') return;
+  const { how, result } = mark;
+  const accepted = { ...result, judgement: 'accepted' as const };
+  if (await writeDeed({ kind: 'measured', assembly: trial.id, check: 'mark', how, result: accepted })) {
+    go({ at: 'build', build: build.id });
+  }
+}
+
+async function note(build: Build, trial: Assembly, answer: PlanAnswer): Promise<void> {
+  const text = `${assemblyName(trial)}: the plan suspects the set or the housing. ${answer.reasons.join(' ')}`;
+  if (await writeDeed({ kind: 'noted', topic: 'note', text })) go({ at: 'notes', build: build.id });
+}

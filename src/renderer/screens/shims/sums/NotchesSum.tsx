@@ -1,0 +1,57 @@
+import { useState } from 'react';
+import { notchWords } from '../../../../shared/job/swap/swapWords.ts';
+import { Field } from '../../../parts/Field.tsx';
+import { Stage } from '../../../parts/Stage.tsx';
+import { numberIn } from './inputs.ts';
+import { notchesNow } from './sides.ts';
+import { SumChoice } from './SumChoice.tsx';
+import type { SumProps } from './SumsScreen.tsx';
+import { SumWords } from './SumWords.tsx';
+import { useLengths } from './useLengths.tsx';
+
+/** Notches of the side adjusters, calibrated on this axle by two readings. */
+export function NotchesSum({ build, assembly }: SumProps) {
+  const [moved, setMoved] = useState('');
+  const { field, read } = useLengths<'before' | 'after' | 'wanted'>();
+  const notches = notchesNow({
+    moved: numberIn(moved),
+    before: read('before'),
+    after: read('after'),
+    wanted: read('wanted'),
+  });
+  const turns = notches?.ok === true ? notchWords(notches.value) : [];
+  const answer =
+    notches?.ok !== true
+      ? undefined
+      : turns.length === 0
+        ? 'It stands as near to the wanted backlash as a notch allows.'
+        : turns.join(' ');
+  return (
+    <>
+      <Stage title="The adjusters, worked out" aside={<SumChoice build={build} assembly={assembly} sum="sides" />}>
+        <div className="form">
+          <div className="form__fields">
+            {field('before', 'Backlash before', 'At one station, caps at full torque.')}
+            <Field
+              label="Notches moved"
+              inputMode="text"
+              value={moved}
+              hint="Away from the pinion +, closer −; both sides by as many."
+              onChange={setMoved}
+            />
+            {field('after', 'Backlash after', 'At the same station.')}
+            {field('wanted', 'Backlash wanted')}
+          </div>
+        </div>
+      </Stage>
+      <SumWords
+        build={build}
+        assembly={assembly}
+        about="Adjusters worked out."
+        answer={answer}
+        problem={notches?.ok === false ? notches.problem : undefined}
+        why="Both sides turn by as many notches, so the preload stays. Each ends on a tightening turn, so that the slack of its thread lies on the tight side (common practice)."
+      />
+    </>
+  );
+}

@@ -1,0 +1,74 @@
+import { useMemo, useState } from 'react';
+import { showText } from '../../../../shared/basics/show.ts';
+import type { PreloadSplit } from '../../../../shared/axle/arithmetic/sideShims.ts';
+import { Choice } from '../../../parts/Choice.tsx';
+import { Stage } from '../../../parts/Stage.tsx';
+import { useSession } from '../../../stores/session.ts';
+import { backlashPerAway, packsFor } from './sides.ts';
+import { SumChoice } from './SumChoice.tsx';
+import type { SumProps } from './SumsScreen.tsx';
+import { SumWords } from './SumWords.tsx';
+import { useLengths } from './useLengths.tsx';
+
+type Typed = 'endPlay' | 'travelToMesh' | 'ringSide' | 'otherSide' | 'backlash' | 'preload';
+
+/** Both side packs from end play and travel to mesh. */
+export function SidesSum({ build, assembly }: SumProps) {
+  const units = useSession((session) => session.units);
+  const [split, setSplit] = useState<PreloadSplit>('both sides');
+  const { field, read } = useLengths<Typed>();
+  const { makeUp } = build;
+  const perAway = useMemo(() => (makeUp === undefined ? undefined : backlashPerAway(makeUp)), [makeUp]);
+  const packs = packsFor({
+    endPlay: read('endPlay'),
+    travelToMesh: read('travelToMesh'),
+    ringSide: read('ringSide'),
+    otherSide: read('otherSide'),
+    backlash: read('backlash'),
+    preload: read('preload'),
+    split,
+    perAway,
+  });
+  const length = (value: number): string => showText(value, 'length', units);
+  const answer =
+    packs?.ok === true
+      ? `Ring-gear side ${length(packs.value.ringSide)}, opposite side ${length(packs.value.otherSide)}.`
+      : undefined;
+  return (
+    <>
+      <Stage title="The side shims, worked out" aside={<SumChoice build={build} assembly={assembly} sum="sides" />}>
+        <div className="form">
+          <div className="form__fields">
+            {field('endPlay', 'End play of the case', 'Pinion out, from stop to stop.')}
+            {field('travelToMesh', 'Travel to mesh', 'Pinion in, from fully away until the teeth touch.')}
+            {field('backlash', 'Backlash wanted', 'At the heel, along the turn.')}
+            {field('ringSide', 'In now, ring-gear side', 'Empty where none was in.')}
+            {field('otherSide', 'In now, opposite side', 'Empty where none was in.')}
+            {field('preload', 'Preload to be added', 'Thickness over zero play, from the maker’s manual.')}
+          </div>
+          <Choice
+            label="The preload goes"
+            value={split}
+            onChange={setSplit}
+            options={[
+              { value: 'both sides', words: 'Half to each side' },
+              { value: 'other side', words: 'All to the opposite side' },
+            ]}
+          />
+        </div>
+      </Stage>
+      <SumWords
+        build={build}
+        assembly={assembly}
+        about="Side shims worked out."
+        answer={answer}
+        problem={packs?.ok === false ? packs.problem : undefined}
+        why={
+          perAway === undefined
+            ? 'Describe the axle first: its teeth say how much backlash a movement of the ring gear opens.'
+            : `Each mm the ring gear goes away opens about ${perAway.toFixed(2)} mm of backlash on this set, by the mesh model. The backlash measured with the packs in decides.`
+        }
+      />
+    </>
+  );
+}

@@ -1,0 +1,71 @@
+import { squareToTooth } from '../mesh/evaluate.ts';
+import { describeSet, type MeshModel } from '../mesh/meshModel.ts';
+import type { Flank } from '../mark/mark.ts';
+import { ok, type Result } from '../../basics/result.ts';
+import type { Axle } from './guess.ts';
+import type { BacklashBasis, PlanInput, Side } from './input.ts';
+import { type QuickFlank, quickFlankOf, type QuickMark, quickMark } from './quickFlank.ts';
+
+/** A gear set as the plan sees it: both flanks by what they do, and how its backlash is read. */
+export interface Sight {
+  readonly model: MeshModel;
+  readonly flanks: Readonly<Record<Side, QuickFlank>>;
+  /** Reading (mm) for each radian the ring gear can turn, on the basis of the limits. */
+  readonly backlashPerTurn: number;
+  /** Whether the model's answer along the face may be used: only with a known cut. */
+  readonly lengthwise: boolean;
+}
+
+/** Where an assembly stands, counted from the first trial (mm). */
+export interface Place {
+  readonly pinionOut: number;
+  readonly ringAway: number;
+}
+
+export function sightOf(input: PlanInput): Result<Sight> {
+  const { driveFlank, ...set } = input.set;
+  const described = describeSet(set);
+  if (!described.ok) return described;
+  const model = described.value;
+  const coastFlank: Flank = driveFlank === 'convex' ? 'concave' : 'convex';
+  const pitch = (2 * Math.PI) / model.set.ringTeeth;
+  const quick = (flank: Flank): QuickFlank => quickFlankOf(model.flanks[flank].grid, model.flanks[flank].lever, pitch);
+  return ok({
+    model,
+    flanks: { drive: quick(driveFlank), coast: quick(coastFlank) },
+    backlashPerTurn: readingPerTurn(model, input.backlashBasis, driveFlank),
+    lengthwise: model.set.cutKnown,
+  });
+}
+
+/** An indicator along the rotation reads turn × radius; one square to the tooth, less by that tooth flank's angles. */
+function readingPerTurn(model: MeshModel, basis: BacklashBasis, touched: Flank): number {
+  const { ringMeanRadius, ringMeanCone, ringOuterCone } = model.blank;
+  const heel = (ringMeanRadius * ringOuterCone) / ringMeanCone;
+  const given = radiusOf(basis.at, heel);
+  if (basis.direction === 'along-rotation') return given;
+  const nearHeel = given > (ringMeanRadius + heel) / 2;
+  return given * squareToTooth(model.flanks[touched], nearHeel ? 'heel' : 'mean');
+}
+
+function radiusOf(at: BacklashBasis['at'], heel: number): number {
+  if (at === 'heel') return heel;
+  return typeof at === 'number' ? at : at.radius_mm;
+}
+
+/** The mark that a guessed axle would show on one side at a place. */
+export const markAt = (sight: Sight, axle: Axle, side: Side, place: Place): QuickMark =>
+  quickMark(
+    sight.flanks[side],
+    axle.relief[side],
+    axle.pinionOut + place.pinionOut,
+    axle.ringAway + place.ringAway,
+    axle.film,
+  );
+
+/** Mean backlash that a guessed axle would read at a place (mm), from the marks' own touches. */
+export const backlashAt = (sight: Sight, axle: Axle, place: Place, turns: number): number =>
+  axle.backlash +
+  sight.backlashPerTurn * turns +
+  axle.perPinionOut * place.pinionOut +
+  axle.perRingAway * place.ringAway;

@@ -1,0 +1,50 @@
+import { isBound } from '../mark/mark.ts';
+import type { Choice } from './decide.ts';
+import { type PlanInput, type Side, sides } from './input.ts';
+import type { Insight } from './insight.ts';
+import { listed, millimetres, reached } from './words.ts';
+
+/** What should be known beside the plan: what was assumed, what is only a bound, what comes close. */
+export function warningsFor(insight: Insight, choice: Choice, input: PlanInput): readonly string[] {
+  return [
+    ...assumptions(insight, input),
+    ...sides.flatMap((side) => bound(side, input)),
+    ...binding(input),
+    ...closeToLimit(insight, choice),
+  ];
+}
+
+function assumptions({ sight }: Insight, { set }: PlanInput): string[] {
+  const said: string[] = [];
+  if (set.offset_mm === undefined) {
+    said.push('The offset was not given and is taken as 0; most axle sets have one, and the plan is surer with it.');
+  }
+  if (!sight.lengthwise) {
+    said.push('The cut is not known, so nothing is said about the place along the face: it can go either way.');
+  }
+  return said;
+}
+
+/** A mark cut off by an edge says where its centre is not. */
+function bound(side: Side, { trials }: PlanInput): string[] {
+  const mark = trials.at(-1)?.pattern[side];
+  if (mark === undefined || !(isBound(mark, 'heel') || isBound(mark, 'crown'))) return [];
+  return [`The ${side} mark is cut off at the ${listed(reached(mark))}: its centre is a bound, not a centre.`];
+}
+
+function binding({ trials }: PlanInput): string[] {
+  const last = trials.at(-1);
+  if (last === undefined || last.backlash.min_mm > 0) return [];
+  return [
+    'The gears bind, so how far they are pressed together is not known: give the ring gear room and rock it before painting again.',
+  ];
+}
+
+function closeToLimit({ aim }: Insight, { chosen: { backlash } }: Choice): string[] {
+  const [low, high] = aim.backlash;
+  const room = Math.min(backlash.mean - low, high - backlash.mean);
+  if (room >= 2 * backlash.sd) return [];
+  return [
+    `Some station may come out of the backlash window: ${millimetres(Math.max(0, room))} is left for an uncertainty of ${millimetres(2 * backlash.sd)}.`,
+  ];
+}

@@ -1,0 +1,18 @@
+import type { LineFormat } from './lineFormat.ts';
+
+/** Takes the check characters off a line, or gives undefined when they do not fit it. */
+export function checksumReader(checksum: LineFormat['checksum']): (text: string) => string | undefined {
+  if (checksum.is === 'none') return (text) => text;
+  const over = checksum.is === 'xor-hex' ? xorOf : sumOf;
+  return (text) => {
+    const body = text.slice(0, -2);
+    const said = text.slice(-2);
+    return /^[0-9A-Fa-f]{2}$/u.test(said) && Number.parseInt(said, 16) === over(body) ? body : undefined;
+  };
+}
+
+const codes = (text: string): number[] => Array.from(text, (character) => character.charCodeAt(0));
+
+const xorOf = (text: string): number => codes(text).reduce((before, code) => before ^ code, 0);
+
+const sumOf = (text: string): number => codes(text).reduce((before, code) => before + code, 0) & 0xff;

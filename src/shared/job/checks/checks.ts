@@ -1,0 +1,216 @@
+import type { MakeUp } from '../../axle/makeUp.ts';
+import type { LimitedQuantity } from '../records/specSheet.ts';
+import { type CheckId, checkIds, type Phase } from '../records/checkIds.ts';
+
+/** How a check is answered at the stand; decides which screen is shown and which result is recorded. */
+export type Method =
+  | 'backlash'
+  | 'runout'
+  | 'torque'
+  | 'length'
+  | 'fastener'
+  | 'feeler'
+  | 'set-numbers'
+  | 'shims'
+  | 'confirm'
+  | 'mark';
+
+export type Need = 'required' | 'optional' | 'not-asked';
+type Rule = Need | ((makeUp: MakeUp) => Need);
+
+export interface Check {
+  readonly id: CheckId;
+  readonly title: string;
+  readonly method: Method;
+  /** Limits of the spec sheet this check is judged by. */
+  readonly limits: readonly LimitedQuantity[];
+  /** Whether a gate needs a limit for it: without the maker's figure nobody can call the reading good. */
+  readonly limitNeeded: boolean;
+  /**
+   * Whether one reading serves all later trials: what another shim cannot change, and what could be read again only
+   * by taking the ring gear off once more. A new reading takes its place at any time.
+   */
+  readonly carries: boolean;
+  /** What to do, in one breath, for a technician who knows the trade. */
+  readonly how: string;
+  readonly need: Readonly<Record<Phase, Rule>>;
+}
+
+const spacer: Rule = (makeUp) => (makeUp.pinionPreload === 'solid-spacer' ? 'required' : 'optional');
+const sleeve: Rule = (makeUp) => (makeUp.pinionPreload === 'crush-sleeve' ? 'required' : 'not-asked');
+const adjusters: Rule = (makeUp) => (makeUp.caseAdjustment === 'threaded-adjusters' ? 'required' : 'not-asked');
+const usedSet: Rule = (makeUp) => (makeUp.gearSet === 'used' ? 'required' : 'optional');
+/** A caged pinion is built and preloaded on its final bearings before the trials: there its torque is a preload, and counts. */
+const trialNutTorque: Rule = (makeUp) => (makeUp.trialBearings === 'final' ? 'required' : 'not-asked');
+/** Final bearings already carry their preload in a trial, so there is no end play left to find. */
+const trialEndPlay: Rule = (makeUp) => (makeUp.trialBearings === 'final' ? 'optional' : 'required');
+
+type Row = Omit<Check, 'id' | Usual> & Partial<Pick<Check, Usual>>;
+type Usual = 'limitNeeded' | 'limits' | 'carries';
+const usual: Pick<Check, Usual> = { limits: [], limitNeeded: false, carries: false };
+const need = (asFound: Rule, trial: Rule, final: Rule): Check['need'] => ({ 'as-found': asFound, trial, final });
+
+/** The one table of measurement × phase × make-up. Order and gates are common practice; the maker's manual for the axle goes before it. */
+const table: Record<CheckId, Row> = {
+  'set-numbers': {
+    title: 'Set numbers',
+    method: 'set-numbers',
+    carries: true,
+    how: 'Read the set number on the pinion head and on the ring gear. A set is replaced only as a pair.',
+    need: need('optional', 'required', 'not-asked'),
+  },
+  shims: {
+    title: 'Shims by place',
+    method: 'shims',
+    how: 'Measure each shim, then the pack as clamped. Keep the two sides apart.',
+    need: need('required', 'required', 'required'),
+  },
+  'cup-seat': {
+    title: 'Bearing cup seats',
+    method: 'feeler',
+    limits: ['cup-seat'],
+    how: 'Offer the feeler behind each bearing cup. It must not enter.',
+    need: need('not-asked', 'required', 'optional'),
+  },
+  'depth-reading': {
+    title: 'Pinion depth reading',
+    method: 'length',
+    how: 'Read the depth tool, or leave this out where the shim came from the etched marks.',
+    need: need('not-asked', 'optional', 'not-asked'),
+  },
+  'flange-runout': {
+    title: 'Case flange runout',
+    method: 'runout',
+    carries: true,
+    limits: ['flange-runout'],
+    limitNeeded: true,
+    how: 'Ring gear off, case turning in its bearings, stem on the flange face. One slow turn.',
+    need: need('not-asked', 'required', 'not-asked'),
+  },
+  'ring-gear-seat': {
+    title: 'Ring gear seat',
+    method: 'feeler',
+    carries: true,
+    limits: ['ring-gear-seat'],
+    how: 'Offer the feeler between ring gear and flange at four places. It must not enter.',
+    need: need('not-asked', 'required', 'not-asked'),
+  },
+  'ring-bolt-torque': {
+    title: 'Ring gear bolts',
+    method: 'fastener',
+    carries: true,
+    limits: ['ring-bolt-torque'],
+    how: 'Tighten crosswise in steps. Check which way the thread runs first.',
+    need: need('not-asked', 'required', 'not-asked'),
+  },
+  'ring-gear-runout': {
+    title: 'Ring gear runout',
+    method: 'runout',
+    carries: true,
+    limits: ['ring-gear-runout'],
+    limitNeeded: true,
+    how: 'Stem on the back face, square to it. Turn the ring gear one slow turn.',
+    need: need('required', 'required', 'optional'),
+  },
+  'sleeve-new': {
+    title: 'New crush sleeve and nut',
+    method: 'confirm',
+    how: 'A crush sleeve is used once. Confirm that sleeve and nut are new.',
+    need: need('not-asked', 'not-asked', sleeve),
+  },
+  'pinion-nut-torque': {
+    title: 'Pinion nut torque',
+    method: 'fastener',
+    limits: ['pinion-nut-torque'],
+    how: 'Hold the flange. With a crush sleeve, write down the torque at which the nut still turned.',
+    need: need('not-asked', trialNutTorque, spacer),
+  },
+  'pinion-torque': {
+    title: 'Pinion rotating torque',
+    method: 'torque',
+    limits: ['pinion-torque'],
+    limitNeeded: true,
+    how: 'Turn the pinion steadily through whole turns. The first pull is breakaway and is kept apart.',
+    need: need('required', 'required', 'required'),
+  },
+  'case-end-play': {
+    title: 'Case end play',
+    method: 'length',
+    limits: ['case-end-play'],
+    how: 'Push the case to and fro along its axis. For a trial there must be no play left.',
+    need: need('optional', trialEndPlay, 'not-asked'),
+  },
+  'case-preload': {
+    title: 'Case bearing preload',
+    method: 'length',
+    limits: ['case-preload'],
+    limitNeeded: true,
+    how: 'Write down the shim added over zero play on both sides together, or the spread of the case.',
+    need: need('not-asked', 'not-asked', 'required'),
+  },
+  'cap-torque': {
+    title: 'Bearing caps',
+    method: 'fastener',
+    limits: ['cap-torque'],
+    how: 'Each cap on its own side and way up, tightened fully before any backlash is read.',
+    need: need('not-asked', 'required', 'required'),
+  },
+  'case-tight': {
+    title: 'Case bearings without play',
+    method: 'confirm',
+    how: 'Rock the case by hand. Loose case bearings spoil the backlash that is read.',
+    need: need('required', 'not-asked', 'not-asked'),
+  },
+  backlash: {
+    title: 'Backlash',
+    method: 'backlash',
+    limits: ['backlash', 'backlash-variation'],
+    limitNeeded: true,
+    how: 'Hold the pinion. Stem near the heel, in line with the turn. Rock the ring gear at four stations or more.',
+    need: need('required', 'required', 'required'),
+  },
+  'total-torque': {
+    title: 'Total rotating torque',
+    method: 'torque',
+    limits: ['total-torque'],
+    limitNeeded: true,
+    how: 'Gears in mesh, no shafts, brakes off. Turn the pinion steadily through whole turns of it.',
+    need: need('optional', 'not-asked', 'required'),
+  },
+  'adjuster-locks': {
+    title: 'Adjuster locks',
+    method: 'confirm',
+    how: 'Confirm that both adjuster locks are in place.',
+    need: need('not-asked', 'not-asked', adjusters),
+  },
+  mark: {
+    title: 'Mark on the teeth',
+    method: 'mark',
+    how: 'Paint three or four teeth in three places, turn both ways under drag, and draw what you see on both flanks.',
+    need: need(usedSet, 'required', 'required'),
+  },
+};
+
+/** Every check in the order in which it is done. */
+export const checks: readonly Check[] = checkIds.map((id) => ({ ...usual, ...table[id], id }));
+
+export const checkOf = (id: CheckId): Check => ({ ...usual, ...table[id], id });
+
+/** Whether a check is asked for in this phase of an axle of this make-up. */
+export function needOf(check: Check, phase: Phase, makeUp: MakeUp): Need {
+  const rule = check.need[phase];
+  return typeof rule === 'string' ? rule : rule(makeUp);
+}
+
+/** The checks of one phase, in order, without those that are not asked. */
+export const checksOf = (
+  phase: Phase,
+  makeUp: MakeUp,
+): readonly (Check & { readonly needed: Exclude<Need, 'not-asked'> })[] =>
+  checks.flatMap((check) => {
+    const needed = needOf(check, phase, makeUp);
+    return needed === 'not-asked' ? [] : [{ ...check, needed }];
+  });
+
+/** Stations below which backlash is not known round the gear: four, as most manuals ask (references disagree between three and eight). */
+export const fewestStations = 4;

@@ -1,0 +1,163 @@
+import {
+  type Assembly,
+  assemblyName,
+  type Build,
+  currentAssembly,
+  waitingSwap,
+  latest,
+  type Measurement,
+  type Override,
+  overrideOf,
+} from '../records/build.ts';
+import type { MakeUp } from '../../axle/makeUp.ts';
+import { type Check, checksOf } from './checks.ts';
+import { completeTrials } from '../planning/seen.ts';
+import { type CheckJudged, judgeCheck } from './judge.ts';
+
+export type CheckState = CheckJudged & {
+  readonly check: Check;
+  readonly needed: 'required' | 'optional';
+  /** The measurement that counts here. */
+  readonly measurement?: Measurement;
+  /** Name of the earlier trial it was taken on, where it carries over. */
+  readonly carriedFrom?: string;
+  readonly override?: Override;
+  /** Whether this keeps the gate shut: required, not settled and not overridden with a reason. */
+  readonly inTheWay: boolean;
+};
+
+/** The gate an assembly leads to: a trial is made ready to paint, the final one ready to close; as found has none. */
+export type Gate = 'ready-to-paint' | 'ready-to-close';
+
+export interface Readiness {
+  readonly gate: Gate | undefined;
+  readonly ready: boolean;
+  readonly states: readonly CheckState[];
+  readonly inTheWay: readonly CheckState[];
+  /** Close calls warn and do not block under the simple rule. */
+  readonly closeCalls: readonly CheckState[];
+}
+
+export const gateOf = (assembly: Pick<Assembly, 'phase'>): Gate | undefined =>
+  ({ 'as-found': undefined, trial: 'ready-to-paint' as const, final: 'ready-to-close' as const })[assembly.phase];
+
+/** Where an assembly stands, check by check, and what keeps its gate shut. */
+export function readinessOf(build: Build & { readonly makeUp: MakeUp }, assembly: Assembly): Readiness {
+  const gate = gateOf(assembly);
+  const states = checksOf(assembly.phase, build.makeUp).map((check) => stateOf(build, assembly, check, gate));
+  const inTheWay = states.filter((state) => state.inTheWay);
+  return {
+    gate,
+    ready: inTheWay.length === 0,
+    states,
+    inTheWay,
+    closeCalls: states.filter((state) => state.closeCall),
+  };
+}
+
+function stateOf(
+  build: Build,
+  assembly: Assembly,
+  check: Check & { readonly needed: 'required' | 'optional' },
+  gate: Gate | undefined,
+): CheckState {
+  const counting = countingFor(build, assembly, check);
+  const judged = judgeCheck(check, counting?.measurement, assembly, build.specSheet);
+  const override = overrideOf(assembly, check.id);
+  const inTheWay = override === undefined && gates(check, gate) && blocks(check, judged, gate);
+  return {
+    ...judged,
+    ...counting,
+    check,
+    needed: check.needed,
+    inTheWay,
+    ...(override === undefined ? {} : { override }),
+  };
+}
+
+/** The measurement that counts for a check: this assembly's own, or for what carries over, that of the last trial that has one. */
+function countingFor(
+  build: Build,
+  assembly: Assembly,
+  check: Check,
+): { readonly measurement: Measurement; readonly carriedFrom?: string } | undefined {
+  const own = latest(assembly, check.id);
+  if (own !== undefined) return { measurement: own };
+  if (!check.carries || assembly.phase === 'as-found') return undefined;
+  const before = build.assemblies.slice(
+    0,
+    build.assemblies.findIndex((one) => one.id === assembly.id),
+  );
+  for (const earlier of before.toReversed()) {
+    const measurement = earlier.phase === 'trial' ? latest(earlier, check.id) : undefined;
+    if (measurement !== undefined) return { measurement, carriedFrom: assemblyName(earlier) };
+  }
+  return undefined;
+}
+
+/** The mark comes after ready to paint, so it cannot stand in its way; everything else comes before. */
+const gates = (check: Check, gate: Gate | undefined): boolean => check.id !== 'mark' || gate !== 'ready-to-paint';
+
+function blocks(
+  check: Check & { readonly needed: 'required' | 'optional' },
+  judged: CheckJudged,
+  gate: Gate | undefined,
+): boolean {
+  // Before anything is loosened there is no gate, but what is not recorded then is lost for good.
+  if (gate === undefined) return check.needed === 'required' && judged.standing === 'not-measured';
+  if (judged.standing === 'outside' || judged.standing === 'too-close') return true;
+  return check.needed === 'required' && (judged.standing === 'not-measured' || judged.standing === 'no-limit');
+}
+
+export const isDescribed = (build: Build): build is Build & { readonly makeUp: MakeUp } => build.makeUp !== undefined;
+
+/** Whether the latest mark of an assembly was accepted, sent back for another shim, or is not there yet. */
+export function markJudgement(assembly: Assembly): 'accepted' | 'change' | 'recorded' | 'none' {
+  const result = latest(assembly, 'mark')?.result;
+  return result?.kind === 'mark' ? result.judgement : 'none';
+}
+
+/** What the person at the stand does next. */
+export type Next =
+  | {
+      readonly do:
+        | 'describe-axle'
+        | 'enter-limits'
+        | 'open-as-found'
+        | 'open-trial'
+        | 'open-final'
+        | 'look-at-plan'
+        | 'issue-certificate';
+    }
+  | { readonly do: 'swap'; readonly swap: string }
+  | { readonly do: 'check'; readonly assembly: string; readonly check: Check }
+  | { readonly do: 'settle'; readonly assembly: string; readonly state: CheckState };
+
+/** One next step, never a choice: the first thing missing, in the order of the job. */
+export function nextStep(build: Build): Next {
+  if (!isDescribed(build)) return { do: 'describe-axle' };
+  if (build.specSheet === undefined) return { do: 'enter-limits' };
+  const assembly = currentAssembly(build);
+  if (assembly === undefined) return { do: 'open-as-found' };
+  const { states, inTheWay } = readinessOf(build, assembly);
+  const missing = states.find(
+    (state) => state.needed === 'required' && state.standing === 'not-measured' && state.override === undefined,
+  );
+  if (missing !== undefined && (missing.inTheWay || inTheWay.length === 0))
+    return { do: 'check', assembly: assembly.id, check: missing.check };
+  const [first] = inTheWay;
+  if (first !== undefined) return { do: 'settle', assembly: assembly.id, state: first };
+  return afterAssembly(build, assembly);
+}
+
+function afterAssembly(build: Build, assembly: Assembly): Next {
+  if (assembly.phase === 'as-found') return { do: 'open-trial' };
+  const judgement = markJudgement(assembly);
+  // A mark that is not accepted, in a trial or in the final assembly, asks for a further trial with other shims.
+  if (judgement === 'change') {
+    const swap = waitingSwap(build);
+    if (swap !== undefined) return { do: 'swap', swap: swap.id };
+    return completeTrials(build).includes(assembly) ? { do: 'look-at-plan' } : { do: 'open-trial' };
+  }
+  return { do: assembly.phase === 'trial' ? 'open-final' : 'issue-certificate' };
+}

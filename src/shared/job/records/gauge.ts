@@ -1,0 +1,55 @@
+import { z } from 'zod';
+import {
+  daySchema,
+  forceTypedSchema,
+  idSchema,
+  lengthTypedSchema,
+  nameSchema,
+  quantityTypedSchema,
+} from '../../basics/recorded.ts';
+
+/** What a gauge itself reads: a pull scale reads a force, and its arm makes a torque of it. */
+const readSchema = z.union([quantityTypedSchema, forceTypedSchema]);
+
+/** What a USB adapter says of itself: by it a gauge is known again when its port has another number. */
+export const usbSchema = z.strictObject({ vendor: z.string(), product: z.string(), serial: z.string().optional() });
+
+/**
+ * A gauge as the shop knows it. Stated error and hysteresis follow the names of the indicator standard
+ * (ISO 463 draft: E_MPE over the full range, H_MPE); a torque tool states its error as a share of the reading.
+ */
+export const gaugeSchema = z.strictObject({
+  id: idSchema,
+  label: nameSchema,
+  kind: z.enum(['indicator', 'torque', 'typed']),
+  serial: z.string().trim().max(120).optional(),
+  resolution: readSchema,
+  /** Largest error the maker states, half-width (±). */
+  statedError: readSchema.optional(),
+  /** Largest error of a torque tool in percent of the reading, half-width (±). */
+  statedError_percent: z.number().positive().max(50).optional(),
+  hysteresis: quantityTypedSchema.optional(),
+  /** Of a pull scale: from the axis to the middle of the cord, the pull square to it, and how well that is known (±). */
+  arm: z.strictObject({ length: lengthTypedSchema, within: lengthTypedSchema.optional() }).optional(),
+  calibratedOn: daySchema.optional(),
+  dueOn: daySchema.optional(),
+  /** Link URL where it was last reached; a gauge whose readings are typed has none. */
+  link: z.string().max(400).optional(),
+  /** The adapter it was last seen on. */
+  usb: usbSchema.optional(),
+  /** Line format by which its bytes become readings; absent means the plain "number, perhaps a unit". */
+  format: z.record(z.string(), z.unknown()).optional(),
+  /** UCUM unit for lines that carry none. */
+  unit: z.string().optional(),
+});
+export type Gauge = z.infer<typeof gaugeSchema>;
+
+/** The gauge as it was when the measurement was taken: a later calibration must not change an old certificate. */
+export const gaugeSeenSchema = gaugeSchema.omit({ link: true, format: true, usb: true });
+export type GaugeSeen = z.infer<typeof gaugeSeenSchema>;
+
+/** Whether the gauge was past its calibration date on that day; unknown when no due date was entered. */
+export function calibrationOn(gauge: GaugeSeen, day: string): 'in-date' | 'past' | 'not-stated' {
+  if (gauge.dueOn === undefined) return 'not-stated';
+  return gauge.dueOn >= day ? 'in-date' : 'past';
+}

@@ -1,0 +1,204 @@
+import { z } from 'zod';
+import {
+  backlashBasisSchema,
+  idSchema,
+  lengthTypedSchema,
+  nameSchema,
+  orNone,
+  quantityTypedSchema,
+  torqueBasisSchema,
+  torqueTypedSchema,
+  wordsSchema,
+} from '../../basics/recorded.ts';
+import { gaugeSeenSchema } from './gauge.ts';
+import { shimPlaces } from '../../axle/makeUp.ts';
+import { markResultSchema } from './markResult.ts';
+
+export type { MarkResult } from './markResult.ts';
+
+const number = orNone(z.number());
+const flags = z.array(z.string());
+/** Named parts of a standard uncertainty, so that anyone can add them up again. */
+const parts = z.array(z.strictObject({ name: z.string(), u: z.number(), nu: z.number().optional() }));
+
+export const stationResultSchema = z.strictObject({
+  number: z.int().positive(),
+  gearAngle_deg: z.number().optional(),
+  value_mm: number,
+  rocks: z.int().min(0),
+  sd_mm: number,
+  u_mm: number,
+  U95_mm: number,
+  flags,
+  parts,
+  /** Why it was refused or flagged, for the technician. */
+  why: z.string().optional(),
+});
+export type StationResult = z.infer<typeof stationResultSchema>;
+
+export const backlashResultSchema = z.strictObject({
+  kind: z.literal('backlash'),
+  basis: backlashBasisSchema,
+  stations: z.array(stationResultSchema).min(1).max(200),
+  mean_mm: number,
+  min_mm: number,
+  max_mm: number,
+  variation_mm: number,
+});
+export type BacklashResult = z.infer<typeof backlashResultSchema>;
+
+export const runoutResultSchema = z.strictObject({
+  kind: z.literal('runout'),
+  tir_mm: number,
+  /** None where the angles of the readings are not known. */
+  harmonics: orNone(
+    z.array(z.strictObject({ order: z.int(), amplitude_mm: z.number(), highSpot_deg: z.number(), u_mm: z.number() })),
+  ),
+  residual_mm: number,
+  /** Readings at the stations, where the hand paused; empty for a continuous turn. */
+  stations: z.array(z.strictObject({ number: z.int(), angle_deg: z.number().optional(), value_mm: z.number() })),
+  missAtWorst_mm: number,
+  shape: z.enum(['eccentric', 'burr', 'warp', 'mixed', 'unknown']),
+  /** Where a burr stands and by how much; below its surroundings is negative. */
+  burr: z.strictObject({ angle_deg: z.number(), height_mm: z.number() }).optional(),
+  u_mm: number,
+  U95_mm: number,
+  flags,
+  parts,
+});
+export type RunoutResult = z.infer<typeof runoutResultSchema>;
+
+export const torqueResultSchema = z.strictObject({
+  kind: z.literal('torque'),
+  basis: torqueBasisSchema,
+  running_Nm: number,
+  breakaway_Nm: number,
+  breakawayU95_Nm: number,
+  ripple_Nm: number,
+  /** Change while turning, by a straight line: bearings that seat. */
+  drift_Nm: number,
+  average: z.enum(['whole-turns', 'time']),
+  /** Whole turns averaged over, where turns are known. */
+  turns: z.int().min(0),
+  u_Nm: number,
+  U95_Nm: number,
+  flags,
+  parts,
+});
+export type TorqueResult = z.infer<typeof torqueResultSchema>;
+
+/** A single typed quantity: end play, case spread, fastener torque, depth-tool reading. Its U95 follows from the tool's resolution. */
+export const quantityResultSchema = z.strictObject({
+  kind: z.literal('quantity'),
+  value: quantityTypedSchema,
+});
+
+/** A feeler of this thickness was offered to a joint and went in or did not. */
+export const feelerResultSchema = z.strictObject({
+  kind: z.literal('feeler'),
+  thickness: lengthTypedSchema,
+  entered: z.boolean(),
+  places: z.int().min(1).max(12),
+});
+
+/** The set numbers cut on pinion and ring gear; a set is replaced only as a pair. */
+export const setNumbersResultSchema = z.strictObject({
+  kind: z.literal('set-numbers'),
+  pinion: nameSchema,
+  ringGear: nameSchema,
+});
+
+/** Shims of one place: each shim as measured, and the pack as clamped, which is what counts. */
+export const shimPackSchema = z.strictObject({
+  place: z.enum(shimPlaces),
+  each: z.array(lengthTypedSchema).max(20),
+  pack: lengthTypedSchema,
+});
+export type ShimPack = z.infer<typeof shimPackSchema>;
+
+export const shimsResultSchema = z.strictObject({ kind: z.literal('shims'), packs: z.array(shimPackSchema).max(8) });
+
+/** Something looked at and confirmed, or not: case bearings without play, new crush sleeve fitted, locks in place. */
+export const confirmedResultSchema = z.strictObject({
+  kind: z.literal('confirmed'),
+  yes: z.boolean(),
+  note: wordsSchema.optional(),
+});
+
+export const resultSchema = z.discriminatedUnion('kind', [
+  backlashResultSchema,
+  runoutResultSchema,
+  torqueResultSchema,
+  quantityResultSchema,
+  feelerResultSchema,
+  setNumbersResultSchema,
+  shimsResultSchema,
+  confirmedResultSchema,
+  markResultSchema,
+]);
+export type MeasuredResult = z.infer<typeof resultSchema>;
+
+/** The stretch of the journal a measurement rests on: row numbers, both included. */
+export const stretchSchema = z.strictObject({ gauge: idSchema, from: z.int().min(0), to: z.int().min(0) });
+export type Stretch = z.infer<typeof stretchSchema>;
+
+/**
+ * How the stem of the indicator stood for a backlash, as far as the technician says. Bounds are half-widths (±). Without
+ * it the stem is taken to have stood as the basis wants it.
+ */
+export const stemSchema = z.strictObject({
+  /** It slides on the flank, or goes along with one fixed point (a ball, a bolt head). */
+  tip: z.enum(['rides-flank', 'follows-point']),
+  /** How far it stood off the direction of the basis. */
+  off_deg: z.number().min(0).max(45),
+  offWithin_deg: z.number().positive().max(30).optional(),
+  radius_mm: z.number().positive().optional(),
+  radiusWithin_mm: z.number().positive().optional(),
+});
+export type StemSaid = z.infer<typeof stemSchema>;
+
+/** How a streamed measurement is taken; the gauge's own figures come from its record, never from the screen. */
+export const captureSettingsSchema = z.discriminatedUnion('kind', [
+  z.strictObject({
+    kind: z.literal('backlash'),
+    basis: backlashBasisSchema,
+    stations: z.int().min(1).max(60).optional(),
+    nextBy: z.enum(['itself', 'press']),
+    stem: stemSchema.optional(),
+  }),
+  z.strictObject({
+    kind: z.literal('runout'),
+    mode: z.enum(['continuous', 'stations']),
+    stations: z.int().min(3).max(60).optional(),
+    /**
+     * How much further on, clockwise looking at the teeth, the place under the indicator is than the tooth in mesh. None
+     * when nobody knows; absent when nobody was asked.
+     */
+    fromMesh_deg: orNone(z.number().min(0).max(360)).optional(),
+    /** Distance of the stem from the axis of the ring gear: a face that wobbles moves more further out. */
+    radius_mm: z.number().positive().optional(),
+  }),
+  z.strictObject({ kind: z.literal('torque'), basis: torqueBasisSchema }),
+]);
+export type CaptureSettings = z.infer<typeof captureSettingsSchema>;
+
+/**
+ * How the figures came about. `streamed` rests on journal readings; `typed` was read off a tool that sends
+ * nothing and is marked as typed wherever it appears; `seen` is the technician's own observation.
+ */
+export const howSchema = z.discriminatedUnion('kind', [
+  z.strictObject({
+    kind: z.literal('streamed'),
+    gauge: gaugeSeenSchema,
+    stretch: stretchSchema,
+    settings: captureSettingsSchema,
+  }),
+  z.strictObject({
+    kind: z.literal('typed'),
+    tool: nameSchema,
+    resolution: z.union([lengthTypedSchema, torqueTypedSchema]),
+    gauge: gaugeSeenSchema.optional(),
+  }),
+  z.strictObject({ kind: z.literal('seen') }),
+]);
+export type How = z.infer<typeof howSchema>;

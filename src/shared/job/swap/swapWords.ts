@@ -1,0 +1,67 @@
+import { showText, type UnitSystem } from '../../basics/show.ts';
+import { insideOf } from '../../basics/recorded.ts';
+import type { MakeUp } from '../../axle/makeUp.ts';
+import type { SwapLine, SwapPlanned } from '../records/swap.ts';
+import { moveByNotches } from '../../axle/arithmetic/adjusters.ts';
+import { depthPlaceOf } from '../planning/positions.ts';
+import type { Place } from '../../axle/plan/sight.ts';
+
+const length = (size: number, system: UnitSystem): string => showText(Math.abs(size), 'length', system);
+const nothing = 0.0005;
+
+/** Where the pack of a line sits, in words of the stand. */
+export function whereWords(makeUp: MakeUp, { place }: Pick<SwapLine, 'place'>): string {
+  if (place === 'pinion-depth') {
+    const by = {
+      'under-head': 'under the pinion head bearing',
+      'behind-head-cup': 'behind the head bearing’s cup',
+      'under-cage': 'under the pinion cage',
+    };
+    return by[depthPlaceOf(makeUp)];
+  }
+  if (place === 'pinion-preload') return 'in the pinion preload stack';
+  const inboard = makeUp.caseAdjustment === 'inboard-shims';
+  const side = place === 'ring-side' ? 'on the ring-gear side' : 'on the opposite side';
+  return `${inboard ? 'under the case bearing’s cone' : 'outside the case bearing’s cup'} ${side}`;
+}
+
+/** "0.100 mm thinner". */
+export function changeWords(line: SwapLine, system: UnitSystem): string {
+  const change = line.wanted_mm - insideOf(line.out);
+  return `${length(change, system)} ${change > 0 ? 'thicker' : 'thinner'}`;
+}
+
+/** Both movements in one breath: "The pinion comes out 0.100 mm; the ring gear stays." */
+export function moveWords({ pinionOut, ringAway }: Place, system: UnitSystem): string {
+  const pinion =
+    Math.abs(pinionOut) < nothing
+      ? 'The pinion stays'
+      : `The pinion ${pinionOut > 0 ? 'comes out' : 'goes deeper'} ${length(pinionOut, system)}`;
+  const ring =
+    Math.abs(ringAway) < nothing
+      ? 'the ring gear stays'
+      : `the ring gear goes ${length(ringAway, system)} ${ringAway > 0 ? 'away' : 'closer'}`;
+  return `${pinion}; ${ring}.`;
+}
+
+/** The turns of the adjusters in their order, every side ending on tightening. */
+export const notchWords = (notches: number): readonly string[] =>
+  moveByNotches(notches).map(
+    ({ side, turn, notches: count }) =>
+      `${turn === 'loosen' ? 'Loosen' : 'Tighten'} the ${side === 'ring-gear side' ? 'ring-gear side' : 'other side'} by ${count} ${count === 1 ? 'notch' : 'notches'}.`,
+  );
+
+/** What else the change touches, said before anything is taken apart. */
+export function swapNotes(makeUp: MakeUp, swap: SwapPlanned, system: UnitSystem): readonly string[] {
+  const depth = swap.lines.find(({ place }) => place === 'pinion-depth');
+  if (depth === undefined || makeUp.pinionPreload === 'crush-sleeve') return [];
+  const change = depth.wanted_mm - insideOf(depth.out);
+  const same = `${change > 0 ? 'add to' : 'take from'} the preload stack the same ${length(change, system)}`;
+  if (makeUp.depthShimPlace === 'behind-head-cup') {
+    return [`The change behind the cup shifts the preload too: ${same}, or the bearings turn tighter or looser by it.`];
+  }
+  if (makeUp.depthShimPlace === 'under-cage') return [];
+  return [
+    `If the preload stack stands on a shoulder of the pinion, ${same}; if it stands on the head bearing’s cone, leave it.`,
+  ];
+}

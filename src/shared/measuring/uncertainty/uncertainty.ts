@@ -1,0 +1,106 @@
+import { manyDegrees, t95 } from '../../basics/studentT.ts';
+
+/**
+ * Uncertainty after the GUM (JCGM 100:2008): named parts, each a standard uncertainty in the unit of the result
+ * (sensitivity already multiplied in), added in squares as independent parts; effective degrees of freedom by
+ * Welch–Satterthwaite; expanded at 95 % by Student's t.
+ */
+export interface UncertaintyPart {
+  /** What it comes from, in words for the technician: "resolution", "rocks". */
+  readonly name: string;
+  /** Standard uncertainty, zero or more, in the unit of the result. */
+  readonly u: number;
+  /** Degrees of freedom, above zero; left out when the part comes from a stated bound and not from repeats. */
+  readonly nu?: number;
+}
+
+export interface CombinedUncertainty {
+  /** Combined standard uncertainty. */
+  readonly u: number;
+  /**
+   * Effective degrees of freedom, truncated down to a whole number (GUM G.4.1: interpolation is the other way;
+   * truncating never understates). 1 000 000 stands for "fully known".
+   */
+  readonly nu: number;
+  /** Coverage factor: t for 95 % at `nu`. */
+  readonly k: number;
+  /** Expanded uncertainty k·u, 95 %. */
+  readonly U95: number;
+  /** The parts as given, so that a screen can say where the doubt comes from. */
+  readonly parts: readonly UncertaintyPart[];
+}
+
+/**
+ * Combines independent parts. With no parts, or all of them zero, the answer is a zero that is fully known.
+ * @throws RangeError when a part is negative or not a number: that is a defect, not a measurement.
+ */
+export function combine(parts: readonly UncertaintyPart[]): CombinedUncertainty {
+  for (const part of parts) requireSound(part);
+  const u = Math.hypot(...parts.map((part) => part.u));
+  const nu = truncated(effectiveDegrees(parts));
+  const k = t95(nu);
+  return { u, nu, k, U95: k * u, parts };
+}
+
+/**
+ * Welch–Satterthwaite before truncation: ν = u⁴ / Σ(uᵢ⁴/νᵢ) (GUM G.4.1). Worked with shares of the whole, so that
+ * micrometres to the fourth power do not run out of digits.
+ */
+export function effectiveDegrees(parts: readonly UncertaintyPart[]): number {
+  const whole = Math.hypot(...parts.map((part) => part.u));
+  if (whole === 0) return manyDegrees;
+  const doubt = parts.reduce((sum, { u, nu }) => (nu === undefined ? sum : sum + (u / whole) ** 4 / nu), 0);
+  return Math.min(manyDegrees, 1 / doubt);
+}
+
+/** Rounding must not turn four degrees into 3.999999 and then into three. */
+const truncated = (nu: number): number => Math.max(1, Math.floor(nu * (1 + 1e-9)));
+
+function requireSound({ name, u, nu }: UncertaintyPart): void {
+  if (!(u >= 0 && u < Infinity) || (nu !== undefined && !(nu > 0))) {
+    throw new RangeError(`Uncertainty part "${name}" has u ${u} and ${nu} degrees of freedom`);
+  }
+}
+
+/** Anything equally likely within ± half (GUM 4.3.7). */
+export const rectangular = (half: number): number => half / Math.sqrt(3);
+
+/** One reading of a display with step δ: the true value lies equally likely within ± δ/2 (GUM F.2.2.1). */
+export const resolutionOf = (step: number): number => step / Math.sqrt(12);
+
+/** The difference of two readings of a display with step δ, each rounded on its own: δ/√6. */
+export const resolutionOfDifference = (step: number): number => step / Math.sqrt(6);
+
+/** What is known about a gauge, all in the unit of the result. */
+export interface GaugeDoubt {
+  /** Step of the display. */
+  readonly resolution: number;
+  /** Standard uncertainty from a calibration; it then stands for the two bounds below. */
+  readonly u?: number;
+  /** Stated limit of error ±, for the travel used (E or P in the standard for indicators). */
+  readonly statedError?: number;
+  /** Stated hysteresis: width between going in and coming out. */
+  readonly hysteresis?: number;
+}
+
+/**
+ * The gauge's own parts, for a result that is one reading or the difference of two.
+ * A stated bound is taken as equally likely anywhere inside it.
+ */
+export function gaugeParts(gauge: GaugeDoubt, of: 'reading' | 'difference'): readonly UncertaintyPart[] {
+  const step = of === 'difference' ? resolutionOfDifference(gauge.resolution) : resolutionOf(gauge.resolution);
+  const resolution = { name: 'resolution', u: step };
+  if (gauge.u !== undefined) return [resolution, { name: 'gauge', u: gauge.u }];
+  return [
+    resolution,
+    ...(gauge.statedError === undefined ? [] : [{ name: 'gauge error', u: rectangular(gauge.statedError) }]),
+    ...(gauge.hysteresis === undefined ? [] : [{ name: 'gauge hysteresis', u: rectangular(gauge.hysteresis / 2) }]),
+  ];
+}
+
+/** Repeats of the same thing: standard deviation of the mean, with n − 1 degrees of freedom. Needs n of 2 or more. */
+export const repeatability = (name: string, sd: number, n: number): UncertaintyPart => ({
+  name,
+  u: sd / Math.sqrt(n),
+  nu: n - 1,
+});

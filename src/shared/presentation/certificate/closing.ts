@@ -1,0 +1,107 @@
+import type { QuantityTyped } from '../../basics/recorded.ts';
+import { standing } from '../../job/records/notebook.ts';
+import { asEntered } from './checkTable.ts';
+import type { CertificateContent, CertificateGauge } from './content.ts';
+import { dayText, timeText } from './days.ts';
+import { type Block, type Cell, cell, heading, list, words, wordColumn } from './page.ts';
+import { topicTerms } from './terms.ts';
+
+/** Every gauge and tool with its serial number, resolution and calibration. */
+export function gaugeBlocks(content: CertificateContent): readonly Block[] {
+  const rows = [...content.gauges.map(gaugeRow), ...bareTools(content)];
+  if (rows.length === 0) return [];
+  return [
+    heading(2, 'Gauges and tools'),
+    {
+      kind: 'table',
+      columns: [
+        wordColumn('Gauge or tool', 3),
+        wordColumn('Serial number', 2),
+        wordColumn('Reads to', 1.5),
+        wordColumn('Stated error', 1.8),
+        wordColumn('Calibrated', 1.8),
+        wordColumn('Calibration due', 2.6),
+      ],
+      rows,
+    },
+  ];
+}
+
+const notOnRecord = 'not on record';
+
+function gaugeRow({ gauge, typed, calibration }: CertificateGauge): readonly Cell[] {
+  return [
+    cell(gauge.label, typed ? { under: 'typed readings' } : {}),
+    cell(gauge.serial === undefined || gauge.serial === '' ? notOnRecord : gauge.serial),
+    cell(asEntered(gauge.resolution)),
+    cell(errorWords(gauge)),
+    cell(gauge.calibratedOn === undefined ? notOnRecord : dayText(gauge.calibratedOn)),
+    gauge.dueOn === undefined
+      ? cell(notOnRecord)
+      : calibration === 'past'
+        ? cell(dayText(gauge.dueOn), { shape: 'outside', under: 'past when it was used' })
+        : cell(dayText(gauge.dueOn)),
+  ];
+}
+
+function errorWords({ statedError, statedError_percent }: CertificateGauge['gauge']): string {
+  if (statedError !== undefined) return `± ${asEntered(statedError)}`;
+  return statedError_percent === undefined ? notOnRecord : `± ${statedError_percent} %`;
+}
+
+/** Tools of typed readings that the shop keeps no record of: each once. */
+function bareTools(content: CertificateContent): readonly (readonly Cell[])[] {
+  const tools = new Map<string, { readonly tool: string; readonly resolution: QuantityTyped }>();
+  for (const { deed } of standing(content.notebook)) {
+    if (deed.kind !== 'measured' || deed.how.kind !== 'typed' || deed.how.gauge !== undefined) continue;
+    const { tool, resolution } = deed.how;
+    tools.set(JSON.stringify([tool, resolution]), { tool, resolution });
+  }
+  return [...tools.values()].map(({ tool, resolution }) => [
+    cell(tool, { under: 'typed readings' }),
+    cell(notOnRecord),
+    cell(asEntered(resolution)),
+    cell(notOnRecord),
+    cell(notOnRecord),
+    cell(notOnRecord),
+  ]);
+}
+
+/** What no gauge reads. */
+export function noteBlocks({ notes }: CertificateContent): readonly Block[] {
+  if (notes.length === 0) return [];
+  return [
+    heading(2, 'Notes'),
+    ...notes.flatMap((note) => [
+      heading(3, topicTerms[note.topic], `${note.by}, ${timeText(note.at)}`),
+      words(note.text),
+    ]),
+  ];
+}
+
+/** Cautions, the statement's reach, and how anyone can check the certificate. */
+export function closingBlocks(content: CertificateContent, sha256: string): readonly Block[] {
+  return [
+    heading(2, 'Cautions'),
+    ...list(content.cautions),
+    heading(2, 'How to check this certificate'),
+    words(
+      'Everything on these pages is drawn from the data attached to this file as certificate.json, which holds the whole notebook of the build. Its SHA-256, computed over the attached bytes (canonical JSON after RFC 8785), is:',
+    ),
+    words(sha256, 'code'),
+    words(
+      '± U95 is the expanded uncertainty of a reading for about 95 % coverage, worked out from the gauge’s figures and from how well the readings repeat.',
+      'quiet',
+    ),
+    ...struckWords(content),
+  ];
+}
+
+function struckWords({ notebook }: CertificateContent): readonly Block[] {
+  const struck = notebook.filter(({ deed }) => deed.kind !== 'struck').length - standing(notebook).length;
+  if (struck === 0) return [];
+  const entries = struck === 1 ? 'One entry of the notebook was' : `${struck} entries of the notebook were`;
+  return [
+    words(`${entries} struck through; they stay readable in the attached data and count for nothing here.`, 'quiet'),
+  ];
+}

@@ -1,0 +1,138 @@
+import { showText, type UnitSystem } from '../../basics/show.ts';
+import { isNone } from '../../basics/result.ts';
+import type { MarkResult } from '../../job/records/measurement.ts';
+import type { CheckId } from '../../job/records/checkIds.ts';
+import { limitWords } from '../words/limits.ts';
+import { resultBrief } from '../words/results.ts';
+import { shapeOf, standingWords } from '../words/standing.ts';
+import { resultOf } from './checkTable.ts';
+import type { CertificateAssembly, CertificateCheck, CertificateContent } from './content.ts';
+import { timeText } from './days.ts';
+import { flanksPicture, ringPicture } from './drawings.ts';
+import { type Block, type Figure, heading, type PictureBlock, words } from './page.ts';
+
+/** As many missing things as the first page has room for; the rest follow on the next. */
+export const missingOnFirst = 4;
+
+/** The first page: what it is, whether it is complete, and the last assembly at a glance. */
+export function glanceBlocks(content: CertificateContent, system: UnitSystem): readonly Block[] {
+  const last = content.assemblies.at(-1);
+  return [
+    titleBlock(content),
+    verdictBlock(content),
+    ...(last === undefined
+      ? [words('Nothing has been put together or measured yet.', 'quiet')]
+      : lastBlocks(content, last, system)),
+  ];
+}
+
+function titleBlock({ build, asOf }: CertificateContent): Block {
+  const { title, technician, startedAt, comebackOf } = build;
+  return {
+    kind: 'title',
+    words: title,
+    under: [
+      `${technician} · begun ${timeText(startedAt)} · as of ${timeText(asOf)}`,
+      ...(comebackOf === undefined ? [] : [`Comeback of build ${comebackOf}`]),
+    ],
+  };
+}
+
+function verdictBlock({ complete, missing, assemblies, statement }: CertificateContent): Block {
+  const over = missing.length - missingOnFirst;
+  const shown = over > 1 ? [...missing.slice(0, missingOnFirst), `and ${over} more, listed on the next page`] : missing;
+  return {
+    kind: 'verdict',
+    complete,
+    words: complete ? 'Complete' : 'Incomplete',
+    under: complete ? completeWords(assemblies) : 'What is missing:',
+    missing: shown,
+    reach: statement,
+  };
+}
+
+function completeWords(assemblies: readonly CertificateAssembly[]): string {
+  const checks = assemblies.flatMap((assembly) => assembly.checks);
+  const overridden = checks.filter(({ override }) => override !== undefined).length;
+  const close = checks.filter(({ closeCall, override }) => closeCall && override === undefined).length;
+  const parts = [
+    ...(overridden === 0 ? [] : [`${overridden} overridden with a reason`]),
+    ...(close === 0 ? [] : [`${close} too close to call`]),
+  ];
+  return parts.length === 0
+    ? 'Every required reading was taken.'
+    : `Every required reading was taken or overridden: ${parts.join(', ')}.`;
+}
+
+function lastBlocks(content: CertificateContent, last: CertificateAssembly, system: UnitSystem): readonly Block[] {
+  const figures = { kind: 'figures', figures: keyFigures(last, system) } as const;
+  const ring = ringOf(content, last, system);
+  const mark = resultOf(last, 'mark', 'mark');
+  const first = content.assemblies.find(({ phase }) => phase === 'as-found');
+  const found = first === last ? undefined : resultOf(first, 'mark', 'mark');
+  const flanks = mark === undefined ? undefined : flanksPicture(content.makeUp, mark, found);
+  const title = heading(
+    2,
+    last.name === 'Final' ? 'The final assembly' : `The last assembly: ${last.name.toLowerCase()}`,
+  );
+  return [
+    title,
+    ring === undefined ? figures : { kind: 'beside', picture: ring, share: 0.56, right: [figures] },
+    ...(flanks === undefined
+      ? [words('No mark has been recorded on this assembly.', 'quiet')]
+      : [captioned(flanks, found)]),
+  ];
+}
+
+const captioned = (flanks: PictureBlock, found: MarkResult | undefined): PictureBlock =>
+  found === undefined ? flanks : { ...flanks, caption: 'The thin line is the mark as found.' };
+
+/** Runout is often taken once, in a trial, and carries over; the caption says from which. */
+function ringOf(content: CertificateContent, last: CertificateAssembly, system: UnitSystem): PictureBlock | undefined {
+  const backlash = resultOf(last, 'backlash', 'backlash');
+  const picture = ringPicture(content, backlash, resultOf(last, 'ring-gear-runout', 'runout'), system);
+  if (picture === undefined) return undefined;
+  const from = last.checks.find(({ check }) => check === 'ring-gear-runout')?.carriedFrom;
+  const taken = from === undefined ? '' : ` Runout as measured in ${from.toLowerCase()}.`;
+  return { ...picture, caption: `Seen from the teeth.${taken}` };
+}
+
+const keyChecks: readonly CheckId[] = [
+  'backlash',
+  'ring-gear-runout',
+  'pinion-torque',
+  'case-preload',
+  'total-torque',
+  'mark',
+];
+
+function keyFigures(assembly: CertificateAssembly, system: UnitSystem): readonly Figure[] {
+  return keyChecks.flatMap((id) => {
+    const check = assembly.checks.find((one) => one.check === id);
+    if (check === undefined || (check.needed === 'optional' && check.measurement === undefined)) return [];
+    return [keyFigure(check, system)];
+  });
+}
+
+function keyFigure(check: CertificateCheck, system: UnitSystem): Figure {
+  const { measurement, carriedFrom } = check;
+  const [main, ...others] = check.limits.filter(({ otherBasis }) => otherBasis !== true);
+  const judged = check.check === 'mark' && check.standing === 'recorded';
+  const variation = others.find(({ quantity }) => quantity === 'backlash-variation');
+  return {
+    name: [
+      check.title,
+      ...(carriedFrom === undefined ? [] : [carriedFrom.toLowerCase()]),
+      ...(measurement?.how.kind === 'typed' ? ['typed'] : []),
+    ].join(' · '),
+    value: measurement === undefined ? '' : resultBrief(measurement.result, system),
+    shape: shapeOf(check),
+    standing: judged ? 'judged by the technician' : standingWords(check),
+    limit: main === undefined ? '' : limitWords(main.limit, system),
+    ...(variation === undefined || isNone(variation.value)
+      ? {}
+      : {
+          more: `variation ${showText(variation.value, 'length', system)}, ${limitWords(variation.limit, system)}`,
+        }),
+  };
+}

@@ -1,0 +1,254 @@
+import { showText, type UnitSystem, unitShown } from '../../basics/show.ts';
+import type { Dimension } from '../../basics/units.ts';
+import { decimated, type Stretch, stretchesOf, type TracePoint } from './decimate.ts';
+import { box, line, polyline } from './paths.ts';
+import { digitsOf, type Limits, limitValues, niceStep, type Range, rangeFor, shareOf } from './scale.ts';
+import { type Anchor, circle, type Element, path, pen, type Point, type Scene, type SceneSize, text } from './scene.ts';
+import { type State, stateInk } from './states.ts';
+
+/** Something the measuring found in the stream, where it found it. */
+export interface TraceEvent {
+  readonly kind: 'rest' | 'rock' | 'breakaway' | 'running' | 'press';
+  readonly t: number;
+  /** For what lasts: a rest, the running stretch. */
+  readonly until?: number;
+  readonly v: number;
+  /** What is made of it, where a limit was given. */
+  readonly state?: State;
+}
+
+export interface TraceInput {
+  /** What is drawn: "Rotating torque". */
+  readonly quantity: string;
+  readonly dimension: Dimension;
+  readonly points: readonly TracePoint[];
+  /** Between which the value should lie, in the unit used inside. */
+  readonly band?: Limits;
+  readonly events: readonly TraceEvent[];
+  /** How much time the width shows; the newest reading is at the right. */
+  readonly span_s: number;
+  readonly system: UnitSystem;
+  readonly size: SceneSize;
+}
+
+interface Frame {
+  readonly left: number;
+  readonly right: number;
+  readonly top: number;
+  readonly bottom: number;
+  readonly letter: number;
+  readonly from_s: number;
+  readonly to_s: number;
+  readonly range: Range;
+  readonly x: (t: number) => number;
+  readonly y: (v: number) => number;
+}
+
+/**
+ * Readings over time as one line on the band of the limits. Nothing is boxed and there is no grid: only the
+ * limits, a measure of time and what was found in the stream are written, each where it is.
+ */
+export function traceScene(input: TraceInput): Scene {
+  const stretches = shownStretches(input);
+  const frame = frameOf(input, stretches);
+  const elements = [
+    ...bandElements(input, frame),
+    ...scaleElements(input, frame),
+    ...timeElements(input, frame),
+    ...input.events.flatMap((event) => eventElements(under, event, input, frame)),
+    ...stretches.map((stretch) => stretchElement(stretch, frame)),
+    ...input.events.flatMap((event) => eventElements(over, event, input, frame)),
+  ];
+  const { width, height } = input.size;
+  return {
+    width,
+    height,
+    elements,
+    title: `${input.quantity} over time`,
+    description: traceDescription(input, stretches),
+  };
+}
+
+/** What lies in the span shown, thinned to the picture's width: nothing after this looks at every reading. */
+function shownStretches({ points, span_s, size }: TraceInput): readonly Stretch[] {
+  const from_s = (points.at(-1)?.t ?? 0) - span_s;
+  return stretchesOf(points, from_s).map((stretch) => decimated(stretch, span_s / Math.max(1, size.width)));
+}
+
+function frameOf(input: TraceInput, stretches: readonly Stretch[]): Frame {
+  const { width, height, text: letter } = input.size;
+  const newest = input.points.at(-1)?.t ?? 0;
+  const [left, right, top, bottom] = [letter * 4.6, width - letter, letter * 1.6, height - letter * 2.2];
+  const [from_s, to_s] = [newest - input.span_s, newest];
+  const seen = stretches.flatMap((stretch) => stretch.map(({ v }) => v));
+  const range = rangeFor([...seen, ...input.events.map(({ v }) => v)], input.band, input.dimension, input.system);
+  return {
+    left,
+    right,
+    top,
+    bottom,
+    letter,
+    from_s,
+    to_s,
+    range,
+    x: (t) => left + ((t - from_s) / input.span_s) * (right - left),
+    y: (v) => bottom - shareOf(v, range) * (bottom - top),
+  };
+}
+
+function bandElements({ band }: TraceInput, frame: Frame): readonly Element[] {
+  if (band === undefined || limitValues(band).length === 0) return [];
+  const { left, right, top, bottom, letter, y } = frame;
+  const upper = band.max === undefined ? top : y(band.max);
+  const lower = band.min === undefined ? bottom : y(band.min);
+  return [
+    path(box(left, upper, right - left, lower - upper), { fill: 'band' }),
+    ...limitValues(band).map((limit) =>
+      path(line({ x: left, y: y(limit) }, { x: right, y: y(limit) }), { stroke: 'line', width: pen(letter) }),
+    ),
+  ];
+}
+
+/** The limits in numbers, or the two ends of the scale where there are none. */
+function scaleElements(input: TraceInput, frame: Frame): readonly Element[] {
+  const { left, letter, range, y } = frame;
+  const limits = limitValues(input.band);
+  const values = limits.length === 0 ? [range.low, range.high] : limits;
+  const digits = digitsOf(values, input.dimension, input.system);
+  const unit = unitShown(input.dimension, input.system).symbol;
+  const style = { ink: 'quiet', anchor: 'end', tabular: true } as const;
+  const ticks = values.map((value) =>
+    path(line({ x: left - letter * 0.4, y: y(value) }, { x: left, y: y(value) }), {
+      stroke: 'quiet',
+      width: pen(letter),
+    }),
+  );
+  return [
+    ...ticks,
+    ...values.map((value, index) =>
+      text(digits[index] ?? '', { x: left - letter * 0.7, y: y(value) + letter * 0.32 }, letter * 0.9, style),
+    ),
+    text(unit, { x: left - letter * 0.7, y: letter * 0.9 }, letter * 0.9, { ...style, tabular: false }),
+  ];
+}
+
+/** A measure of time at the lower right: a bar of a round number of seconds. */
+function timeElements({ span_s }: TraceInput, { right, bottom, letter, x, to_s }: Frame): readonly Element[] {
+  const seconds = niceStep(span_s / 4);
+  const y = bottom + letter * 1.2;
+  const start = x(to_s - seconds);
+  const ends = [start, right].map((end) => line({ x: end, y: y - letter * 0.25 }, { x: end, y: y + letter * 0.25 }));
+  return [
+    path(line({ x: start, y }, { x: right, y }) + ends.join(''), { stroke: 'quiet', width: pen(letter) }),
+    text(`${seconds} s`, { x: start - letter * 0.5, y: y + letter * 0.32 }, letter * 0.9, {
+      ink: 'quiet',
+      anchor: 'end',
+      tabular: true,
+    }),
+  ];
+}
+
+/** One stretch of readings; a lone reading between two gaps is a dot, for a line needs two. */
+function stretchElement(stretch: Stretch, frame: Frame): Element {
+  const points = stretch.map(({ t, v }) => ({ x: frame.x(t), y: frame.y(v) }));
+  const lone = points[0];
+  if (points.length === 1 && lone !== undefined) return circle(lone, pen(frame.letter, 1.5), { fill: 'text' });
+  return path(polyline(visible(points)), { stroke: 'text', width: pen(frame.letter, 1.8), cap: 'round' });
+}
+
+/**
+ * Leaves out what no eye tells apart: a point less than a pixel on and less than half a pixel up or down from the one
+ * before it. A still gauge is then one point a column, where its noise would make four.
+ */
+function visible(points: readonly Point[]): readonly Point[] {
+  const kept: Point[] = [];
+  for (const [index, point] of points.entries()) {
+    const before = kept.at(-1);
+    const moved = before === undefined || point.x - before.x >= 1 || Math.abs(point.y - before.y) >= 0.5;
+    if (moved || index === points.length - 1) kept.push(point);
+  }
+  return kept;
+}
+
+type Draw = (event: TraceEvent, input: TraceInput, frame: Frame) => readonly Element[];
+type Layer = Partial<Record<TraceEvent['kind'], Draw>>;
+
+function eventElements(layer: Layer, event: TraceEvent, input: TraceInput, frame: Frame): readonly Element[] {
+  if ((event.until ?? event.t) < frame.from_s) return [];
+  return layer[event.kind]?.(event, input, frame) ?? [];
+}
+
+/** A level bar under the stretch in which the gauge stood still. */
+const restBar: Draw = ({ t, until = t, v }, _input, { x, y, from_s, letter }) => [
+  path(line({ x: x(Math.max(t, from_s)), y: y(v) }, { x: x(until), y: y(v) }), {
+    stroke: 'line',
+    width: letter * 0.55,
+    cap: 'round',
+    opacity: 0.55,
+  }),
+];
+
+/** A tick below the line where a rock was complete. */
+const rockTick: Draw = ({ t }, _input, { x, bottom, letter }) => [
+  path(line({ x: x(t), y: bottom + letter * 0.2 }, { x: x(t), y: bottom + letter * 0.8 }), {
+    stroke: 'text',
+    width: pen(letter, 2),
+  }),
+];
+
+const pressTick: Draw = ({ t }, _input, { x, top, bottom, letter }) => [
+  path(line({ x: x(t), y: top }, { x: x(t), y: bottom }), { stroke: 'faint', width: pen(letter, 1.2) }),
+];
+
+/** An open ring on the peak and its number beside it. */
+const breakawayPeak: Draw = ({ t, v }, input, frame) => {
+  const at = { x: frame.x(t), y: frame.y(v) };
+  const words = `breakaway ${showText(v, input.dimension, input.system)}`;
+  return [
+    circle(at, frame.letter * 0.4, { stroke: 'text', width: pen(frame.letter, 1.6) }),
+    label(words, { x: at.x + frame.letter * 0.8, y: at.y + frame.letter * 0.1 }, frame, 'start'),
+  ];
+};
+
+/** The mean over the stretch it was taken from, lifted off the ripple it runs through. */
+const runningBar: Draw = ({ t, until = t, v, state }, input, frame) => {
+  const { x, y, from_s, letter } = frame;
+  const [start, end] = [x(Math.max(t, from_s)), x(until)];
+  const bar = line({ x: start, y: y(v) }, { x: end, y: y(v) });
+  const words = `running ${showText(v, input.dimension, input.system)}`;
+  return [
+    path(bar, { stroke: 'ground', width: letter * 0.42, cap: 'round' }),
+    path(bar, { stroke: state === undefined ? 'text' : stateInk(state), width: letter * 0.24, cap: 'round' }),
+    label(words, { x: end, y: clearOfBand(y(v) - letter * 1.1, input.band, frame) }, frame, 'end'),
+  ];
+};
+
+/** Lifts a baseline above the band's upper edge where it would be struck through by it. */
+function clearOfBand(baseline: number, band: Limits | undefined, { y, letter }: Frame): number {
+  if (band?.max === undefined) return baseline;
+  const edge = y(band.max);
+  return baseline - letter < edge && edge < baseline + letter * 1.2 ? edge - letter * 0.45 : baseline;
+}
+
+const label = (words: string, at: Point, { letter }: Frame, anchor: Anchor): Element =>
+  text(words, at, letter, { tabular: true, weight: 500, anchor });
+
+const under: Layer = { rest: restBar, press: pressTick };
+const over: Layer = { rock: rockTick, breakaway: breakawayPeak, running: runningBar };
+
+function traceDescription(input: TraceInput, stretches: readonly Stretch[]): string {
+  const gaps = Math.max(0, stretches.length - 1);
+  const last = stretches.at(-1)?.at(-1);
+  const shown = (value: number): string => showText(value, input.dimension, input.system);
+  const counted = (kind: TraceEvent['kind']): number => input.events.filter((event) => event.kind === kind).length;
+  const peaks = input.events
+    .filter(({ kind }) => kind === 'breakaway' || kind === 'running')
+    .map(({ kind, v }) => ` ${kind === 'running' ? 'Running' : 'Breakaway'} ${shown(v)}.`);
+  return [
+    last === undefined ? 'No readings yet.' : `Last reading ${shown(last.v)}.`,
+    counted('rest') > 0 ? ` Rests: ${counted('rest')}.` : '',
+    counted('rock') > 0 ? ` Rocks: ${counted('rock')}.` : '',
+    ...peaks,
+    gaps > 0 ? ` Gaps: ${gaps}.` : '',
+  ].join('');
+}

@@ -1,0 +1,49 @@
+import { decimalsWritten, showText, type UnitSystem } from '../../basics/show.ts';
+import { type Dimension, unitNamed } from '../../basics/units.ts';
+import { insideOf, type QuantityTyped } from '../../basics/recorded.ts';
+import type { MeasuredResult } from '../../job/records/measurement.ts';
+import { isNone, type OrNone } from '../../basics/result.ts';
+import { reasonShort } from './refusals.ts';
+
+/** A number, or why there is none. */
+export const orReason = (value: OrNone<number>, dimension: Dimension, system: UnitSystem): string =>
+  isNone(value) ? reasonShort(value.none) : showText(value, dimension, system);
+
+/** A typed quantity in the units of the session, to the last place that was typed: 0.2 mm is not 0.200 mm. */
+export const typedText = (typed: QuantityTyped, system: UnitSystem): string => {
+  const dimension = unitNamed(typed.unit)?.dimension ?? 'length';
+  const lastPlace = { ...typed, value: 10 ** -decimalsWritten(typed.value) };
+  return showText(insideOf(typed), dimension, system, insideOf(lastPlace));
+};
+
+/** A result in the few characters that a line of the job has room for. */
+export function resultBrief(result: MeasuredResult, system: UnitSystem): string {
+  switch (result.kind) {
+    case 'backlash':
+      return isNone(result.min_mm) || isNone(result.max_mm)
+        ? orReason(result.min_mm, 'length', system)
+        : span(result.min_mm, result.max_mm, system);
+    case 'runout':
+      return orReason(result.tir_mm, 'length', system);
+    case 'torque':
+      return orReason(result.running_Nm, 'torque', system);
+    case 'quantity':
+      return typedText(result.value, system);
+    case 'feeler':
+      return `${typedText(result.thickness, system)} ${result.entered ? 'enters' : 'does not enter'}`;
+    case 'set-numbers':
+      return result.pinion === result.ringGear ? `${result.pinion}, alike` : `${result.pinion} and ${result.ringGear}`;
+    case 'shims':
+      return result.packs.length === 1 ? '1 place' : `${result.packs.length} places`;
+    case 'confirmed':
+      return result.yes ? 'yes' : 'no';
+    case 'mark':
+      return { accepted: 'accepted', change: 'asks for a change', recorded: 'recorded' }[result.judgement];
+  }
+}
+
+/** "0.205–0.231 mm": the unit once. */
+function span(low: number, high: number, system: UnitSystem): string {
+  const lowest = showText(low, 'length', system);
+  return `${lowest.slice(0, lowest.indexOf(' '))}–${showText(high, 'length', system)}`;
+}

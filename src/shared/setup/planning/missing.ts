@@ -1,7 +1,0 @@
-import { fail, type Result } from '../../result.ts';
-
-/** What can stand between a build and its plan. */
-export type Why = 'not-described' | 'no-diameter' | 'no-window' | 'no-trial' | 'no-pack' | 'no-target' | 'no-such-set';
-
-export const missing = <Kind extends Why>(kind: Kind, sentence: string, remedy: string): Result<never, Kind> =>
-  fail({ kind, sentence, remedy });

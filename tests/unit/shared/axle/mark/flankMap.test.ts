@@ -1,0 +1,87 @@
+import fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import { bendThrough, type FlankMap, mapFlank, straight } from '../../../../../src/shared/axle/mark/flankMap.ts';
+import { edgeNames } from '../../../../../src/shared/axle/mark/mark.ts';
+import type { FlankCorners, Pixel } from '../../../../../src/shared/axle/mark/photo.ts';
+
+/** A flank 620 by 160 pixels, a little turned. */
+const corners: FlankCorners = [
+  [100, 400],
+  [90, 240],
+  [705, 190],
+  [720, 350],
+];
+/** The same seen in a mirror, as the other flank is. */
+const mirrored: FlankCorners = [
+  [900, 400],
+  [910, 240],
+  [295, 190],
+  [280, 350],
+];
+
+function mapOf(given: FlankCorners, bends = straight): FlankMap {
+  const map = mapFlank(given, bends);
+  if (!map.ok) throw new Error(map.problem.sentence);
+  return map.value;
+}
+
+const near = (p: Pixel, q: Pixel): number => Math.hypot(p[0] - q[0], p[1] - q[1]);
+
+describe('the map of a flank', () => {
+  test.each([
+    ['one turn', corners],
+    ['the other turn', mirrored],
+  ])('puts the corners where they were tapped, %s', (_, given) => {
+    const map = mapOf(given);
+    expect(near(map.toPhoto(0, 0), given[0])).toBeLessThan(1e-6);
+    expect(near(map.toPhoto(0, 1), given[1])).toBeLessThan(1e-6);
+    expect(near(map.toPhoto(1, 1), given[2])).toBeLessThan(1e-6);
+    expect(near(map.toPhoto(1, 0), given[3])).toBeLessThan(1e-6);
+  });
+
+  test('takes the corners of a bent flank as they are, and bends only between them', () => {
+    const bend = fc.double({ min: -0.5, max: 0.5, noNaN: true });
+    fc.assert(
+      fc.property(fc.record({ toe: bend, heel: bend, crown: bend, root: bend }), (bends) => {
+        const map = mapOf(corners, bends);
+        expect(near(map.toPhoto(0, 0), corners[0])).toBeLessThan(1e-6);
+        expect(near(map.toPhoto(1, 1), corners[2])).toBeLessThan(1e-6);
+      }),
+    );
+  });
+
+  test('goes through the handle that was dragged', () => {
+    for (const edge of edgeNames) {
+      const flat = mapOf(corners);
+      const [along, up] = { toe: [0, 0.5], heel: [1, 0.5], crown: [0.5, 1], root: [0.5, 0] }[edge] as [number, number];
+      const handle: Pixel = [flat.toPhoto(along, up)[0] + 6, flat.toPhoto(along, up)[1] - 14];
+      const map = mapOf(corners, { ...straight, [edge]: bendThrough(corners, edge, handle) });
+      const walk = Array.from({ length: 2001 }, (_, n) => n / 2000);
+      const closest = Math.min(
+        ...walk.map((x) =>
+          near(handle, edge === 'toe' || edge === 'heel' ? map.toPhoto(along, x) : map.toPhoto(x, up)),
+        ),
+      );
+      expect(closest, edge).toBeLessThan(1.5);
+    }
+  });
+
+  test('says which corners make no flank', () => {
+    const crossed = mapFlank([corners[0], corners[2], corners[1], corners[3]]);
+    expect(crossed.ok).toBe(false);
+    if (!crossed.ok) expect(crossed.problem).toMatchObject({ kind: 'corners', field: 'corners' });
+  });
+
+  test('takes a small narrowing as perspective and a large one as the tooth’s own', () => {
+    const narrowed = (by: number): FlankCorners => [
+      [0, 100 + by],
+      [0, 0],
+      [400, 0],
+      [400, 100],
+    ];
+    expect(mapOf(narrowed(-2)).narrowing).toBe(1);
+    expect(mapOf(narrowed(-30)).narrowing).toBeCloseTo(0.7, 6);
+    // A tapered tooth's middle lies in the middle; a rectangle's in perspective would not.
+    expect(mapOf(narrowed(-30)).toPhoto(0.5, 0)[0]).toBeCloseTo(200, 6);
+  });
+});

@@ -1,0 +1,15 @@
+import { describe, expect, it } from 'vitest';
+import { typedText } from '../../../../../src/shared/presentation/words/results.ts';
+
+describe('a typed quantity', () => {
+  it.each([
+    [0.2, 'mm', 'metric', '0.2 mm'],
+    [0.237, 'mm', 'metric', '0.237 mm'],
+    [80, 'N.m', 'metric', '80 N·m'],
+    [0.00025, '[in_i]', 'inch', '0.00025 in'],
+    // A tenth of a millimetre is about four thousandths of an inch.
+    [0.2, 'mm', 'inch', '0.008 in'],
+  ] as const)('%d %s is shown in %s units as %s: no place added that nobody read', (value, unit, system, words) => {
+    expect(typedText({ value, unit }, system)).toBe(words);
+  });
+});
