@@ -1,8 +1,8 @@
 import { z } from 'zod';
 import type { Kind, Scene, Truth } from '../../../hardware-sim/worlds/world.ts';
-import type { StreamItem } from '../../../src/shared/metrology/reading.ts';
-import { measureItems } from '../../../src/shared/measuring/measureItems.ts';
-import { degrees, seconds } from '../../../src/shared/quantities/quantity.ts';
+import type { StreamItem } from '../../../src/shared/measuring/reading.ts';
+import { measureItems } from '../../../src/shared/job/captures/measureItems.ts';
+import { degrees, seconds } from '../../../src/shared/basics/quantity.ts';
 
 /** One figure that came back, beside what is true; `verdict` is against a limit that any small number keeps. */
 export interface Compared {
