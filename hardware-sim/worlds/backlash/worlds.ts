@@ -1,4 +1,27 @@
 import type { World } from '../world.ts';
+import { busyMachine, coarseGauge, playNotStated, playStated, stickSlip, wildReadings } from './gauges.ts';
+import { fallsShort, home, leftShort, manners, oneFirmHand, scatteringHands } from './hands.ts';
+import { fastDrift, knocked, slowDrift, swaying, thermalRamp, walkingPinion, wandering } from './moving.ts';
 
 /** The row where the measuring's own beliefs hold comes first. */
-export const backlashWorlds: readonly World[] = [];
+export const backlashWorlds: readonly World[] = [
+  home,
+  manners,
+  slowDrift,
+  fastDrift,
+  thermalRamp,
+  swaying,
+  wandering,
+  knocked,
+  walkingPinion,
+  scatteringHands,
+  oneFirmHand,
+  fallsShort,
+  leftShort,
+  playStated,
+  playNotStated,
+  stickSlip,
+  wildReadings,
+  coarseGauge,
+  busyMachine,
+];
