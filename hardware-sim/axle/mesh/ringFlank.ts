@@ -40,18 +40,18 @@ const pressureAngle = (blank: Blank, mean_rad: number, name: FlankName): number 
 
 /**
  * Face milling: the flank is the cutter's own cone, its axis square to the root plane, which dips towards the heel
- * with the root cone. The tooth direction stays in the flank; the pressure angle counts from the cutter axis, so that
- * the dip, seen across the tooth, flattens the convex flank and steepens the concave one.
+ * with the root cone. At the mean point the flank holds the tooth direction and stands at its own pressure angle to
+ * the pitch plane; the blade that does so is the steeper to the dipping axis on the convex flank, the flatter on the
+ * concave one.
  */
 function milledSweep(blank: Blank, pressure: number, side: 1 | -1, tilt: number): Sweep {
   const axis = plus(along(blank.toCrown, Math.cos(tilt)), along(blank.toHeel, Math.sin(tilt)));
-  const [across, up] = [side * dot(axis, blank.across), dot(axis, blank.toCrown)];
-  const rise = Math.asin(Math.sin(pressure) / Math.hypot(across, up)) - Math.atan2(across, up);
-  const normal = plus(along(blank.across, side * Math.cos(rise)), along(blank.toCrown, Math.sin(rise)));
+  const normal = plus(along(blank.across, side * Math.cos(pressure)), along(blank.toCrown, Math.sin(pressure)));
+  const blade = dot(normal, axis);
   // The convex flank is cut by inside blades, whose cone faces away from the axis; the concave by outside blades.
-  const outward = along(unit(minus(normal, along(axis, Math.sin(pressure)))), -side);
+  const outward = along(unit(minus(normal, along(axis, blade))), -side);
   const arm = along(outward, blank.spec.cutterRadius_mm);
-  const edge = plus(axis, along(outward, side * Math.tan(pressure)));
+  const edge = plus(axis, along(outward, (side * blade) / Math.sqrt(1 - blade ** 2)));
   return { centre: minus(blank.mean, arm), axis, arm, edge, gearTurn: 0 };
 }
 

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { contactEllipse } from '../../../src/shared/axle/mesh/easeoff.ts';
-import { closest, flankOf, inputOf, modelFrom, modelOf, position } from '../../unit/shared/axle/mesh/sets.ts';
+import { closest, flankOf, modelByBlade, position } from '../../unit/shared/axle/mesh/sets.ts';
 import vectors from './vectors.json' with { type: 'json' };
 
 const check = vectors.nonlinear_contact_check;
@@ -9,7 +9,8 @@ const shimMoves = check.cases.filter(({ move }) => move === 'P+' || move === 'G+
 
 /**
  * Derived: the vectors' shifts come from a second, independent method (an explicit conjugate pinion surface and five
- * equations for the contact), so they test the gap fields and not only our arithmetic.
+ * equations for the contact), so they test the gap fields and not only our arithmetic. Their face-milled sets count
+ * blade angles from the cutter axis; here they are cut with those blades, one flank at a time.
  */
 describe('shift of the contact against a full nonlinear contact calculation', () => {
   it('has both shim movements of every set, at a small and a large step', () => {
@@ -18,7 +19,7 @@ describe('shift of the contact against a full nonlinear contact calculation', ()
 
   it.each(shimMoves)('$set $cut $flank $move $movement_mm: the whole gap field', (wanted) => {
     // A tall flank, so that the shifts of this steep ease-off stay on it.
-    const model = modelFrom({ ...inputOf(wanted), flankHeight_mm: 17 });
+    const model = modelByBlade(wanted, flankOf(wanted.flank), { flankHeight_mm: 17 });
     const apex = { u: 0, v: 0 - model.visible.middle };
     const moved = wanted.move === 'P+' ? position(wanted.movement_mm, 0) : position(0, wanted.movement_mm);
     const found = closest(model, flankOf(wanted.flank), moved, { a, b, c, apex });
@@ -29,7 +30,7 @@ describe('shift of the contact against a full nonlinear contact calculation', ()
   });
 
   it.each(shimMoves)('$set $cut $flank $move $movement_mm: the closed forms', (wanted) => {
-    const influence = modelOf(wanted).flanks[flankOf(wanted.flank)].atPitchPoint;
+    const influence = modelByBlade(wanted, flankOf(wanted.flank)).flanks[flankOf(wanted.flank)].atPitchPoint;
     const moved = wanted.move === 'P+' ? influence.pinionOut : influence.ringAway;
     const step = wanted.movement_mm;
     const slopes = { gap: 0, slopeU: step * moved.slopeU, slopeV: step * moved.slopeV };

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { evaluate } from '../../../src/shared/axle/mesh/evaluate.ts';
-import { inputOf, modelFrom, modelOf, position } from '../../unit/shared/axle/mesh/sets.ts';
+import { flankOf, modelByBlade, modelOf, position } from '../../unit/shared/axle/mesh/sets.ts';
+import type { Flank } from '../../../src/shared/axle/mark/mark.ts';
 import vectors from './vectors.json' with { type: 'json' };
 
 const scan = vectors.direction_scan.cases.map((wanted) => ({ ...wanted, model: modelOf(wanted) }));
@@ -35,9 +36,10 @@ describe('directions the manuals agree on', () => {
 });
 
 describe('slopes over 26 geometries', () => {
-  // Derived; the vectors' grid is a little larger, so 4 % or 0.0003.
-  it.each(scan)('$set $cut $cutter_radius_mm tilt $root_tilt_deg', ({ model, ...wanted }) => {
-    const { convex, concave } = model.flanks;
+  // Derived; the vectors' grid is a little larger, so 4 % or 0.0003. Blades by the cutter axis, as the vectors have them.
+  it.each(scan)('$set $cut $cutter_radius_mm tilt $root_tilt_deg', (wanted) => {
+    const { convex } = modelByBlade(wanted, 'convex').flanks;
+    const { concave } = modelByBlade(wanted, 'concave').flanks;
     const pairs = [
       [convex.atPitchPoint.pinionOut, wanted.P_convex_slope_u_v_per_mm],
       [concave.atPitchPoint.pinionOut, wanted.P_concave_slope_u_v_per_mm],
@@ -67,8 +69,9 @@ describe('where the lengthwise answer turns round', () => {
   // Derived: the cutter radius at which the slope along the face is zero, without bias.
   it.each(vectors.lengthwise_sign_flip.cases)('$set $cut $flank $move tilt $root_tilt_deg', (wanted) => {
     const slope = (radius: number): number => {
-      const model = modelFrom(inputOf({ ...wanted, cutter_radius_mm: radius }));
-      const flank = wanted.flank === 'convex' ? model.flanks.convex : model.flanks.concave;
+      const flank = modelByBlade({ ...wanted, cutter_radius_mm: radius }, flankOf(wanted.flank)).flanks[
+        flankOf(wanted.flank)
+      ];
       return (wanted.move === 'P+' ? flank.atPitchPoint.pinionOut : flank.atPitchPoint.ringAway).slopeU;
     };
     expect(slope(0.985 * wanted.flip_cutter_radius_mm) * slope(1.015 * wanted.flip_cutter_radius_mm)).toBeLessThan(0);
@@ -76,16 +79,15 @@ describe('where the lengthwise answer turns round', () => {
 });
 
 describe('offset', () => {
-  // Derived: 12/43, de2 210, b 31, β1 46°.
+  // Derived: 12/43, de2 210, b 31, β1 46°. Blades by the cutter axis, as the vectors have them.
   it.each(vectors.offset_sweep.cases)('$offset_mm mm', (wanted) => {
-    const blank = { pinionTeeth: 12, ringTeeth: 43, outerDiameter_mm: 210, faceWidth_mm: 31, pinionSpiral_deg: 46 };
-    const at = { ...blank, offset_mm: wanted.offset_mm };
-    const hobbed = modelFrom({ ...at, cut: 'face-hobbed', cutterRadius_mm: 84, bladeGroups: 17 }).flanks;
-    const milled = modelFrom({ ...at, cut: 'face-milled', cutterRadius_mm: 105 }).flanks;
-    for (const [flanks, slopes] of [
-      [hobbed, wanted.FH_cutter_84_17_groups_slope_u_per_mm],
-      [milled, wanted.FM_cutter_105_slope_u_per_mm],
+    for (const [cut, slopes] of [
+      ['FH', wanted.FH_cutter_84_17_groups_slope_u_per_mm],
+      ['FM', wanted.FM_cutter_105_slope_u_per_mm],
     ] as const) {
+      const from = { set: 'example_hypoid_12_43', cut };
+      const flank = (name: Flank) => modelByBlade(from, name, { offset_mm: wanted.offset_mm }).flanks[name];
+      const flanks = { convex: flank('convex'), concave: flank('concave') };
       const near = (found: number, value: number): void => {
         expect(Math.abs(found - value)).toBeLessThanOrEqual(Math.max(0.0002, 0.04 * Math.abs(value)));
       };

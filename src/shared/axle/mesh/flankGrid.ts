@@ -8,6 +8,8 @@ import { growthAt, placeUp, type VisibleFlank } from './visibleFlank.ts';
 /** Points along the face and up the flank. Odd, so that the middle is a point; sized so that a mark's centre is good to 0.002. */
 export const columns = 65;
 export const rows = 33;
+/** Index of the point at mid face and mid flank. */
+export const middlePoint = ((columns - 1) / 2) * rows + (rows - 1) / 2;
 
 /** What one movement does at each grid point, for each mm moved. */
 export interface MovedGrid {

@@ -1,6 +1,7 @@
 import type { Flank } from '../mark/mark.ts';
 import { contactEllipse } from './easeoff.ts';
 import { squareToTooth } from './evaluate.ts';
+import { middlePoint } from './flankGrid.ts';
 import type { FlankModel } from './flankModel.ts';
 import { eachFlank, type MeshModel } from './meshModel.ts';
 
@@ -16,10 +17,9 @@ export interface BacklashRate {
 }
 
 /**
- * Backlash rate from both flank surfaces at the mean point, as the reference vectors define it: each flank's normal gap,
- * turned to the rotation by its own blade angle and β2. For face-hobbed teeth this is the textbook formula exactly. On
- * a tilted root the blade angles are not quite the flanks' own angles to the pitch plane, so that the pinion's share
- * comes out 9 % above the formula; {@link turnRate} does without them. docs/mesh-model.md weighs the two.
+ * Backlash rate from both flank surfaces at the mean point: each flank's normal gap, turned to the rotation by its own
+ * angle and β2. This is the textbook formula for both cuts and both movements, and so is {@link turnRate}, which goes
+ * by levers instead (tests/published/gears).
  */
 export function backlashRate(model: MeshModel, movement: ShimMovement): BacklashRate {
   const opened = eachFlank(model).map((flank) => flank.atPitchPoint[movement].gap / squareToTooth(flank, 'mean'));
@@ -68,10 +68,14 @@ export interface MarkRate {
   readonly crown: number;
 }
 
-/** Slopes at mid flank, where the ease-off has its apex, turned into a shift of the contact ellipse. */
+/**
+ * Slopes at mid flank, where the ease-off has its apex, turned into a shift of the contact ellipse; less how far the
+ * relief met there has travelled with the pinion. This is what {@link evaluate} tends to for small movements.
+ */
 export function markRate(flank: FlankModel, movement: ShimMovement): MarkRate {
   const { a, b, c } = flank.easeoff;
   const { slopeU, slopeV } = flank.atMidFlank[movement];
   const { centre } = contactEllipse({ gap: 0, slopeU, slopeV, a, b, c }, 0);
-  return { heel: centre.u, crown: centre.v };
+  const { partnerU, partnerV } = flank.grid[movement];
+  return { heel: centre.u - (partnerU[middlePoint] ?? NaN), crown: centre.v - (partnerV[middlePoint] ?? NaN) };
 }

@@ -7,7 +7,7 @@ import { type Frame, placeChange, placeOn } from './frame.ts';
 export interface FlankCut {
   readonly frame: Frame;
   readonly flank: Flank;
-  /** Pressure angle of this flank, counted from the cutter axis. */
+  /** This flank's own angle: of its normal to the pitch plane, at the mean point. */
   readonly pressureAngle: Angle;
   readonly cutterRadius: Length;
 }

@@ -78,6 +78,21 @@ export function modelFrom(input: SetInput): MeshModel {
 
 export const modelOf = (from: CutCase): MeshModel => modelFrom(inputOf(from));
 
+/**
+ * The set of a case whose blades stand at the design angle counted from the *cutter axis* on this flank, as the
+ * face-milled vectors were made. The flank then has another angle of its own, and only this flank is the vectors'.
+ */
+export function modelByBlade(from: CutCase, flank: Flank, more: Partial<SetInput> = {}): MeshModel {
+  const input = { ...inputOf(from), ...more };
+  if (input.cut !== 'face-milled') return modelFrom(input);
+  const { blank, set } = modelFrom(input);
+  const side = flank === 'convex' ? 1 : -1;
+  const [up, across] = [Math.cos(set.rootTilt), Math.sin(set.rootTilt) * Math.sin(blank.ringSpiral)];
+  const blade = set.pressureAngle + side * blank.limitPressure;
+  const own = Math.asin(Math.sin(blade) / Math.hypot(up, across)) - side * Math.atan2(across, up);
+  return modelFrom({ ...input, pressureAngle_deg: ((own - side * blank.limitPressure) * 180) / Math.PI });
+}
+
 export const flankOf = (name: string): Flank => (name === 'convex' ? 'convex' : 'concave');
 
 export const position = (pinionOut: number, ringAway: number): Position => ({
