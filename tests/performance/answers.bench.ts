@@ -40,7 +40,8 @@ function tell(first: readonly Answer[], second: readonly Answer[], print: (line:
   const different = first.filter(
     (answer, index) => answer.said !== second[index]?.said || answer.status !== second[index]?.status,
   );
-  print(`${first.length} answers compared byte for byte, ${different.length} differ`);
+  const given = first.filter(({ status }) => status === 0).length;
+  print(`${first.length} answers compared byte for byte (${given} exit 0), ${different.length} differ`);
   for (const answer of different) {
     print(`  ${answer.asked}`);
     print(`    before: ${answer.status} ${answer.said.slice(0, 300)}`);
