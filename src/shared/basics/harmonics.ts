@@ -1,3 +1,4 @@
+import { at } from './at.ts';
 import { type Angle, radians } from './quantity.ts';
 import { leastSquares } from './leastSquares.ts';
 import { span } from './statistics.ts';
@@ -49,13 +50,13 @@ export function fitHarmonics(points: readonly AnglePoint[], orders: readonly num
   );
   if (fit === undefined) return undefined;
   const harmonics = orders.map((order, index) => {
-    const [cos, sin] = [fit.coefficients[1 + 2 * index] ?? 0, fit.coefficients[2 + 2 * index] ?? 0];
-    const spread = ((fit.unitVariance[1 + 2 * index] ?? 0) + (fit.unitVariance[2 + 2 * index] ?? 0)) / 2;
+    const [cos, sin] = [at(fit.coefficients, 1 + 2 * index), at(fit.coefficients, 2 + 2 * index)];
+    const spread = (at(fit.unitVariance, 1 + 2 * index) + at(fit.unitVariance, 2 + 2 * index)) / 2;
     return harmonicOf(order, cos, sin, fit.sd * Math.sqrt(spread));
   });
   const { residuals, residualSquares, sd, nu } = fit;
   return {
-    mean: fit.coefficients[0] ?? 0,
+    mean: at(fit.coefficients, 0),
     harmonics,
     residuals,
     residualSpan: span(residuals),

@@ -1,3 +1,5 @@
+import { at } from './at.ts';
+
 /**
  * Linear least squares by Householder reflections: small, and it keeps the digits that normal equations square away.
  */
@@ -24,29 +26,26 @@ export interface Fit {
 export function leastSquares(rows: readonly (readonly number[])[], values: readonly number[]): Fit | undefined {
   const width = rows[0]?.length ?? 0;
   if (width === 0 || rows.length < width) return undefined;
-  const work = rows.map((row, index) => [...row, values[index] ?? Number.NaN]);
+  const work = rows.map((row, index) => [...row, at(values, index)]);
   const sizes = columnSizes(rows, width);
   for (let column = 0; column < width; column += 1) {
-    if (!reflect(work, column, width, 1e-10 * (sizes[column] ?? 0))) return undefined;
+    if (!reflect(work, column, width, 1e-10 * at(sizes, column))) return undefined;
   }
   const coefficients = backSubstitute(work, width);
   return described(rows, values, coefficients, inverseRowSquares(work, width));
 }
 
-const at = (matrix: readonly (readonly number[])[], row: number, column: number): number =>
-  matrix[row]?.[column] ?? Number.NaN;
-
 const columnSizes = (rows: readonly (readonly number[])[], width: number): readonly number[] =>
-  Array.from({ length: width }, (_, column) => Math.hypot(...rows.map((row) => row[column] ?? Number.NaN)));
+  Array.from({ length: width }, (_, column) => Math.hypot(...rows.map((row) => at(row, column))));
 
 /** Turns `column` upright; false when what is left of it is no longer than `negligible`. */
 function reflect(work: number[][], column: number, width: number, negligible: number): boolean {
   const below = work.slice(column);
-  const length = Math.hypot(...below.map((row) => row[column] ?? Number.NaN));
+  const length = Math.hypot(...below.map((row) => at(row, column)));
   if (!(length > negligible)) return false;
-  const head = at(work, column, column);
+  const head = at(at(work, column), column);
   const pivot = head > 0 ? -length : length;
-  const mirror = below.map((row, index) => (row[column] ?? Number.NaN) - (index === 0 ? pivot : 0));
+  const mirror = below.map((row, index) => at(row, column) - (index === 0 ? pivot : 0));
   const size = length * (length + Math.abs(head));
   for (let other = column; other <= width; other += 1) mirrorColumn(below, mirror, other, size);
   return true;
@@ -54,16 +53,16 @@ function reflect(work: number[][], column: number, width: number, negligible: nu
 
 function mirrorColumn(below: number[][], mirror: readonly number[], other: number, size: number): void {
   let along = 0;
-  for (const [index, row] of below.entries()) along += (mirror[index] ?? 0) * (row[other] ?? 0);
-  for (const [index, row] of below.entries()) row[other] = (row[other] ?? 0) - ((mirror[index] ?? 0) * along) / size;
+  for (const [index, row] of below.entries()) along += at(mirror, index) * at(row, other);
+  for (const [index, row] of below.entries()) row[other] = at(row, other) - (at(mirror, index) * along) / size;
 }
 
 function backSubstitute(work: readonly (readonly number[])[], width: number): readonly number[] {
   const solved: number[] = Array.from({ length: width }, () => 0);
   for (let row = width - 1; row >= 0; row -= 1) {
-    let rest = at(work, row, width);
-    for (let column = row + 1; column < width; column += 1) rest -= at(work, row, column) * (solved[column] ?? 0);
-    solved[row] = rest / at(work, row, row);
+    let rest = at(at(work, row), width);
+    for (let column = row + 1; column < width; column += 1) rest -= at(at(work, row), column) * at(solved, column);
+    solved[row] = rest / at(at(work, row), row);
   }
   return solved;
 }
@@ -73,7 +72,7 @@ function inverseRowSquares(work: readonly (readonly number[])[], width: number):
   const squares: number[] = Array.from({ length: width }, () => 0);
   for (let unit = 0; unit < width; unit += 1) {
     const target = work.slice(0, width).map((row, index) => [...row.slice(0, width), index === unit ? 1 : 0]);
-    for (const [row, value] of backSubstitute(target, width).entries()) squares[row] = (squares[row] ?? 0) + value ** 2;
+    for (const [row, value] of backSubstitute(target, width).entries()) squares[row] = at(squares, row) + value ** 2;
   }
   return squares;
 }
@@ -84,7 +83,7 @@ function described(
   coefficients: readonly number[],
   unitVariance: readonly number[],
 ): Fit {
-  const residuals = rows.map((row, index) => (values[index] ?? 0) - dot(row, coefficients));
+  const residuals = rows.map((row, index) => at(values, index) - dot(row, coefficients));
   const residualSquares = residuals.reduce((sum, residual) => sum + residual ** 2, 0);
   const nu = rows.length - coefficients.length;
   const sd = nu === 0 ? 0 : Math.sqrt(residualSquares / nu);
@@ -93,7 +92,7 @@ function described(
 }
 
 const dot = (row: readonly number[], coefficients: readonly number[]): number =>
-  row.reduce((sum, value, index) => sum + value * (coefficients[index] ?? 0), 0);
+  row.reduce((sum, value, index) => sum + value * at(coefficients, index), 0);
 
 /** Straight line through the points: values ≈ c₀ + c₁·x. */
 export const fitLine = (xs: readonly number[], values: readonly number[]): Fit | undefined =>

@@ -1,3 +1,4 @@
+import { at } from './at.ts';
 import { fitLine } from './leastSquares.ts';
 import { sd } from './statistics.ts';
 
@@ -19,15 +20,15 @@ export function periodOf(values: readonly number[], quickest: number, noise: num
   if (sd(smooth) < 0.3 * sd(levelled(values))) return undefined;
   const likeness = Array.from({ length: 2 * longest + 1 }, (_, lag) => correlation(smooth, lag));
   const best = firstPeak(likeness, Math.ceil(quickest), longest);
-  if (best === undefined || (likeness[best] ?? 0) < 0.7) return undefined;
-  return (likeness[2 * best] ?? 0) >= 0.5 ? best : undefined;
+  if (best === undefined || at(likeness, best) < 0.7) return undefined;
+  return at(likeness, 2 * best) >= 0.5 ? best : undefined;
 }
 
 function movingMean(values: readonly number[], width: number): readonly number[] {
   const means: number[] = [];
   let sum = 0;
   for (const [index, value] of values.entries()) {
-    sum += value - (index >= width ? (values[index - width] ?? 0) : 0);
+    sum += value - (index >= width ? at(values, index - width) : 0);
     if (index >= width - 1) means.push(sum / width);
   }
   return means;
@@ -42,7 +43,7 @@ function levelled(values: readonly number[]): readonly number[] {
 function correlation(values: readonly number[], lag: number): number {
   let [together, early, late] = [0, 0, 0];
   for (let index = 0; index + lag < values.length; index += 1) {
-    const [a, b] = [values[index] ?? 0, values[index + lag] ?? 0];
+    const [a, b] = [at(values, index), at(values, index + lag)];
     together += a * b;
     early += a * a;
     late += b * b;
@@ -54,9 +55,9 @@ function correlation(values: readonly number[], lag: number): number {
 function firstPeak(likeness: readonly number[], from: number, to: number): number | undefined {
   const peaks: number[] = [];
   for (let lag = from; lag <= to; lag += 1) {
-    const here = likeness[lag] ?? 0;
+    const here = at(likeness, lag);
     if (here >= (likeness[lag - 1] ?? 0) && here > (likeness[lag + 1] ?? 0)) peaks.push(lag);
   }
-  const best = Math.max(...peaks.map((lag) => likeness[lag] ?? 0));
-  return peaks.find((lag) => (likeness[lag] ?? 0) >= 0.85 * best);
+  const best = Math.max(...peaks.map((lag) => at(likeness, lag)));
+  return peaks.find((lag) => at(likeness, lag) >= 0.85 * best);
 }

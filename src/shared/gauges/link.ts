@@ -9,6 +9,7 @@ import {
   wrong,
   wrongPart,
 } from './linkOptions.ts';
+import type { SerialLine } from './serialLine.ts';
 
 /** How a gauge is reached. The text form is described in the contracts: `serial:/dev/ttyUSB0?baud=9600`. */
 export type Link = SerialLink | TcpLink | ModbusLink | KeyboardLink;
@@ -22,14 +23,6 @@ export interface Asking {
   /** What to send to get one reading, a byte a character; left out where the gauge sends by itself. */
   readonly ask?: string;
   readonly every_ms?: number;
-}
-
-export interface SerialLine {
-  readonly path: string;
-  readonly baud: number;
-  readonly bits: 7 | 8;
-  readonly parity: 'none' | 'even' | 'odd' | 'mark' | 'space';
-  readonly stop: 1 | 2;
 }
 
 export interface SerialLink extends SerialLine, Asking {

@@ -1,5 +1,6 @@
+import { at } from '../../basics/at.ts';
+import { leastSquares } from '../../basics/leastSquares.ts';
 import { gapOpened, type MeetingAt } from './meshing.ts';
-import { leastSquares } from './leastSquares.ts';
 import type { Vector } from './vector.ts';
 
 /** What one movement does to the gap on a flank: height, slopes and change of curvature, each per mm moved. */
@@ -35,7 +36,7 @@ export function fitInfluence(meetingAt: MeetingAt, meanLever: number, middle: nu
   });
   if (meetings.length < patch.length) return undefined;
   const rows = meetings.map(({ u, v }) => [1, u, v, (u * u) / 2, u * v, (v * v) / 2]);
-  const fit = (values: readonly number[]): Influence => influenceFrom(leastSquares(rows, values));
+  const fit = (values: readonly number[]): Influence => influenceFrom(leastSquares(rows, values)?.coefficients ?? []);
   const along = (direction: Vector): Influence =>
     fit(meetings.map(({ meeting }) => gapOpened(meeting, meanLever, direction)));
   return {
@@ -46,11 +47,12 @@ export function fitInfluence(meetingAt: MeetingAt, meanLever: number, middle: nu
   };
 }
 
-const influenceFrom = ([gap = 0, slopeU = 0, slopeV = 0, uu = 0, uv = 0, vv = 0]: readonly number[]): Influence => ({
-  gap,
-  slopeU,
-  slopeV,
-  uu,
-  uv,
-  vv,
+/** The six terms of the quadric; the full patch always carries them. */
+const influenceFrom = (terms: readonly number[]): Influence => ({
+  gap: at(terms, 0),
+  slopeU: at(terms, 1),
+  slopeV: at(terms, 2),
+  uu: at(terms, 3),
+  uv: at(terms, 4),
+  vv: at(terms, 5),
 });

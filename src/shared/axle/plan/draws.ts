@@ -1,6 +1,6 @@
 import { type Axle, axleFrom, type Guess, guessSize } from './guess.ts';
 import type { Belief } from './learn.ts';
-import { solveUpper, squares } from './matrix.ts';
+import { solveUpper, squares } from '../../basics/cholesky.ts';
 
 /** Proposals made, in pairs on either side of the likeliest axle, for each axle kept. */
 const proposalsEach = 8;

@@ -1,6 +1,6 @@
 import { type Axle, axleFrom, bearsOn, type Guess, guessSize, type Prior } from './guess.ts';
 import type { Side } from './input.ts';
-import { choleskyOf, dot, solveLower, solveUpper, type Square, squares } from './matrix.ts';
+import { choleskyOf, dot, solveLower, solveUpper, type Square, squares } from '../../basics/cholesky.ts';
 import { type Marks, misfitsOf, shownIn } from './misfit.ts';
 import type { Reading } from './reading.ts';
 import type { Sight } from './sight.ts';

@@ -1,4 +1,4 @@
-import type { SerialLine } from '../link.ts';
+import type { SerialLine } from '../serialLine.ts';
 import { textOf } from '../text.ts';
 import { heardLines, shareOfText } from './heardLines.ts';
 

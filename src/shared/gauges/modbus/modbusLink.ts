@@ -1,5 +1,5 @@
 import { type LinkRead, type reader, wrongPart } from '../linkOptions.ts';
-import type { SerialLine } from '../link.ts';
+import type { SerialLine } from '../serialLine.ts';
 
 /** A gauge asked for its registers over Modbus RTU. */
 export interface ModbusLink extends SerialLine {

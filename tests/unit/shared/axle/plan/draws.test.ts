@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { drawAxles } from '../../../../../src/shared/axle/plan/draws.ts';
 import { type Axle, guessSize } from '../../../../../src/shared/axle/plan/guess.ts';
-import { choleskyOf, dot, solveLower, solveUpper, squares } from '../../../../../src/shared/axle/plan/matrix.ts';
+import { choleskyOf, dot, solveLower, solveUpper, squares } from '../../../../../src/shared/basics/cholesky.ts';
 import { priorOf, soundCutting } from '../../../../../src/shared/axle/plan/priorOf.ts';
 import { sightOf } from '../../../../../src/shared/axle/plan/sight.ts';
 import { asked } from './scenes.ts';

@@ -1,4 +1,6 @@
-/** Square matrices, row after row, for the two dozen unknowns of a plan. */
+import { at } from './at.ts';
+
+/** A square matrix, row after row. */
 export type Square = Float64Array;
 
 /**
@@ -9,9 +11,9 @@ export function choleskyOf(matrix: Square, size: number): Square {
   const lower = new Float64Array(size * size);
   for (let i = 0; i < size; i += 1) {
     for (let j = 0; j <= i; j += 1) {
-      let rest = matrix[i * size + j] ?? 0;
-      for (let k = 0; k < j; k += 1) rest -= (lower[i * size + k] ?? 0) * (lower[j * size + k] ?? 0);
-      lower[i * size + j] = i === j ? Math.sqrt(Math.max(rest, 1e-12)) : rest / (lower[j * size + j] ?? 1);
+      let rest = at(matrix, i * size + j);
+      for (let k = 0; k < j; k += 1) rest -= at(lower, i * size + k) * at(lower, j * size + k);
+      lower[i * size + j] = i === j ? Math.sqrt(Math.max(rest, 1e-12)) : rest / at(lower, j * size + j);
     }
   }
   return lower;
@@ -22,9 +24,9 @@ export function solveLower(lower: Square, right: Float64Array): Float64Array {
   const size = right.length;
   const x = Float64Array.from(right);
   for (let i = 0; i < size; i += 1) {
-    let rest = x[i] ?? 0;
-    for (let k = 0; k < i; k += 1) rest -= (lower[i * size + k] ?? 0) * (x[k] ?? 0);
-    x[i] = rest / (lower[i * size + i] ?? 1);
+    let rest = at(x, i);
+    for (let k = 0; k < i; k += 1) rest -= at(lower, i * size + k) * at(x, k);
+    x[i] = rest / at(lower, i * size + i);
   }
   return x;
 }
@@ -34,16 +36,16 @@ export function solveUpper(lower: Square, right: Float64Array): Float64Array {
   const size = right.length;
   const x = Float64Array.from(right);
   for (let i = size - 1; i >= 0; i -= 1) {
-    let rest = x[i] ?? 0;
-    for (let k = i + 1; k < size; k += 1) rest -= (lower[k * size + i] ?? 0) * (x[k] ?? 0);
-    x[i] = rest / (lower[i * size + i] ?? 1);
+    let rest = at(x, i);
+    for (let k = i + 1; k < size; k += 1) rest -= at(lower, k * size + i) * at(x, k);
+    x[i] = rest / at(lower, i * size + i);
   }
   return x;
 }
 
 export function dot(a: Float64Array, b: Float64Array): number {
   let sum = 0;
-  for (let k = 0; k < a.length; k += 1) sum += (a[k] ?? 0) * (b[k] ?? 0);
+  for (let k = 0; k < a.length; k += 1) sum += at(a, k) * at(b, k);
   return sum;
 }
 
