@@ -95,6 +95,11 @@ describe('the house', () => {
     expect([...rooms].toSorted()).toEqual([...below.keys()].toSorted());
   });
 
+  it('goes round in no circle, types included', () => {
+    const whole = ['src/renderer', 'src/main', 'hardware-sim'].flatMap(sources);
+    expect(circlesOf(whole)).toEqual([]);
+  });
+
   it('lets production know no test', () => {
     expect(
       imports([...sources('src'), ...sources('hardware-sim')]).filter(([, to]) => to.startsWith('tests/')),
@@ -118,3 +123,29 @@ const below = new Map<string, readonly string[]>([
   ['presentation', ['basics', 'gauges', 'measuring', 'axle', 'job']],
   ['contract', ['basics', 'gauges', 'measuring', 'axle', 'job']],
 ]);
+
+/** Groups of files that know each other round about (Tarjan's strongly connected components). */
+function circlesOf(files: readonly Source[]): readonly (readonly string[])[] {
+  const edges = new Map(files.map((file) => [file.path, file.imports.map((name) => target(file, name))] as const));
+  const order = new Map<string, number>();
+  const low = new Map<string, number>();
+  const path: string[] = [];
+  const circles: (readonly string[])[] = [];
+  const lowOf = (file: string): number => low.get(file) ?? 0;
+  const visit = (file: string): void => {
+    order.set(file, order.size);
+    low.set(file, order.get(file) ?? 0);
+    path.push(file);
+    for (const next of edges.get(file) ?? []) {
+      if (!edges.has(next)) continue;
+      if (!order.has(next)) visit(next);
+      else if (!path.includes(next)) continue;
+      low.set(file, Math.min(lowOf(file), lowOf(next)));
+    }
+    if (lowOf(file) !== order.get(file)) return;
+    const circle = path.splice(path.indexOf(file));
+    if (circle.length > 1) circles.push(circle.toSorted());
+  };
+  for (const file of edges.keys()) if (!order.has(file)) visit(file);
+  return circles;
+}

@@ -1,7 +1,7 @@
 import { Choice } from '../../../parts/Choice.tsx';
 import { Field } from '../../../parts/Field.tsx';
 import { Pick } from '../../../parts/Pick.tsx';
-import type { LinkFieldsProps } from './LinkFields.tsx';
+import type { LinkFieldsProps } from './linkFieldsProps.ts';
 import { lineEnds } from './linkDraft.ts';
 
 const ends = lineEnds.map((value) => ({

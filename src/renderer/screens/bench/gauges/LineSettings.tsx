@@ -2,7 +2,7 @@ import { Choice } from '../../../parts/Choice.tsx';
 import { Field } from '../../../parts/Field.tsx';
 import { Pick } from '../../../parts/Pick.tsx';
 import { Reveal } from '../../../parts/Reveal.tsx';
-import type { LinkFieldsProps } from './LinkFields.tsx';
+import type { LinkFieldsProps } from './linkFieldsProps.ts';
 import type { LinkDraft } from './linkDraft.ts';
 
 const parityWords: Readonly<Record<string, string>> = {

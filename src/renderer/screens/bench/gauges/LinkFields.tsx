@@ -4,16 +4,11 @@ import { Reveal } from '../../../parts/Reveal.tsx';
 import { asWritten, Suggest } from '../../../parts/Suggest.tsx';
 import { parseLink } from '../../../../shared/gauges/link.ts';
 import { useGauges } from '../../../stores/gauges.ts';
+import type { LinkFieldsProps } from './linkFieldsProps.ts';
 import { AskFields } from './AskFields.tsx';
 import { ModbusSettings, SerialSettings } from './LineSettings.tsx';
 import { type LinkDraft, linkDraftOf, type LinkErrors, readLinkDraft } from './linkDraft.ts';
 import { ModbusFields } from './ModbusFields.tsx';
-
-export interface LinkFieldsProps {
-  readonly draft: LinkDraft;
-  readonly errors: LinkErrors;
-  readonly onChange: (change: Partial<LinkDraft>) => void;
-}
 
 interface WholeProps {
   readonly draft: LinkDraft;

@@ -1,6 +1,6 @@
 import { Field } from '../../../parts/Field.tsx';
 import { Pick } from '../../../parts/Pick.tsx';
-import type { LinkFieldsProps } from './LinkFields.tsx';
+import type { LinkFieldsProps } from './linkFieldsProps.ts';
 
 const types = [
   { value: 's16', words: 'Whole, ±, one register' },

@@ -5,7 +5,7 @@ import { Stage } from '../../../parts/Stage.tsx';
 import { type NextAction, Words } from '../../../parts/Words.tsx';
 import { limitFor } from '../../../words/stations.ts';
 import { basisWords } from '../../../../shared/job/checks/judge.ts';
-import type { CheckProps } from '../check/CheckScreen.tsx';
+import type { CheckProps } from '../check/checkProps.ts';
 import { GaugePick } from '../check/GaugePick.tsx';
 import { NoGauge } from '../check/NoGauge.tsx';
 import { record } from '../check/record.ts';

@@ -11,7 +11,7 @@ import { useSession } from '../../../stores/session.ts';
 import { orReason, resultBrief } from '../../../../shared/presentation/words/results.ts';
 import { shapeOf, standingWords } from '../../../../shared/presentation/words/standing.ts';
 import { limitFor, ringStations, stateOfValue, windowOf } from '../../../words/stations.ts';
-import type { CheckProps } from '../check/CheckScreen.tsx';
+import type { CheckProps } from '../check/checkProps.ts';
 import { HowTaken } from '../check/HowTaken.tsx';
 import { RecordedWords } from '../check/RecordedWords.tsx';
 import { ConvertedLimits } from '../stem/ConvertedLimits.tsx';

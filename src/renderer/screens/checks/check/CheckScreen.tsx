@@ -1,6 +1,6 @@
-import { type Assembly, type Build, latest } from '../../../../shared/job/records/build.ts';
+import { type Build, latest } from '../../../../shared/job/records/build.ts';
 import type { CheckId } from '../../../../shared/job/records/checkIds.ts';
-import { type Check, checkOf } from '../../../../shared/job/checks/checks.ts';
+import { checkOf } from '../../../../shared/job/checks/checks.ts';
 import { Stage } from '../../../parts/Stage.tsx';
 import { Words } from '../../../parts/Words.tsx';
 import { go } from '../../../stores/route.ts';
@@ -13,6 +13,7 @@ import { FeelerScreen } from '../typed/FeelerScreen.tsx';
 import { QuantityScreen } from '../typed/QuantityScreen.tsx';
 import { SetNumbersScreen } from '../typed/SetNumbersScreen.tsx';
 import { ShimsScreen } from '../typed/ShimsScreen.tsx';
+import type { CheckProps } from './checkProps.ts';
 
 interface CheckScreenProps {
   readonly build: Build;
@@ -20,13 +21,6 @@ interface CheckScreenProps {
   readonly check: CheckId;
   /** For shims: the earlier trial whose packs are laid out to begin with. */
   readonly shimsOf?: string | undefined;
-}
-
-/** What every screen of a check is given. */
-export interface CheckProps {
-  readonly build: Build;
-  readonly assembly: Assembly;
-  readonly check: Check;
 }
 
 /** The screen by which a check is answered. */

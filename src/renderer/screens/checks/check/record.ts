@@ -1,6 +1,6 @@
 import { holdRun } from '../../../live/run.ts';
 import { recordMeasurement } from '../../../stores/notebook.ts';
-import type { CheckProps } from './CheckScreen.tsx';
+import type { CheckProps } from './checkProps.ts';
 
 /** Hands the stretch to the bench, which works the figures out again from its journal and writes them down. */
 export async function record({ assembly, check }: CheckProps): Promise<void> {

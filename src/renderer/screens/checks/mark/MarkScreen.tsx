@@ -10,7 +10,7 @@ import { Words } from '../../../parts/Words.tsx';
 import { writeDeed } from '../../../stores/notebook.ts';
 import { usePhotoFolder } from '../../../stores/photos.ts';
 import { go } from '../../../stores/route.ts';
-import type { CheckProps } from '../check/CheckScreen.tsx';
+import type { CheckProps } from '../check/checkProps.ts';
 import { goOn } from '../check/goOn.ts';
 import {
   blankPlace,

@@ -9,7 +9,7 @@ import { usePhotoUrl } from '../../../stores/photos.ts';
 import { type MarkDraft, readFrom, withPhotoRead } from '../mark/draft.ts';
 import { changeMarkDraft, useMarkDraft } from '../mark/draftStore.ts';
 import { PhotoPicture } from './PhotoPicture.tsx';
-import type { PhotoFor } from './PhotoScreen.tsx';
+import type { PhotoFor } from './photoFor.ts';
 import { placeWords } from './PhotoSources.tsx';
 import { markNumbers, nextCorner } from './readingWords.ts';
 import { StraightFlank } from './StraightFlank.tsx';

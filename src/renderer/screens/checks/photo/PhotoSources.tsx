@@ -7,7 +7,7 @@ import { Words } from '../../../parts/Words.tsx';
 import { go, goInstead } from '../../../stores/route.ts';
 import { CameraSource } from './CameraSource.tsx';
 import { FolderSource } from './FolderSource.tsx';
-import type { PhotoFor } from './PhotoScreen.tsx';
+import type { PhotoFor } from './photoFor.ts';
 import { KeptPhotos } from './KeptPhotos.tsx';
 import { keepTaken, takePhoto, type Taken, type Unkept } from './take.ts';
 

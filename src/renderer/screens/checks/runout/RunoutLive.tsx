@@ -5,7 +5,7 @@ import { Button } from '../../../parts/Button.tsx';
 import { Pick } from '../../../parts/Pick.tsx';
 import { Stage } from '../../../parts/Stage.tsx';
 import { type NextAction, Words } from '../../../parts/Words.tsx';
-import type { CheckProps } from '../check/CheckScreen.tsx';
+import type { CheckProps } from '../check/checkProps.ts';
 import { GaugePick } from '../check/GaugePick.tsx';
 import { NoGauge } from '../check/NoGauge.tsx';
 import { record } from '../check/record.ts';

@@ -8,7 +8,7 @@ import { StateMark } from '../../../parts/StateMark.tsx';
 import { useSession } from '../../../stores/session.ts';
 import { orReason } from '../../../../shared/presentation/words/results.ts';
 import { shapeOf, standingWords } from '../../../../shared/presentation/words/standing.ts';
-import type { CheckProps } from '../check/CheckScreen.tsx';
+import type { CheckProps } from '../check/checkProps.ts';
 import { HowTaken } from '../check/HowTaken.tsx';
 import { RecordedWords } from '../check/RecordedWords.tsx';
 import { ReclockPanel } from '../together/ReclockPanel.tsx';

@@ -1,6 +1,6 @@
 import { useState } from 'react';
 import { latest } from '../../../../shared/job/records/build.ts';
-import type { CheckProps } from '../check/CheckScreen.tsx';
+import type { CheckProps } from '../check/checkProps.ts';
 import { RunoutLive } from './RunoutLive.tsx';
 import { RunoutRecorded } from './RunoutRecorded.tsx';
 

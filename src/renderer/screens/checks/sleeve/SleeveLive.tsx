@@ -9,7 +9,7 @@ import { emptyDraft } from '../../../parts/quantity.ts';
 import { Stage } from '../../../parts/Stage.tsx';
 import { type NextAction, Words } from '../../../parts/Words.tsx';
 import { useSession } from '../../../stores/session.ts';
-import type { CheckProps } from '../check/CheckScreen.tsx';
+import type { CheckProps } from '../check/checkProps.ts';
 import { GaugePick } from '../check/GaugePick.tsx';
 import { NoGauge } from '../check/NoGauge.tsx';
 import { record } from '../check/record.ts';

@@ -1,5 +1,5 @@
 import { useState } from 'react';
-import type { CheckProps } from '../check/CheckScreen.tsx';
+import type { CheckProps } from '../check/checkProps.ts';
 import { basisWanted, torqueSettings } from '../torque/settings.ts';
 import { TorqueLive } from '../torque/TorqueLive.tsx';
 import { SleeveLive } from './SleeveLive.tsx';

@@ -7,7 +7,7 @@ import { Stage } from '../../../parts/Stage.tsx';
 import { Words } from '../../../parts/Words.tsx';
 import { useSession } from '../../../stores/session.ts';
 import { limitWords } from '../../../../shared/presentation/words/limits.ts';
-import type { CheckProps } from '../check/CheckScreen.tsx';
+import type { CheckProps } from '../check/checkProps.ts';
 import { GaugePick } from '../check/GaugePick.tsx';
 import { NoGauge } from '../check/NoGauge.tsx';
 import { record } from '../check/record.ts';

@@ -2,7 +2,7 @@ import { useState } from 'react';
 import { fail, ok } from '../../../../shared/basics/result.ts';
 import { Choice } from '../../../parts/Choice.tsx';
 import { Field } from '../../../parts/Field.tsx';
-import type { CheckProps } from '../check/CheckScreen.tsx';
+import type { CheckProps } from '../check/checkProps.ts';
 import { TypedStage } from './TypedStage.tsx';
 
 /** Something looked at and answered with yes or no. */

@@ -5,7 +5,7 @@ import { Choice } from '../../../parts/Choice.tsx';
 import { emptyDraft, type QuantityDraft, readDraft } from '../../../parts/quantity.ts';
 import { QuantityField } from '../../../parts/QuantityField.tsx';
 import { useSession } from '../../../stores/session.ts';
-import type { CheckProps } from '../check/CheckScreen.tsx';
+import type { CheckProps } from '../check/checkProps.ts';
 import { TypedStage } from './TypedStage.tsx';
 
 /** A feeler offered to a joint: it goes in or it does not; its thickness is what the limit is compared with. */

@@ -3,7 +3,7 @@ import { ok } from '../../../../shared/basics/result.ts';
 import { emptyDraft, type Measure, readDraft } from '../../../parts/quantity.ts';
 import { QuantityField } from '../../../parts/QuantityField.tsx';
 import { useSession } from '../../../stores/session.ts';
-import type { CheckProps } from '../check/CheckScreen.tsx';
+import type { CheckProps } from '../check/checkProps.ts';
 import { readTool, useTool } from './tool.ts';
 import { ToolFields } from './ToolFields.tsx';
 import { TypedStage } from './TypedStage.tsx';

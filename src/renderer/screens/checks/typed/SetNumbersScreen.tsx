@@ -1,7 +1,7 @@
 import { useState } from 'react';
 import { fail, ok } from '../../../../shared/basics/result.ts';
 import { Field } from '../../../parts/Field.tsx';
-import type { CheckProps } from '../check/CheckScreen.tsx';
+import type { CheckProps } from '../check/checkProps.ts';
 import { TypedStage } from './TypedStage.tsx';
 
 /** The set numbers cut on both gears; a set is replaced only as a pair. */

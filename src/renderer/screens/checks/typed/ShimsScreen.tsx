@@ -8,7 +8,7 @@ import { draftOf, emptyDraft } from '../../../parts/quantity.ts';
 import { QuantityField } from '../../../parts/QuantityField.tsx';
 import { go } from '../../../stores/route.ts';
 import { useSession } from '../../../stores/session.ts';
-import type { CheckProps } from '../check/CheckScreen.tsx';
+import type { CheckProps } from '../check/checkProps.ts';
 import { type PackDraft, placeWords, readPack, readPacks, sumOf } from './shims.ts';
 import { readTool, useTool } from './tool.ts';
 import { ToolFields } from './ToolFields.tsx';

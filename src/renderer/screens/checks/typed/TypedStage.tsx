@@ -12,7 +12,7 @@ import { useSession } from '../../../stores/session.ts';
 import { limitBasisWords, limitWords } from '../../../../shared/presentation/words/limits.ts';
 import { resultBrief } from '../../../../shared/presentation/words/results.ts';
 import { shapeOf, standingWords } from '../../../../shared/presentation/words/standing.ts';
-import type { CheckProps } from '../check/CheckScreen.tsx';
+import type { CheckProps } from '../check/checkProps.ts';
 import { goOn } from '../check/goOn.ts';
 import { HowTaken } from '../check/HowTaken.tsx';
 import './typed.css';

@@ -16,7 +16,7 @@ import { depthShimFrom, type DepthWay } from './depth.ts';
 import { lengthIn, numberIn } from './inputs.ts';
 import { PrintedRule } from './PrintedRule.tsx';
 import { SumChoice } from './SumChoice.tsx';
-import type { SumProps } from './SumsScreen.tsx';
+import type { SumProps } from './sumProps.ts';
 
 const ways: readonly { readonly value: DepthWay; readonly words: string }[] = [
   { value: 'marks', words: 'Old shim and marks' },

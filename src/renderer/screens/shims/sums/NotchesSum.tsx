@@ -5,7 +5,7 @@ import { Stage } from '../../../parts/Stage.tsx';
 import { numberIn } from './inputs.ts';
 import { notchesNow } from './sides.ts';
 import { SumChoice } from './SumChoice.tsx';
-import type { SumProps } from './SumsScreen.tsx';
+import type { SumProps } from './sumProps.ts';
 import { SumWords } from './SumWords.tsx';
 import { useLengths } from './useLengths.tsx';
 

@@ -7,7 +7,7 @@ import { useSession } from '../../../stores/session.ts';
 import { torqueIn } from './inputs.ts';
 import { preloadShimFrom, totalFrom } from './preload.ts';
 import { SumChoice } from './SumChoice.tsx';
-import type { SumProps } from './SumsScreen.tsx';
+import type { SumProps } from './sumProps.ts';
 import { SumWords } from './SumWords.tsx';
 import { useLengths } from './useLengths.tsx';
 

@@ -6,7 +6,7 @@ import { Stage } from '../../../parts/Stage.tsx';
 import { useSession } from '../../../stores/session.ts';
 import { backlashPerAway, packsFor } from './sides.ts';
 import { SumChoice } from './SumChoice.tsx';
-import type { SumProps } from './SumsScreen.tsx';
+import type { SumProps } from './sumProps.ts';
 import { SumWords } from './SumWords.tsx';
 import { useLengths } from './useLengths.tsx';
 

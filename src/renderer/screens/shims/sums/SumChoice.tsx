@@ -1,6 +1,6 @@
 import { Choice } from '../../../parts/Choice.tsx';
 import { goInstead, type Sum } from '../../../stores/route.ts';
-import type { SumProps } from './SumsScreen.tsx';
+import type { SumProps } from './sumProps.ts';
 
 /** Which sum: what it is about, in the order in which an axle is set up. */
 export function SumChoice({ build, assembly, sum }: SumProps & { readonly sum: Sum }) {

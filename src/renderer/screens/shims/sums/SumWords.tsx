@@ -2,7 +2,7 @@ import type { Problem } from '../../../../shared/basics/result.ts';
 import { Words } from '../../../parts/Words.tsx';
 import { writeDeed } from '../../../stores/notebook.ts';
 import { go } from '../../../stores/route.ts';
-import type { SumProps } from './SumsScreen.tsx';
+import type { SumProps } from './sumProps.ts';
 
 interface SumWordsProps extends SumProps {
   /** What the sum comes to in one sentence; nothing while something is still to be typed. */

@@ -1,15 +1,10 @@
-import type { Build } from '../../../../shared/job/records/build.ts';
 import type { Sum } from '../../../stores/route.ts';
+import type { SumProps } from './sumProps.ts';
 import { DepthSum } from './DepthSum.tsx';
 import { NotchesSum } from './NotchesSum.tsx';
 import { PreloadSum } from './PreloadSum.tsx';
 import { SidesSum } from './SidesSum.tsx';
 import '../../../parts/form.css';
-
-export interface SumProps {
-  readonly build: Build;
-  readonly assembly: string;
-}
 
 /** What is worked out beside a trial from readings of tools that send nothing. */
 export function SumsScreen({ build, assembly, sum }: SumProps & { readonly sum: Sum }) {

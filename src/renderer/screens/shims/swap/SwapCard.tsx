@@ -16,7 +16,7 @@ import { faultsIn, measuredDrafts, readMeasured } from './measured.ts';
 import { openTrial } from './openTrial.ts';
 import { stackOf, stackWords } from './stacks.ts';
 import { SwapRow } from './SwapRow.tsx';
-import type { CardProps } from './SwapScreen.tsx';
+import type { CardProps } from './cardProps.ts';
 
 /** What comes out, what goes in and where, and what should be seen then; the pack is measured here, before assembly. */
 export function SwapCard({ build, swap }: CardProps) {

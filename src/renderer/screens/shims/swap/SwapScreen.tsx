@@ -1,5 +1,4 @@
-import type { Build, Swap } from '../../../../shared/job/records/build.ts';
-import type { MakeUp } from '../../../../shared/axle/makeUp.ts';
+import type { Build } from '../../../../shared/job/records/build.ts';
 import { Stage } from '../../../parts/Stage.tsx';
 import { Words } from '../../../parts/Words.tsx';
 import { go } from '../../../stores/route.ts';
@@ -14,11 +13,6 @@ export function SwapScreen({ build, swap: id }: { readonly build: Build; readonl
   // Packs measured anew start the card afresh.
   const key = swap.measured?.at ?? 'first';
   return <SwapCard key={key} build={{ ...build, makeUp }} swap={swap} />;
-}
-
-export interface CardProps {
-  readonly build: Build & { readonly makeUp: MakeUp };
-  readonly swap: Swap;
 }
 
 const NoCard = ({ build }: { readonly build: Build }) => (
