@@ -43,8 +43,11 @@ function shift(spoil: Spoil, arrival: Arrival, random: Random): number {
       return arrival.stop === spoil.short ? inward * arrival.backlash_mm * random.uniform(0.15, 0.7) : 0;
     case 'not-repeating':
       return random.normal(0, spoil.spread_mm / Math.SQRT2);
-    default:
+    case 'not-held':
+    case 'end-of-travel':
       return 0;
+    default:
+      throw new Error(`no such spoil: ${JSON.stringify(spoil satisfies never)}`);
   }
 }
 

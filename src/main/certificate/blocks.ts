@@ -15,6 +15,7 @@ import { scale } from './letters.ts';
 import type { Paper } from './paper.ts';
 import { elementsToPdf, sceneToPdf } from './sceneToPdf.ts';
 import { tableHeight, tableToPaper } from './table.ts';
+import { noCase } from '../../shared/basics/noCase.ts';
 
 /** Writes the blocks one after the other, breaking pages where it must. */
 export function blocksToPaper(paper: Paper, blocks: readonly Block[]): void {
@@ -49,6 +50,8 @@ function blockToPaper(paper: Paper, block: Block, strip: Strip): void {
       return pictureToPaper(paper, block, strip);
     case 'beside':
       return besideToPaper(paper, block, strip);
+    default:
+      throw noCase(block);
   }
 }
 
@@ -184,6 +187,8 @@ function heightOf(paper: Paper, block: BesideBlock['right'][number], width: numb
     }
     case 'heading':
       return 30;
+    default:
+      throw noCase(block);
   }
 }
 

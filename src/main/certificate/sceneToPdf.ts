@@ -1,5 +1,6 @@
 import type { Element, PathElement, Scene, Style, TextElement } from '../../shared/presentation/drawing/scene.ts';
 import { colourOf, figureFeatures, fontName, onBaseline } from './letters.ts';
+import { noCase } from '../../shared/basics/noCase.ts';
 
 type Pdf = PDFKit.PDFDocument;
 
@@ -36,6 +37,9 @@ function drawElement(pdf: Pdf, element: Element, opacity: number): void {
       if (element.rotate_deg !== undefined) pdf.rotate(element.rotate_deg);
       for (const child of element.elements) drawElement(pdf, child, opacity * (element.opacity ?? 1));
       pdf.restore();
+      return;
+    default:
+      throw noCase(element);
   }
 }
 

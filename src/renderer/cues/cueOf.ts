@@ -6,6 +6,7 @@ import { isNone } from '../../shared/basics/result.ts';
 import { reasonSentence } from '../../shared/presentation/words/refusals.ts';
 import { limitFor, stateOfValue } from '../words/stations.ts';
 import type { Cue } from './cue.ts';
+import { noCase } from '../../shared/basics/noCase.ts';
 
 export interface CueWords {
   readonly cue: Cue;
@@ -46,8 +47,17 @@ export function cueOf(
       return { cue: 'rock', words: `Station ${event.number}, ${showText(event.value, 'length', units)}` };
     case 'turn':
       return { cue: settings?.kind === 'runout' ? 'done' : 'rock', words: turnWords(event.turns) };
-    default:
+    case 'again':
+    case 'all-done':
+    case 'gap':
+    case 'landed':
+    case 'let-go':
+    case 'lifted':
+    case 'pulling':
+    case 'taken-anew':
       return undefined;
+    default:
+      throw noCase(event);
   }
 }
 

@@ -23,6 +23,7 @@ import { Stage } from '../parts/Stage.tsx';
 import { Words } from '../parts/Words.tsx';
 import { useNotebook } from '../stores/notebook.ts';
 import { type Route, useRoute } from '../stores/route.ts';
+import { noCase } from '../../shared/basics/noCase.ts';
 
 /** Stage and words for where the technician is. */
 export function Screen() {
@@ -82,6 +83,8 @@ function BuildRouteScreen({ route, build }: { readonly route: BuildRoute; readon
       return <SwapScreen build={build} swap={route.swap} />;
     case 'certificate':
       return <CertificateScreen build={build} />;
+    default:
+      throw noCase(route);
   }
 }
 

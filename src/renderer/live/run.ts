@@ -7,6 +7,7 @@ import type { CaptureSettings, MeasuredResult, Stretch } from '../../shared/job/
 import type { Problem } from '../../shared/basics/result.ts';
 import { type Heard, onHeard } from './slots.ts';
 import { traceEventOf } from './traceEvents.ts';
+import { noCase } from '../../shared/basics/noCase.ts';
 
 /** A measurement being taken, as far as the screen draws it. It changes with what is found, never with each reading. */
 export interface Run {
@@ -169,7 +170,20 @@ function withStation(stations: readonly StationMeasured[], event: CaptureEvent):
       return [...stations.slice(0, event.station - 1), event.measured];
     case 'taken-anew':
       return stations.slice(0, event.station - 1);
-    default:
+    case 'again':
+    case 'all-done':
+    case 'gap':
+    case 'landed':
+    case 'let-go':
+    case 'lifted':
+    case 'nothing-measured':
+    case 'pulling':
+    case 'rest-found':
+    case 'rock-counted':
+    case 'station':
+    case 'turn':
       return stations;
+    default:
+      throw noCase(event);
   }
 }

@@ -1,5 +1,8 @@
-/** What a flag on a runout or a torque means at the stand, and what to do about it. Unknown ones are shown as they are. */
-const sentences: Readonly<Record<string, string>> = {
+import type { RunoutFlag } from '../../shared/measuring/runout/runoutMeasured.ts';
+import type { TorqueFlag } from '../../shared/measuring/torque/torqueResult.ts';
+
+/** What a flag on a runout or a torque means at the stand, and what to do about it. */
+const sentences: Readonly<Record<RunoutFlag | TorqueFlag, string>> = {
   'start-not-seen': 'The gauge was not seen at rest before the pull, so breakaway is not known.',
   seating: 'The torque still changes from turn to turn: turn on until it settles.',
   'not-steady': 'It swings by more than half its mean: a notch, a bent shaft, or a jerky pull.',
@@ -17,5 +20,9 @@ const sentences: Readonly<Record<string, string>> = {
   'two-lobes-can-vanish': 'At these stations two lobes can vanish.',
 };
 
+/** A record of another time may carry a flag that is not known any more: it is shown as it is, never hidden. */
+const recorded: Readonly<Record<string, string | undefined>> = sentences;
+
+/** What the flags of a recorded result mean, one sentence each. */
 export const flagSentences = (flags: readonly string[]): string =>
-  flags.map((flag) => sentences[flag] ?? `${flag.replaceAll('-', ' ')}.`).join(' ');
+  flags.map((flag) => recorded[flag] ?? `${flag.replaceAll('-', ' ')}.`).join(' ');

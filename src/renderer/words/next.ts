@@ -1,6 +1,8 @@
 import { assemblyName, type Build } from '../../shared/job/records/build.ts';
+import type { Method } from '../../shared/job/checks/checks.ts';
 import type { Next } from '../../shared/job/checks/readiness.ts';
 import type { Route } from '../stores/route.ts';
+import { noCase } from '../../shared/basics/noCase.ts';
 
 /** What comes next, as words for the one action and as the place where it is done. */
 export interface NextWords {
@@ -10,7 +12,7 @@ export interface NextWords {
 }
 
 /** The verb that fits how a check is answered. */
-const verbs: Readonly<Record<string, string>> = {
+const verbs: Readonly<Record<Method, string>> = {
   backlash: 'Measure',
   runout: 'Measure',
   torque: 'Measure',
@@ -76,7 +78,7 @@ export function nextWords(build: Build, next: Next): NextWords {
       };
     case 'check':
       return {
-        words: `${verbs[next.check.method] ?? 'Take'} ${lower(next.check.title)}`,
+        words: `${verbs[next.check.method]} ${lower(next.check.title)}`,
         why: next.check.how,
         route: { at: 'check', ...at, assembly: next.assembly, check: next.check.id },
       };
@@ -86,6 +88,8 @@ export function nextWords(build: Build, next: Next): NextWords {
         why: `${next.state.check.title} stands in the way${onWhich(build, next.assembly)}.`,
         route: { at: 'settle', ...at, assembly: next.assembly, check: next.state.check.id },
       };
+    default:
+      throw noCase(next);
   }
 }
 

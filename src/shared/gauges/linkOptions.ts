@@ -78,6 +78,7 @@ export function reader(options: Options) {
       const value = options.take(name);
       if (value === undefined || /^[\0-\u00FF]+$/u.test(value)) return value;
       refuse(name, value, 'one character or more, each of them one byte');
+      return undefined;
     },
     finish: <T extends { readonly kind: string }>(link: T): LinkRead<T> => {
       for (const name of options.rest()) {

@@ -3,6 +3,7 @@ import type { Kind, Scene, Truth } from '../../../hardware-sim/worlds/world.ts';
 import type { StreamItem } from '../../../src/shared/measuring/reading.ts';
 import { measureItems } from '../../../src/shared/job/captures/measureItems.ts';
 import { degrees, seconds } from '../../../src/shared/basics/quantity.ts';
+import { noCase } from '../../../src/shared/basics/noCase.ts';
 
 /** One figure that came back, beside what is true; `verdict` is against a limit that any small number keeps. */
 export interface Compared {
@@ -68,6 +69,8 @@ export function measureScene(kind: Kind, scene: Scene): SceneMeasured {
       return runout(answer, scene);
     case 'torque':
       return torque(answer, scene);
+    default:
+      throw noCase(kind);
   }
 }
 

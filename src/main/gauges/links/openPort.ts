@@ -3,6 +3,7 @@ import { openModbus } from './modbus.ts';
 import type { OpenPort } from './port.ts';
 import { openSerial } from './serial.ts';
 import { openTcp } from './tcp.ts';
+import { noCase } from '../../../shared/basics/noCase.ts';
 
 /** Opens whatever the link names. */
 export const openPort: OpenPort = async (link, listener) => {
@@ -16,6 +17,8 @@ export const openPort: OpenPort = async (link, listener) => {
     case 'keyboard':
       // Only a bench has a window to type into; it lets such a gauge in by a door of its own.
       return fail(noKeyboardHere);
+    default:
+      throw noCase(link);
   }
 };
 

@@ -1,5 +1,6 @@
 import type { Orientation } from './jpegSegments.ts';
 import type { Photo } from './photo.ts';
+import { noCase } from '../../basics/noCase.ts';
 
 /** Turns a picture as it lies in its file into the upright photo in which corners are tapped. */
 export function upright(photo: Photo, orientation: Orientation): Photo {
@@ -44,5 +45,7 @@ function sourceOf(
       return [right - y, bottom - x];
     case 8:
       return [right - y, x];
+    default:
+      throw noCase(orientation);
   }
 }

@@ -12,6 +12,7 @@ import { gaugeFigures } from './gaugeFigures.ts';
 import { backlashResult, runoutResult, torqueResult } from './results.ts';
 import { stemmed, stemmedEvents } from './stem.ts';
 import { isPullScale, measuredInside } from './torqueScale.ts';
+import { noCase } from '../../basics/noCase.ts';
 
 export type CaptureEvent = BacklashEvent | RunoutEvent | TorqueEvent;
 
@@ -70,6 +71,8 @@ export function startCapture(settings: CaptureSettings, gauge: GaugeSeen): Resul
         finish: () => torqueResult(finishTorque(capture), settings.basis),
       });
     }
+    default:
+      throw noCase(settings);
   }
 }
 

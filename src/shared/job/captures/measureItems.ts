@@ -9,6 +9,7 @@ import type { BacklashResult, RunoutResult, TorqueResult } from '../records/meas
 import { isNone, type OrNone } from '../../basics/result.ts';
 import { backlashResult, runoutResult, torqueResult } from './results.ts';
 import { stepOf } from './stepOf.ts';
+import { noCase } from '../../basics/noCase.ts';
 
 /** What the command line asks for, in the units used inside. */
 export interface MeasureSettings {
@@ -41,6 +42,8 @@ export function measureItems(items: readonly StreamItem[], settings: MeasureSett
       return runoutAnswer(items, settings, resolution);
     case 'torque':
       return torqueAnswer(items, settings, resolution);
+    default:
+      throw noCase(settings.kind);
   }
 }
 

@@ -5,6 +5,7 @@ import { type Angle, degrees, type Length, mm } from '../../basics/quantity.ts';
 import type { BacklashBasis } from '../../basics/recorded.ts';
 import type { StemSaid } from '../records/measurement.ts';
 import { isNone } from '../../basics/result.ts';
+import { noCase } from '../../basics/noCase.ts';
 
 /**
  * What a stem that stands off makes of every reading: `factor` frees it from the slant, as far as that can be told, and
@@ -111,7 +112,16 @@ function eventWith(event: BacklashEvent, effect: StemEffect): BacklashEvent {
       return { ...event, value: mm(event.value * effect.factor), mean: mm(event.mean * effect.factor) };
     case 'station-done':
       return { ...event, measured: stationWith(event.measured, effect) };
-    default:
+    case 'all-done':
+    case 'gap':
+    case 'landed':
+    case 'lifted':
+    case 'nothing-measured':
+    case 'rest-found':
+    case 'station-refused':
+    case 'taken-anew':
       return event;
+    default:
+      throw noCase(event);
   }
 }

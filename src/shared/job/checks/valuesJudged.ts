@@ -6,6 +6,7 @@ import type { BacklashResult, RunoutResult, TorqueResult } from '../records/meas
 import { endsOf, type Limit } from '../records/specSheet.ts';
 import { isNone, type OrNone } from '../../basics/result.ts';
 import { fewestStations } from './checks.ts';
+import { noCase } from '../../basics/noCase.ts';
 
 export interface Valued {
   readonly value: OrNone<number>;
@@ -26,8 +27,14 @@ export function valuesFor(limit: Limit, measurement: Measurement, assembly: Asse
       return torqueValue(limit, result);
     case 'quantity':
       return [{ value: insideOf(result.value), ...typedDoubt(measurement) }];
-    default:
+    case 'feeler':
+    case 'set-numbers':
+    case 'shims':
+    case 'confirmed':
+    case 'mark':
       return `nothing to compare with a limit for ${assembly.phase}`;
+    default:
+      throw noCase(result);
   }
 }
 

@@ -6,6 +6,7 @@ import type { PhotoWay, StoredPhoto } from './photo.ts';
 import type { SpecSheet } from './specSheet.ts';
 import type { SwapPlanned } from './swap.ts';
 import type { CheckId, Phase } from './checkIds.ts';
+import { noCase } from '../../basics/noCase.ts';
 
 export interface Measurement {
   /** The notebook entry it stands in. */
@@ -143,6 +144,8 @@ function write(build: Build, entry: Entry): Build {
       return { ...build, certificates: [...build.certificates, { sha256: deed.sha256, complete: deed.complete, at }] };
     case 'struck':
       return build;
+    default:
+      throw noCase(deed);
   }
 }
 

@@ -1,6 +1,7 @@
 import type { Ink, Palette } from './inks.ts';
 import { coordinate } from './paths.ts';
 import type { CircleElement, Element, GroupElement, PathElement, Scene, Style, TextElement } from './scene.ts';
+import { noCase } from '../../basics/noCase.ts';
 
 /** An SVG element as data: written out here for files, made into React elements by the renderer. */
 export interface SvgNode {
@@ -42,6 +43,8 @@ function nodeOf(element: Element, colourOf: ColourOf): SvgNode {
       return textNode(element, colourOf);
     case 'group':
       return groupNode(element, colourOf);
+    default:
+      throw noCase(element);
   }
 }
 

@@ -4,6 +4,7 @@ import { insideOf, type QuantityTyped } from '../../basics/recorded.ts';
 import type { MeasuredResult } from '../../job/records/measurement.ts';
 import { isNone, type OrNone } from '../../basics/result.ts';
 import { reasonShort } from './refusals.ts';
+import { noCase } from '../../basics/noCase.ts';
 
 /** A number, or why there is none. */
 export const orReason = (value: OrNone<number>, dimension: Dimension, system: UnitSystem): string =>
@@ -39,6 +40,8 @@ export function resultBrief(result: MeasuredResult, system: UnitSystem): string 
       return result.yes ? 'yes' : 'no';
     case 'mark':
       return { accepted: 'accepted', change: 'asks for a change', recorded: 'recorded' }[result.judgement];
+    default:
+      throw noCase(result);
   }
 }
 

@@ -1,5 +1,6 @@
 import { showText, type UnitSystem } from '../../basics/show.ts';
 import type { GearFigures, GearTogether, WhyNotTogether } from '../../job/gear/together.ts';
+import { noCase } from '../../basics/noCase.ts';
 
 /** Whether backlash and runout fit together: what it comes to, why, and what to do about it. */
 export interface TogetherWords {
@@ -26,6 +27,8 @@ export function togetherWords(together: GearTogether, system: UnitSystem): Toget
       };
     case 'not-explained':
       return { title: 'Runout does not explain the variation', why: `${measured}. ${leftWords(together, shown)}` };
+    default:
+      throw noCase(together);
   }
 }
 

@@ -11,6 +11,7 @@ import { QuantityField } from '../../../parts/QuantityField.tsx';
 import { StateMark } from '../../../parts/StateMark.tsx';
 import { useSession } from '../../../stores/session.ts';
 import { measureOfKind } from './draft.ts';
+import { noCase } from '../../../../shared/basics/noCase.ts';
 
 interface KnownAmountProps {
   readonly gauge: Gauge;
@@ -76,6 +77,8 @@ function foundWords(found: Found): string {
       return `It shows ${found.times.toFixed(2)} times that amount. Was it moved by exactly that, and read at the right moment?`;
     case 'too-small':
       return 'That is too little to tell: take at least twenty steps of its resolution.';
+    default:
+      throw noCase(found);
   }
 }
 

@@ -5,22 +5,28 @@ import { Reveal } from '../../../parts/Reveal.tsx';
 import type { LinkFieldsProps } from './linkFieldsProps.ts';
 import type { LinkDraft } from './linkDraft.ts';
 
-const parityWords: Readonly<Record<string, string>> = {
+const parityWords: Readonly<Record<LinkDraft['parity'], string>> = {
   none: 'no parity',
   even: 'even parity',
   odd: 'odd parity',
   mark: 'mark parity',
   space: 'space parity',
 };
-const parities = Object.entries(parityWords).map(([value, words]) => ({ value, words }));
+const parities = (['none', 'even', 'odd', 'mark', 'space'] as const).map((value) => ({
+  value,
+  words: parityWords[value],
+}));
 
 const flags = [
   { value: 'as-it-is', words: 'As it is' },
   { value: '1', words: 'On' },
   { value: '0', words: 'Off' },
-];
-const functionWords: Readonly<Record<string, string>> = { 3: 'holding registers', 4: 'input registers' };
-const functions = Object.entries(functionWords).map(([value, words]) => ({ value, words: `${words} (${value})` }));
+] as const;
+const functionWords: Readonly<Record<LinkDraft['function'], string>> = {
+  3: 'holding registers',
+  4: 'input registers',
+};
+const functions = (['3', '4'] as const).map((value) => ({ value, words: `${functionWords[value]} (${value})` }));
 
 /** What seldom differs of a serial line: its frame, and the lines that power some interfaces. */
 export const SerialSettings = ({ draft, onChange }: LinkFieldsProps) => (
@@ -30,7 +36,7 @@ export const SerialSettings = ({ draft, onChange }: LinkFieldsProps) => (
         label="Data bits"
         value={draft.bits}
         onChange={(bits) => onChange({ bits })}
-        options={['8', '7'].map(asItIs)}
+        options={(['8', '7'] as const).map(asItIs)}
       />
       <StopBits draft={draft} onChange={onChange} />
     </div>
@@ -77,14 +83,14 @@ const StopBits = ({ draft, onChange }: SettingProps) => (
     label="Stop bits"
     value={draft.stop}
     onChange={(stop) => onChange({ stop })}
-    options={['1', '2'].map(asItIs)}
+    options={(['1', '2'] as const).map(asItIs)}
   />
 );
 
-const asItIs = (value: string) => ({ value, words: value });
+const asItIs = <Value extends string>(value: Value) => ({ value, words: value });
 
 const frameWords = ({ parity, stop }: LinkDraft): readonly string[] => [
-  parityWords[parity] ?? parity,
+  parityWords[parity],
   stop === '2' ? '2 stop bits' : '1 stop bit',
 ];
 
@@ -98,4 +104,4 @@ function serialWords(draft: LinkDraft): string {
 }
 
 const modbusWords = (draft: LinkDraft): string =>
-  [...frameWords(draft), functionWords[draft.function] ?? '', `every ${draft.every} ms`].join(', ');
+  [...frameWords(draft), functionWords[draft.function], `every ${draft.every} ms`].join(', ');

@@ -15,9 +15,6 @@ const orders = [
   { value: 'low-first', words: 'The second one' },
 ] as const;
 
-const chosen = <Value extends string>(options: readonly { readonly value: Value }[], value: string) =>
-  options.find((one) => one.value === value)?.value;
-
 /** Which registers hold the reading, and how a number is made of them. */
 export function ModbusFields({ draft, errors, onChange }: LinkFieldsProps) {
   const number = (field: 'unit' | 'register' | 'scale', label: string, hint: string) => (
@@ -34,19 +31,9 @@ export function ModbusFields({ draft, errors, onChange }: LinkFieldsProps) {
     <>
       {number('unit', 'Unit address', 'Of the gauge on the line, 1 to 247.')}
       {number('register', 'Register', 'Counted from 0. Lists that begin at 1 or 40001 count one more.')}
-      <Pick
-        label="Number in it"
-        value={chosen(types, draft.type)}
-        options={types}
-        onChange={(type) => onChange({ type })}
-      />
+      <Pick label="Number in it" value={draft.type} options={types} onChange={(type) => onChange({ type })} />
       {draft.type.endsWith('16') ? undefined : (
-        <Pick
-          label="Upper half is in"
-          value={chosen(orders, draft.order)}
-          options={orders}
-          onChange={(order) => onChange({ order })}
-        />
+        <Pick label="Upper half is in" value={draft.order} options={orders} onChange={(order) => onChange({ order })} />
       )}
       {number('scale', 'Scale', 'The number times this is the reading: 0.001 where it counts thousandths.')}
     </>

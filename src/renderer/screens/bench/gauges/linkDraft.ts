@@ -1,16 +1,23 @@
 import { decodeBytes, encodeBytes, encodePath } from '../../../../shared/gauges/linkOptions.ts';
 import { type Asking, askingOf, type Link, linkText, parseLink } from '../../../../shared/gauges/link.ts';
+import { noCase } from '../../../../shared/basics/noCase.ts';
+
+type SerialLink = Extract<Link, { readonly kind: 'serial' }>;
+type ModbusLink = Extract<Link, { readonly kind: 'modbus' }>;
+type SerialLine = Pick<SerialLink, 'parity' | 'stop'>;
+/** A handshake line: held on, held off, or left as the computer has it. */
+export type Flag = 'as-it-is' | '1' | '0';
 
 /** How a gauge is reached, while it is being filled in: every setting as it stands in its field. */
 export interface LinkDraft {
   readonly sort: Link['kind'] | 'none';
   readonly path: string;
   readonly baud: string;
-  readonly bits: string;
-  readonly parity: string;
-  readonly stop: string;
-  readonly dtr: string;
-  readonly rts: string;
+  readonly bits: `${SerialLink['bits']}`;
+  readonly parity: SerialLine['parity'];
+  readonly stop: `${SerialLine['stop']}`;
+  readonly dtr: Flag;
+  readonly rts: Flag;
   readonly host: string;
   readonly port: string;
   readonly sends: 'by-itself' | 'asked';
@@ -20,9 +27,9 @@ export interface LinkDraft {
   readonly askEvery: string;
   readonly unit: string;
   readonly register: string;
-  readonly function: string;
-  readonly type: string;
-  readonly order: string;
+  readonly function: `${ModbusLink['function']}`;
+  readonly type: ModbusLink['type'];
+  readonly order: ModbusLink['order'];
   readonly scale: string;
   readonly every: string;
   /** The whole link as it is being written by hand; it goes before the fields until one of them is changed. */
@@ -85,28 +92,30 @@ function fieldsOf(link: Link): Partial<LinkDraft> & Pick<LinkDraft, 'sort'> {
     case 'serial': {
       const { path, bits, dtr, rts } = link;
       const lines = { dtr: flagText(dtr), rts: flagText(rts) };
-      return { sort: 'serial', path, bits: String(bits), ...lines, ...lineFields(link), ...askFields(link) };
+      return { sort: 'serial', path, bits: `${bits}`, ...lines, ...lineFields(link), ...askFields(link) };
     }
     case 'modbus': {
       const { path, type, order } = link;
-      const numbers = {
+      const numbers: Partial<LinkDraft> = {
         unit: String(link.unit),
         register: String(link.register),
-        function: String(link.function),
+        function: `${link.function}`,
         scale: String(link.scale),
         every: String(link.every_ms),
       };
       return { sort: 'modbus', path, type, order, ...numbers, ...lineFields(link) };
     }
+    default:
+      throw noCase(link);
   }
 }
 
-const flagText = (flag: boolean | undefined): string => (flag === undefined ? 'as-it-is' : flag ? '1' : '0');
+const flagText = (flag: boolean | undefined): Flag => (flag === undefined ? 'as-it-is' : flag ? '1' : '0');
 
-const lineFields = ({ baud, parity, stop }: Extract<Link, { readonly baud: number }>) => ({
+const lineFields = ({ baud, parity, stop }: Extract<Link, { readonly baud: number }>): Partial<LinkDraft> => ({
   baud: String(baud),
   parity,
-  stop: String(stop),
+  stop: `${stop}`,
 });
 
 function askFields(link: Link & Asking): Partial<LinkDraft> {

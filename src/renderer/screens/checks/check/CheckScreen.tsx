@@ -14,6 +14,7 @@ import { QuantityScreen } from '../typed/QuantityScreen.tsx';
 import { SetNumbersScreen } from '../typed/SetNumbersScreen.tsx';
 import { ShimsScreen } from '../typed/ShimsScreen.tsx';
 import type { CheckProps } from './checkProps.ts';
+import { noCase } from '../../../../shared/basics/noCase.ts';
 
 interface CheckScreenProps {
   readonly build: Build;
@@ -51,6 +52,8 @@ export function CheckScreen({ build, assembly: id, check, shimsOf }: CheckScreen
       return <ConfirmScreen key={key} {...props} />;
     case 'mark':
       return <MarkScreen key={key} {...props} />;
+    default:
+      throw noCase(props.check.method);
   }
 }
 
