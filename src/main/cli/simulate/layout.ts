@@ -1,4 +1,5 @@
 import type { LineFormat, Place } from '../../../shared/gauges/lineFormat.ts';
+import { noCase } from '../../../shared/basics/noCase.ts';
 import { ok, type Result } from '../../../shared/basics/result.ts';
 import type { Frame } from './frame.ts';
 import { refuse } from './refuse.ts';
@@ -31,8 +32,20 @@ export interface Layout {
 export function layoutFor(format: LineFormat, parts: Parts): Result<Layout> {
   const { number } = format;
   if (number.at === 'columns') return byColumns(format, number, parts);
-  const laid = number.at === 'field' ? byFields(format, number, parts) : ok(freely(format, parts));
+  const laid = byMarks(format, number, parts);
   return laid.ok ? ofLength(laid.value, format.length, parts) : laid;
+}
+
+/** A line whose parts follow each other, however long each of them is. */
+function byMarks(format: LineFormat, number: Exclude<LineFormat['number'], Columns>, parts: Parts): Result<Layout> {
+  switch (number.at) {
+    case 'field':
+      return byFields(format, number, parts);
+    case 'free':
+      return ok(freely(format, parts));
+    default:
+      throw noCase(number);
+  }
 }
 
 const spaced = (label: string | undefined): string =>

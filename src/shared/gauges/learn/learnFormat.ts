@@ -1,4 +1,4 @@
-import { checksumReader } from '../checksum.ts';
+import { checkings, checksumReader } from '../checksum.ts';
 import { isUnreadable, type LineReading } from '../gaugeReading.ts';
 import { automatic, type LineFormat } from '../lineFormat.ts';
 import { lineReader } from '../readLine.ts';
@@ -38,7 +38,7 @@ const unknown = (doubts: readonly Doubt[]): Learned => ({
 function frameOf({ lineEnd, start, lines }: HeardLines): LineFormat {
   const frame: LineFormat = { ...automatic, name: '', lineEnd, ...(start !== undefined && { start }) };
   const texts = lines.map((line) => textOf(line).slice(start?.length ?? 0));
-  for (const is of ['xor-hex', 'sum-hex'] as const) {
+  for (const is of checkings) {
     const fits = texts.filter((text) => checksumReader({ is })(text) !== undefined).length;
     // By chance one line in 256 fits.
     if (texts.length >= 3 && fits >= texts.length * 0.9) return { ...frame, checksum: { is } };
