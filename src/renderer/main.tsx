@@ -4,6 +4,7 @@ import './theme/tokens.css';
 import './theme/base.css';
 import { listenToKeys } from './commands/keys.ts';
 import { App } from './frame/App.tsx';
+import { tellDefects } from './frame/tellDefects.ts';
 import { catchTypedReadings } from './live/keyboardGauge.ts';
 import { listen } from './live/slots.ts';
 import { followBench } from './stores/bench.ts';
@@ -17,6 +18,7 @@ import { followTheme } from './theme/follow.ts';
 import { connect } from './transport/connect.ts';
 
 /** Where the page is put together: one bench, the stores that follow it, the keys, and the screens. */
+tellDefects(window);
 const bench = connect(window);
 giveBench(bench);
 listen(bench);

@@ -7,9 +7,12 @@ import { useBenchSeen } from '../stores/bench.ts';
 import { openBuild } from '../stores/notebook.ts';
 import { buildOf, go, useRoute } from '../stores/route.ts';
 import { switchUnits } from '../stores/session.ts';
+import { Guard } from './Guard.tsx';
 import { Job } from './Job.tsx';
+import { JobStopped } from './JobStopped.tsx';
 import { ProblemLine } from './ProblemLine.tsx';
 import { Screen } from './Screen.tsx';
+import { ScreenStopped } from './ScreenStopped.tsx';
 import { Strip } from './Strip.tsx';
 import './app.css';
 
@@ -29,8 +32,12 @@ export function App() {
   useCommand(',', 'Open the settings', toggleSettings);
   return (
     <div className="bench">
-      <Job />
-      <Screen />
+      <Guard shown={route} instead={JobStopped}>
+        <Job />
+      </Guard>
+      <Guard shown={route} instead={ScreenStopped}>
+        <Screen />
+      </Guard>
       <ProblemLine />
       <Strip />
       <CuePicture />
