@@ -1,0 +1,107 @@
+import { seeded } from '../../../hardware-sim/seeded.ts';
+import { axleBy, backlashAt, chancesIn, type WorldAxle } from '../../../hardware-sim/worlds/axles/axle.ts';
+import { edgeOrder, type MarkRead, readTrial, type TrialRead } from '../../../hardware-sim/worlds/axles/hands.ts';
+import { Ideal } from '../../../hardware-sim/worlds/axles/ideal.ts';
+import { drawKind, type Kind, type Population } from '../../../hardware-sim/worlds/axles/population.ts';
+import { canBeRight, rightAt, standsAt } from '../../../hardware-sim/worlds/axles/right.ts';
+import type { Mark } from '../../../src/shared/pattern/mark.ts';
+import type { PlanInput, TrialSeen } from '../../../src/shared/setup/plan/input.ts';
+import type { Stood, Subject, Way } from './subject.ts';
+
+/** What a technician knows of the set and says. */
+export type Told = 'all' | 'counts-diameter-cut' | 'counts-diameter';
+
+export interface FirstOrderWorld {
+  readonly population: Population;
+  readonly told: Told;
+}
+
+const degrees = (radians: number): number => (radians * 180) / Math.PI;
+
+/** An axle of the first-order truth, or nothing where no position of it is right. */
+export function firstOrderSubject(world: FirstOrderWorld, seed: number): Subject | undefined {
+  const random = seeded(seed * 7919 + 101);
+  const { population } = world;
+  const kind = drawKind(random, population);
+  const axle = axleBy(
+    population,
+    kind,
+    Float64Array.from({ length: chancesIn }, () => random.normal(0, 1)),
+  );
+  if (!canBeRight(axle)) return undefined;
+  const read = new Map<TrialSeen, TrialRead>();
+  return {
+    ask: (trials) => ({ ...inputFor(world, kind), trials: [...trials] }),
+    tryAt: (place, trial) => {
+      const seen = readTrial(seeded(seed * 31 + trial * 7 + 1), population, axle, { ...place, trial });
+      const written = writtenDown(world.population, kind, seen);
+      read.set(written, seen);
+      return written;
+    },
+    rightAt: ({ pinionOut, ringAway }) => rightAt(axle, pinionOut, ringAway),
+    truthAt: (place) => truthOf(axle, place),
+    ideal: () => idealFor(world, kind, seed, read),
+  };
+}
+
+function truthOf(axle: WorldAxle, { pinionOut, ringAway }: Stood) {
+  const { drive } = standsAt(axle, pinionOut, ringAway);
+  const backlash = backlashAt(axle, pinionOut, ringAway);
+  return { crown: drive.crown, heel: drive.heel, backlash, variation: axle.kind.variation };
+}
+
+function idealFor(world: FirstOrderWorld, kind: Kind, seed: number, read: ReadonlyMap<TrialSeen, TrialRead>): Way {
+  const ideal = new Ideal({ population: world.population, kind }, seeded(seed + 50_021));
+  return (_subject, trials) => {
+    const answer = ideal.next(trials.map((trial) => read.get(trial)).filter((trial) => trial !== undefined));
+    return { stay: answer.stay, suspect: false, place: answer.place, chance: answer.chance };
+  };
+}
+
+function inputFor({ told, population }: FirstOrderWorld, { drawn, drive, window }: Kind): PlanInput {
+  const cut = drawn.bladeGroups === undefined ? ('face-milled' as const) : ('face-hobbed' as const);
+  const least = {
+    pinionTeeth: drawn.pinionTeeth,
+    ringTeeth: drawn.ringTeeth,
+    outerDiameter_mm: drawn.outerDiameter,
+    driveFlank: drive,
+  };
+  const more = {
+    faceWidth_mm: drawn.faceWidth,
+    offset_mm: drawn.offset,
+    pinionSpiral_deg: Math.round(degrees(drawn.pinionSpiral)),
+  };
+  const known = { all: { ...least, ...more, cut }, 'counts-diameter-cut': { ...least, cut }, 'counts-diameter': least };
+  return {
+    set: known[told],
+    backlashBasis: { direction: 'along-rotation', at: 'heel' },
+    limits: { backlash_mm: [window[0], window[0] + population.windowWidth] },
+    target: { kind: 'new-set' },
+    shimStep_mm: { pinion: 0.025, side: 0.025 },
+    trials: [],
+  };
+}
+
+function writtenDown({ reading, backlashReading }: Population, { variation }: Kind, seen: TrialRead): TrialSeen {
+  const mark = ({ edges, ...read }: MarkRead): Mark => ({
+    ...read,
+    slant_deg: 0,
+    edges: Object.assign(
+      { toe: 'clear', heel: 'clear', crown: 'clear', root: 'clear' } as Mark['edges'],
+      Object.fromEntries(edgeOrder.map((edge, index) => [edge, edges[index] ?? 'clear'])),
+    ),
+    U95: { heel: 2 * reading, crown: 2 * reading },
+  });
+  const least = Math.max(0, seen.backlash - variation / 2);
+  return {
+    pinionOut_mm: seen.pinionOut,
+    ringAway_mm: seen.ringAway,
+    backlash: {
+      mean_mm: seen.backlash,
+      min_mm: least,
+      max_mm: seen.backlash + (seen.backlash === 0 ? 0 : variation / 2),
+      U95_mm: 2 * backlashReading,
+    },
+    pattern: { drive: mark(seen.drive), coast: mark(seen.coast) },
+  };
+}

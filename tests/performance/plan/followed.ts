@@ -1,0 +1,69 @@
+import type { TrialSeen } from '../../../src/shared/setup/plan/input.ts';
+import type { Step, Stood, Subject, Way } from './subject.ts';
+
+/** One change that was made, and what came of it. */
+export interface Change {
+  readonly right: boolean;
+  readonly chance: number | undefined;
+  /** How far the worst station lies outside the backlash window (mm): 0 inside. */
+  readonly outside: number;
+  readonly pinionMoved: boolean;
+  readonly ringMoved: boolean;
+  /** Whether the truth lies within the U95 told; undefined where nothing was told. */
+  readonly covered: { readonly crown?: boolean; readonly heel?: boolean; readonly backlash?: boolean };
+}
+
+/** One axle set up by one way of working, which stops on what it reads. */
+export interface Followed {
+  /** Whether it was right as found, and with at most one, two and three changes. */
+  readonly rightAfter: readonly boolean[];
+  readonly changes: readonly Change[];
+  readonly suspectAt: number | undefined;
+  /** Left standing by its own decision, right or wrong; the chance it told. */
+  readonly left: { readonly right: boolean; readonly chance: number | undefined } | undefined;
+}
+
+const changesAtMost = 3;
+
+export function follow(subject: Subject, way: Way): Followed {
+  const trials: TrialSeen[] = [];
+  const changes: Change[] = [];
+  let place: Stood = { pinionOut: 0, ringAway: 0 };
+  const rightAfter = [subject.rightAt(place)];
+  const rest = (): readonly boolean[] => {
+    const last = rightAfter.at(-1) ?? false;
+    return Array.from({ length: changesAtMost + 1 }, (_, n) => rightAfter[n] ?? last);
+  };
+  for (let trial = 0; trial < changesAtMost; trial += 1) {
+    trials.push(subject.tryAt(place, trial));
+    const step = way(subject, trials);
+    if (step.suspect) return { rightAfter: rest(), changes, suspectAt: trial, left: undefined };
+    const right = subject.rightAt(place);
+    if (step.stay) return { rightAfter: rest(), changes, suspectAt: undefined, left: { right, chance: step.chance } };
+    changes.push(changeTo(subject, place, step));
+    place = step.place;
+    rightAfter.push(subject.rightAt(place));
+  }
+  return { rightAfter: rest(), changes, suspectAt: undefined, left: undefined };
+}
+
+function changeTo(subject: Subject, from: Stood, { place, chance, expected }: Step): Change {
+  const truth = subject.truthAt(place);
+  const [low, high] = subject.ask([]).limits.backlash_mm;
+  const half = truth.variation / 2;
+  const within = (value: number, told: number, U95: number): boolean => Math.abs(value - told) <= U95;
+  return {
+    right: subject.rightAt(place),
+    chance,
+    outside: Math.max(0, low - (truth.backlash - half), truth.backlash + half - high),
+    pinionMoved: Math.abs(place.pinionOut - from.pinionOut) > 1e-6,
+    ringMoved: Math.abs(place.ringAway - from.ringAway) > 1e-6,
+    covered: expected && {
+      crown: within(truth.crown, expected.crown, expected.U95.crown),
+      backlash: within(truth.backlash, expected.backlash, expected.U95.backlash),
+      ...(expected.heel === undefined || expected.U95.heel === undefined
+        ? {}
+        : { heel: within(truth.heel, expected.heel, expected.U95.heel) }),
+    } || {},
+  };
+}

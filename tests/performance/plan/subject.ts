@@ -1,0 +1,45 @@
+import type { PlanInput, TrialSeen } from '../../../src/shared/setup/plan/input.ts';
+
+/** Movements since the first trial (mm). */
+export interface Stood {
+  readonly pinionOut: number;
+  readonly ringAway: number;
+}
+
+/** What only the truth knows of a place. */
+export interface Truth {
+  readonly crown: number;
+  readonly heel: number;
+  /** Mean over the stations (mm); below 0 where gears are pressed together. */
+  readonly backlash: number;
+  /** Smallest to largest station (mm). */
+  readonly variation: number;
+}
+
+/** An axle on the stand: what may be asked of it, and what only its truth knows. */
+export interface Subject {
+  readonly ask: (trials: readonly TrialSeen[]) => PlanInput;
+  /** Puts it together and reads it, reading errors and all; the same chance for whoever stands there as `trial`. */
+  readonly tryAt: (place: Stood, trial: number) => TrialSeen;
+  readonly rightAt: (place: Stood) => boolean;
+  readonly truthAt: (place: Stood) => Truth;
+  /** A planner that knows this truth, where there is one. */
+  readonly ideal?: () => Way;
+}
+
+/** What a way of working answers after some trials. */
+export interface Step {
+  readonly stay: boolean;
+  readonly suspect: boolean;
+  readonly place: Stood;
+  /** Chance told of being right at `place`, where the way tells one. */
+  readonly chance?: number;
+  readonly expected?: {
+    readonly crown: number;
+    readonly heel: number | undefined;
+    readonly backlash: number;
+    readonly U95: { readonly crown: number; readonly heel: number | undefined; readonly backlash: number };
+  };
+}
+
+export type Way = (subject: Subject, trials: readonly TrialSeen[]) => Step;

@@ -1,0 +1,54 @@
+import type { Change, Followed } from './followed.ts';
+
+const share = (hits: number, of: number): string => (of === 0 ? '  –' : `${((100 * hits) / of).toFixed(0)}`.padStart(3));
+const count = <T>(values: readonly T[], of: (value: T) => boolean): number => values.filter(of).length;
+
+/** Right as found / after at most one / two / three changes, in percent. */
+export const rightRow = (followed: readonly Followed[]): string =>
+  [0, 1, 2, 3].map((n) => share(count(followed, ({ rightAfter }) => rightAfter[n] === true), followed.length)).join(' ');
+
+/** Times a part was touched, for each axle. */
+export function teardowns(followed: readonly Followed[]): string {
+  const changes = followed.flatMap(({ changes: made }) => made);
+  const each = (of: (change: Change) => boolean): string => (count(changes, of) / followed.length).toFixed(2);
+  return `pinion ${each(({ pinionMoved }) => pinionMoved)} side ${each(({ ringMoved }) => ringMoved)}`;
+}
+
+export function windowRow(followed: readonly Followed[]): string {
+  const changes = followed.flatMap(({ changes: made }) => made);
+  const out = changes.filter(({ outside }) => outside > 0).map(({ outside }) => outside);
+  const worst = out.reduce((a, b) => Math.max(a, b), 0);
+  return `${out.length}/${changes.length} (worst ${worst.toFixed(3)})`;
+}
+
+export function coverRow(followed: readonly Followed[]): string {
+  const changes = followed.flatMap(({ changes: made }) => made);
+  const part = (of: (change: Change) => boolean | undefined): string => {
+    const told = changes.map(of).filter((value) => value !== undefined);
+    return share(count(told, Boolean), told.length);
+  };
+  return `${part(({ covered }) => covered.crown)} ${part(({ covered }) => covered.heel)} ${part(({ covered }) => covered.backlash)}`;
+}
+
+/** Of axles right as found: share told to come apart, share called suspect; of all, share suspect. */
+export function goodSets(followed: readonly Followed[]): string {
+  const right = followed.filter(({ rightAfter }) => rightAfter[0] === true);
+  const apart = count(right, ({ changes }) => changes.length > 0);
+  const suspect = count(followed, ({ suspectAt }) => suspectAt !== undefined);
+  const leftWrong = count(followed, ({ left }) => left !== undefined && !left.right);
+  return `right ones taken apart ${apart}/${right.length}, left wrong ${leftWrong}, suspect ${suspect}/${followed.length}`;
+}
+
+const bins = [0, 0.2, 0.4, 0.6, 0.8, 0.9, 1.001] as const;
+
+/** Chances told beside how often they were kept: "told 0.73 kept 0.70 of 50" for each bin. */
+export function calibration(followed: readonly Followed[]): string {
+  const told = followed.flatMap(({ changes, left }) => [...changes, ...(left === undefined ? [] : [left])]);
+  const rows = bins.slice(0, -1).map((low, index) => {
+    const among = told.filter(({ chance }) => chance !== undefined && chance >= low && chance < (bins[index + 1] ?? 2));
+    if (among.length === 0) return undefined;
+    const mean = among.reduce((sum, { chance }) => sum + (chance ?? 0), 0) / among.length;
+    return `${(100 * mean).toFixed(0)}→${((100 * count(among, ({ right }) => right)) / among.length).toFixed(0)} (${among.length})`;
+  });
+  return rows.filter((row) => row !== undefined).join('  ');
+}

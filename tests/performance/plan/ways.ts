@@ -1,0 +1,43 @@
+import type { PlanAnswer } from '../../../src/shared/setup/plan/answer.ts';
+import { plan } from '../../../src/shared/setup/plan/plan.ts';
+import { shopRule } from './shopRule.ts';
+import type { Step, Way } from './subject.ts';
+
+const numberOr = (value: unknown): number | undefined => (typeof value === 'number' ? value : undefined);
+
+export const byRule: Way = (subject, trials) => {
+  const [low, high] = subject.ask([]).limits.backlash_mm;
+  const last = trials.at(-1);
+  const place = shopRule(trials, (low + high) / 2);
+  const inWindow = last !== undefined && last.backlash.min_mm >= low && last.backlash.max_mm <= high;
+  const stay = inWindow && place.pinionOut === last.pinionOut_mm;
+  return { stay, suspect: false, place };
+};
+
+/** The plan, its processor time counted. */
+export const byPlan =
+  (times: number[]): Way =>
+  (subject, trials) => {
+    const from = process.cpuUsage();
+    const answer = plan(subject.ask(trials));
+    const { user, system } = process.cpuUsage(from);
+    times.push((user + system) / 1000);
+    if (!answer.ok) throw new Error(answer.problem.sentence);
+    return stepOf(answer.value);
+  };
+
+function stepOf({ decision, chance, expected, pinionOut_mm, ringAway_mm }: PlanAnswer & { chance?: number }): Step {
+  const { backlash, pattern, U95 } = expected;
+  return {
+    stay: decision !== 'change',
+    suspect: decision === 'suspect',
+    place: { pinionOut: pinionOut_mm, ringAway: ringAway_mm },
+    ...(chance === undefined ? {} : { chance }),
+    expected: {
+      crown: pattern.drive.crown,
+      heel: numberOr(pattern.drive.heel),
+      backlash: backlash.mean_mm,
+      U95: { crown: U95.drive.crown, heel: numberOr(U95.drive.heel), backlash: U95.backlash_mm },
+    },
+  };
+}
