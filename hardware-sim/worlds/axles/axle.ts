@@ -5,7 +5,18 @@ import type { Flank } from './slopes.ts';
 /** Everything that chance decides of one axle, as standard normal numbers: what the ideal has to find out. */
 export type Chances = Float64Array;
 
-const names = ['film', 'long', 'tall', 'pinion', 'cut', 'start', 'ringShare', 'pinionShare', 'spread', 'relief'] as const;
+const names = [
+  'film',
+  'long',
+  'tall',
+  'pinion',
+  'cut',
+  'start',
+  'ringShare',
+  'pinionShare',
+  'spread',
+  'relief',
+] as const;
 const ofFlank = ['a', 'c', 'bias', 'heel', 'crown'] as const;
 const flanks: readonly Flank[] = ['convex', 'concave'];
 const firstFilm = names.length + flanks.length * ofFlank.length;

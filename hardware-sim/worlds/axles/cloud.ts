@@ -19,7 +19,7 @@ export interface Knowing {
   readonly kind: Kind;
 }
 
-const movesEach = 12;
+const movesEach = 10;
 
 export function priorCloud({ population, kind }: Knowing, count: number, random: Random): readonly Particle[] {
   return Array.from({ length: count }, () => {

@@ -80,8 +80,7 @@ function conesAt(set: SetDrawn, between: number, ringPitch: number): Cones {
   const ringRadius = set.outerDiameter / 2 - (set.faceWidth / 2) * Math.sin(ringPitch);
   const ringCone = ringRadius / Math.sin(ringPitch);
   const ratio = set.ringTeeth / set.pinionTeeth;
-  const pinionCone =
-    (ringRadius * Math.cos(ringSpiral)) / (ratio * Math.cos(pinionSpiral) * Math.sin(pinionPitch));
+  const pinionCone = (ringRadius * Math.cos(ringSpiral)) / (ratio * Math.cos(pinionSpiral) * Math.sin(pinionPitch));
   const element: Arrow = [Math.cos(between), Math.sin(between), 0];
   const limit = limitsOf({ ringCone, pinionCone, ringPitch, pinionPitch, ringSpiral, pinionSpiral, between });
   return {
@@ -96,11 +95,7 @@ function conesAt(set: SetDrawn, between: number, ringPitch: number): Cones {
     ringApex: [-ringCone, 0, 0],
     pinionApex: times(-pinionCone, element),
     ringAxis: [Math.cos(ringPitch), 0, -Math.sin(ringPitch)],
-    pinionAxis: [
-      Math.cos(pinionPitch) * element[0],
-      Math.cos(pinionPitch) * element[1],
-      Math.sin(pinionPitch),
-    ],
+    pinionAxis: [Math.cos(pinionPitch) * element[0], Math.cos(pinionPitch) * element[1], Math.sin(pinionPitch)],
   };
 }
 

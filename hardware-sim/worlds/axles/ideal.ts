@@ -17,9 +17,9 @@ export interface IdealAnswer {
   readonly here: number;
 }
 
-const particles = 320;
+const particles = 240;
 /** Axles that look for promising places before all of them are asked. */
-const scouts = 80;
+const scouts = 60;
 const shimStep = 0.025;
 const reach = 1;
 /** So much chance a change must promise: the ideal comes apart for little. */
@@ -65,7 +65,9 @@ function chosen(axles: readonly WorldAxle[], here: Place): IdealAnswer {
   ];
   const chances = chancesOf(axles, places);
   const stands = chances[0] ?? 0;
-  const top = places.map((place, index) => ({ place, chance: chances[index] ?? 0 })).toSorted((a, b) => b.chance - a.chance)[0];
+  const top = places
+    .map((place, index) => ({ place, chance: chances[index] ?? 0 }))
+    .toSorted((a, b) => b.chance - a.chance)[0];
   if (top === undefined || top.chance - stands < price)
     return { stay: true, place: here, chance: stands, here: stands };
   return { stay: false, ...top, here: stands };

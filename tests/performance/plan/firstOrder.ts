@@ -4,8 +4,8 @@ import { edgeOrder, type MarkRead, readTrial, type TrialRead } from '../../../ha
 import { Ideal } from '../../../hardware-sim/worlds/axles/ideal.ts';
 import { drawKind, type Kind, type Population } from '../../../hardware-sim/worlds/axles/population.ts';
 import { canBeRight, rightAt, standsAt } from '../../../hardware-sim/worlds/axles/right.ts';
-import type { Mark } from '../../../src/shared/pattern/mark.ts';
-import type { PlanInput, TrialSeen } from '../../../src/shared/setup/plan/input.ts';
+import type { Mark } from '../../../src/shared/axle/mark/mark.ts';
+import type { PlanInput, TrialSeen } from '../../../src/shared/axle/plan/input.ts';
 import type { Stood, Subject, Way } from './subject.ts';
 
 /** What a technician knows of the set and says. */

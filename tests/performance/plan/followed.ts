@@ -1,4 +1,4 @@
-import type { TrialSeen } from '../../../src/shared/setup/plan/input.ts';
+import type { TrialSeen } from '../../../src/shared/axle/plan/input.ts';
 import type { Step, Stood, Subject, Way } from './subject.ts';
 
 /** One change that was made, and what came of it. */
@@ -58,12 +58,14 @@ function changeTo(subject: Subject, from: Stood, { place, chance, expected }: St
     outside: Math.max(0, low - (truth.backlash - half), truth.backlash + half - high),
     pinionMoved: Math.abs(place.pinionOut - from.pinionOut) > 1e-6,
     ringMoved: Math.abs(place.ringAway - from.ringAway) > 1e-6,
-    covered: expected && {
-      crown: within(truth.crown, expected.crown, expected.U95.crown),
-      backlash: within(truth.backlash, expected.backlash, expected.U95.backlash),
-      ...(expected.heel === undefined || expected.U95.heel === undefined
-        ? {}
-        : { heel: within(truth.heel, expected.heel, expected.U95.heel) }),
-    } || {},
+    covered:
+      (expected && {
+        crown: within(truth.crown, expected.crown, expected.U95.crown),
+        backlash: within(truth.backlash, expected.backlash, expected.U95.backlash),
+        ...(expected.heel === undefined || expected.U95.heel === undefined
+          ? {}
+          : { heel: within(truth.heel, expected.heel, expected.U95.heel) }),
+      }) ||
+      {},
   };
 }

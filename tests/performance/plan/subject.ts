@@ -1,4 +1,4 @@
-import type { PlanInput, TrialSeen } from '../../../src/shared/setup/plan/input.ts';
+import type { PlanInput, TrialSeen } from '../../../src/shared/axle/plan/input.ts';
 
 /** Movements since the first trial (mm). */
 export interface Stood {

@@ -1,11 +1,18 @@
 import type { Change, Followed } from './followed.ts';
 
-const share = (hits: number, of: number): string => (of === 0 ? '  –' : `${((100 * hits) / of).toFixed(0)}`.padStart(3));
+const share = (hits: number, of: number): string => (of === 0 ? '  –' : ((100 * hits) / of).toFixed(0).padStart(3));
 const count = <T>(values: readonly T[], of: (value: T) => boolean): number => values.filter(of).length;
 
 /** Right as found / after at most one / two / three changes, in percent. */
 export const rightRow = (followed: readonly Followed[]): string =>
-  [0, 1, 2, 3].map((n) => share(count(followed, ({ rightAfter }) => rightAfter[n] === true), followed.length)).join(' ');
+  [0, 1, 2, 3]
+    .map((n) =>
+      share(
+        count(followed, ({ rightAfter }) => rightAfter[n] === true),
+        followed.length,
+      ),
+    )
+    .join(' ');
 
 /** Times a part was touched, for each axle. */
 export function teardowns(followed: readonly Followed[]): string {

@@ -1,5 +1,5 @@
-import type { PlanAnswer } from '../../../src/shared/setup/plan/answer.ts';
-import { plan } from '../../../src/shared/setup/plan/plan.ts';
+import type { PlanAnswer } from '../../../src/shared/axle/plan/answer.ts';
+import { plan } from '../../../src/shared/axle/plan/plan.ts';
 import { shopRule } from './shopRule.ts';
 import type { Step, Way } from './subject.ts';
 
