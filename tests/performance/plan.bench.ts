@@ -2,6 +2,7 @@ import { NoSuchGear } from '../../hardware-sim/axle/mesh/solve.ts';
 import type { PlanAnswer } from '../../src/shared/axle/plan/answer.ts';
 import type { TrialSeen } from '../../src/shared/axle/plan/input.ts';
 import { plan } from '../../src/shared/axle/plan/plan.ts';
+import { isNone } from '../../src/shared/basics/result.ts';
 import { shopRule } from './plan/shopRule.ts';
 import { drawStand, type Population, spreads, type Stand } from './plan/stand.ts';
 
@@ -45,6 +46,7 @@ function follow(stand: Stand, trialsAtMost: number, times: number[]): Followed {
       return { suspectBy: Infinity, left: true, leftRight: stand.rightAt(pinionOut, ringAway), outside, covered };
     }
     const [low, high] = stand.ask([]).limits.backlash_mm;
+    if (isNone(answer.expected)) return { suspectBy: Infinity, left: false, leftRight: false, outside, covered };
     if (answer.expected.backlash.min_mm < low || answer.expected.backlash.max_mm > high) outside += 1;
     [pinionOut, ringAway] = [answer.pinionOut_mm, answer.ringAway_mm];
     count(covered, answer, stand.truthAt(pinionOut, ringAway));
@@ -59,6 +61,7 @@ function count(
 ): void {
   const hit = (value: number, mean: unknown, U95: unknown): number =>
     typeof mean === 'number' && typeof U95 === 'number' && Math.abs(value - mean) <= U95 ? 1 : 0;
+  if (isNone(expected)) return;
   covered.of += 1;
   covered.crown += hit(truth.crown, expected.pattern.drive.crown, expected.U95.drive.crown);
   covered.heel += hit(truth.heel, expected.pattern.drive.heel, expected.U95.drive.heel);

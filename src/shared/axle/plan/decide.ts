@@ -1,5 +1,5 @@
 import { type Aim, inStretch, type Stretch } from './aim.ts';
-import type { Decision } from './answer.ts';
+import type { Weighed } from './answer.ts';
 import type { PlanInput } from './input.ts';
 import type { Insight } from './insight.ts';
 import { type Outlook, outlookAt, possibleAmong, weighedTogether } from './outlook.ts';
@@ -9,7 +9,7 @@ import type { Place } from './sight.ts';
 
 /** What was decided, with what it was weighed against. */
 export interface Choice {
-  readonly decision: Decision;
+  readonly decision: Weighed;
   readonly here: Outlook;
   readonly chosen: Outlook;
   /** Chance that any of the places looked at is right. */
@@ -99,7 +99,7 @@ function decisionFrom(weighed: {
   readonly possible: number;
   readonly trials: number;
   readonly window: Stretch;
-}): Decision {
+}): Weighed {
   const { now, best, possible, trials, window } = weighed;
   // A gear that varies by more than its window is no matter for shims, however few the trials.
   if (window[0] > window[1]) return 'suspect';

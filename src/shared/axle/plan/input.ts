@@ -1,4 +1,6 @@
 import { z } from 'zod';
+import { depthPlaces } from '../arithmetic/depthShim.ts';
+import { caseAdjustments } from '../makeUp.ts';
 import { setInputSchema } from '../mesh/input.ts';
 import { flankNames, markSchema } from '../mark/mark.ts';
 import { setRelations } from './setRelations.ts';
@@ -40,6 +42,12 @@ export const targetSchema = z.discriminatedUnion('kind', [
   }),
 ]);
 
+/** Where this axle has its shims, for words only: no sign and no amount depends on it. */
+export const placesSchema = z.strictObject({
+  depth: z.enum(depthPlaces).optional(),
+  sides: z.enum(caseAdjustments).optional(),
+});
+
 const step = z.number().positive().max(1);
 
 /** What `plan` is asked (docs/command-line.md). Movements are totals since the build's first trial. */
@@ -53,12 +61,14 @@ export const planInputSchema = z.strictObject({
   }),
   target: targetSchema,
   shimStep_mm: z.strictObject({ pinion: step, side: step }),
+  places: placesSchema.optional(),
   trials: z.array(trialSeenSchema).min(1).max(40),
 });
 
 export type PlanInput = Readonly<z.infer<typeof planInputSchema>>;
 export type TrialSeen = Readonly<z.infer<typeof trialSeenSchema>>;
 export type PlanTarget = Readonly<z.infer<typeof targetSchema>>;
+export type Places = Readonly<z.infer<typeof placesSchema>>;
 export type BacklashBasis = Readonly<z.infer<typeof backlashBasisSchema>>;
 
 /** Drive and coast: which flank is which follows from the set's `driveFlank`. */

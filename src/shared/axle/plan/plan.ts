@@ -1,5 +1,7 @@
 import { ok, type Result } from '../../basics/result.ts';
 import type { PlanAnswer } from './answer.ts';
+import { beforePlanning, checkAnswer } from './beforePlanning.ts';
+import { toldChance, unexplained, unexplainedIn } from './fit.ts';
 import { choose } from './decide.ts';
 import { expectedFrom } from './expected.ts';
 import type { PlanInput } from './input.ts';
@@ -17,12 +19,17 @@ import { warningsFor } from './warnings.ts';
 export function plan(input: PlanInput): Result<PlanAnswer> {
   const sight = sightOf(input);
   if (!sight.ok) return sight;
+  const before = beforePlanning(input, sight.value.model);
+  if (before !== undefined) return ok(before);
   const insight = insightFrom(input, sight.value);
+  if (insight.misfit > unexplained && input.trials.length > 1) return ok(checkAnswer(input, unexplainedIn(input)));
   const choice = choose(insight, input);
   const { place } = choice.chosen;
   const review = reviewOf(input, insight.sight);
   return ok({
     decision: choice.decision,
+    chance: toldChance(choice.chosen.chance, insight.misfit),
+    look: [],
     pinionOut_mm: place.pinionOut,
     ringAway_mm: place.ringAway,
     expected: expectedFrom(insight, choice, input),

@@ -4,6 +4,7 @@ import { readingOf } from './misfit.ts';
 import { outlookAt } from './outlook.ts';
 import { placeOf } from './reading.ts';
 import type { Sight } from './sight.ts';
+import { signed } from './words.ts';
 
 /**
  * How right the trials before the last one were about it: what they led one to expect there, and what was read.
@@ -20,6 +21,3 @@ export function reviewOf(input: PlanInput, sight: Sight): string | undefined {
     Math.abs(last.pattern.drive.crown - crown.mean) <= within ? 'as expected' : 'not as expected, and is weighed in';
   return `The trials before led to expect the drive mark at height ${signed(crown.mean)} within ${within.toFixed(2)} and backlash of ${backlash.mean.toFixed(2)} mm; it was read at ${signed(last.pattern.drive.crown)} and ${last.backlash.mean_mm.toFixed(2)} mm, ${off}.`;
 }
-
-/** Heights as fractions of the flank from its middle, towards the crown positive. */
-const signed = (value: number): string => `${value < 0 ? '−' : '+'}${Math.abs(value).toFixed(2)}`;

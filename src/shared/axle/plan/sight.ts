@@ -27,19 +27,20 @@ export function sightOf(input: PlanInput): Result<Sight> {
   const described = describeSet(set);
   if (!described.ok) return described;
   const model = described.value;
-  const coastFlank: Flank = driveFlank === 'convex' ? 'concave' : 'convex';
   const pitch = (2 * Math.PI) / model.set.ringTeeth;
   const quick = (flank: Flank): QuickFlank => quickFlankOf(model.flanks[flank].grid, model.flanks[flank].lever, pitch);
   return ok({
     model,
-    flanks: { drive: quick(driveFlank), coast: quick(coastFlank) },
+    flanks: { drive: quick(driveFlank), coast: quick(otherFlank(driveFlank)) },
     backlashPerTurn: readingPerTurn(model, input.backlashBasis, driveFlank),
     lengthwise: model.set.cutKnown,
   });
 }
 
+export const otherFlank = (flank: Flank): Flank => (flank === 'convex' ? 'concave' : 'convex');
+
 /** An indicator along the rotation reads turn × radius; one square to the tooth, less by that tooth flank's angles. */
-function readingPerTurn(model: MeshModel, basis: BacklashBasis, touched: Flank): number {
+export function readingPerTurn(model: MeshModel, basis: BacklashBasis, touched: Flank): number {
   const { ringMeanRadius, ringMeanCone, ringOuterCone } = model.blank;
   const heel = (ringMeanRadius * ringOuterCone) / ringMeanCone;
   const given = radiusOf(basis.at, heel);

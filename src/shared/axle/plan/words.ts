@@ -18,3 +18,6 @@ const byWeight: readonly Edge[] = ['root', 'crown', 'toe', 'heel'];
 
 /** "in 85 of 100" : chances are told in fives, because they are no better known. */
 export const inHundred = (chance: number): string => `${Math.min(95, Math.max(5, Math.round(chance * 20) * 5))} of 100`;
+
+/** Heights as shares of the flank from its middle, towards the crown positive. */
+export const signed = (value: number): string => `${value < 0 ? '−' : '+'}${Math.abs(value).toFixed(2)}`;

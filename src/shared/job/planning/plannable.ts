@@ -8,7 +8,7 @@ import { sameBacklashBasis } from '../checks/judge.ts';
 import type { PlanInput, TrialSeen } from '../../axle/plan/input.ts';
 import { stepsOf } from './assumed.ts';
 import { missing, type Why } from './missing.ts';
-import { type Moved, movedBetween } from './positions.ts';
+import { depthPlaceOf, type Moved, movedBetween } from './positions.ts';
 import { completeTrials, seenIn } from './seen.ts';
 import { targetOf, windowOf } from './window.ts';
 
@@ -60,6 +60,7 @@ export function plannableOf(build: Build): Result<Plannable, Why> {
       limits: { backlash_mm: window.value.ends },
       target: target.value.target,
       shimStep_mm: stepsOf(makeUp),
+      places: { depth: depthPlaceOf(makeUp), sides: makeUp.caseAdjustment },
       trials: seen.value.map(({ seen }) => seen),
     },
   });

@@ -95,5 +95,7 @@ function headline(answer: PlanAnswer | undefined, own: Place | undefined, card: 
   if (own !== undefined) return `Your own movement: ${card}`;
   if (answer.decision === 'leave') return 'Leave it: the mark is right as far as readings can tell';
   if (answer.decision === 'suspect') return 'Suspect the set or the housing, not the shims';
+  if (answer.decision === 'check') return 'The trials contradict each other: look before another shim';
+  if (answer.decision === 'repaint') return 'The mark tells nothing yet: paint it again';
   return card;
 }

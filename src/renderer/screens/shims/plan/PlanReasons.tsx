@@ -1,3 +1,4 @@
+import { isNone } from '../../../../shared/basics/result.ts';
 import type { PlanAnswer } from '../../../../shared/axle/plan/answer.ts';
 import type { Foreseen } from '../../../../shared/job/planning/foresee.ts';
 import { useSession } from '../../../stores/session.ts';
@@ -12,10 +13,12 @@ interface PlanReasonsProps {
 /** What should be seen then, why, and what to be careful about: one plain sentence each. */
 export function PlanReasons({ answer, notes, foreseen }: PlanReasonsProps) {
   const units = useSession((session) => session.units);
-  const expected = foreseen === undefined ? [] : expectedLines(foreseen.expected, units);
+  const promised = answer === undefined || !isNone(answer.expected);
+  const expected = foreseen === undefined || !promised ? [] : expectedLines(foreseen.expected, units);
   const warnings = [...(answer?.warnings ?? []), ...notes];
   return (
     <div className="plan__reasons">
+      <Sentences title={answer?.decision === 'repaint' ? 'Paint it so' : 'Look first'} sentences={answer?.look ?? []} />
       <Sentences title="To be seen then" sentences={expected} />
       <Sentences title="Why" sentences={answer?.reasons ?? []} />
       <Sentences title="To be known" sentences={warnings} />

@@ -1,7 +1,8 @@
 import { type Assembly, assemblyName, type Build, latest, type Swap } from '../../../../shared/job/records/build.ts';
 import type { SwapPlanned } from '../../../../shared/job/records/swap.ts';
-import type { Result } from '../../../../shared/basics/result.ts';
+import { isNone, type Result } from '../../../../shared/basics/result.ts';
 import type { PlanAnswer } from '../../../../shared/axle/plan/answer.ts';
+import { inHundred } from '../../../../shared/axle/plan/words.ts';
 import type { Foreseen } from '../../../../shared/job/planning/foresee.ts';
 import { Button } from '../../../parts/Button.tsx';
 import { type NextAction, Words } from '../../../parts/Words.tsx';
@@ -42,10 +43,7 @@ export function PlanWords(props: PlanWordsProps) {
       }
     >
       {refused === undefined ? (
-        <p>
-          {foreseen === undefined || answer === undefined ? 'It takes a moment.' : chanceWords(foreseen)} The maker’s
-          manual for the axle and you decide.
-        </p>
+        <p>{said(answer, foreseen, moved)} The maker’s manual for the axle and you decide.</p>
       ) : (
         <p>{refused.remedy}</p>
       )}
@@ -57,6 +55,8 @@ const titles = {
   change: 'A change is worth it',
   leave: 'No change would better it by more than readings can tell',
   suspect: 'No shim in the window is likely to help',
+  check: 'No shim before this is looked at',
+  repaint: 'No shim before the mark tells something',
 } as const;
 
 const titleOf = ({ answer, moved }: PlanWordsProps): string => {
@@ -64,9 +64,16 @@ const titleOf = ({ answer, moved }: PlanWordsProps): string => {
   return moved ? 'Moved by hand' : titles[answer.decision];
 };
 
+/** One chance for one thing: at the plan's own place it is the plan's. Where nothing is planned there is none. */
+function said(answer: PlanAnswer | undefined, foreseen: Foreseen | undefined, moved: boolean): string {
+  if (foreseen === undefined || answer === undefined) return 'It takes a moment.';
+  if (!moved) return isNone(answer.chance) ? `Nothing is promised: ${answer.chance.none}.` : chanceWords(answer.chance);
+  return chanceWords(foreseen.chance);
+}
+
 /** Chances are told in fives, because they are known no better. */
-const chanceWords = ({ chance }: Foreseen): string =>
-  `Right there on about ${Math.min(95, Math.max(5, Math.round(chance * 20) * 5))} of 100 axles that would have shown these readings.`;
+const chanceWords = (chance: number): string =>
+  `Right there on about ${inHundred(chance)} axles that would have shown these readings.`;
 
 function nextOf(props: PlanWordsProps): NextAction {
   const { build, trial, answer, swap, moved, stays, waiting } = props;
@@ -81,6 +88,14 @@ function nextOf(props: PlanWordsProps): NextAction {
   if (!moved && answer.decision === 'leave') return { words: 'Accept the mark', run: () => void accept(build, trial) };
   if (!moved && answer.decision === 'suspect') {
     return { words: 'Write it in the notes', run: () => void note(build, trial, answer) };
+  }
+  if (!moved && answer.decision === 'check')
+    return { words: 'Back to the stand', run: () => go({ at: 'build', build: build.id }) };
+  if (!moved && answer.decision === 'repaint') {
+    return {
+      words: 'Paint it again',
+      run: () => go({ at: 'check', build: build.id, assembly: trial.id, check: 'mark' }),
+    };
   }
   return { words: make, run: () => void makeCard(build, trial, swap), disabled: stays };
 }

@@ -3,7 +3,8 @@ import { evaluate } from '../../../../../src/shared/axle/mesh/evaluate.ts';
 import { describeSet } from '../../../../../src/shared/axle/mesh/meshModel.ts';
 import type { Mark } from '../../../../../src/shared/axle/mark/mark.ts';
 import { mm } from '../../../../../src/shared/basics/quantity.ts';
-import type { PlanAnswer } from '../../../../../src/shared/axle/plan/answer.ts';
+import { isNone } from '../../../../../src/shared/basics/result.ts';
+import type { Expected, PlanAnswer } from '../../../../../src/shared/axle/plan/answer.ts';
 import type { PlanInput, TrialSeen } from '../../../../../src/shared/axle/plan/input.ts';
 import { plan } from '../../../../../src/shared/axle/plan/plan.ts';
 
@@ -63,6 +64,12 @@ export function planned(input: PlanInput): PlanAnswer {
   const answer = plan(input);
   if (!answer.ok) throw new Error(answer.problem.sentence);
   return answer.value;
+}
+
+/** What a plan promises; a plan that promises nothing fails the test. */
+export function promised({ expected }: PlanAnswer): Expected {
+  if (isNone(expected)) throw new Error(`nothing is promised: ${expected.none}`);
+  return expected;
 }
 
 /** An axle made of the full mesh model itself, so that plans can be followed without the twin. */

@@ -3,6 +3,7 @@ import type { Build } from '../../../../../src/shared/job/records/build.ts';
 import type { Deed } from '../../../../../src/shared/job/records/notebook.ts';
 import { insightFrom } from '../../../../../src/shared/axle/plan/insight.ts';
 import { planInputSchema } from '../../../../../src/shared/axle/plan/input.ts';
+import { promised } from '../../axle/plan/scenes.ts';
 import { plan } from '../../../../../src/shared/axle/plan/plan.ts';
 import { sightOf } from '../../../../../src/shared/axle/plan/sight.ts';
 import { assumedIn } from '../../../../../src/shared/job/planning/assumed.ts';
@@ -152,7 +153,8 @@ describe('what is foreseen at a place', () => {
     const answer = plan(input);
     if (!sight.ok || !answer.ok) throw new Error('no such set');
     const insight = insightFrom(input, sight.value);
-    const { pinionOut_mm: pinionOut, ringAway_mm: ringAway, expected } = answer.value;
+    const { pinionOut_mm: pinionOut, ringAway_mm: ringAway } = answer.value;
+    const expected = promised(answer.value);
     const there = foresee(insight, input, { pinionOut, ringAway }).expected;
     expect(expectedSchema.parse(there)).toEqual(there);
     expect(there.drive.crown).toBeCloseTo(expected.pattern.drive.crown, 2);

@@ -1,0 +1,21 @@
+import type { Contradiction } from './check.ts';
+import { toldMove } from './checkStories.ts';
+import type { PlanInput } from './input.ts';
+
+/** Mean squared misfit above which no gear set explains the readings (own choice; sound readings give about 0.3). */
+export const unexplained = 3.5;
+/** Above this the explanation fits so badly that nothing it promises is told as likelier than not. */
+const doubtful = 1.8;
+
+/** One chance for one thing: what the plan promises, as far as its explanation fits what was read; in hundredths. */
+export function toldChance(chance: number, misfit: number): number {
+  return Number((misfit > doubtful ? Math.min(0.5, chance) : chance).toFixed(2));
+}
+
+/** The last two trials of a build that no gear set explains. */
+export function unexplainedIn({ trials }: PlanInput): Contradiction {
+  const [before, after] = [trials.at(-2) ?? trials[0], trials.at(-1) ?? trials[0]];
+  if (before === undefined || after === undefined) throw new Error('a plan has at least one trial');
+  const between = [Math.max(1, trials.length - 1), trials.length] as const;
+  return { kind: 'nothing-explains', also: [], between, told: toldMove(before, after), before, after };
+}

@@ -1,0 +1,164 @@
+import fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import type { Mark } from '../../../../../src/shared/axle/mark/mark.ts';
+import type { Places, TrialSeen } from '../../../../../src/shared/axle/plan/input.ts';
+import { isNone } from '../../../../../src/shared/basics/result.ts';
+import { asked, edges, mark, type ModelAxle, planned, setWith, shown, trial } from './scenes.ts';
+
+const at = (pinionOut_mm: number, ringAway_mm: number, mean_mm: number, drive: Mark, coast: Mark): TrialSeen =>
+  trial({
+    pinionOut_mm,
+    ringAway_mm,
+    backlash: { mean_mm, min_mm: Math.max(0, mean_mm - 0.01), max_mm: mean_mm + 0.01, U95_mm: 0.012 },
+    pattern: { drive, coast },
+  });
+
+const near = mark({ heel: -0.02, crown: 0.02 });
+const rooted = (crown: number): Mark => mark({ crown, height: 0.4, edges: edges({ root: 'hard' }) });
+const crowned = (crown: number): Mark => mark({ crown, height: 0.3, edges: edges({ crown: 'hard' }) });
+
+interface Contradiction {
+  readonly what: string;
+  readonly trials: readonly [TrialSeen, TrialSeen];
+  /** What the one sentence says was contradicted, and what to look at first. */
+  readonly says: RegExp;
+  readonly places?: Places;
+}
+
+const low = at(0, 0, 0.15, near, near);
+const fair = at(0, 0, 0.25, mark({ crown: -0.15 }), mark({ crown: -0.12 }));
+
+const contradictions: readonly Contradiction[] = [
+  {
+    what: 'ring gear away, backlash fell',
+    trials: [low, at(0, 0.1, 0.05, mark({ heel: -0.1 }), near)],
+    says: /^The backlash went from 0\.15 to 0\.05 mm although the ring gear was to go 0\.10 mm away: look first which side was thicker, or which way the adjusters were turned, before another shim\.$/u,
+  },
+  {
+    what: 'ring gear away, backlash answered three for one',
+    trials: [low, at(0, 0.1, 0.45, mark({ heel: 0.05 }), near)],
+    places: { sides: 'threaded-adjusters' },
+    says: /from 0\.15 to 0\.45 mm although .* 0\.10 mm away: look first how far one notch really moves the ring gear/u,
+  },
+  {
+    what: 'ring gear away, backlash hardly answered',
+    trials: [low, at(0, 0.3, 0.21, mark({ heel: 0.05 }), near)],
+    says: /from 0\.15 to 0\.21 mm although .* 0\.30 mm away: look first whether the bearing cups are seated/u,
+  },
+  {
+    what: 'nothing moved, backlash changed',
+    trials: [low, at(0, 0, 0.27, near, near)],
+    says: /^Nothing was moved and the backlash went from 0\.15 to 0\.27 mm: look first whether cups and cones are seated/u,
+  },
+  {
+    what: 'nothing moved, the mark went elsewhere',
+    trials: [low, at(0, 0, 0.15, rooted(-0.32), rooted(-0.3))],
+    says: /^Nothing was moved and the marks lie elsewhere: look first/u,
+  },
+  {
+    what: 'pinion deeper, both marks rose',
+    trials: [
+      at(0, 0, 0.25, mark({ crown: 0.15 }), mark({ crown: 0.12 })),
+      at(-0.2, 0, 0.31, crowned(0.36), crowned(0.3)),
+    ],
+    says: /drive mark went from \+0\.15 to \+0\.36 in height.* although the pinion was to go 0\.20 mm deeper: look first where the depth shim sits/u,
+  },
+  {
+    what: 'pinion out, both marks and the backlash fell',
+    trials: [fair, at(0.15, 0, 0.2, rooted(-0.3), rooted(-0.27))],
+    places: { depth: 'under-cage' },
+    says: /although the pinion was to go 0\.15 mm out: look first at the shim under the pinion cage: a thicker one there brings the pinion out/u,
+  },
+  {
+    what: 'both the wrong way',
+    trials: [fair, at(0.15, -0.05, 0.24, rooted(-0.32), rooted(-0.27))],
+    says: /look first where the depth shim sits.*then which side was thicker/u,
+  },
+  {
+    what: 'ring gear away, and now the gears bind',
+    trials: [low, at(0, 0.1, 0, near, near)],
+    says: /from 0\.15 to 0\.00 mm although the ring gear was to go 0\.10 mm away: look first which side was thicker/u,
+  },
+  {
+    what: 'ring gear closer, backlash grew',
+    trials: [fair, at(0, -0.1, 0.34, mark({ crown: -0.15 }), mark({ crown: -0.12 }))],
+    places: { sides: 'outboard-shims' },
+    says: /0\.10 mm closer: look first which side was thicker, and whether the two side packs were exchanged/u,
+  },
+  {
+    what: 'drive and coast exchanged',
+    trials: [
+      at(0, 0, 0.25, mark({ heel: -0.1, crown: -0.2 }), mark({ heel: 0.1, crown: 0.1 })),
+      at(0.1, -0.03, 0.25, mark({ heel: 0.1, crown: 0.18 }), mark({ heel: -0.05, crown: -0.1 })),
+    ],
+    says: /fits only with drive and coast exchanged: look first which flank was drawn as drive and which as coast/u,
+  },
+  {
+    what: 'the film wiped off',
+    trials: [fair, at(0.1, -0.03, 0.25, mark({ length: 0.22, height: 0.24 }), mark({ length: 0.21, height: 0.23 }))],
+    says: /^The marks of trial 2 are less than half the size of those before: look first at the film/u,
+  },
+];
+
+describe('trials that contradict each other or the shims', () => {
+  test.each(contradictions)('$what', ({ trials, says, places }) => {
+    const answer = planned(asked({ trials: [...trials], ...(places && { places }) }));
+    expect(answer.decision).toBe('check');
+    expect(answer.reasons).toHaveLength(1);
+    expect(answer.reasons[0]).toMatch(says);
+    expect(answer.look.length).toBeGreaterThan(0);
+    // No shim, no promise.
+    const last = trials[1];
+    expect([answer.pinionOut_mm, answer.ringAway_mm]).toEqual([last.pinionOut_mm, last.ringAway_mm]);
+    expect(isNone(answer.chance)).toBe(true);
+    expect(isNone(answer.expected)).toBe(true);
+  });
+
+  test('are found between any two trials, not only the last', () => {
+    const [first, second] = contradictions[0]?.trials ?? [low, low];
+    const third = { ...first, pinionOut_mm: 0.02 };
+    expect(planned(asked({ trials: [first, second, third] })).decision).toBe('check');
+  });
+});
+
+const axles: fc.Arbitrary<ModelAxle> = fc.record({
+  cut: fc.constantFrom('face-milled' as const, 'face-hobbed' as const),
+  driveFlank: fc.constantFrom('convex' as const, 'concave' as const),
+  film_mm: fc.double({ min: 0.005, max: 0.012, noNaN: true }),
+  start: fc.record({
+    pinionOut: fc.double({ min: -0.2, max: 0.2, noNaN: true }),
+    ringAway: fc.double({ min: 0, max: 0.2, noNaN: true }),
+  }),
+});
+const step = fc.double({ min: -0.15, max: 0.15, noNaN: true });
+
+describe('an axle of the mesh model, read without error', () => {
+  const decided = (axle: ModelAxle, trials: readonly TrialSeen[]): string =>
+    planned(asked({ set: setWith(axle.cut, axle.driveFlank), trials: [...trials] })).decision;
+
+  test('never contradicts itself, whatever was changed', () => {
+    fc.assert(
+      fc.property(axles, step, step, (axle, pinionOut, ringAway) => {
+        expect(decided(axle, [shown(axle, 0, 0), shown(axle, pinionOut, ringAway)])).not.toBe('check');
+      }),
+      { numRuns: 25 },
+    );
+  }, 60_000);
+
+  test('always does when a ring-gear change worth speaking of was made the wrong way', () => {
+    fc.assert(
+      fc.property(
+        axles,
+        fc.constantFrom(-1, 1),
+        fc.double({ min: 0.08, max: 0.15, noNaN: true }),
+        (axle, way, size) => {
+          const start = { ...axle.start, ringAway: axle.start.ringAway + 0.2 };
+          const from = shown({ ...axle, start }, 0, 0);
+          const after = shown({ ...axle, start }, 0, -way * size);
+          expect(decided(axle, [from, { ...after, ringAway_mm: way * size }])).toBe('check');
+        },
+      ),
+      { numRuns: 25 },
+    );
+  }, 60_000);
+});
