@@ -1,4 +1,5 @@
-import type { PlanAnswer } from '../../../src/shared/axle/plan/answer.ts';
+import { isNone } from '../../../src/shared/basics/result.ts';
+import type { Expected, PlanAnswer } from '../../../src/shared/axle/plan/answer.ts';
 import { plan } from '../../../src/shared/axle/plan/plan.ts';
 import { shopRule } from './shopRule.ts';
 import type { Step, Way } from './subject.ts';
@@ -26,18 +27,19 @@ export const byPlan =
     return stepOf(answer.value);
   };
 
-function stepOf({ decision, chance, expected, pinionOut_mm, ringAway_mm }: PlanAnswer & { chance?: number }): Step {
-  const { backlash, pattern, U95 } = expected;
+function stepOf({ decision, chance, expected, pinionOut_mm, ringAway_mm }: PlanAnswer): Step {
   return {
     stay: decision !== 'change',
     suspect: decision === 'suspect',
     place: { pinionOut: pinionOut_mm, ringAway: ringAway_mm },
-    ...(chance === undefined ? {} : { chance }),
-    expected: {
-      crown: pattern.drive.crown,
-      heel: numberOr(pattern.drive.heel),
-      backlash: backlash.mean_mm,
-      U95: { crown: U95.drive.crown, heel: numberOr(U95.drive.heel), backlash: U95.backlash_mm },
-    },
+    ...(isNone(chance) ? {} : { chance }),
+    ...(isNone(expected) ? {} : { expected: toldBy(expected) }),
   };
 }
+
+const toldBy = ({ backlash, pattern, U95 }: Expected): NonNullable<Step['expected']> => ({
+  crown: pattern.drive.crown,
+  heel: numberOr(pattern.drive.heel),
+  backlash: backlash.mean_mm,
+  U95: { crown: U95.drive.crown, heel: numberOr(U95.drive.heel), backlash: U95.backlash_mm },
+});
