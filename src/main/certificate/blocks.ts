@@ -9,10 +9,10 @@ import type {
   WordsBlock,
 } from '../../shared/presentation/certificate/page.ts';
 import { circle, type Scene } from '../../shared/presentation/drawing/scene.ts';
-import { flow, paragraph, type Strip } from './flow.ts';
+import { flow, paragraph } from './flow.ts';
 import { figuresHeight, figuresToPaper } from './keyFigures.ts';
 import { scale } from './letters.ts';
-import type { Paper } from './paper.ts';
+import type { Paper, Strip } from './paper.ts';
 import { elementsToPdf, sceneToPdf } from './sceneToPdf.ts';
 import { tableHeight, tableToPaper } from './table.ts';
 import { noCase } from '../../shared/basics/noCase.ts';
@@ -42,7 +42,7 @@ function blockToPaper(paper: Paper, block: Block, strip: Strip): void {
     case 'list':
       return listToPaper(paper, block, strip);
     case 'table':
-      tableToPaper(paper, block, strip.x, strip.width, paper.root);
+      tableToPaper(paper, block, strip, paper.root);
       return;
     case 'figures':
       return figuresToPaper(paper, block, strip);
@@ -67,16 +67,16 @@ function headingRoom(paper: Paper, block: HeadingBlock, next: Block | undefined)
 
 function titleToPaper(paper: Paper, { words, under }: TitleBlock): void {
   const strip = { x: paper.left, width: paper.width };
-  paragraph(paper, 'Ring-and-pinion set-up certificate', scale.quiet, strip);
+  paragraph(paper, 'Ring-and-pinion set-up certificate', { letters: scale.quiet, strip });
   paper.y += 4;
-  paragraph(paper, words, scale.title, strip, 'H1');
+  paragraph(paper, words, { letters: scale.title, strip }, { type: 'H1' });
   paper.y += 3;
-  for (const line of under) paragraph(paper, line, scale.quiet, strip);
+  for (const line of under) paragraph(paper, line, { letters: scale.quiet, strip });
 }
 
 function verdictToPaper(paper: Paper, { complete, words, under, missing, reach }: VerdictBlock): void {
   paper.y += 14;
-  paper.rule(paper.left, paper.y, paper.width, complete ? 'faint' : 'line', complete ? 0.6 : 1.4);
+  ruleBeside(paper, complete);
   paper.y += 9;
   // A full or an open disc in plain ink: the colours of the verdicts belong to readings alone.
   const at = { x: 0, y: 0 };
@@ -84,27 +84,38 @@ function verdictToPaper(paper: Paper, { complete, words, under, missing, reach }
   const top = paper.y;
   paper.artifact(() => elementsToPdf(paper.pdf, [disc], { x: paper.left + 6, y: top + scale.verdict.line / 2 }));
   const strip = { x: paper.left + 20, width: paper.width - 20 };
-  paragraph(paper, words, scale.verdict, strip);
-  paragraph(paper, under, scale.body, strip);
+  paragraph(paper, words, { letters: scale.verdict, strip });
+  paragraph(paper, under, { letters: scale.body, strip });
   if (missing.length > 0) listToPaper(paper, { kind: 'list', items: missing }, strip);
   paper.y += 4;
-  paragraph(paper, reach, scale.quiet, strip);
+  paragraph(paper, reach, { letters: scale.quiet, strip });
   paper.y += 8;
-  paper.rule(paper.left, paper.y, paper.width, complete ? 'faint' : 'line', complete ? 0.6 : 1.4);
+  ruleBeside(paper, complete);
   paper.y += 4;
+}
+
+/** What is not complete stands between heavier lines. */
+function ruleBeside(paper: Paper, complete: boolean): void {
+  const across = { x: paper.left, y: paper.y, width: paper.width };
+  paper.rule({ ...across, ink: complete ? 'faint' : 'line', thick: complete ? 0.6 : 1.4 });
 }
 
 function headingToPaper(paper: Paper, { level, words, under }: HeadingBlock, strip: Strip): void {
   paper.space(level === 2 ? 22 : 11);
-  paragraph(paper, words, level === 2 ? scale.section : scale.part, strip, level === 2 ? 'H2' : 'H3');
-  if (under !== undefined) paragraph(paper, under, scale.quiet, strip);
+  paragraph(
+    paper,
+    words,
+    { letters: level === 2 ? scale.section : scale.part, strip },
+    { type: level === 2 ? 'H2' : 'H3' },
+  );
+  if (under !== undefined) paragraph(paper, under, { letters: scale.quiet, strip });
   paper.y += level === 2 ? 6 : 3;
 }
 
 function wordsToPaper(paper: Paper, { words, tone }: WordsBlock, strip: Strip): void {
   const letters = { plain: scale.body, quiet: scale.quiet, code: scale.code }[tone];
   paper.space(3);
-  paragraph(paper, words, letters, strip);
+  paragraph(paper, words, { letters, strip });
   paper.y += 2;
 }
 
@@ -120,8 +131,7 @@ function listToPaper(paper: Paper, { items }: ListBlock, strip: Strip): void {
     flow(
       paper,
       paper.wrap(item, scale.body, strip.width - indent),
-      scale.body,
-      { ...strip, x: strip.x + indent },
+      { letters: scale.body, strip: { ...strip, x: strip.x + indent } },
       body,
     );
     body.end();
@@ -136,7 +146,7 @@ function pictureToPaper(paper: Paper, block: PictureBlock, strip: Strip): void {
   paper.need(scene.height + captionHeight(paper, block, strip.width));
   drawScene(paper, scene, strip.x);
   paper.y += scene.height;
-  if (block.caption !== undefined) paragraph(paper, block.caption, scale.quiet, strip);
+  if (block.caption !== undefined) paragraph(paper, block.caption, { letters: scale.quiet, strip });
 }
 
 const captionHeight = (paper: Paper, { caption }: PictureBlock, width: number): number =>

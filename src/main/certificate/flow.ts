@@ -1,14 +1,14 @@
 import type { Letters } from './letters.ts';
-import type { Paper, Struct } from './paper.ts';
+import type { Paper, Strip, Struct } from './paper.ts';
 
-/** A strip of the page: the whole width, or what is left beside a picture. */
-export interface Strip {
-  readonly x: number;
-  readonly width: number;
+/** How lines are set: their letters and the strip they stand in. */
+export interface Setting {
+  readonly letters: Letters;
+  readonly strip: Strip;
 }
 
 /** Lines of one structure element, over a page break where they must. */
-export function flow(paper: Paper, lines: readonly string[], letters: Letters, strip: Strip, struct: Struct): void {
+export function flow(paper: Paper, lines: readonly string[], { letters, strip }: Setting, struct: Struct): void {
   let rest = lines;
   while (rest.length > 0) {
     paper.need(letters.line);
@@ -21,19 +21,17 @@ export function flow(paper: Paper, lines: readonly string[], letters: Letters, s
   }
 }
 
-/** A paragraph as a structure element of its own. */
+/** A paragraph as a structure element of its own, `P` in the document unless said otherwise. */
 export function paragraph(
   paper: Paper,
   words: string,
-  letters: Letters,
-  strip: Strip,
-  type = 'P',
-  parent = paper.root,
+  setting: Setting,
+  { type = 'P', parent = paper.root }: { readonly type?: string; readonly parent?: Struct } = {},
 ): void {
   const struct = paper.tag(parent, type);
-  const lines = paper.wrap(words, letters, strip.width);
+  const lines = paper.wrap(words, setting.letters, setting.strip.width);
   // A short paragraph stays together; a long one may go over.
-  if (lines.length <= 4) paper.need(lines.length * letters.line);
-  flow(paper, lines, letters, strip, struct);
+  if (lines.length <= 4) paper.need(lines.length * setting.letters.line);
+  flow(paper, lines, setting, struct);
   struct.end();
 }

@@ -7,11 +7,20 @@ export function furnish(paper: Paper, { build, complete }: CertificateContent, s
   const { start, count } = paper.pdf.bufferedPageRange();
   for (let page = start; page < start + count; page += 1) {
     paper.pdf.switchToPage(page);
-    paper.artifact(() => footer(paper, build.title, complete, sha256, `Page ${page + 1} of ${count}`), 'Pagination');
+    const number = `Page ${page + 1} of ${count}`;
+    const said = { title: build.title, complete, sha256, page: number };
+    paper.artifact(() => footer(paper, said), 'Pagination');
   }
 }
 
-function footer(paper: Paper, title: string, complete: boolean, sha256: string, page: string): void {
+interface Footer {
+  readonly title: string;
+  readonly complete: boolean;
+  readonly sha256: string;
+  readonly page: string;
+}
+
+function footer(paper: Paper, { title, complete, sha256, page }: Footer): void {
   const y = paper.bottom + 22;
   const { pdf, left, right, width } = paper;
   pdf

@@ -1,7 +1,7 @@
 import type { Figure, FiguresBlock } from '../../shared/presentation/certificate/page.ts';
-import { paragraph, type Strip } from './flow.ts';
+import { paragraph } from './flow.ts';
 import { type Letters, scale } from './letters.ts';
-import type { Paper } from './paper.ts';
+import type { Paper, Strip } from './paper.ts';
 import { elementsToPdf } from './sceneToPdf.ts';
 import { shapeElements, shapeInk } from './shapes.ts';
 
@@ -16,10 +16,10 @@ export function figuresToPaper(paper: Paper, { figures }: FiguresBlock, strip: S
     const line = figure.value === '' ? scale.quiet.line : scale.figure.line;
     const at = { x: strip.x + 5, y: paper.y + scale.quiet.line + line / 2 };
     paper.artifact(() => elementsToPdf(paper.pdf, shapeElements(figure.shape, 9.5), at));
-    paragraph(paper, figure.name, scale.quiet, inner);
-    if (figure.value !== '') paragraph(paper, figure.value, scale.figure, inner);
+    paragraph(paper, figure.name, { letters: scale.quiet, strip: inner });
+    if (figure.value !== '') paragraph(paper, figure.value, { letters: scale.figure, strip: inner });
     standingToPaper(paper, figure, inner);
-    if (figure.more !== undefined) paragraph(paper, figure.more, scale.quiet, inner);
+    if (figure.more !== undefined) paragraph(paper, figure.more, { letters: scale.quiet, strip: inner });
     paper.y += figureGap;
   }
 }
@@ -28,8 +28,8 @@ export function figuresToPaper(paper: Paper, { figures }: FiguresBlock, strip: S
 function standingToPaper(paper: Paper, figure: Figure, strip: Strip): void {
   const letters = { ...standingLetters, ink: shapeInk(figure.shape) };
   if (!onOneLine(paper, figure, strip.width)) {
-    paragraph(paper, figure.standing, letters, strip);
-    if (figure.limit !== '') paragraph(paper, figure.limit, scale.quiet, strip);
+    paragraph(paper, figure.standing, { letters, strip });
+    if (figure.limit !== '') paragraph(paper, figure.limit, { letters: scale.quiet, strip });
     return;
   }
   const top = paper.y;

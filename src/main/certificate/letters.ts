@@ -48,7 +48,8 @@ export const colourOf = (ink: Ink): string => palettes.print[ink];
  * Digits of one width, so that figures stand under each other. Contextual forms are left out: figures have none,
  * and trying them takes most of the time. The library takes names with yes and no, which its types do not know.
  */
-export const figureFeatures = { tnum: true, calt: false } as unknown as PDFKit.Mixins.OpenTypeFeatures[];
+const named: object = { tnum: true, calt: false };
+export const figureFeatures = named as PDFKit.Mixins.OpenTypeFeatures[];
 
 /** One line from its baseline. The width is given so that the library does not lay the words out a second time for it. */
 export const onBaseline: PDFKit.Mixins.TextOptions = {

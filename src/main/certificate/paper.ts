@@ -4,6 +4,19 @@ import { colourOf, figureFeatures, fontName, type Letters, onBaseline } from './
 type Pdf = PDFKit.PDFDocument;
 export type Struct = PDFKit.PDFStructureElement;
 
+/** A strip of the page: the whole width, or what is left beside a picture. Points. */
+export interface Strip {
+  readonly x: number;
+  readonly width: number;
+}
+
+/** A thin line across a strip. */
+interface Rule extends Strip {
+  readonly y: number;
+  readonly ink?: 'faint' | 'line';
+  readonly thick?: number;
+}
+
 /** ISO 216 A4 and ANSI A (letter), in points. */
 const sizes: Readonly<Record<CertificateLook['page'], readonly [number, number]>> = {
   a4: [595.28, 841.89],
@@ -101,7 +114,7 @@ export class Paper {
     this.pdf.endMarkedContent();
   }
 
-  rule(x: number, y: number, width: number, ink: 'faint' | 'line' = 'faint', thick = 0.6): void {
+  rule({ x, y, width, ink = 'faint', thick = 0.6 }: Rule): void {
     this.artifact(() => {
       this.pdf
         .save()
@@ -198,11 +211,15 @@ export class Paper {
     const found = this.known.get(code);
     if (found !== undefined) return found;
     this.pdf.font(fontName(400));
-    const { _font } = this.pdf as unknown as {
-      readonly _font: { readonly font: { hasGlyphForCodePoint(code: number): boolean } };
-    };
-    const has = _font.font.hasGlyphForCodePoint(code);
+    const has = hasFont(this.pdf) && this.pdf._font.font.hasGlyphForCodePoint(code);
     this.known.set(code, has);
     return has;
   }
 }
+
+/** The font in use, which the library's types keep to themselves. */
+interface WithFont {
+  readonly _font: { readonly font: { hasGlyphForCodePoint(code: number): boolean } };
+}
+
+const hasFont = (pdf: object): pdf is WithFont => '_font' in pdf;

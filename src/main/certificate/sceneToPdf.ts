@@ -54,14 +54,18 @@ function drawShape(pdf: Pdf, element: PathElement | Extract<Element, { kind: 'ci
   pdf.restore();
 }
 
+/** The library takes a whole pattern of lengths, though its types know only the first. */
+interface Dashing {
+  dash(pattern: number | readonly number[], options: object): void;
+}
+
 function setStyle(pdf: Pdf, style: Style, opacity: number): void {
   const shown = opacity * (style.opacity ?? 1);
   if (shown < 1) pdf.opacity(shown);
   if (style.stroke === undefined) return;
   pdf.lineWidth(style.width ?? 1).lineJoin('round');
   pdf.lineCap(style.cap ?? 'butt');
-  // The library takes a whole pattern here, though its types know only the first length.
-  if (style.dash !== undefined) pdf.dash(style.dash as unknown as number, {});
+  if (style.dash !== undefined) (pdf as Dashing).dash(style.dash, {});
 }
 
 function paint(pdf: Pdf, { fill, stroke }: Style): void {

@@ -1,12 +1,18 @@
+import { at } from '../../shared/basics/at.ts';
 import type { Cell, Column, TableBlock } from '../../shared/presentation/certificate/page.ts';
 import { type Letters, scale } from './letters.ts';
-import type { Paper, Struct } from './paper.ts';
+import type { Paper, Strip, Struct } from './paper.ts';
 import { shapeElements, shapeInk } from './shapes.ts';
 import { elementsToPdf } from './sceneToPdf.ts';
 
 interface Line {
   readonly words: string;
   readonly letters: Letters;
+}
+
+/** A strip of the page with the side its words keep to. */
+interface Aligned extends Strip {
+  readonly align: Column['align'];
 }
 
 /** A cell broken into lines for its column. */
@@ -19,24 +25,44 @@ const gap = 12;
 const pad = 3.2;
 const shapeRoom = 12;
 
+/** A table with the places of its columns on the paper. */
+interface Grid {
+  readonly paper: Paper;
+  readonly columns: readonly Placed[];
+  readonly place: Strip;
+}
+
+/** A column with its left edge and its width. */
+interface Placed extends Strip {
+  readonly column: Column;
+}
+
+function gridOf(paper: Paper, table: TableBlock, place: Strip): Grid {
+  let x = place.x;
+  const columns = columnWidths(paper, table, place.width).map((width, index): Placed => {
+    const here = x;
+    x += width + gap;
+    return { column: at(table.columns, index), x: here, width };
+  });
+  return { paper, columns, place };
+}
+
 /** A table over as many pages as it takes, its head repeated on each. */
-export function tableToPaper(paper: Paper, table: TableBlock, x: number, width: number, parent: Struct): void {
-  const widths = columnWidths(paper, table, width);
+export function tableToPaper(paper: Paper, table: TableBlock, place: Strip, parent: Struct): void {
+  const grid = gridOf(paper, table, place);
   const struct = paper.tag(parent, 'Table');
-  const rows = table.rows.map((row) => row.map((cell, index) => lay(paper, cell, index === 0, widths[index] ?? 0)));
-  const head = table.columns.map((column, index) => headLines(paper, column, widths[index] ?? 0));
-  const headHeight = Math.max(...head.map((lines) => lines.length)) * scale.head.line + 6;
+  const rows = table.rows.map((row) => layRow(grid, row));
+  const head = grid.columns.map(({ column, width }) => headLines(paper, column, width));
+  const headHeight = headHeightOf(head);
   const first = rows[0] === undefined ? 0 : heightOf(rows[0]);
   paper.need(headHeight + first);
-  drawHead(paper, table.columns, head, widths, x, width, struct);
-  for (const row of rows) {
-    for (const part of parts(row, paper.bottom - paper.top - headHeight)) {
-      if (paper.room < heightOf(part)) {
-        paper.newPage();
-        drawHead(paper, table.columns, head, widths, x, width, undefined);
-      }
-      drawRow(paper, table.columns, part, widths, x, width, struct);
+  drawHead(grid, head, struct);
+  for (const part of rows.flatMap((row) => parts(row, paper.bottom - paper.top - headHeight))) {
+    if (paper.room < heightOf(part)) {
+      paper.newPage();
+      drawHead(grid, head);
     }
+    drawRow(grid, part, struct);
   }
   struct.end();
   paper.y += 4;
@@ -44,13 +70,17 @@ export function tableToPaper(paper: Paper, table: TableBlock, x: number, width: 
 
 /** Height a table would take on one page. */
 export function tableHeight(paper: Paper, table: TableBlock, width: number): number {
-  const widths = columnWidths(paper, table, width);
-  const head = table.columns.map((column, index) => headLines(paper, column, widths[index] ?? 0).length);
-  const rows = table.rows.map((row) =>
-    heightOf(row.map((cell, index) => lay(paper, cell, index === 0, widths[index] ?? 0))),
-  );
-  return Math.max(...head) * scale.head.line + 6 + rows.reduce((sum, height) => sum + height, 0) + 4;
+  const grid = gridOf(paper, table, { x: 0, width });
+  const head = grid.columns.map((placed) => headLines(paper, placed.column, placed.width));
+  const rows = table.rows.map((row) => heightOf(layRow(grid, row)));
+  return headHeightOf(head) + rows.reduce((sum, height) => sum + height, 0) + 4;
 }
+
+const headHeightOf = (head: readonly (readonly string[])[]): number =>
+  Math.max(...head.map((lines) => lines.length)) * scale.head.line + 6;
+
+const layRow = ({ paper, columns }: Grid, row: readonly Cell[]): readonly Laid[] =>
+  row.map((cell, index) => lay(paper, cell, index === 0, at(columns, index).width));
 
 const headLines = (paper: Paper, column: Column, width: number): readonly string[] =>
   paper.wrap(column.head, scale.head, width);
@@ -103,10 +133,10 @@ function columnWidths(paper: Paper, { columns, rows }: TableBlock, width: number
   const spare = Math.max(0, width - taken);
   return columns.map(({ grow }, index) =>
     shares === 0
-      ? (natural[index] ?? 0) + spare / columns.length
+      ? at(natural, index) + spare / columns.length
       : grow > 0
         ? (spare * grow) / shares
-        : (natural[index] ?? 0),
+        : at(natural, index),
   );
 }
 
@@ -123,63 +153,38 @@ function naturalWidth(paper: Paper, column: Column, cells: readonly (Cell | unde
   return Math.ceil(Math.max(head, ...body)) + 0.5;
 }
 
-function drawHead(
-  paper: Paper,
-  columns: readonly Column[],
-  head: readonly (readonly string[])[],
-  widths: readonly number[],
-  x: number,
-  width: number,
-  struct: Struct | undefined,
-): void {
+/** Repeated on a further page, without a structure element, the head is furniture: a reader has it already. */
+function drawHead({ paper, columns, place }: Grid, head: readonly (readonly string[])[], struct?: Struct): void {
   const rows = Math.max(...head.map((lines) => lines.length));
   const top = paper.y;
   const row = struct === undefined ? undefined : paper.tag(struct, 'TR');
-  let at = x;
-  columns.forEach((column, index) => {
-    const lines = head[index] ?? [];
+  columns.forEach((placed, index) => {
+    const lines = at(head, index).map((words) => ({ words, letters: scale.head }));
     const from = top + (rows - lines.length) * scale.head.line;
-    const cellX = at;
-    const draw = (): void =>
-      lines.forEach((words, line) =>
-        writeLine(paper, words, scale.head, column.align, cellX, widths[index] ?? 0, from + line * scale.head.line),
-      );
-    // Repeated on a further page the head is furniture: a reader has it already.
+    const draw = (): void => writeLines(paper, lines, { ...placed, align: placed.column.align }, from);
     if (row === undefined) paper.artifact(draw, 'Pagination');
     else row.add(paper.pdf.struct('TH', { scope: 'Column' } as PDFKit.Mixins.StructureElementOptions, draw));
-    at += (widths[index] ?? 0) + gap;
   });
   row?.end();
   paper.y = top + rows * scale.head.line + 3;
-  paper.rule(x, paper.y, width, 'line');
+  paper.rule({ ...place, y: paper.y, ink: 'line' });
   paper.y += 3;
 }
 
-function drawRow(
-  paper: Paper,
-  columns: readonly Column[],
-  row: readonly Laid[],
-  widths: readonly number[],
-  x: number,
-  width: number,
-  parent: Struct,
-): void {
+function drawRow({ paper, columns, place }: Grid, row: readonly Laid[], parent: Struct): void {
   const top = paper.y;
   const struct = paper.tag(parent, 'TR');
-  let at = x;
   row.forEach(({ cell, lines }, index) => {
-    const cellWidth = widths[index] ?? 0;
-    const align = columns[index]?.align ?? 'left';
-    const cellX = at;
-    if (cell.shape !== undefined) drawShape(paper, cell, cellX, top);
+    const { column, x, width } = at(columns, index);
+    if (cell.shape !== undefined) drawShape(paper, cell, x, top);
     const shift = cell.shape === undefined ? 0 : shapeRoom;
-    const draw = (): void => writeLines(paper, lines, align, cellX + shift, cellWidth - shift, top + pad);
+    const strip = { x: x + shift, width: width - shift, align: column.align };
+    const draw = (): void => writeLines(paper, lines, strip, top + pad);
     struct.add(index === 0 ? rowHead(paper, draw) : paper.pdf.struct('TD', {}, draw));
-    at += cellWidth + gap;
   });
   struct.end();
   paper.y = top + heightOf(row);
-  paper.rule(x, paper.y, width, 'faint', 0.4);
+  paper.rule({ ...place, y: paper.y, thick: 0.4 });
 }
 
 const rowHead = (paper: Paper, draw: () => void): Struct =>
@@ -193,30 +198,11 @@ function drawShape(paper: Paper, cell: Cell, x: number, top: number): void {
   );
 }
 
-function writeLines(
-  paper: Paper,
-  lines: readonly Line[],
-  align: Column['align'],
-  x: number,
-  width: number,
-  top: number,
-): void {
+/** Lines under each other in a strip, from `top` down. */
+function writeLines(paper: Paper, lines: readonly Line[], { x, width, align }: Aligned, top: number): void {
   let y = top;
   for (const { words, letters } of lines) {
-    writeLine(paper, words, letters, align, x, width, y);
+    paper.line(words, align === 'left' ? x : x + width - paper.measure(words, letters), y, letters);
     y += letters.line;
   }
-}
-
-function writeLine(
-  paper: Paper,
-  words: string,
-  letters: Letters,
-  align: Column['align'],
-  x: number,
-  width: number,
-  y: number,
-): void {
-  const at = align === 'left' ? x : x + width - paper.measure(words, letters);
-  paper.line(words, at, y, letters);
 }
