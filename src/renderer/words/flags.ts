@@ -17,6 +17,9 @@ const sentences: Readonly<Record<RunoutFlag | TorqueFlag, string>> = {
   'more-between': 'Between the stations the stem rode beyond them.',
   'few-readings': 'Few readings over the turn: turn more slowly.',
   'stem-lifted': 'The stem left the gear before the last station.',
+  'correlated-noise': 'What the stem stands on wandered while it was read, and the doubt counts that.',
+  'not-compared': 'No place was read twice, so that creep of the base would not show.',
+  'part-turn': 'It may not have been a whole turn, and the doubt counts that.',
   'two-lobes-can-vanish': 'At these stations two lobes can vanish.',
 };
 

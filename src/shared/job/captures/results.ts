@@ -58,8 +58,9 @@ export function runoutResult(measured: RunoutMeasured): RunoutResult {
     ...(measured.burr === undefined
       ? {}
       : { burr: { angle_deg: toDegrees(measured.burr.angle), height_mm: measured.burr.height } }),
-    u_mm: measured.u,
-    U95_mm: measured.U95,
+    // A runout without a number has no doubt about it either.
+    u_mm: isNone(measured.tir) ? measured.tir : measured.u,
+    U95_mm: isNone(measured.tir) ? measured.tir : measured.U95,
     flags: [...measured.flags],
     parts: plainParts(measured.parts),
   };

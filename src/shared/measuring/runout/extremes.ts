@@ -8,6 +8,8 @@ export interface Extremes {
   readonly high: number;
   /** Standard uncertainty that the gauge's noise leaves in high − low. */
   readonly u: number;
+  /** How far to each side of a place readings were taken together, as a share of the profile. */
+  readonly share: number;
 }
 
 /** The widest place taken together: 30° to each side of one turn. One lobe then loses 0.1 %, two lobes 1 % (derived). */
@@ -35,13 +37,15 @@ export function extremesOf(
 ): Extremes | undefined {
   const bins = filledBins(profile);
   if (bins.length === 0) return undefined;
-  const places = placesOf(profile, reachFor(profile, bins, (4 * noise) / resolution, widest));
+  const reach = reachFor(profile, bins, (4 * noise) / resolution, widest);
+  const places = placesOf(profile, reach);
   const narrow = standingOut(profile, places, noise, resolution);
   const [low, high] = [topOf(places, -1), topOf(places, 1)];
   return {
     low: Math.min(low.value, ...narrow),
     high: Math.max(high.value, ...narrow),
     u: noise * Math.hypot(low.perNoise, high.perNoise),
+    share: reach / (profile.round ? profile.sums[0].length : bins.length),
   };
 }
 

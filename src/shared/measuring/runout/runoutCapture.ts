@@ -1,7 +1,6 @@
 import { type Length, mm, seconds } from '../../basics/quantity.ts';
 import { leaps } from './leap.ts';
 import { copyOfFinder, leavePause, pauseNow, stepPauses } from './pauses.ts';
-import { addInOrder, copyOf } from './profile.ts';
 import { isPress, type StreamItem } from '../reading.ts';
 import { takeAngle } from './runoutAround.ts';
 import { press } from './runoutPress.ts';
@@ -14,6 +13,7 @@ import {
   stationFound,
   turnDone,
 } from './runoutState.ts';
+import { addToTrace, copyOfTrace } from './trace.ts';
 import { lastOfSieve, neighbours_s, noiseOf, sift } from '../sieve.ts';
 
 /** Takes one reading or press; the events are for cues. */
@@ -32,9 +32,15 @@ export function stepRunout(capture: RunoutCapture, item: StreamItem): readonly R
 
 /**
  * Put down or lifted while nothing is counted yet, the stem comes to the gear only now, and what it read in the air is
- * forgotten. After that it has left the gear, and what was counted stands.
+ * forgotten. Soon after the first press it is still coming down, and the turn begins when it stands. After that it has
+ * left the gear, and what was counted stands.
  */
 function leapt(capture: RunoutCapture, t: number): readonly RunoutEvent[] {
+  if (stillLanding(capture, t)) {
+    capture.leapt += 1;
+    lay(capture);
+    return quiet;
+  }
   if (countsAlready(capture)) {
     capture.left = true;
     return quiet;
@@ -46,8 +52,21 @@ function leapt(capture: RunoutCapture, t: number): readonly RunoutEvent[] {
   return seen ? [{ kind: 'again', t: seconds(t) }] : quiet;
 }
 
-const countsAlready = ({ settings, marks, pauses, pressed }: RunoutCapture): boolean =>
-  (settings.mode !== 'stations' && marks > 0) || Math.max(pauses.length, pressed.length) >= 3;
+const landing_s = 2;
+
+const stillLanding = ({ markTimes, pauses }: RunoutCapture, t: number): boolean =>
+  markTimes.length === 1 && pauses.length < 3 && t - (markTimes[0] ?? t) < landing_s;
+
+const countsAlready = ({ settings, markTimes, pauses, pressed }: RunoutCapture): boolean =>
+  (settings.mode !== 'stations' && markTimes.length > 0) || Math.max(pauses.length, pressed.length) >= 3;
+
+/** Lays the reading that has just proved itself into the ride; true when it completes a turn. */
+function lay(capture: RunoutCapture): boolean {
+  const { t, value, angle } = capture.sieve;
+  const turned = angle === angle && takeAngle(capture, angle);
+  addToTrace(capture.trace, { t, value, travel: angle === angle ? capture.travel : angle });
+  return turned;
+}
 
 /** Range of the readings so far, for the live display; undefined before the first has proved itself. */
 export const runoutSoFar = ({
@@ -65,11 +84,7 @@ export function closedCopy(capture: RunoutCapture): RunoutCapture {
     ...capture,
     sieve: { ...capture.sieve },
     finder: copyOfFinder(capture.finder),
-    round: capture.round === undefined ? undefined : copyOf(capture.round),
-    inOrder: copyOf(capture.inOrder),
-    closing: { ...capture.closing },
-    visited: capture.visited.slice(),
-    visitedValue: capture.visitedValue.slice(),
+    trace: copyOfTrace(capture.trace),
   };
   settleSingle(copy, Infinity, Number.NaN, Number.NaN);
   if (lastOfSieve(copy.sieve)) take(copy);
@@ -84,9 +99,7 @@ function take(capture: RunoutCapture): readonly RunoutEvent[] {
   if (leaps(capture.leap, t, value) && !sieve.unitJump) return leapt(capture, t);
   if (value < capture.low) capture.low = value;
   if (value > capture.high) capture.high = value;
-  addInOrder(capture.inOrder, value);
-  const turned = sieve.angle === sieve.angle ? takeAngle(capture, sieve.angle, value) : false;
-  const events = turned ? [turnDone(capture, t)] : quiet;
+  const events = lay(capture) ? [turnDone(capture, t)] : quiet;
   if (capture.settings.mode === 'continuous') return events;
   const news = stepPauses(finder, t, value, capture.travel, noiseOf(sieve));
   if (news === undefined) return events;

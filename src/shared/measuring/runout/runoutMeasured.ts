@@ -3,7 +3,6 @@ import { none, type OrNone } from '../../basics/result.ts';
 import { type HarmonicFit, leastSeen } from '../../basics/harmonics.ts';
 import type { RunoutCapture } from './runoutState.ts';
 import type { RunoutShape, ShapeFound } from './runoutShape.ts';
-import { noiseOf } from '../sieve.ts';
 import { combine, gaugeParts, rectangular, type UncertaintyPart } from '../uncertainty/uncertainty.ts';
 
 export type RunoutFlag =
@@ -25,9 +24,23 @@ export type RunoutFlag =
   /** So few readings over the turn that its highest and lowest places may lie between them: turn more slowly. */
   | 'few-readings'
   /** The stem left the gear before the last station. */
-  | 'stem-lifted';
+  | 'stem-lifted'
+  /** Most of what noise leaves open comes from noise that wanders, not from each reading's own. */
+  | 'correlated-noise';
 
-export type NoRunout = 'stem-lifted' | 'nothing-measured' | 'part-turn' | 'unit-jump' | 'drift' | 'too-few-stations';
+export type NoRunout =
+  /** The stem was still coming down when the turn began. */
+  | 'stem-landing'
+  | 'stem-lifted'
+  | 'nothing-measured'
+  /** Nothing in the readings shows that the gear moved. */
+  | 'not-turned'
+  /** So few readings that they are no turn. */
+  | 'too-few'
+  | 'part-turn'
+  | 'unit-jump'
+  | 'drift'
+  | 'too-few-stations';
 
 export interface HarmonicMeasured {
   readonly order: number;
@@ -65,7 +78,11 @@ export interface Found {
   readonly tir: number;
   /** What these readings leave open, whatever the gauge. */
   readonly doubt: readonly UncertaintyPart[];
+  /** How far the same place reads apart a turn later, mm, and how well that is known. */
   readonly closing: number;
+  readonly closingU?: number;
+  /** Standard deviation of one reading's own noise, mm. */
+  readonly noise: number;
   /** Equally spaced places that see at least as much as these. */
   readonly places: number;
   readonly fit: HarmonicFit | undefined;
@@ -78,7 +95,7 @@ export interface Found {
 /** Adds the gauge's own doubt and refuses what measured the stand instead of the gear. */
 export function assembled(capture: RunoutCapture, found: Found): RunoutMeasured {
   const { tir, fit, withheld, shape, stations } = found;
-  const flags = [...flagsOf(capture, found.closing), ...found.flags];
+  const flags = [...flagsOf(capture, found.closing, found.noise), ...found.flags];
   const parts = partsOf(capture, found);
   const { u, U95 } = combine(parts);
   const refused = refusalOf(capture, found);
@@ -104,13 +121,13 @@ const measured = ({ order, amplitude, highSpot, u }: HarmonicFit['harmonics'][nu
   u: mm(u),
 });
 
-function partsOf({ settings }: RunoutCapture, { doubt, closing }: Found): readonly UncertaintyPart[] {
+function partsOf({ settings }: RunoutCapture, { doubt, closing, closingU = 0 }: Found): readonly UncertaintyPart[] {
   const gauge = { resolution: settings.resolution, ...(settings.gaugeU === undefined ? {} : { u: settings.gaugeU }) };
   return [
     ...gaugeParts(gauge, 'difference'),
     ...(settings.hysteresis === undefined ? [] : [{ name: 'gauge hysteresis', u: rectangular(settings.hysteresis) }]),
     ...doubt,
-    ...(closing === 0 ? [] : [{ name: 'not coming back', u: rectangular(Math.abs(closing)) }]),
+    ...(closing === 0 ? [] : [{ name: 'not coming back', u: Math.hypot(rectangular(closing), closingU) }]),
   ];
 }
 
@@ -120,8 +137,8 @@ function refusalOf({ sieve, settings }: RunoutCapture, { tir, closing }: Found):
   return Math.abs(closing) > Math.max(5 * settings.resolution, tir / 2) ? 'drift' : undefined;
 }
 
-export function flagsOf({ sieve, settings }: RunoutCapture, closing: number): readonly RunoutFlag[] {
-  const drifts = Math.abs(closing) > 2 * settings.resolution + 3 * noiseOf(sieve);
+export function flagsOf({ sieve, settings }: RunoutCapture, closing: number, noise: number): readonly RunoutFlag[] {
+  const drifts = Math.abs(closing) > 2 * settings.resolution + 3 * noise;
   return [
     ...(drifts ? (['drift'] as const) : []),
     ...(sieve.unitJump ? (['unit-jump'] as const) : []),

@@ -1,7 +1,5 @@
 import { seconds } from '../../basics/quantity.ts';
-import { newLeapWatch } from './leap.ts';
 import { leavePause, type Pause, pauseNow } from './pauses.ts';
-import { copyOf, orderedProfile } from './profile.ts';
 import type { Press } from '../reading.ts';
 import {
   forget,
@@ -16,9 +14,8 @@ import {
 /** One press: a station read, the begin or the end of a turn, or everything anew. */
 export function press(capture: RunoutCapture, { t, pedal }: Press): readonly RunoutEvent[] {
   if (pedal === 'again') return again(capture, t);
-  // A press says that the stem sits: how it came there a moment ago is no leap any more.
-  capture.leap = newLeapWatch();
-  const stations = capture.settings.mode === 'stations' || (capture.settings.mode === 'auto' && capture.marks >= 2);
+  const stations =
+    capture.settings.mode === 'stations' || (capture.settings.mode === 'auto' && capture.markTimes.length >= 2);
   const mark = markTurn(capture, t);
   const station = pressStation(capture, t);
   if (!stations) return mark;
@@ -27,16 +24,8 @@ export function press(capture: RunoutCapture, { t, pedal }: Press): readonly Run
 
 /** Everything from the first press on belongs to the turn; each further press ends one. */
 function markTurn(capture: RunoutCapture, t: number): readonly RunoutEvent[] {
-  capture.marks += 1;
-  const now = capture.sieve.value;
-  if (capture.marks === 1) {
-    capture.inOrder = orderedProfile();
-    capture.firstMark = now;
-    return quiet;
-  }
-  capture.marked = copyOf(capture.inOrder);
-  capture.lastMark = now;
-  return [turnDone(capture, t)];
+  capture.markTimes = [...capture.markTimes, t];
+  return capture.markTimes.length === 1 ? quiet : [turnDone(capture, t)];
 }
 
 function pressStation(capture: RunoutCapture, t: number): Pause | undefined {

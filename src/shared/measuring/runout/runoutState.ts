@@ -2,9 +2,8 @@ import { type Angle, type Length, mm, radians, seconds, type Time } from '../../
 import { wrapped } from '../../basics/harmonics.ts';
 import { type LeapWatch, newLeapWatch } from './leap.ts';
 import { newPauseFinder, type Pause, type PauseFinder } from './pauses.ts';
-import { orderedProfile, type Profile } from './profile.ts';
+import { newTrace, type Trace } from './trace.ts';
 import { newSieve, type Sieve } from '../sieve.ts';
-import { type Moments, noMoments } from '../../basics/statistics.ts';
 
 /**
  * How runout is taken: `continuous`, one turn without a stop; `stations`, where the hand pauses or the technician
@@ -35,29 +34,21 @@ export type RunoutEvent =
   | { readonly kind: 'again'; readonly t: Time };
 
 /**
- * A runout being measured. It is changed in place by {@link stepRunout} and keeps a fixed number of bins, never the
- * readings. Read it through {@link runoutSoFar} and finishRunout only.
+ * A runout being measured. It is changed in place by {@link stepRunout} and keeps a bounded number of points, however
+ * long the ride. Read it through {@link runoutSoFar} and finishRunout only.
  */
 export interface RunoutCapture {
   readonly settings: RunoutSettings;
   sieve: Sieve;
   finder: PauseFinder;
-  /** Readings by their angle; absent until one brings an angle. */
-  round: Profile | undefined;
-  inOrder: Profile;
-  /** What the marks enclosed so far: whole turns. */
-  marked: Profile | undefined;
-  marks: number;
-  firstMark: number;
-  lastMark: number;
+  /** Everything ridden over since the stem was put down. */
+  trace: Trace;
+  /** When the pedal was pressed for `next`: begin and end of a turn, or stations. */
+  markTimes: readonly number[];
   /** Angle without its jump at a full turn, and the range it went through. */
   travel: number;
   travelLow: number;
   travelHigh: number;
-  /** First visit of each half degree: travel and value, to see whether it reads the same a turn later. */
-  readonly visited: Float64Array;
-  readonly visitedValue: Float64Array;
-  closing: Moments;
   pauses: readonly Pause[];
   pressed: readonly Pause[];
   single: Pause | undefined;
@@ -76,14 +67,10 @@ export interface RunoutCapture {
 
 /** More stations than this are a continuous turn with a nervous hand. */
 export const mostStations = 64;
-/** Half degrees of a turn. */
-export const visitBins = 720;
 
 export const startRunout = (settings: RunoutSettings): RunoutCapture => ({
   settings,
   ...nothingYet(settings),
-  visited: new Float64Array(visitBins).fill(Number.NaN),
-  visitedValue: new Float64Array(visitBins),
   leap: newLeapWatch(),
   leapt: 0,
 });
@@ -91,16 +78,11 @@ export const startRunout = (settings: RunoutSettings): RunoutCapture => ({
 const nothingYet = (settings: RunoutSettings) => ({
   sieve: newSieve(settings.resolution),
   finder: newPauseFinder(settings.resolution),
-  round: undefined,
-  inOrder: orderedProfile(),
-  marked: undefined,
-  marks: 0,
-  firstMark: Number.NaN,
-  lastMark: Number.NaN,
+  trace: newTrace(),
+  markTimes: [],
   travel: Number.NaN,
   travelLow: Infinity,
   travelHigh: -Infinity,
-  closing: noMoments(),
   pauses: [],
   pressed: [],
   single: undefined,
@@ -117,7 +99,7 @@ export const quiet: readonly RunoutEvent[] = Object.freeze([]);
 export const turnDone = (capture: RunoutCapture, t: number): RunoutEvent => ({
   kind: 'turn',
   t: seconds(t),
-  turns: Math.max(1, capture.marks - 1),
+  turns: Math.max(1, capture.markTimes.length - 1),
 });
 
 export function keepPause(capture: RunoutCapture, pause: Pause): void {
@@ -135,5 +117,7 @@ export const stationFound = (pause: Pause, number: number): RunoutEvent => ({
 /** Begins anew, as after a press of `again`. */
 export function forget(capture: RunoutCapture): void {
   Object.assign(capture, nothingYet(capture.settings));
-  capture.visited.fill(Number.NaN);
 }
+
+/** Whether the angle of the gear is measured. */
+export const isPlaced = ({ travel }: RunoutCapture): boolean => travel === travel;

@@ -1,7 +1,7 @@
 import { type Angle, mm, radians } from '../../basics/quantity.ts';
 import { leastSeen, widestGap, wrapped } from '../../basics/harmonics.ts';
 import type { Pause } from './pauses.ts';
-import { mostStations, type RunoutCapture } from './runoutState.ts';
+import { isPlaced, mostStations, type RunoutCapture } from './runoutState.ts';
 import {
   assembled,
   flagsOf,
@@ -21,10 +21,10 @@ import { span } from '../../basics/statistics.ts';
  * is not: it is judged as a turn, and said so.
  */
 export function unclear(capture: RunoutCapture, pauses: readonly Pause[]): boolean {
-  const { settings, round, pressed, sieve } = capture;
+  const { settings, pressed, sieve } = capture;
   if (pressed.length >= 2 || pauses.every(({ n }) => n === 1) || sieve.passed === 0) return false;
   const { stations } = withoutReturn(pauses, settings.stations);
-  if (round !== undefined) return stations.length < (settings.stations ?? 0) && rodeWholeTurn(capture);
+  if (isPlaced(capture)) return stations.length < (settings.stations ?? 0) && rodeWholeTurn(capture);
   return settings.stations === undefined ? stations.length < 3 : stations.length !== settings.stations;
 }
 
@@ -33,12 +33,13 @@ const rodeWholeTurn = ({ travelLow, travelHigh }: RunoutCapture): boolean =>
   travelHigh - travelLow > 2 * Math.PI - Math.PI / 18;
 
 /** The pauses to judge by, or undefined for a continuous turn. A press is the technician's word and outranks what was found. */
-export function stationsOf({ settings, pressed, pauses, sieve, round }: RunoutCapture): readonly Pause[] | undefined {
+export function stationsOf(capture: RunoutCapture): readonly Pause[] | undefined {
+  const { settings, pressed, pauses, sieve } = capture;
   if (settings.mode === 'continuous') return undefined;
   const found = pressed.length >= 2 ? withLast(pressed, pauses, settings.stations) : pauses;
   if (settings.mode === 'stations') return found;
   const resting = found.reduce((sum, pause) => sum + pause.n, 0);
-  const clear = pressed.length >= 3 || round !== undefined || found.every((pause) => pause.n === 1);
+  const clear = pressed.length >= 3 || isPlaced(capture) || found.every((pause) => pause.n === 1);
   return clear && found.length >= 3 && found.length <= mostStations && resting >= sieve.passed / 2 ? found : undefined;
 }
 
@@ -54,7 +55,7 @@ export function fromStations(capture: RunoutCapture, found: readonly Pause[]): R
   const { settings } = capture;
   const { stations, back } = withoutReturn(found, settings.stations);
   if (stations.length < 3)
-    return nothing(found.length === 0 ? 'nothing-measured' : 'too-few-stations', flagsOf(capture, 0));
+    return nothing(found.length === 0 ? 'nothing-measured' : 'too-few-stations', flagsOf(capture, 0, 0));
   const angles = anglesOf(stations, settings.stations);
   const points = angles?.map((angle, index) => ({ angle, value: stations[index]?.value ?? 0 }));
   const values = stations.map(({ value }) => value);
@@ -67,6 +68,7 @@ export function fromStations(capture: RunoutCapture, found: readonly Pause[]): R
     tir: span(values),
     doubt: [{ name: 'readings at the stations', u: Math.SQRT2 * noise }],
     closing: back === undefined || first === undefined ? 0 : back.value - first.value,
+    noise: noiseOf(capture.sieve),
     places: angles === undefined ? stations.length : Math.floor((2 * Math.PI) / gap + 1e-6),
     fit: points === undefined ? undefined : fitWhatCanBeTold(points),
     withheld: angles === undefined ? 'no-angle' : 'too-few-places',

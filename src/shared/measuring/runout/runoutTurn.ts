@@ -1,53 +1,127 @@
-import { radians } from '../../basics/quantity.ts';
-import { extremesOf } from './extremes.ts';
 import { type AnglePoint, fitHarmonics, type HarmonicFit, leastSeen, widestGap } from '../../basics/harmonics.ts';
-import { type Bin, filledBins, type Profile } from './profile.ts';
-import type { RunoutCapture } from './runoutState.ts';
-import { assembled, flagsOf, nothing, type RunoutFlag, type RunoutMeasured } from './runoutMeasured.ts';
+import { radians } from '../../basics/quantity.ts';
+import { isNone } from '../../basics/result.ts';
+import { rectangular, type UncertaintyPart } from '../uncertainty/uncertainty.ts';
+import { type Extremes, extremesOf } from './extremes.ts';
+import { nothingMoved } from './moved.ts';
+import { addAtAngle, addInOrder, type Bin, filledBins, orderedProfile, type Profile, roundProfile } from './profile.ts';
+import { withShortRests } from './rests.ts';
+import { type Ride, rideOf } from './ride.ts';
+import { assembled, nothing, type RunoutFlag, type RunoutMeasured } from './runoutMeasured.ts';
 import { fewestForShape, type ShapeFound, shapeOf } from './runoutShape.ts';
-import { noiseOf } from '../sieve.ts';
-import { rectangular } from '../uncertainty/uncertainty.ts';
+import type { RunoutCapture } from './runoutState.ts';
+import { samePlaceAround, samePlaceAtEnds } from './samePlace.ts';
+import { noiseOfPoints } from './trace.ts';
+import { keptBySmoothing, secondsOf, wanderingIn } from './wandering.ts';
 
 /** Runout of one continuous ride, by the angle where it is known, else in the order of the readings. */
 export function fromTurn(capture: RunoutCapture, why: readonly RunoutFlag[]): RunoutMeasured {
-  const { sieve, settings, round } = capture;
-  if (unknownTurn(capture)) return nothing('stem-lifted', []);
-  const noise = noiseOf(sieve);
-  const profile = round ?? capture.marked ?? capture.inOrder;
-  const bins = filledBins(profile);
-  const extremes = extremesOf(profile, noise, settings.resolution);
-  if (extremes === undefined) return nothing('nothing-measured', []);
-  const gap = round === undefined ? 0 : widestGap(bins.map(({ angle }) => angle));
-  if (gap > widestAllowed) return nothing('part-turn', flagsOf(capture, 0));
-  // Two halves of the readings may disagree about a surface that does not run out at all.
-  const tir = Math.max(0, extremes.high - extremes.low);
-  // A hand that lingers leaves gaps elsewhere: without the angle, half the readings are taken to lie evenly.
-  const seen = round === undefined ? Math.ceil(profile.n / 2) : Math.floor((2 * Math.PI) / gap + 1e-6);
-  const between = tir / Math.max(leastSeen(seen), leastSeen(3)) - tir;
-  const closing = closingOf(capture);
+  const { sieve, settings } = capture;
+  const ride = rideOf(capture);
+  if (isNone(ride)) return nothing(ride.none, []);
+  // Lifted in a stretch without marks or angle, the stem leaves nobody able to say how much of the turn it saw.
+  if (capture.left && !ride.placed && !ride.marked) return nothing('stem-lifted', []);
+  const seen = lookedAt(ride, settings.resolution);
+  if (seen === undefined) return nothing('nothing-measured', []);
+  const { profile, bins, tir, white, wandering, places } = seen;
+  if (ride.placed && widestGap(bins.map(({ angle }) => angle)) > widestAllowed) return nothing('part-turn', []);
+  const again = ride.placed ? samePlaceAround(ride.points) : samePlaceAtEnds(ride.points);
+  const apart = ride.placed || ride.marked ? again?.apart : undefined;
+  const noise = Math.hypot(...seen.noiseParts.map(({ u }) => u));
+  if (!ride.placed && nothingMoved({ points: ride.points, tir, resolution: settings.resolution, noise, apart }))
+    return nothing(capture.leapt > 0 ? 'stem-lifted' : 'not-turned', []);
   return assembled(capture, {
     tir,
-    doubt: [
-      { name: 'noise in the extremes', u: extremes.u },
-      { name: 'between readings', u: rectangular(between) },
-    ],
-    closing,
-    places: seen,
-    fit: round === undefined ? undefined : fitWhatCanBeTold(bins),
+    doubt: [...seen.noiseParts, ...betweenPart(tir, places)],
+    closing: apart ?? 0,
+    closingU: again?.u ?? 0,
+    noise: white,
+    places,
+    fit: ride.placed ? fitWhatCanBeTold(bins) : undefined,
     withheld: 'no-angle',
-    shape: round === undefined ? { shape: 'unknown' } : shapeRound(profile, bins, noise, settings.resolution),
+    shape: ride.placed ? shapeRound(profile, bins, white, settings.resolution) : { shape: 'unknown' },
     flags: [
       ...why,
-      ...(round === undefined && capture.marks < 2 ? (['turn-assumed'] as const) : []),
-      ...(round === undefined && sieve.gaps > 0 ? (['gap'] as const) : []),
-      ...(seen < fewestReadings ? (['few-readings'] as const) : []),
+      ...(!ride.placed && !ride.marked ? (['turn-assumed'] as const) : []),
+      ...(!ride.placed && sieve.gaps > 0 ? (['gap'] as const) : []),
+      ...(places < fewestReadings ? (['few-readings'] as const) : []),
+      ...(wandering ? (['correlated-noise'] as const) : []),
     ],
   });
 }
 
-/** Put down or lifted in a stretch without marks or angle, the stem leaves nobody able to say which part was the turn. */
-const unknownTurn = ({ round, marks, leapt, left }: RunoutCapture): boolean =>
-  round === undefined && marks < 2 && (leapt > 0 || left);
+interface Seen {
+  readonly profile: Profile;
+  readonly bins: readonly Bin[];
+  readonly tir: number;
+  /** Standard deviation of one reading's own noise. */
+  readonly white: number;
+  readonly noiseParts: readonly UncertaintyPart[];
+  /** Noise with a memory is most of what noise leaves open. */
+  readonly wandering: boolean;
+  /** Equally spaced places that see at least as much as these readings. */
+  readonly places: number;
+}
+
+/** The highest and lowest place of the ride, and what noise of either kind leaves open about them. */
+function lookedAt(ride: Ride, resolution: number): Seen | undefined {
+  const white = noiseOfPoints(ride.points);
+  const points = ride.placed ? ride.points : withShortRests(ride.points, 1.1 * resolution + 6 * white);
+  const wander = wanderingIn(points, ride.placed, resolution);
+  const noise = Math.hypot(white, wander.sd);
+  const profile = laid(ride, points, noise, resolution);
+  const extremes = extremesOf(profile, noise, resolution);
+  if (extremes === undefined) return undefined;
+  const bins = filledBins(profile);
+  const own = noise === 0 ? 0 : (extremes.u * white) / noise;
+  const wanders = Math.SQRT2 * wander.sd * keptBySmoothing(wander, halfOf(ride, points, extremes));
+  // A hand that lingers leaves gaps elsewhere: without the angle, half the readings are taken to lie evenly.
+  const places = ride.placed
+    ? Math.floor((2 * Math.PI) / widestGap(bins.map(({ angle }) => angle)) + 1e-6)
+    : Math.ceil(profile.n / 2);
+  return {
+    profile,
+    bins,
+    // Two halves of the readings may disagree about a surface that does not run out at all.
+    tir: Math.max(0, extremes.high - extremes.low),
+    white,
+    noiseParts: [
+      { name: 'noise in the extremes', u: own },
+      ...(wanders === 0 ? [] : [{ name: 'wandering noise', u: wanders, nu: wander.nu }]),
+    ],
+    wandering: wanders > own && wanders > resolution / Math.sqrt(6),
+    places,
+  };
+}
+
+/**
+ * By the angle where it is known; else in the order of the readings, and round where a marked turn comes back to where it
+ * began: what lies at its very begin then has neighbours on both sides.
+ */
+function laid(ride: Ride, points: Ride['points'], noise: number, resolution: number): Profile {
+  const around = ride.placed || (ride.marked && comesBack(ride, noise, resolution));
+  const profile = around ? roundProfile() : orderedProfile();
+  for (const [index, { travel, value }] of points.entries())
+    if (ride.placed) addAtAngle(profile, travel, value);
+    else if (around) addAtAngle(profile, (2 * Math.PI * index) / points.length, value);
+    else addInOrder(profile, value);
+  return profile;
+}
+
+const comesBack = ({ points }: Ride, noise: number, resolution: number): boolean =>
+  Math.abs(samePlaceAtEnds(points)?.apart ?? Infinity) <= 2 * resolution + 3 * noise;
+
+/** Seconds to each side of a place that are taken together: round the gear the ride may have been more than one turn. */
+function halfOf({ placed }: Ride, points: Ride['points'], { share }: Extremes): number {
+  const [first, last] = [points[0], points.at(-1)];
+  const turns =
+    placed && first !== undefined && last !== undefined ? Math.abs(last.travel - first.travel) / (2 * Math.PI) : 1;
+  return secondsOf(points, share) / Math.max(1, turns);
+}
+
+const betweenPart = (tir: number, places: number): readonly UncertaintyPart[] => [
+  { name: 'between readings', u: rectangular(tir / Math.max(leastSeen(places), leastSeen(3)) - tir) },
+];
 
 /** Places that see all but 1 % of one lobe, and all but 4 % of two. */
 const fewestReadings = 24;
@@ -74,9 +148,3 @@ function shapeRound(profile: Profile, bins: readonly Bin[], noise: number, resol
 /** First and second harmonic where the places can tell both, else the first alone. */
 export const fitWhatCanBeTold = (points: readonly AnglePoint[]): HarmonicFit | undefined =>
   (points.length >= fewestForShape - 1 ? fitHarmonics(points, [1, 2]) : undefined) ?? fitHarmonics(points, [1]);
-
-/** How far the same place reads apart a turn later, by angle or at the marks. */
-function closingOf({ closing, firstMark, lastMark, marks, round }: RunoutCapture): number {
-  if (round !== undefined) return closing.n >= 3 ? closing.mean : 0;
-  return marks >= 2 && firstMark === firstMark ? lastMark - firstMark : 0;
-}

@@ -15,10 +15,13 @@ const short: Readonly<Record<Flag | NoRunout | NoTorque | 'not-measured', string
   'not-measured': 'not measured',
   'nothing-measured': 'nothing measured',
   'stem-lifted': 'stem put down or lifted in it',
-  'part-turn': 'part turn',
-  'too-few-stations': 'too few stations',
   'too-short': 'too short',
   'start-not-seen': 'start not seen',
+  'stem-landing': 'stem still coming down',
+  'not-turned': 'nothing shows a turn',
+  'too-few': 'too few readings',
+  'part-turn': 'no whole turn',
+  'too-few-stations': 'too few stations',
 };
 
 /** Records of another time may carry reasons that are not known any more; the types do not tell them from these. */

@@ -1,5 +1,6 @@
 import { useState } from 'react';
 import type { HandAction } from '../../../../shared/contract/bench.ts';
+import { isNone } from '../../../../shared/basics/result.ts';
 import { useRun } from '../../../live/run.ts';
 import { Button } from '../../../parts/Button.tsx';
 import { Pick } from '../../../parts/Pick.tsx';
@@ -16,7 +17,7 @@ import { RunoutStem } from '../stem/RunoutStem.tsx';
 import { RunoutPicture } from './RunoutPicture.tsx';
 import { RunoutTelling } from './RunoutTelling.tsx';
 import { oneTurn, optionOf, runoutOptions, type RunoutSettings, settingsOf } from './settings.ts';
-import { runoutResultOf, stationsTaken } from './taken.ts';
+import { closedResultOf, runoutResultOf, stationsTaken } from './taken.ts';
 import '../check/measure.css';
 
 /** Runout over one turn between two strokes of the pedal, or at stations where the hand pauses. */
@@ -67,10 +68,14 @@ function RunoutLiveWords({ props, settings, measuring }: RunoutLiveWordsProps) {
   const run = useRun(({ run }) => run);
   const [presses, stations] = [run?.presses ?? 0, stationsTaken(run)];
   const keep = (): void => void record(props);
+  const closed = closedResultOf(run);
+  // A turn that gave no number is not worth recording: the sentence says why, and the next thing is another turn.
+  const failed = closed !== undefined && isNone(closed.tir_mm);
+  const full = action(settings, presses, stations, next, keep);
   return (
     <Words
       title={turnTitle(settings, presses, stations)}
-      next={live ? action(settings, presses, stations, next, keep) : undefined}
+      next={live ? (failed ? { words: 'Take the turn again', run: again } : full) : undefined}
       others={
         live ? (
           <>

@@ -2,13 +2,14 @@ import { showText } from '../../../../shared/basics/show.ts';
 import type { Build } from '../../../../shared/job/records/build.ts';
 import type { RunoutResult } from '../../../../shared/job/records/measurement.ts';
 import { isNone } from '../../../../shared/basics/result.ts';
+import { noRunoutSentence } from '../../../../shared/measuring/runout/sentences.ts';
 import type { Check } from '../../../../shared/job/checks/checks.ts';
 import type { Run } from '../../../live/run.ts';
 import { useSession } from '../../../stores/session.ts';
 import { limitWords } from '../../../../shared/presentation/words/limits.ts';
 import { flagSentences } from '../../../words/flags.ts';
 import { limitFor } from '../../../words/stations.ts';
-import { runoutResultOf } from './taken.ts';
+import { closedResultOf, runoutResultOf } from './taken.ts';
 
 /** What the runout means so far: its doubt, its shape, what the stations could miss, and the limit. */
 export function RunoutTelling({
@@ -23,7 +24,7 @@ export function RunoutTelling({
   const units = useSession((session) => session.units);
   // Before the turn is begun the stem is not on the gear yet, and what it reads means nothing.
   const begun = run?.settings.kind === 'runout' && (run.settings.mode === 'stations' || run.presses > 0);
-  const result = begun ? runoutResultOf(run) : undefined;
+  const result = closedResultOf(run) ?? (begun ? runoutResultOf(run) : undefined);
   const quantity = check.limits[0];
   const limit = quantity === undefined ? undefined : limitFor(build.specSheet, quantity);
   return (
@@ -53,7 +54,8 @@ const leastTold_mm = 0.0005;
 export function runoutWords(result: RunoutResult, units: 'metric' | 'inch'): string {
   const shown = (value: number): string => showText(value, 'length', units);
   const doubt = isNone(result.U95_mm) || result.U95_mm === 0 ? '' : ` ± ${shown(result.U95_mm)}`;
-  const value = isNone(result.tir_mm) ? 'No number' : `${shown(result.tir_mm)}${doubt}`;
+  if (isNone(result.tir_mm)) return noRunoutSentence(result.tir_mm.none);
+  const value = `${shown(result.tir_mm)}${doubt}`;
   const missed =
     isNone(result.missAtWorst_mm) || result.missAtWorst_mm < leastTold_mm
       ? ''

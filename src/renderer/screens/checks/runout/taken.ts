@@ -6,6 +6,15 @@ import type { Run } from '../../../live/run.ts';
 export const runoutResultOf = (run: Run | undefined): RunoutResult | undefined =>
   run?.result?.kind === 'runout' && !isNone(run.result.tir_mm) ? run.result : undefined;
 
+/** What a turn has come to once both presses are in, a number or the reason why there is none. */
+export const closedResultOf = (run: Run | undefined): RunoutResult | undefined =>
+  run?.result?.kind === 'runout' &&
+  run.settings.kind === 'runout' &&
+  run.settings.mode === 'continuous' &&
+  run.presses >= 2
+    ? run.result
+    : undefined;
+
 /** How many stations the hand has stopped at. */
 export const stationsTaken = (run: Run | undefined): number => {
   const last = run?.found.findLast((event) => event.kind === 'station' || event.kind === 'again');

@@ -1,0 +1,30 @@
+import { paceOf, type Point } from './trace.ts';
+import { wanderOf } from './wander.ts';
+
+/** What noise with a memory does to a runout. */
+export interface Wandering {
+  /** Standard deviation of what wanders, mm; what rounding alone would make of a still stem is taken out. */
+  readonly sd: number;
+  readonly memory_s: number;
+  readonly nu: number;
+}
+
+const none: Wandering = { sd: 0, memory_s: 0, nu: 1 };
+
+export function wanderingIn(points: readonly Point[], placed: boolean, resolution: number): Wandering {
+  const found = wanderOf(points, placed);
+  if (found === undefined) return none;
+  const square = found.sd ** 2 - resolution ** 2 / 12;
+  return square <= 0 ? none : { sd: Math.sqrt(square), memory_s: found.memory_s, nu: found.nu };
+}
+
+/**
+ * Share of its standard deviation that such noise keeps in the middle of a parabola laid through `half_s` to each side:
+ * all of it where it remembers longer than that, √(2.25·memory/half) where it forgets sooner (derived, as 2.25/n is for
+ * noise without memory).
+ */
+export const keptBySmoothing = ({ memory_s }: Wandering, half_s: number): number =>
+  memory_s <= 0 ? 0 : Math.sqrt(1 / (1 + half_s / (2.25 * memory_s)));
+
+/** Seconds of the ride that `share` of its readings take. */
+export const secondsOf = (points: readonly Point[], share: number): number => share * points.length * paceOf(points);
