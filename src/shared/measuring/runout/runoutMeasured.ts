@@ -25,6 +25,10 @@ export type RunoutFlag =
   | 'few-readings'
   /** The stem left the gear before the last station. */
   | 'stem-lifted'
+  /** No place was read twice, so that nothing would show a base that creeps. */
+  | 'not-compared'
+  /** It may not have been a whole turn. */
+  | 'part-turn'
   /** Most of what noise leaves open comes from noise that wanders, not from each reading's own. */
   | 'correlated-noise';
 
