@@ -17,6 +17,8 @@ export interface MeasureSettings {
   readonly resolution?: number;
   /** Standard uncertainty of the gauge. */
   readonly gaugeU?: number;
+  /** Stated hysteresis of an indicator, full width, mm; one step of the display is assumed where it is not stated. */
+  readonly hysteresis?: number;
   /** Arm of a pull scale whose readings were a force, with its standard uncertainty. */
   readonly arm?: Arm;
   readonly rule: DecisionRule;
@@ -51,6 +53,7 @@ function backlashAnswer(items: readonly StreamItem[], settings: MeasureSettings,
   const gauge = {
     resolution: mm(resolution),
     ...(settings.gaugeU === undefined ? {} : { gaugeU: mm(settings.gaugeU) }),
+    ...(settings.hysteresis === undefined ? {} : { hysteresis: mm(settings.hysteresis) }),
   };
   const measured = measureBacklash(items, { ...gauge, nextBy: 'itself' });
   const { stations, mean_mm, min_mm, max_mm, variation_mm } = backlashResult(measured, {

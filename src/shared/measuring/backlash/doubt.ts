@@ -1,10 +1,7 @@
-import {
-  rectangular,
-  repeatability,
-  resolutionOfDifference,
-  type UncertaintyPart,
-} from '../uncertainty/uncertainty.ts';
+import { resolutionOfDifference, reversal, type UncertaintyPart } from '../uncertainty/uncertainty.ts';
+import type { Held } from './held.ts';
 import type { BacklashSettings } from './measured.ts';
+import type { Between } from './neighbours.ts';
 
 /**
  * The parts of a station's uncertainty.
@@ -12,15 +9,30 @@ import type { BacklashSettings } from './measured.ts';
  * - resolution: difference of two rounded readings, δ/√6;
  * - gauge: the stated standard uncertainty is that of one reading; the two rests lie at two places of the scale, whose
  *   errors are taken as independent: √2·u. (Errors of near places are partly alike, so this is rather too much.);
- * - hysteresis: the two rests are approached from opposite ways, so the whole stated width h may be missing from the
- *   difference or none of it. It is not corrected for, so the part is the root mean square of 0…h: h/√3;
- * - rocks: standard deviation of their mean, with n − 1 degrees of freedom.
+ * - hysteresis: the two rests are approached from opposite ways; see {@link reversal};
+ * - rocks: how much rests of one side differ, drift set aside, over how many there are, with its degrees of freedom;
+ * - short of the stop: rests that differ by more than the gauge explains fell short of their stops by unlike amounts, or
+ *   the stem stuck by them; hardly one goes beyond. Amounts that spread evenly from nothing to s have the standard
+ *   deviation s/√12, and leave the mean short by s/2 on either side: by anything from none to s, so the part is s/√3;
+ * - creep: how far the rests moved inwards or outwards while they were held. The stop was met some time before the
+ *   middle of what was read, so about as much may be missing as was seen;
+ * - sway: see held.ts.
  */
-export function partsOf(settings: BacklashSettings, sd: number, rocks: number): readonly UncertaintyPart[] {
+export function partsOf(settings: BacklashSettings, between: Between, held: Held): readonly UncertaintyPart[] {
   return [
     { name: 'resolution', u: resolutionOfDifference(settings.resolution) },
     ...(settings.gaugeU === undefined ? [] : [{ name: 'gauge', u: Math.SQRT2 * settings.gaugeU }]),
-    ...(settings.hysteresis === undefined ? [] : [{ name: 'hysteresis', u: rectangular(settings.hysteresis) }]),
-    repeatability('rocks', sd, rocks),
+    reversal(settings.resolution, settings.hysteresis),
+    { name: 'rocks', u: between.sd * between.share, nu: between.nu },
+    ...seen('short of the stop', SHORT * held.unexplained, between.nu),
+    ...seen('creep', held.creep),
+    ...seen('sway', held.sway),
   ];
 }
+
+/** A part only where there is something to tell. */
+const seen = (name: string, u: number, nu?: number): readonly UncertaintyPart[] =>
+  u === 0 ? [] : [{ name, u, ...(nu === undefined ? {} : { nu }) }];
+
+/** s/√3 of a spread of s/√12. */
+const SHORT = 2;

@@ -1,4 +1,4 @@
-import { corridorOf, addTurn, rocking, widthOf, type Corridor, type Rocking } from './corridor.ts';
+import { corridorOf, addTurn, isOutside, rocking, widthOf, type Corridor, type Rocking } from './corridor.ts';
 import { mean, sd } from '../../basics/statistics.ts';
 import { leastStroke } from './limits.ts';
 import type { Side } from './measured.ts';
@@ -82,7 +82,7 @@ function place(capture: BacklashCapture, corridor: Corridor, noise: number, foun
     if (settings.nextBy === 'press') return stayAt(capture, station);
     return next(capture, found.hung, false);
   }
-  if (wasNoRocking(station, away.corridor, corridor)) {
+  if (wasNoRocking(station, away, corridor)) {
     station.rests.length = 0;
     station.told = 0;
   } else if (unitsApart(widthOf(away.corridor), widthOf(corridor))) refuse(capture, station, 'unit-jump');
@@ -142,7 +142,9 @@ const HUNG = 0.3;
 const HUNG_NOISE = 4.5;
 
 const wasLifted = (capture: BacklashCapture, away: Away, corridor: Corridor, noise: number): boolean =>
-  hung(away, corridor, noise) || reached(away, capture.hangs, noise) || farOff(away, corridor);
+  hung(away, corridor, noise) ||
+  reached(away, capture.hangs, noise) ||
+  (farOff(away, corridor) && !hasHardlyRocked(capture.station));
 
 /**
  * So far from the old corridor, and not in one jump: nothing knocks a base that far. The stem was lifted, and the new
@@ -181,11 +183,20 @@ const fits = (old: Readonly<Corridor>, corridor: Corridor, noise: number): boole
 const oneStopStays = (old: Readonly<Corridor>, corridor: Corridor, noise: number): boolean =>
   near(old.low, corridor.low, 0.2 * widthOf(old), noise) || near(old.high, corridor.high, 0.2 * widthOf(old), noise);
 
-/** A jolt, or a hand that takes hold: a stroke or two of another size altogether before the rocking. */
-function wasNoRocking(station: Station, old: Readonly<Corridor>, corridor: Corridor): boolean {
+/**
+ * A jolt, or a hand that takes hold or presses again at a stop: a stroke or two of another size before the rocking, within
+ * what is rocked now, or at another place of it.
+ */
+function wasNoRocking(station: Station, away: Away, corridor: Corridor): boolean {
+  const old = away.corridor;
   const ratio = widthOf(corridor) / widthOf(old);
-  return rocksOf(station.rests).length < 2 && (ratio > OTHER_SIZE || ratio < 1 / OTHER_SIZE);
+  if (hasHardlyRocked(station)) return ratio > OTHER_SIZE || ratio < 1 / OTHER_SIZE || farOff(away, corridor);
+  const isWithin = !isOutside({ ...corridor, margin: 0.1 * widthOf(corridor) }, (old.low + old.high) / 2);
+  return station.measured === undefined && ratio > OTHER_SIZE && isWithin;
 }
+
+const hasHardlyRocked = (station: Station | undefined): boolean =>
+  station !== undefined && station.measured === undefined && rocksOf(station.rests).length < 2;
 
 const OTHER_SIZE = 2.5;
 

@@ -1,7 +1,7 @@
 /** A stroke smaller than this many standard deviations of one reading is not told from noise. */
 const OF_NOISE = 3;
 /** A stroke of fewer steps of the display has no digits to be measured with. */
-const OF_STEPS = 3;
+const OF_STEPS = 2;
 
 export const leastStroke = (noise: number, resolution: number): number =>
   Math.max(OF_NOISE * noise, OF_STEPS * resolution);

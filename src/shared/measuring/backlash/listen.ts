@@ -9,6 +9,7 @@ import { now, stationNumber, type BacklashCapture } from './state.ts';
 import { refuse, renewMargin, takeLonger, takeRest, tellRest } from './stations.ts';
 import { addReading, endStill, LEAST_READINGS, ongoingLength, type Still } from './stills.ts';
 import { restartSwings, swing } from './swings.ts';
+import { newWild, sifted } from './wild.ts';
 import { addStill, endHold, goOnFrom, leaving, restartTurns, type Turn } from './turns.ts';
 
 /** One reading after the other: through noise, stills and turns to the tooth, and off it. */
@@ -34,7 +35,7 @@ function judgeHeld(capture: BacklashCapture): void {
 
 /** Longer than this many usual intervals, and long enough to hide the quickest rest, is a gap. */
 const INTERVALS = 6;
-const SHORTEST_GAP_s = 0.2;
+const SHORTEST_GAP_s = 0.6;
 
 function isGap(capture: BacklashCapture, lasted: number): boolean {
   if (!(lasted < Infinity) || lasted <= 0) return false;
@@ -52,7 +53,15 @@ function breakOff(capture: BacklashCapture, reading: Reading, lasted: number): v
   goAway(capture, reading.value, 'gap');
 }
 
+/** Judges a reading, or holds it back, or judges it together with those that were held back until it came. */
 function judge(capture: BacklashCapture, t: number, value: number): void {
+  const { corridor, interval, noise, wild } = capture;
+  for (const reading of sifted(wild, { t, value }, { corridor, interval, noise: noiseOf(noise) })) {
+    take(capture, reading.t, reading.value);
+  }
+}
+
+function take(capture: BacklashCapture, t: number, value: number): void {
   const { corridor, away } = capture;
   if (corridor !== undefined && isOutside(corridor, value)) {
     capture.said.push({ kind: 'lifted', station: stationNumber(capture), t: now(capture) });
@@ -134,6 +143,8 @@ function cue(capture: BacklashCapture): void {
 /** Ends what is going on at this tooth: the last rest is one even if nothing follows it there. */
 export function leaveTooth(capture: BacklashCapture): void {
   judgeHeld(capture);
+  // What nobody bore out is left out: one reading is no lift, and no rest either.
+  capture.wild = newWild();
   const sd = noiseOf(capture.noise);
   const still = endStill(capture.stills, sd);
   if (still !== undefined && !isLifting(capture.corridor, still)) takeStill(capture, still, sd);

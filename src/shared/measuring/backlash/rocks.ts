@@ -33,11 +33,3 @@ export const valuesOf = (rocks: readonly Rock[]): readonly number[] => rocks.map
 
 export const levelsOf = (rests: readonly Rest[], side: Side): readonly number[] =>
   rests.filter((rest) => rest.side === side).map((rest) => rest.level);
-
-/** The longest stretch of rests: those between two landings, or two gaps, whose levels may be compared. */
-export function longestStretch(rests: readonly Rest[]): readonly Rest[] {
-  const stretches = [...new Set(rests.map((rest) => rest.stretch))].map((stretch) =>
-    rests.filter((rest) => rest.stretch === stretch),
-  );
-  return stretches.toSorted((a, b) => b.length - a.length)[0] ?? [];
-}

@@ -18,7 +18,11 @@ export const whyRefused: Readonly<Record<Flag, string>> = {
 /** What a flag means on a station that has its number all the same. */
 export const whyFlagged: Readonly<Partial<Record<Flag, string>>> = {
   gap: 'Readings are missing within this station; no rock was counted across the gap.',
-  drift: 'Base or pinion moved at this station after the rocks that were counted.',
+  drift:
+    'The indicator base or the pinion moved at this station. What moved evenly is taken out of the number; make both fast.',
+  'one-sided':
+    'One side repeats and the other does not. The number counts that in its doubt; press home to both stops.',
+  'not-repeatable': 'The rests differ more than hands usually make them. The number counts that in its doubt.',
 };
 
 export const tooFewRocks = (rocks: number, least: number): string =>

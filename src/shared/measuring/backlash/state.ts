@@ -6,6 +6,7 @@ import { newNoise, roundingOf, type Noise } from './noise.ts';
 import type { Station } from './station.ts';
 import { newStillFinder, type StillFinder } from './stills.ts';
 import { newSwings, type Swings } from './swings.ts';
+import { newWild, type Wild } from './wild.ts';
 import { newTurnFinder, type Turn, type TurnFinder } from './turns.ts';
 
 /** What the readings did since the stem left its corridor, or since the stream broke off. */
@@ -33,6 +34,8 @@ export interface BacklashCapture {
   held: Reading[] | undefined;
   /** Turns of which it is not known whether they are rests: before there is a corridor, and those too small for it. */
   loose: Turn[];
+  /** The reading that leapt away and waits for the next. */
+  wild: Wild;
   station: Station | undefined;
   corridor: Corridor | undefined;
   away: Away | undefined;
@@ -65,6 +68,7 @@ export function newCapture(settings: BacklashSettings): BacklashCapture {
     results: [],
     held: [],
     loose: [],
+    wild: newWild(),
     station: undefined,
     corridor: undefined,
     away: undefined,

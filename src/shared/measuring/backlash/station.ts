@@ -1,12 +1,17 @@
-import { none } from '../../basics/result.ts';
+import { isNone, none } from '../../basics/result.ts';
 import { mm, seconds } from '../../basics/quantity.ts';
-import { mean, sd } from '../../basics/statistics.ts';
+import { sd } from '../../basics/statistics.ts';
 import { combine } from '../uncertainty/uncertainty.ts';
 import { partsOf } from './doubt.ts';
-import { faultIn, isLopsided, LOPSIDED_LEFT, LOPSIDED_LOOK, whyUnlike, type Evidence } from './faults.ts';
+import { driftsAlong } from './drift.ts';
+import type { Evidence } from './evidence.ts';
+import { faultIn } from './faults.ts';
+import { heldAt } from './held.ts';
 import type { BacklashSettings, Flag, Refusal, Side, StationMeasured } from './measured.ts';
-import { longestStretch, rocksOf, valuesOf, type Rest } from './rocks.ts';
-import { LEAST_ROCKS, LOOKS, MOST_ROCKS, repeat } from './rule.ts';
+import { between, longestRow } from './neighbours.ts';
+import { rocksOf, valuesOf, type Rest } from './rocks.ts';
+import { LEAST_ROCKS, LOOKS } from './rule.ts';
+import { oddities, unlike, wantsMore } from './sides.ts';
 import { tooFewRocks, whyFlagged, whyRefused } from './sentences.ts';
 import { TOUCHES_MEANT, type Turn } from './turns.ts';
 
@@ -27,7 +32,7 @@ export interface Station {
 }
 
 /** Rests kept at one station; a technician who needs more has a fault to find first. */
-const MOST_RESTS = 4 * MOST_ROCKS;
+const MOST_RESTS = 32;
 
 export const newStation = (number: number): Station => ({
   number,
@@ -52,24 +57,35 @@ export function keepLonger(station: Station, turn: Turn): void {
   station.rests[station.rests.length - 1] = { ...turn, side: last.side, stretch: last.stretch };
 }
 
-/** Levels are compared within one landing only: another one has another preload. */
-export function evidenceOf(station: Station, settings: BacklashSettings, noise: number, hangs?: number): Evidence {
-  const rests = longestStretch(station.rests);
+/** What a station's rests show so far; undefined while they are too few. */
+export function evidenceOf(
+  station: Station,
+  { settings, noise, hangs }: Pick<Evidence, 'settings' | 'noise' | 'hangs'>,
+): Evidence | undefined {
+  const found = between(station.rests);
+  const rests = longestRow(station.rests);
+  if (found === undefined || rests === undefined) return undefined;
   const isFirst = rests[0] === station.rests[0];
-  return { rests, earlier: isFirst ? station.earlier : [], settings, noise, hangs };
+  return { rests, between: found, earlier: isFirst ? station.earlier : [], settings, noise, hangs };
 }
 
 /** Looks at a station that goes on. Gives what it came to, or undefined while more rocks are needed. */
 export function review(station: Station, settings: BacklashSettings, noise: number): StationMeasured | undefined {
-  const rocks = rocksOf(station.rests);
-  if (!LOOKS.includes(rocks.length) && station.rests.length < MOST_RESTS) return undefined;
-  const evidence = evidenceOf(station, settings, noise);
+  const rocks = rocksOf(station.rests).length;
+  const isLast = rocks >= LOOKS[1] || station.rests.length >= MOST_RESTS;
+  if (rocks !== LOOKS[0] && !isLast) return undefined;
+  const evidence = evidenceOf(station, { settings, noise, hangs: undefined });
+  if (evidence === undefined) return isLast ? refused(station, 'not-repeatable') : undefined;
   const fault = faultIn(evidence);
   if (fault !== undefined) return refused(station, fault);
-  const even = !isLopsided(evidence, LOPSIDED_LOOK);
-  if (even && repeat(rocks, settings.resolution, noise)) return withValue(station, settings);
-  if (rocks.length >= MOST_ROCKS || station.rests.length >= MOST_RESTS) return refused(station, whyUnlike(evidence));
-  return undefined;
+  if (isLast) return decided(station, evidence);
+  return wantsMore(evidence) ? undefined : withValue(station, evidence);
+}
+
+/** The answer of rests that show no fault. */
+function decided(station: Station, evidence: Evidence): StationMeasured {
+  const reason = unlike(evidence);
+  return reason === undefined ? withValue(station, evidence) : refused(station, reason);
 }
 
 /** What else the stream has shown by the time a station is left. */
@@ -84,34 +100,33 @@ export interface Seen {
 
 /** What a station comes to that is left before it was done. */
 export function leave(station: Station, settings: BacklashSettings, noise: number, seen: Seen): StationMeasured {
-  const rocks = rocksOf(station.rests);
-  const evidence = evidenceOf(station, settings, noise, seen.hangs);
-  const fault = faultIn(evidence);
+  const rocks = rocksOf(station.rests).length;
+  const evidence = evidenceOf(station, { settings, noise, hangs: seen.hangs });
+  const fault = evidence === undefined ? undefined : faultIn(evidence);
   if (fault !== undefined) return refused(station, fault);
-  const even = !isLopsided(evidence, LOPSIDED_LEFT);
-  if (even && repeat(rocks, settings.resolution, noise)) return withValue(station, settings);
-  const reason = whyUnlike(evidence);
-  if (reason === 'one-sided' || seen.touches >= TOUCHES_MEANT) return refused(station, 'one-sided');
+  const measured = evidence === undefined || rocks < LEAST_ROCKS ? undefined : decided(station, evidence);
+  if (measured !== undefined && !isNone(measured.value)) return measured;
+  if (seen.touches >= TOUCHES_MEANT) return refused(station, 'one-sided');
   if (seen.notHeld) return refused(station, 'not-held');
-  if (rocks.length >= LEAST_ROCKS) return refused(station, reason);
-  return refused(station, station.flags.has('gap') ? 'gap' : reason, tooFewRocks(rocks.length, LEAST_ROCKS));
+  if (measured !== undefined) return measured;
+  const reason = station.flags.has('gap') ? 'gap' : 'not-repeatable';
+  return refused(station, reason, tooFewRocks(rocks, LEAST_ROCKS));
 }
 
 function spanOf(rests: readonly Rest[]): Pick<StationMeasured, 'from_t' | 'to_t'> {
   return { from_t: seconds(rests[0]?.from_t ?? 0), to_t: seconds(rests.at(-1)?.to_t ?? 0) };
 }
 
-function withValue(station: Station, settings: BacklashSettings): StationMeasured {
-  const rocks = rocksOf(station.rests);
-  const values = valuesOf(rocks);
-  const spread = sd(values);
-  const doubt = combine(partsOf(settings, spread, rocks.length));
-  const flags = [...station.flags];
+function withValue(station: Station, evidence: Evidence): StationMeasured {
+  const { between: found, rests, settings, noise } = evidence;
+  const held = heldAt(rests, found, { noise, resolution: settings.resolution });
+  const doubt = combine(partsOf(settings, found, held));
+  const flags = [...new Set([...station.flags, ...flagsOf(evidence)])];
   const why = flags.map((flag) => whyFlagged[flag]).find((sentence) => sentence !== undefined);
   return {
-    value: mm(mean(values)),
-    rocks: rocks.length,
-    sd: mm(spread),
+    value: mm(found.value),
+    rocks: rocksOf(station.rests).length,
+    sd: mm(Math.SQRT2 * found.sd),
     u: mm(doubt.u),
     U95: mm(doubt.U95),
     flags,
@@ -120,6 +135,12 @@ function withValue(station: Station, settings: BacklashSettings): StationMeasure
     ...(why === undefined ? {} : { why }),
   };
 }
+
+/** What makes a number doubtful without forbidding it. */
+const flagsOf = (evidence: Evidence): readonly Flag[] => [
+  ...(driftsAlong(evidence) ? (['drift'] as const) : []),
+  ...oddities(evidence),
+];
 
 /** A station without a number, and why. */
 export function refused(station: Station, reason: Refusal, why = whyRefused[reason]): StationMeasured {

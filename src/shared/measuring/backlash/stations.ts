@@ -4,6 +4,7 @@ import { mean } from '../../basics/statistics.ts';
 import { setMargin, widthOf } from './corridor.ts';
 import { atAnEnd } from './faults.ts';
 import type { Flag, Refusal, Side, StationMeasured } from './measured.ts';
+import { between } from './neighbours.ts';
 import { noiseOf } from './noise.ts';
 import { levelsOf, rocksOf, valuesOf } from './rocks.ts';
 import { unitChanged, unitsApart } from './scale.ts';
@@ -88,7 +89,7 @@ function tellRock(capture: BacklashCapture, station: Station): void {
     t: now(capture),
     rocks: values.length,
     value: mm(latest),
-    mean: mm(mean(values)),
+    mean: mm(between(station.rests)?.value ?? mean(values)),
   });
 }
 
@@ -149,8 +150,9 @@ function leaveUndone(capture: BacklashCapture, station: Station): void {
 
 /** Where the stem hangs is often learned only when it is lifted off this tooth. */
 function checkEnd(capture: BacklashCapture, station: Station): void {
-  const evidence = evidenceOf(station, capture.settings, noiseOf(capture.noise), capture.hangs);
-  if (atAnEnd(evidence)) refuse(capture, station, 'end-of-travel');
+  const { settings, hangs } = capture;
+  const evidence = evidenceOf(station, { settings, noise: noiseOf(capture.noise), hangs });
+  if (evidence !== undefined && atAnEnd(evidence)) refuse(capture, station, 'end-of-travel');
 }
 
 function isNotHeld({ away, swings }: BacklashCapture, { strokes, rests }: Station): boolean {

@@ -24,8 +24,14 @@ export interface Still {
   readonly to: number;
   readonly from_t: number;
   readonly to_t: number;
+  /** Middle of the settled part in time, s: the moment that its level stands for while something drifts. */
+  readonly at_t: number;
+  /** How long the settled part lasts, s. */
+  readonly read_s: number;
   /** How far the settled part moved from its beginning to its end, by a straight line through it. */
   readonly creep: number;
+  /** By how much its ends stand above its middle, by a parabola through the settled part. */
+  readonly bow: number;
 }
 
 export interface StillFinder extends Cusum {
@@ -146,6 +152,8 @@ function stillOf(finder: StillFinder, last: number, sd: number): Still | undefin
     to: last,
     from_t: timeAt(finder, kept),
     to_t: timeAt(finder, last),
+    at_t: (timeAt(finder, from) + timeAt(finder, to)) / 2,
+    read_s: timeAt(finder, to) - timeAt(finder, from),
   };
 }
 
@@ -154,10 +162,14 @@ function settledPart(
   from: number,
   to: number,
   sd: number,
-): Pick<Still, 'level' | 'readings' | 'squares' | 'creep'> {
+): Pick<Still, 'level' | 'readings' | 'squares' | 'creep' | 'bow'> {
   const centre = medianBetween(finder, from, to);
   const wild = wildBeyond(finder, from, to, centre, sd);
   const middle = (from + to) / 2;
+  // Mean of the squared distances of to − from + 1 numbers in a row from their middle.
+  const usual = ((to - from + 1) ** 2 - 1) / 12;
+  let bend = 0;
+  let bends = 0;
   let readings = 0;
   let sum = 0;
   let sumSquares = 0;
@@ -170,15 +182,19 @@ function settledPart(
     sum += off;
     sumSquares += off * off;
     tilt += (index - middle) * off;
-    spread += (index - middle) ** 2;
+    const square = (index - middle) ** 2;
+    spread += square;
+    bend += (square - usual) * off;
+    bends += (square - usual) ** 2;
   }
   // Two readings far apart have their middle where no reading is.
-  if (readings === 0) return { level: centre, readings: 1, squares: 0, creep: 0 };
+  if (readings === 0) return { level: centre, readings: 1, squares: 0, creep: 0, bow: 0 };
   return {
     level: centre + sum / readings,
     readings,
     squares: Math.max(0, sumSquares - (sum * sum) / readings - (spread === 0 ? 0 : (tilt * tilt) / spread)),
     creep: spread === 0 ? 0 : (tilt / spread) * (to - from),
+    bow: bends === 0 ? 0 : (bend / bends) * ((to - from) / 2) ** 2,
   };
 }
 

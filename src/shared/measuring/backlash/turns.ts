@@ -15,8 +15,14 @@ export interface Turn {
   readonly to: number;
   readonly from_t: number;
   readonly to_t: number;
+  /** The moment that its level stands for, s. */
+  readonly at_t: number;
+  /** How long it was read for, s: the settled part of its main still. */
+  readonly read_s: number;
   /** How far it moved while it was held; see {@link creepOf}. */
   readonly creep: number;
+  /** By how much the ends of its main still stand above its middle. */
+  readonly bow: number;
   /** Readings near it after its main still had ended, until the stroke left: many beside a short still are a slow letting go. */
   readonly lingers: number;
   /** Readings of its main still. */
@@ -123,6 +129,9 @@ function confirmed(finder: TurnFinder, hold: Hold): Turn {
     to: hold.last.to,
     from_t: hold.first.from_t,
     to_t: hold.last.to_t,
+    at_t: main.at_t,
+    read_s: main.read_s,
+    bow: main.bow,
     creep: creepOf(hold),
     lingers: Math.max(0, hold.near - main.to),
     still: main.length,
@@ -204,22 +213,35 @@ const TOUCH = 0.45;
 /** An excursion of pairs of readings beyond this many standard deviations is none of noise's. */
 const FAR = 6.5;
 
-/** At the same place, or so near and so soon that the hold crept back from its stop. Farther on is another place. */
-function staysAt({ direction }: TurnFinder, hold: Hold, still: Still, sd: number, width: number): boolean {
+/**
+ * At the same place, or so near and so soon that it is one hold: one that crept back from its stop, or one whose pieces lie
+ * where a wandering gauge left them. Farther on is another place.
+ */
+function staysAt(finder: TurnFinder, hold: Hold, still: Still, sd: number, width: number): boolean {
   const on = still.level - hold.main.level;
   if (Math.abs(on) <= apart(hold.main, still, sd)) return true;
-  if (still.from - hold.last.to > ADJOINING || on * direction > 0) return false;
+  if (still.from - hold.last.to > ADJOINING) return false;
+  if (on * finder.direction > 0) return Math.abs(on) <= SAME_HOLD * width;
   return Math.abs(on) <= ONE_PLACE * width && still.length >= OF_WEIGHT * hold.main.length;
 }
+
+/** A hand that hesitates stops short of where it will rest by more than this share of the corridor. */
+const SAME_HOLD = 0.03;
+
+/** Pieces of one rest; a much shorter one is its swinging in or its leaving. */
+const areAlike = (one: number, other: number): boolean => Math.min(one, other) >= PIECES * Math.max(one, other);
+
+const PIECES = 0.5;
 
 function stay(finder: TurnFinder, hold: Hold, still: Still, sd: number, width: number): void {
   const stroke = finder.previous === undefined ? 0 : Math.abs(hold.main.level - finder.previous);
   const touched = finder.highest - finder.lowest > Math.max(FAR * sd, TOUCH * stroke, TOUCH * width);
   if (touched) finder.touches += 1;
   const adjoining = !touched && still.from - hold.last.to <= ADJOINING;
-  if (adjoining && Math.abs(still.level - hold.main.level) <= apart(hold.main, still, sd)) {
-    hold.main = joined(hold.main, still);
-  } else if (still.readings > hold.main.readings) hold.main = still;
+  const off = Math.abs(still.level - hold.main.level);
+  const isPiece = off <= SAME_HOLD * width && areAlike(still.length, hold.main.length);
+  if (adjoining && (off <= apart(hold.main, still, sd) || isPiece)) hold.main = joined(hold.main, still);
+  else if (still.readings > hold.main.readings) hold.main = still;
   hold.last = still;
   hold.length += still.length;
   finder.lowest = hold.main.level;
@@ -243,6 +265,9 @@ function joined(one: Still, two: Still): Still {
     to: two.to,
     from_t: one.from_t,
     to_t: two.to_t,
+    at_t: (one.at_t * one.readings + two.at_t * two.readings) / readings,
+    read_s: one.read_s + two.read_s,
     creep: (tilt / spread) * readings,
+    bow: (one.readings > two.readings ? one : two).bow,
   };
 }

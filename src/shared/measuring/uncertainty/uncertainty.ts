@@ -98,6 +98,18 @@ export function gaugeParts(gauge: GaugeDoubt, of: 'reading' | 'difference'): rea
   ];
 }
 
+/**
+ * What an indicator loses where it turns round, for a difference of two readings that are reached from opposite ways.
+ *
+ * Stated, it is a width h: anything from none to all of it may be missing, and nothing is corrected for, so the part is
+ * the root mean square of 0…h, h/√3. Not stated, nothing bounds it, and none at all would be the boldest guess: one step
+ * of the display is then taken as its standard uncertainty (own choice; it covers a loss of two steps at 95 %).
+ */
+export const reversal = (resolution: number, stated: number | undefined): UncertaintyPart =>
+  stated === undefined
+    ? { name: 'hysteresis, not stated', u: resolution }
+    : { name: 'hysteresis', u: rectangular(stated) };
+
 /** Repeats of the same thing: standard deviation of the mean, with n − 1 degrees of freedom. Needs n of 2 or more. */
 export const repeatability = (name: string, sd: number, n: number): UncertaintyPart => ({
   name,

@@ -1,0 +1,93 @@
+import { mean, median, sd } from '../../basics/statistics.ts';
+import type { Evidence } from './evidence.ts';
+import type { Between, Row } from './neighbours.ts';
+import type { Rest } from './rocks.ts';
+
+/** How well the gear was held at its rests, beyond what noise and rounding make of readings. Lengths in mm. */
+export interface Held {
+  /** Standard deviation of a rest that the gauge does not explain; 0 where it explains all. */
+  readonly unexplained: number;
+  /** How far the rests crept on the whole, inwards or outwards, while they were read; 0 where chance explains it. */
+  readonly creep: number;
+  /** What a sway in step with the rocking would make of the backlash, as the bow of the rests shows it; 0 where chance does. */
+  readonly sway: number;
+}
+
+/** @param noise standard deviation of one reading, @param resolution step of the display, both in mm. */
+export function heldAt(
+  rests: Row,
+  { sd: spread }: Between,
+  { noise, resolution }: { readonly noise: number; readonly resolution: number },
+): Held {
+  return {
+    unexplained: beyond(spread, explainedSd(rests, noise, resolution)),
+    creep: shared(rests.map(inwardOf), 1),
+    sway:
+      shared(
+        rests.map(({ side, bow }) => (side === 'high' ? -bow : bow)),
+        3,
+      ) * ofBow(rests),
+  };
+}
+
+/** What a row of values has in common, less so many standard errors of it. */
+function shared(values: readonly number[], errors: number): number {
+  const chance = values.length < 2 ? 0 : sd(values) / Math.sqrt(values.length);
+  return beyond(mean(values), errors * chance);
+}
+
+/**
+ * A sway whose period is that of the rocking stands at the same place at every rest of a side, and opposite at the other:
+ * rests repeat, and the backlash is off by twice its height there. What tells it is the bow of every rest. A sine of period
+ * 2Δ, Δ from rest to rest, that bows by b within T stands off by 8·b·Δ²/(π²·T²); derived.
+ */
+function ofBow(rests: Row): number {
+  const [first, last] = [rests[0], rests.at(-1)];
+  const read_s = mean(rests.map((rest) => rest.read_s));
+  if (first === undefined || last === undefined || !(read_s > 0)) return 0;
+  const apart_s = (last.at_t - first.at_t) / (rests.length - 1);
+  return apart_s > 0 ? (16 / Math.PI ** 2) * (apart_s / read_s) ** 2 : 0;
+}
+
+/** Standard deviation of a rest's level as noise and rounding explain it. */
+export const explainedSd = (rests: readonly Rest[], noise: number, resolution: number): number =>
+  Math.hypot(noise * Math.sqrt(mean(rests.map(({ readings }) => 1 / readings))), resolution / Math.sqrt(12));
+
+export const inwardOf = ({ side, creep }: Rest): number => (side === 'high' ? -creep : creep);
+
+/** What is left of a size when what chance makes of it is taken off, in squares. */
+const beyond = (size: number, chance: number): number => Math.sqrt(Math.max(0, size * size - chance * chance));
+
+/**
+ * Rests that creep, on the whole away from their stops: the gear was let go of. One rest alone creeps by chance or by
+ * a late press; all of them do so for a reason.
+ */
+export function creeps(evidence: Evidence): boolean {
+  const { rests, settings, noise } = evidence;
+  if (median(rests.map((rest) => rest.still)) < SHORTEST_HELD) return true;
+  if (median(rests.map((rest) => rest.lingers / rest.still)) > LETS_GO) return true;
+  const inward = rests.map(inwardOf);
+  // Slope error of a straight line through n readings, over its length: √12·noise/√n.
+  const own = Math.sqrt(mean(rests.map((rest) => (12 * noise * noise) / rest.readings)) / rests.length);
+  const among = inward.length > 1 ? sd(inward) / Math.sqrt(inward.length) : 0;
+  const creep = mean(inward);
+  // The end of a bounce still swings outwards, so a creep that way must be the larger one.
+  const size = Math.max(settings.resolution, CREEP_OF_SWING * evidence.between.value);
+  // A gear let go of slowly seems to stand for a few readings only, and creeps in them by the noise of so few. That all its rests
+  // creep alike, and inwards, tells it from chance.
+  const isShort = median(rests.map((rest) => rest.still)) < SHORT;
+  if (isShort && creep > Math.max(size, ALIKE * among)) return true;
+  const harmless = (creep > 0 ? 1 : OUTWARD) * size;
+  return Math.abs(creep) > Math.max(harmless, 4 * own, 3 * among);
+}
+
+/** Readings of a still below which its own creep cannot be told from noise. */
+const SHORT = 8;
+const ALIKE = 2.5;
+
+const OUTWARD = 4;
+const CREEP_OF_SWING = 0.03;
+/** Three readings stand still at the turn of any stroke, held or not. */
+const SHORTEST_HELD = 4;
+/** A stroke leaves a held rest faster than this share of its length; common hands take up to half of it. */
+const LETS_GO = 1;
