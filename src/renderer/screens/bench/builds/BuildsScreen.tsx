@@ -1,8 +1,11 @@
-import { useState } from 'react';
+import { ok } from '../../../../shared/basics/result.ts';
 import { Button } from '../../../parts/Button.tsx';
+import { type FieldErrors, wrong } from '../../../parts/draft.ts';
 import { Field } from '../../../parts/Field.tsx';
+import { Form } from '../../../parts/Form.tsx';
 import { Pick } from '../../../parts/Pick.tsx';
 import { Stage } from '../../../parts/Stage.tsx';
+import { useDraft, useHeld } from '../../../parts/useDraft.ts';
 import { Words } from '../../../parts/Words.tsx';
 import { ask } from '../../../stores/ask.ts';
 import { useBenchSeen } from '../../../stores/bench.ts';
@@ -14,60 +17,66 @@ import './builds.css';
 
 const noEarlier = 'none';
 
+interface StartDraft {
+  readonly title: string;
+  /** The build this axle comes back from, or {@link noEarlier}. */
+  readonly earlier: string;
+}
+
+/** A build is begun with a name it is known by, and signed by whoever is at the stand. */
+function readStart(draft: StartDraft, signedBy: string) {
+  const [title, technician] = [draft.title.trim(), signedBy.trim()];
+  const errors: FieldErrors<'title' | 'technician'> = {
+    ...(title === '' ? { title: 'Give the build a name you will know it by.' } : {}),
+    ...(technician === '' ? { technician: 'Every entry is signed with a name.' } : {}),
+  };
+  if (Object.keys(errors).length > 0) return wrong(errors);
+  return ok({ title, technician, ...(draft.earlier === noEarlier ? {} : { comebackOf: draft.earlier }) });
+}
+
 /** The door: what has been built stands at the side, the next axle is put on the stand here. */
 export function BuildsScreen() {
   const technician = useSession((session) => session.technician);
   const builds = useBuilds((seen) => seen.builds) ?? [];
   const here = useBenchSeen((seen) => seen.presence === 'here');
-  const [title, setTitle] = useState('');
-  const [earlier, setEarlier] = useState(noEarlier);
-  const [tried, setTried] = useState(false);
-  const named = title.trim() !== '' && technician.trim() !== '';
-  const start = async (): Promise<void> => {
-    setTried(true);
-    if (!named) return;
-    const comeback = earlier === noEarlier ? {} : { comebackOf: earlier };
-    const notebook = await ask('builds.start', { title: title.trim(), technician: technician.trim(), ...comeback });
-    if (notebook !== undefined) go({ at: 'axle', build: notebook.id });
-  };
+  const held = useHeld<StartDraft>(() => ({ title: '', earlier: noEarlier }));
+  const { draft, change, errors, submit } = useDraft(held, {
+    read: (now) => readStart(now, technician),
+    keep: async (start) => {
+      const notebook = await ask('builds.start', start);
+      if (notebook !== undefined) go({ at: 'axle', build: notebook.id });
+      return notebook !== undefined;
+    },
+  });
   return (
     <>
       <Stage title="Put an axle on the stand">
-        <form
-          className="builds__start"
-          onSubmit={(event) => {
-            event.preventDefault();
-            void start();
-          }}
-        >
+        <Form className="builds__start" words="Start the build" submit={submit}>
           <Field
             label="What is on the stand"
-            value={title}
-            onChange={setTitle}
-            error={tried && title.trim() === '' ? 'Give the build a name you will know it by.' : undefined}
+            value={draft.title}
+            onChange={(title) => change({ title })}
+            error={errors.title}
             hint="Job number, axle, side: whatever the work order says."
           />
           <Field
             label="Technician"
             value={technician}
             onChange={(name) => changeSession({ technician: name })}
-            error={tried && technician.trim() === '' ? 'Every entry is signed with a name.' : undefined}
+            error={errors.technician}
           />
           {builds.length === 0 ? undefined : (
             <Pick
               label="Comeback of an earlier build"
-              value={earlier}
-              onChange={setEarlier}
+              value={draft.earlier}
+              onChange={(earlier) => change({ earlier })}
               options={[
                 { value: noEarlier, words: 'No, a first visit' },
                 ...builds.map((build) => ({ value: build.id, words: build.title })),
               ]}
             />
           )}
-          <button type="submit" className="unseen" tabIndex={-1}>
-            Start the build
-          </button>
-        </form>
+        </Form>
         <div className="builds__ways">
           <section>
             <h2>Only a number?</h2>
@@ -81,7 +90,7 @@ export function BuildsScreen() {
       </Stage>
       <Words
         title={builds.length === 0 ? 'The first build' : 'Start a build, or go on with one'}
-        next={{ words: 'Start the build', run: () => void start(), disabled: !here }}
+        next={{ words: 'Start the build', run: submit, disabled: !here }}
       >
         <p>A build keeps everything read on one axle, and its certificate. Nothing written in it is lost.</p>
         <p className="quiet">The maker’s manual and local rules go before anything said here.</p>

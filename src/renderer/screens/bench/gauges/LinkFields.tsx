@@ -130,7 +130,7 @@ const HostFields = ({ draft, errors, onChange }: LinkFieldsProps) => (
 /** The same as one line of text: to be read off, or pasted from another bench. */
 function WholeLink({ draft, errors, onChange }: WholeProps) {
   const read = readLinkDraft(draft);
-  const text = draft.written ?? (read.ok ? read.text : '');
+  const text = draft.written ?? (read.ok ? read.value : '');
   const write = (written: string): void =>
     onChange({ ...(parseLink(written).ok ? linkDraftOf(written) : draft), written });
   return (

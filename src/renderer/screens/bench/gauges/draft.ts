@@ -1,6 +1,7 @@
+import type { z } from 'zod';
 import { type Gauge, gaugeSchema } from '../../../../shared/job/records/gauge.ts';
 import { unitNamed } from '../../../../shared/basics/units.ts';
-import { fail, ok, type Result } from '../../../../shared/basics/result.ts';
+import { type DraftRead, type FieldErrors, readBy, wrong } from '../../../parts/draft.ts';
 import { draftOf, emptyDraft, type Measure, type QuantityDraft, readDraft } from '../../../parts/quantity.ts';
 import { type LinkDraft, linkDraftOf, type LinkErrors, readLinkDraft } from './linkDraft.ts';
 
@@ -24,7 +25,7 @@ export interface GaugeDraft {
   readonly format: Gauge['format'];
 }
 
-export type GaugeErrors = Partial<Record<Exclude<keyof GaugeDraft, 'link'>, string>> & { link?: LinkErrors };
+export type GaugeErrors = FieldErrors<Exclude<keyof GaugeDraft, 'link'>> & { readonly link?: LinkErrors };
 
 /** A tool that is only read off can be a length or a torque tool; its resolution says which. */
 export const measureOfKind = (kind: Gauge['kind'], unit = 'mm'): Measure => {
@@ -88,12 +89,13 @@ export function gaugeDraftOf(gauge: Gauge): GaugeDraft {
 }
 
 const newGaugeSchema = gaugeSchema.partial({ id: true });
-type GaugeToSave = Omit<Gauge, 'id'> & Partial<Pick<Gauge, 'id'>>;
+type GaugeToSave = z.infer<typeof newGaugeSchema>;
 
 /** Registers hold a bare number, so the unit has to be said; the one the gauge's steps are given in is the likeliest. */
 export const overLink = (link: LinkDraft, draft: GaugeDraft): Partial<GaugeDraft> =>
   link.sort === 'modbus' && draft.unit === '' ? { link, unit: draft.resolution.unit } : { link };
 
+const again = 'Look at this again.';
 const sentences = {
   label: 'Give the gauge the name it has in the shop.',
   resolution: 'The smallest step it shows, with its unit.',
@@ -105,72 +107,82 @@ const sentences = {
   calibratedOn: 'A day, or nothing.',
   dueOn: 'A day, or nothing.',
   unit: 'Registers carry no unit: choose the one the gauge is set to.',
-} as const satisfies GaugeErrors;
-const sentenceFor = (field: string): string => Object.entries(sentences).find(([name]) => name === field)?.[1] ?? again;
-const again = 'Look at this again.';
+  id: again,
+  kind: again,
+  serial: again,
+  format: again,
+} as const;
 
 /** The record a draft stands for, or a sentence for each field that is wrong. */
-export function readGauge(draft: GaugeDraft): Result<GaugeToSave> & { readonly errors?: GaugeErrors } {
-  const errors: GaugeErrors = {};
+export function readGauge(draft: GaugeDraft): DraftRead<GaugeToSave, GaugeErrors> {
   const measure = measureOfKind(draft.kind, draft.resolution.unit);
-  const quantity = (field: 'resolution' | 'statedError' | 'hysteresis') => {
-    if (draft[field].text.trim() === '' && field !== 'resolution') return {};
-    const read = readDraft(draft[field], measure, field);
-    if (read.ok && read.value.value > 0) return { [field]: read.value };
-    errors[field] = sentences[field];
-    return {};
-  };
+  const parts = [
+    ...(['resolution', 'statedError', 'hysteresis'] as const).map((field) => quantityPart(draft, field, measure)),
+    linkPart(draft),
+    ...(measure === 'force' ? [armPart(draft)] : []),
+  ];
+  const read = readBy(
+    newGaugeSchema,
+    Object.assign(plainFields(draft), ...parts.map((part) => part.fields)),
+    sentences,
+  );
+  const errors: GaugeErrors = Object.assign({}, read.ok ? {} : read.errors, ...parts.map((part) => part.errors));
+  return read.ok && Object.keys(errors).length === 0 ? read : wrong(errors);
+}
+
+/** What some fields of a draft add to the record, and what is wrong in them. */
+interface Part {
+  readonly fields: Partial<Gauge>;
+  readonly errors: GaugeErrors;
+}
+
+/** What needs no reading: words, and a percentage. */
+function plainFields(draft: GaugeDraft): Partial<Gauge> {
   const words = (field: 'serial' | 'calibratedOn' | 'dueOn' | 'unit') =>
     draft[field].trim() === '' ? {} : { [field]: draft[field].trim() };
-  const link = draft.kind === 'typed' ? {} : readLink(draft, errors);
-  const arm = measure === 'force' ? readArm(draft, errors) : {};
-  const percent =
-    draft.statedError_percent.trim() === ''
-      ? {}
-      : { statedError_percent: Number(draft.statedError_percent.replace(',', '.')) };
-  const checked = newGaugeSchema.safeParse({
+  const percent = draft.statedError_percent.trim().replace(',', '.');
+  return {
     ...(draft.id === undefined ? {} : { id: draft.id }),
     label: draft.label,
     kind: draft.kind,
-    ...quantity('resolution'),
-    ...quantity('statedError'),
-    ...quantity('hysteresis'),
-    ...arm,
-    ...percent,
+    ...(percent === '' ? {} : { statedError_percent: Number(percent) }),
     ...words('serial'),
     ...words('calibratedOn'),
     ...words('dueOn'),
-    ...link,
     ...words('unit'),
     ...(draft.format === undefined ? {} : { format: draft.format }),
-  });
-  if (checked.success && Object.keys(errors).length === 0) return ok(checked.data as GaugeToSave);
-  for (const issue of checked.error?.issues ?? []) {
-    const field = String(issue.path[0]) as keyof GaugeDraft;
-    if (field === 'link') errors.link ??= { link: issue.message };
-    else errors[field] ??= sentenceFor(field);
-  }
-  const problem = { kind: 'fields', sentence: 'Some fields need another look.', remedy: 'They are marked.' };
-  return { ...fail(problem), errors };
+  };
+}
+
+/** A quantity above zero; only the resolution has to be there. */
+function quantityPart(draft: GaugeDraft, field: 'resolution' | 'statedError' | 'hysteresis', measure: Measure): Part {
+  if (draft[field].text.trim() === '' && field !== 'resolution') return { fields: {}, errors: {} };
+  const read = readDraft(draft[field], measure, field);
+  if (read.ok && read.value.value > 0) return { fields: { [field]: read.value }, errors: {} };
+  return { fields: {}, errors: { [field]: sentences[field] } };
 }
 
 /** The link as text, or what is wrong in its fields. */
-function readLink(draft: GaugeDraft, errors: GaugeErrors): Pick<Gauge, 'link'> {
-  if (draft.link.sort === 'modbus' && draft.unit === '') errors.unit = sentences.unit;
-  const read = readLinkDraft(draft.link);
-  if (!read.ok) errors.link = read.errors;
-  return read.ok && read.text !== '' ? { link: read.text } : {};
+function linkPart({ kind, link, unit }: GaugeDraft): Part {
+  if (kind === 'typed') return { fields: {}, errors: {} };
+  const noUnit = link.sort === 'modbus' && unit === '' ? { unit: sentences.unit } : {};
+  const read = readLinkDraft(link);
+  if (!read.ok) return { fields: {}, errors: { ...noUnit, link: read.errors } };
+  return { fields: read.value === '' ? {} : { link: read.value }, errors: noUnit };
 }
 
 /** Without its arm a pull scale measures no torque, so it is asked for; how well it is known may stay open. */
-function readArm(draft: GaugeDraft, errors: GaugeErrors): Pick<Gauge, 'arm'> {
+function armPart(draft: GaugeDraft): Part {
   const read = (field: 'arm' | 'armWithin') => {
-    if (field === 'armWithin' && draft.armWithin.text.trim() === '') return undefined;
     const typed = readDraft(draft[field], 'length', field);
-    if (typed.ok && typed.value.value > 0) return typed.value;
-    errors[field] = sentences[field];
-    return undefined;
+    return typed.ok && typed.value.value > 0 ? typed.value : undefined;
   };
-  const [length, within] = [read('arm'), read('armWithin')];
-  return length === undefined ? {} : { arm: { length, ...(within === undefined ? {} : { within }) } };
+  const open = draft.armWithin.text.trim() === '';
+  const [length, within] = [read('arm'), open ? undefined : read('armWithin')];
+  const errors = {
+    ...(length === undefined ? { arm: sentences.arm } : {}),
+    ...(open || within !== undefined ? {} : { armWithin: sentences.armWithin }),
+  };
+  if (length === undefined) return { fields: {}, errors };
+  return { fields: { arm: { length, ...(within === undefined ? {} : { within }) } }, errors };
 }

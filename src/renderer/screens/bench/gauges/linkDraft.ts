@@ -1,5 +1,7 @@
 import { decodeBytes, encodeBytes, encodePath } from '../../../../shared/gauges/linkOptions.ts';
 import { type Asking, askingOf, type Link, linkText, parseLink } from '../../../../shared/gauges/link.ts';
+import { ok } from '../../../../shared/basics/result.ts';
+import { type DraftRead, type FieldErrors, wrong } from '../../../parts/draft.ts';
 import { noCase } from '../../../../shared/basics/noCase.ts';
 
 type SerialLink = Extract<Link, { readonly kind: 'serial' }>;
@@ -42,7 +44,7 @@ const named = [
   ...(['unit', 'register', 'function', 'type', 'order', 'scale', 'every'] as const),
 ];
 export type LinkField = (typeof named)[number] | 'link';
-export type LinkErrors = Partial<Record<LinkField, string>>;
+export type LinkErrors = FieldErrors<LinkField>;
 
 /** What most gauges are set to; the same figures that a link has where nothing is said. */
 const usualDraft: LinkDraft = {
@@ -135,18 +137,16 @@ const shownBytes = (bytes: string): string =>
   bytes.replaceAll(/[^\u0020-\u007E]|%/gu, (byte) => encodeBytes(byte)).replaceAll(/^ | $/gu, '%20');
 
 /** The link that the fields stand for, or what is wrong with it, each at its field. `none` is no link at all. */
-export function readLinkDraft(
-  draft: LinkDraft,
-): { readonly ok: true; readonly text: string } | { readonly ok: false; readonly errors: LinkErrors } {
-  if (draft.written === undefined && draft.sort === 'none') return { ok: true, text: '' };
+export function readLinkDraft(draft: LinkDraft): DraftRead<string, LinkErrors> {
+  if (draft.written === undefined && draft.sort === 'none') return ok('');
   const read = parseLink(draft.written ?? writtenOut(draft));
-  if (read.ok) return { ok: true, text: linkText(read.value) };
-  const errors: LinkErrors = {};
+  if (read.ok) return ok(linkText(read.value));
+  const errors: Partial<Record<LinkField, string>> = {};
   for (const { field, sentence, remedy } of read.problems ?? []) {
     const at = draft.written === undefined ? fieldNamed(draft, field) : 'link';
     errors[at] ??= `${draft.written === undefined ? '' : `${sentence} `}${remedy}`;
   }
-  return { ok: false, errors };
+  return wrong(errors);
 }
 
 /** Both sorts of asking have their `every`; the fields are two, so that each keeps its usual value. */

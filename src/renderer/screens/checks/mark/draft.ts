@@ -3,7 +3,8 @@ import { type MarkPlace, markPlaces } from '../../../../shared/job/records/markR
 import type { MarkResult } from '../../../../shared/job/records/measurement.ts';
 import type { PhotoRead } from '../../../../shared/job/records/photo.ts';
 import type { Mark } from '../../../../shared/axle/mark/mark.ts';
-import { fail, isNone, ok, type Result } from '../../../../shared/basics/result.ts';
+import { isNone, ok } from '../../../../shared/basics/result.ts';
+import { type DraftRead, wrong } from '../../../parts/draft.ts';
 import { blankMade, type MadeDraft, madeDraftOf, readMade } from './made.ts';
 
 export type Side = 'drive' | 'coast';
@@ -88,24 +89,21 @@ export function markResultOf(assembly: Assembly | undefined): MarkResult | undef
 export const markAsFound = (build: Build): MarkResult | undefined =>
   markResultOf(build.assemblies.findLast((assembly) => assembly.phase === 'as-found'));
 
+/** What is still missing of a mark: one sentence at a time, for the line beside the stage. */
+export interface MarkErrors {
+  readonly mark: string;
+}
+
 /** The result a draft stands for, or what is still missing. */
-export function readMark(draft: MarkDraft, bearings: Assembly['bearings']): Result<MarkResult> {
-  const { places, judgement, note, photos } = draft;
+export function readMark(draft: MarkDraft, bearings: Assembly['bearings']): DraftRead<MarkResult, MarkErrors> {
+  const { judgement, note, photos } = draft;
   const made = readMade(draft.made, bearings);
-  if (!made.ok) return made;
-  const sideResult = (side: Mark | 'no-mark'): MarkResult['drive'] =>
-    side === 'no-mark' ? { none: 'no mark on this flank' } : { ...side, made: made.value };
-  const read: MarkPlace[] = [];
-  const begun = places.filter(({ drive, coast }, n) => n === 0 || drive !== undefined || coast !== undefined);
-  for (const [n, { drive, coast }] of begun.entries()) {
-    const where = begun.length === 1 ? '' : ` at place ${n + 1}`;
-    if (drive === undefined) return missing('drive', `The drive flank${where} is not drawn yet.`);
-    if (coast === undefined) return missing('coast', `The coast flank${where} is not drawn yet.`);
-    read.push({ drive: sideResult(drive), coast: sideResult(coast) });
-  }
-  const [first, ...others] = read;
-  if (first === undefined) return missing('drive', 'The drive flank is not drawn yet.');
-  if (judgement === undefined) return missing('judgement', 'Say what the mark asks for.');
+  if (!made.ok) return wrong({ mark: made.problem.sentence });
+  const places = readPlaces(draft.places, made.value);
+  if (!places.ok) return places;
+  const [first, ...others] = places.value;
+  if (first === undefined) return wrong({ mark: 'The drive flank is not drawn yet.' });
+  if (judgement === undefined) return wrong({ mark: 'Say what the mark asks for.' });
   return ok({
     kind: 'mark',
     ...first,
@@ -117,5 +115,17 @@ export function readMark(draft: MarkDraft, bearings: Assembly['bearings']): Resu
   });
 }
 
-const missing = (field: string, sentence: string) =>
-  fail({ kind: 'unanswered', field, sentence, remedy: 'Touch the flank where the middle of the mark lies.' });
+/** Both flanks of the first place, and of every further one that was begun. */
+function readPlaces(places: readonly PlaceDraft[], made: Mark['made']): DraftRead<readonly MarkPlace[], MarkErrors> {
+  const begun = places.filter(({ drive, coast }, n) => n === 0 || drive !== undefined || coast !== undefined);
+  const seen = (side: Mark | 'no-mark'): MarkResult['drive'] =>
+    side === 'no-mark' ? { none: 'no mark on this flank' } : { ...side, ...(made === undefined ? {} : { made }) };
+  const read: MarkPlace[] = [];
+  for (const [n, { drive, coast }] of begun.entries()) {
+    const where = begun.length === 1 ? '' : ` at place ${n + 1}`;
+    if (drive === undefined) return wrong({ mark: `The drive flank${where} is not drawn yet.` });
+    if (coast === undefined) return wrong({ mark: `The coast flank${where} is not drawn yet.` });
+    read.push({ drive: seen(drive), coast: seen(coast) });
+  }
+  return ok(read);
+}

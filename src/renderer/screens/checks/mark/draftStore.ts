@@ -1,5 +1,6 @@
 import { create } from 'zustand';
 import type { Assembly } from '../../../../shared/job/records/build.ts';
+import type { Held } from '../../../parts/useDraft.ts';
 import { blankMark, type MarkDraft, markDraftOf, markResultOf } from './draft.ts';
 
 /** Marks that are being read, by assembly: a look at a photo or at the how-to must not lose what was drawn. */
@@ -10,10 +11,14 @@ const begun = (assembly: Assembly): MarkDraft => {
   return kept === undefined ? blankMark(assembly) : markDraftOf(kept);
 };
 
-/** The draft of an assembly, else what its notebook holds; and whether it differs from that. */
-export function useMarkDraft(assembly: Assembly): { readonly draft: MarkDraft; readonly touched: boolean } {
+/** The draft of an assembly, else what its notebook holds; touched as soon as it differs from that. */
+export function useMarkDraft(assembly: Assembly): Held<MarkDraft> {
   const draft = useDrafts(({ drafts }) => drafts[assembly.id]);
-  return { draft: draft ?? begun(assembly), touched: draft !== undefined };
+  return {
+    draft: draft ?? begun(assembly),
+    change: (some) => changeMarkDraft(assembly, (now) => ({ ...now, ...some })),
+    touched: draft !== undefined,
+  };
 }
 
 export const changeMarkDraft = (assembly: Assembly, change: (draft: MarkDraft) => MarkDraft): void =>

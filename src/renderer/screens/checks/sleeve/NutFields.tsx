@@ -13,18 +13,13 @@ export interface NutDraft {
 
 interface NutFieldsProps {
   readonly nut: NutDraft;
-  readonly onNut: (nut: NutDraft) => void;
+  readonly onNut: (change: Partial<NutDraft>) => void;
 }
 
 /** With the turn of the nut the bench can say how far the band is; with its torque it can stop at the largest. */
 export const NutFields = ({ nut, onNut }: NutFieldsProps) => (
   <div className="sleeve__nut">
-    <Field
-      label="Nut turned, degrees"
-      inputMode="decimal"
-      value={nut.turn}
-      onChange={(turn) => onNut({ ...nut, turn })}
-    />
+    <Field label="Nut turned, degrees" inputMode="decimal" value={nut.turn} onChange={(turn) => onNut({ turn })} />
     <QuantityField
       label="Torque it took"
       measure="fastener"
@@ -32,7 +27,7 @@ export const NutFields = ({ nut, onNut }: NutFieldsProps) => (
       error={
         nut.torque.text.trim() !== '' && readNut(nut).torque_Nm === undefined ? 'A torque, or nothing.' : undefined
       }
-      onChange={(torque) => onNut({ ...nut, torque })}
+      onChange={(torque) => onNut({ torque })}
     />
   </div>
 );

@@ -1,4 +1,4 @@
-import { useEffect, useMemo, useState } from 'react';
+import { useEffect, useMemo } from 'react';
 import { type SleeveAdvice, sleeveAdvice, type SleeveStand } from '../../../../shared/measuring/torque/crushSleeve.ts';
 import { showText } from '../../../../shared/basics/show.ts';
 import type { TorqueResult } from '../../../../shared/job/records/measurement.ts';
@@ -7,6 +7,7 @@ import { useRun } from '../../../live/run.ts';
 import { Button } from '../../../parts/Button.tsx';
 import { emptyDraft } from '../../../parts/quantity.ts';
 import { Stage } from '../../../parts/Stage.tsx';
+import { useHeld } from '../../../parts/useDraft.ts';
 import { type NextAction, Words } from '../../../parts/Words.tsx';
 import { useSession } from '../../../stores/session.ts';
 import type { CheckProps } from '../check/checkProps.ts';
@@ -34,7 +35,7 @@ export function SleeveLive(props: SleeveLiveProps) {
   const { gauge, all, choose, live } = measuring;
   const steps = useSleeve((now) => stepsOf(now, assembly.id));
   const advice = useMemo(() => sleeveAdvice(steps, aim.target), [steps, aim]);
-  const [nut, setNut] = useState<NutDraft>({ turn: '', torque: emptyDraft('fastener', units) });
+  const { draft: nut, change } = useHeld<NutDraft>(() => ({ turn: '', torque: emptyDraft('fastener', units) }));
   return (
     <>
       <Stage
@@ -62,7 +63,7 @@ export function SleeveLive(props: SleeveLiveProps) {
             advice={advice}
             before={steps.length - advice.last.length}
             nut={nut}
-            onNut={setNut}
+            onNut={change}
           />
         )}
       </Stage>
@@ -71,7 +72,7 @@ export function SleeveLive(props: SleeveLiveProps) {
         measuring={measuring}
         advice={advice}
         nut={nut}
-        onKept={(goesOn) => setNut({ turn: goesOn ? nut.turn : '', torque: { ...nut.torque, text: '' } })}
+        onKept={(goesOn) => change({ turn: goesOn ? nut.turn : '', torque: { ...nut.torque, text: '' } })}
       />
     </>
   );

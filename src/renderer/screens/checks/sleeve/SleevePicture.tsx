@@ -24,7 +24,7 @@ interface SleevePictureProps {
   /** Steps that came before the last ones drawn. */
   readonly before: number;
   readonly nut: NutDraft;
-  readonly onNut: (nut: NutDraft) => void;
+  readonly onNut: (change: Partial<NutDraft>) => void;
 }
 
 /** The live torque, the trace on the band, and the steps climbing towards it. */

@@ -1,37 +1,30 @@
-import { useState } from 'react';
-import { fail, ok } from '../../../../shared/basics/result.ts';
+import { ok } from '../../../../shared/basics/result.ts';
 import { Choice } from '../../../parts/Choice.tsx';
+import { wrong } from '../../../parts/draft.ts';
 import { Field } from '../../../parts/Field.tsx';
 import type { CheckProps } from '../check/checkProps.ts';
 import { TypedStage } from './TypedStage.tsx';
+import { useTypedForm } from './useTypedForm.ts';
+
+interface Answer {
+  readonly yes: 'yes' | 'no' | undefined;
+  readonly note: string;
+}
 
 /** Something looked at and answered with yes or no. */
 export function ConfirmScreen(props: CheckProps) {
-  const [answer, setAnswer] = useState<'yes' | 'no'>();
-  const [note, setNote] = useState('');
-  const [tried, setTried] = useState(false);
-  const read = () => {
-    if (answer === undefined) return fail({ kind: 'unanswered', sentence: 'Answer yes or no.', remedy: 'Choose one.' });
-    const written = note.trim() === '' ? {} : { note: note.trim() };
-    return ok({
-      how: { kind: 'seen' as const },
-      result: { kind: 'confirmed' as const, yes: answer === 'yes', ...written },
-    });
-  };
+  const { draft, change, errors, submit } = useTypedForm(props, {
+    start: (): Answer => ({ yes: undefined, note: '' }),
+    read: readAnswer,
+  });
   return (
-    <TypedStage
-      {...props}
-      read={read}
-      onRefused={() => setTried(true)}
-      touched={answer !== undefined}
-      keep="Keep the answer"
-    >
+    <TypedStage {...props} submit={submit} touched={draft.yes !== undefined} keep="Keep the answer">
       <div className="typed__wide">
         <Choice
           label={props.check.title}
-          value={answer}
-          onChange={setAnswer}
-          error={tried && answer === undefined ? 'Answer yes or no.' : undefined}
+          value={draft.yes}
+          onChange={(yes) => change({ yes })}
+          error={errors.yes}
           options={[
             { value: 'yes', words: 'Yes, I have seen it' },
             { value: 'no', words: 'No' },
@@ -39,8 +32,23 @@ export function ConfirmScreen(props: CheckProps) {
         />
       </div>
       <div className="typed__wide">
-        <Field label="Note" lines={2} value={note} onChange={setNote} hint="With a no, say what was found." />
+        <Field
+          label="Note"
+          lines={2}
+          value={draft.note}
+          onChange={(note) => change({ note })}
+          hint="With a no, say what was found."
+        />
       </div>
     </TypedStage>
   );
+}
+
+function readAnswer({ yes, note }: Answer) {
+  if (yes === undefined) return wrong({ yes: 'Answer yes or no.' });
+  const written = note.trim() === '' ? {} : { note: note.trim() };
+  return ok({
+    how: { kind: 'seen' as const },
+    result: { kind: 'confirmed' as const, yes: yes === 'yes', ...written },
+  });
 }

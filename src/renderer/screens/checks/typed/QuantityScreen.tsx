@@ -1,32 +1,32 @@
-import { useState } from 'react';
 import { ok } from '../../../../shared/basics/result.ts';
-import { emptyDraft, type Measure, readDraft } from '../../../parts/quantity.ts';
+import { atField, type FieldErrors, wrong } from '../../../parts/draft.ts';
+import { emptyDraft, type Measure, type QuantityDraft, readDraft } from '../../../parts/quantity.ts';
 import { QuantityField } from '../../../parts/QuantityField.tsx';
 import { useSession } from '../../../stores/session.ts';
 import type { CheckProps } from '../check/checkProps.ts';
-import { readTool, useTool } from './tool.ts';
+import { readTool, type ToolDraft, toolErrors, usualTool } from './tool.ts';
 import { ToolFields } from './ToolFields.tsx';
 import { TypedStage } from './TypedStage.tsx';
+import { useTypedForm } from './useTypedForm.ts';
+
+interface OneNumber {
+  readonly value: QuantityDraft;
+  readonly tool: ToolDraft;
+}
 
 /** One number read off a tool that sends nothing: end play, case spread, a fastener's torque, the depth tool. */
 export function QuantityScreen(props: CheckProps & { readonly measure: Measure }) {
   const { check, measure } = props;
   const units = useSession((session) => session.units);
-  const [draft, setDraft] = useState(() => emptyDraft(measure, units));
-  const [tool, setTool, known] = useTool(measure);
-  const [tried, setTried] = useState(false);
-  const value = readDraft(draft, measure, check.title);
-  const how = readTool(tool, measure);
-  const read = () => {
-    if (!value.ok) return value;
-    return how.ok ? ok({ how: how.value, result: { kind: 'quantity' as const, value: value.value } }) : how;
-  };
+  const { draft, change, errors, submit } = useTypedForm(props, {
+    start: (): OneNumber => ({ value: emptyDraft(measure, units), tool: usualTool(measure, units) }),
+    read: (now) => readOne(now, measure, check.title),
+  });
   return (
     <TypedStage
       {...props}
-      read={read}
-      onRefused={() => setTried(true)}
-      touched={draft.text.trim() !== ''}
+      submit={submit}
+      touched={draft.value.text.trim() !== ''}
       keep={`Keep ${check.title.toLowerCase()}`}
     >
       <div className="typed__main typed__wide">
@@ -34,18 +34,23 @@ export function QuantityScreen(props: CheckProps & { readonly measure: Measure }
           autoFocus
           label={check.title}
           measure={measure}
-          draft={draft}
-          error={tried && !value.ok ? `${value.problem.sentence} ${value.problem.remedy}` : undefined}
-          onChange={setDraft}
+          draft={draft.value}
+          error={errors.value}
+          onChange={(value) => change({ value })}
         />
       </div>
-      <ToolFields
-        measure={measure}
-        draft={tool}
-        known={known}
-        problem={tried && !how.ok ? how.problem : undefined}
-        onChange={setTool}
-      />
+      <ToolFields measure={measure} draft={draft.tool} errors={errors} onChange={(tool) => change({ tool })} />
     </TypedStage>
   );
+}
+
+function readOne(draft: OneNumber, measure: Measure, title: string) {
+  const value = atField('value', readDraft(draft.value, measure, title));
+  const how = readTool(draft.tool, measure);
+  if (value.ok && how.ok) return ok({ how: how.value, result: { kind: 'quantity' as const, value: value.value } });
+  const errors: FieldErrors<'value' | 'tool' | 'resolution'> = {
+    ...(value.ok ? {} : value.errors),
+    ...toolErrors(how),
+  };
+  return wrong(errors);
 }

@@ -1,8 +1,10 @@
 import { useState } from 'react';
-import { type Build, packAt } from '../../../../shared/job/records/build.ts';
+import { type Assembly, type Build, packAt } from '../../../../shared/job/records/build.ts';
 import { type MakeUp, shimPlaces, shimPlacesOf } from '../../../../shared/axle/makeUp.ts';
 import { ok } from '../../../../shared/basics/result.ts';
+import type { UnitSystem } from '../../../../shared/basics/show.ts';
 import { Button } from '../../../parts/Button.tsx';
+import { wrong } from '../../../parts/draft.ts';
 import { Field } from '../../../parts/Field.tsx';
 import { draftOf, emptyDraft } from '../../../parts/quantity.ts';
 import { QuantityField } from '../../../parts/QuantityField.tsx';
@@ -10,37 +12,30 @@ import { go } from '../../../stores/route.ts';
 import { useSession } from '../../../stores/session.ts';
 import type { CheckProps } from '../check/checkProps.ts';
 import { type PackDraft, placeWords, readPack, readPacks, sumOf } from './shims.ts';
-import { readTool, useTool } from './tool.ts';
+import { readTool, type ToolDraft, toolErrors, usualTool } from './tool.ts';
 import { ToolFields } from './ToolFields.tsx';
 import { TypedStage } from './TypedStage.tsx';
+import { useTypedForm } from './useTypedForm.ts';
+
+interface ShimsDraft {
+  readonly packs: readonly PackDraft[];
+  readonly tool: ToolDraft;
+}
 
 /** Every shim by its place, and each pack as clamped. */
 export function ShimsScreen({ shimsOf, ...props }: CheckProps & { readonly shimsOf?: string | undefined }) {
   const { build, assembly } = props;
-  const earlier = build.assemblies.find(({ id }) => id === shimsOf);
   const units = useSession((session) => session.units);
-  const [packs, setPacks] = useState<readonly PackDraft[]>(() =>
-    placesOf(build.makeUp).map((place) => {
-      const known = packAt(assembly, place) ?? (earlier === undefined ? undefined : packAt(earlier, place));
-      return known === undefined
-        ? { place, each: '', pack: emptyDraft('length', units) }
-        : { place, each: known.each.map((one) => String(one.value)).join(' '), pack: draftOf(known.pack) };
-    }),
-  );
-  const [start] = useState(packs);
-  const [tool, setTool, known] = useTool('length');
-  const [tried, setTried] = useState(false);
-  const how = readTool(tool, 'length');
-  const read = () => {
-    const typed = readPacks(packs);
-    if (!typed.ok) return typed;
-    return how.ok ? ok({ how: how.value, result: { kind: 'shims' as const, packs: [...typed.value] } }) : how;
-  };
+  const [start] = useState(() => packsKnown(build, assembly, { shimsOf, units }));
+  const { draft, change, errors, tried, submit } = useTypedForm(props, {
+    start: (): ShimsDraft => ({ packs: start, tool: usualTool('length', units) }),
+    read: readShims,
+  });
+  const { packs, tool } = draft;
   return (
     <TypedStage
       {...props}
-      read={read}
-      onRefused={() => setTried(true)}
+      submit={submit}
       touched={packs !== start}
       keep="Keep the shims"
       others={<ShimHelp build={build.id} assembly={assembly.id} />}
@@ -52,19 +47,37 @@ export function ShimsScreen({ shimsOf, ...props }: CheckProps & { readonly shims
             pack={pack}
             before={beforeWords(build, props.assembly.id, pack)}
             tried={tried}
-            onChange={(changed) => setPacks(packs.with(index, changed))}
+            onChange={(changed) => change({ packs: packs.with(index, changed) })}
           />
         ))}
       </div>
-      <ToolFields
-        measure="length"
-        draft={tool}
-        known={known}
-        problem={tried && !how.ok ? how.problem : undefined}
-        onChange={setTool}
-      />
+      <ToolFields measure="length" draft={tool} errors={errors} onChange={(now) => change({ tool: now })} />
     </TypedStage>
   );
+}
+
+function readShims({ packs, tool }: ShimsDraft) {
+  const typed = readPacks(packs);
+  const how = readTool(tool, 'length');
+  if (typed.ok && how.ok) return ok({ how: how.value, result: { kind: 'shims' as const, packs: [...typed.value] } });
+  return wrong(toolErrors(how));
+}
+
+interface Known {
+  /** The earlier trial whose packs are laid out to begin with. */
+  readonly shimsOf: string | undefined;
+  readonly units: UnitSystem;
+}
+
+/** The packs as they were measured already, here or in the trial they go back to; an empty line for each other place. */
+function packsKnown(build: Build, assembly: Assembly, { shimsOf, units }: Known): readonly PackDraft[] {
+  const earlier = build.assemblies.find(({ id }) => id === shimsOf);
+  return placesOf(build.makeUp).map((place) => {
+    const known = packAt(assembly, place) ?? (earlier === undefined ? undefined : packAt(earlier, place));
+    return known === undefined
+      ? { place, each: '', pack: emptyDraft('length', units) }
+      : { place, each: known.each.map((one) => String(one.value)).join(' '), pack: draftOf(known.pack) };
+  });
 }
 
 /** Beside the shims: what they should be, and which are there. */

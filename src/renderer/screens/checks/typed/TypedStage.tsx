@@ -1,13 +1,11 @@
 import type { ReactNode } from 'react';
 import { latest } from '../../../../shared/job/records/build.ts';
-import type { How, MeasuredResult } from '../../../../shared/job/records/measurement.ts';
-import type { Result } from '../../../../shared/basics/result.ts';
 import { judgeCheck } from '../../../../shared/job/checks/judge.ts';
 import { Button } from '../../../parts/Button.tsx';
+import { Form } from '../../../parts/Form.tsx';
 import { Stage } from '../../../parts/Stage.tsx';
 import { StateMark } from '../../../parts/StateMark.tsx';
 import { Words } from '../../../parts/Words.tsx';
-import { writeDeed } from '../../../stores/notebook.ts';
 import { useSession } from '../../../stores/session.ts';
 import { limitBasisWords, limitWords } from '../../../../shared/presentation/words/limits.ts';
 import { resultBrief } from '../../../../shared/presentation/words/results.ts';
@@ -18,10 +16,8 @@ import { HowTaken } from '../check/HowTaken.tsx';
 import './typed.css';
 
 interface TypedStageProps extends CheckProps {
-  /** The entry as it would be written, or what is still wrong with it. */
-  readonly read: () => Result<{ readonly how: How; readonly result: MeasuredResult }>;
-  /** Shows what is wrong in the fields. */
-  readonly onRefused: () => void;
+  /** Writes the entry down, or shows what is wrong in the fields. */
+  readonly submit: () => void;
   /** Whether something has been typed that is not kept yet. */
   readonly touched: boolean;
   readonly keep: string;
@@ -31,34 +27,20 @@ interface TypedStageProps extends CheckProps {
 
 /** The frame of everything that is typed or seen instead of sent: the form, what it is held against, keep, go on. */
 export function TypedStage(props: TypedStageProps) {
-  const { build, assembly, check, read, onRefused, touched, keep, others, children } = props;
+  const { build, assembly, check, submit, touched, keep, others, children } = props;
   const measured = latest(assembly, check.id);
-  const write = async (): Promise<void> => {
-    const entry = read();
-    if (!entry.ok) onRefused();
-    else await writeDeed({ kind: 'measured', assembly: assembly.id, check: check.id, ...entry.value });
-  };
   const kept = measured !== undefined && !touched;
   return (
     <>
       <Stage title={check.title} aside={<LimitInHead {...props} />}>
-        <form
-          className="typed"
-          onSubmit={(event) => {
-            event.preventDefault();
-            void write();
-          }}
-        >
+        <Form className="typed" words={keep} submit={submit}>
           {measured === undefined ? undefined : <Standing {...props} />}
           {children}
-          <button type="submit" className="unseen" tabIndex={-1}>
-            {keep}
-          </button>
-        </form>
+        </Form>
       </Stage>
       <Words
         title={kept ? 'Kept in the notebook' : check.title}
-        next={kept ? goOn(build) : { words: keep, run: () => void write() }}
+        next={kept ? goOn(build) : { words: keep, run: submit }}
         others={
           <>
             {others}

@@ -1,10 +1,9 @@
-import { useState } from 'react';
 import type { Gauge } from '../../../../shared/job/records/gauge.ts';
 import type { How } from '../../../../shared/job/records/measurement.ts';
+import type { UnitSystem } from '../../../../shared/basics/show.ts';
 import { fail, ok, type Problem, type Result } from '../../../../shared/basics/result.ts';
-import { emptyDraft, type Measure, type QuantityDraft, readDraft } from '../../../parts/quantity.ts';
-import { useGauges } from '../../../stores/gauges.ts';
-import { useSession } from '../../../stores/session.ts';
+import type { FieldErrors } from '../../../parts/draft.ts';
+import { draftOf, emptyDraft, type Measure, type QuantityDraft, readDraft } from '../../../parts/quantity.ts';
 
 /** The tool a typed reading was read off, and the step of its scale. */
 export interface ToolDraft {
@@ -12,29 +11,21 @@ export interface ToolDraft {
   readonly resolution: QuantityDraft;
 }
 
+export type ToolErrors = FieldErrors<'tool' | 'resolution'>;
+
 /** The tool used last for each kind of reading: the same micrometer measures every shim of the morning. */
 const lastUsed = new Map<Measure, ToolDraft>();
 
-export function useTool(measure: Measure): readonly [ToolDraft, (tool: ToolDraft) => void, readonly string[]] {
-  const units = useSession((session) => session.units);
-  const known = useGauges(({ gauges }) => gauges);
-  const [draft, setDraft] = useState(
-    () => lastUsed.get(measure) ?? { tool: '', resolution: emptyDraft(measure, units) },
-  );
-  const typed = (known ?? []).filter((gauge) => gauge.kind === 'typed');
-  const change = (next: ToolDraft): void => {
-    const filled = next.tool === draft.tool ? next : withKnownResolution(next, typed);
-    lastUsed.set(measure, filled);
-    setDraft(filled);
-  };
-  return [draft, change, typed.map((gauge) => gauge.label)];
-}
+/** The tool to begin with: the one used last for this kind of reading. */
+export const usualTool = (measure: Measure, units: UnitSystem): ToolDraft =>
+  lastUsed.get(measure) ?? { tool: '', resolution: emptyDraft(measure, units) };
 
-/** A tool the shop has entered brings its resolution along. */
-function withKnownResolution(draft: ToolDraft, typed: readonly Gauge[]): ToolDraft {
-  const gauge = typed.find((one) => one.label === draft.tool);
-  if (gauge === undefined) return draft;
-  return { tool: draft.tool, resolution: { text: String(gauge.resolution.value), unit: gauge.resolution.unit } };
+export const rememberTool = (measure: Measure, tool: ToolDraft): void => void lastUsed.set(measure, tool);
+
+/** A draft with another tool; one that the shop has entered brings its resolution along. */
+export function withTool(draft: ToolDraft, tool: string, entered: readonly Gauge[]): ToolDraft {
+  const gauge = entered.find((one) => one.label === tool);
+  return { tool, resolution: gauge === undefined ? draft.resolution : draftOf(gauge.resolution) };
 }
 
 /** How a typed reading was taken, or which part of that is missing. */
@@ -46,6 +37,10 @@ export function readTool(draft: ToolDraft, measure: Measure): Result<How> {
     return fail({ ...noTool, field: 'resolution', sentence: 'A resolution above zero.' });
   return ok({ kind: 'typed', tool: draft.tool.trim(), resolution: resolution.value });
 }
+
+/** What is wrong with the tool, at the field it is about. */
+export const toolErrors = (how: Result<How>): ToolErrors =>
+  how.ok ? {} : { [how.problem.field === 'tool' ? 'tool' : 'resolution']: how.problem.sentence };
 
 const noTool: Problem = {
   kind: 'no-tool',

@@ -1,9 +1,9 @@
-import { useState } from 'react';
 import { assemblyName, type Build } from '../../../../shared/job/records/build.ts';
 import type { BearingState } from '../../../../shared/basics/recorded.ts';
 import type { Phase } from '../../../../shared/job/records/checkIds.ts';
 import { Choice } from '../../../parts/Choice.tsx';
 import { Stage } from '../../../parts/Stage.tsx';
+import { useHeld } from '../../../parts/useDraft.ts';
 import { Words } from '../../../parts/Words.tsx';
 import { useNotebook, writeDeed } from '../../../stores/notebook.ts';
 import { go } from '../../../stores/route.ts';
@@ -19,7 +19,7 @@ const explained: Readonly<Record<Phase, string>> = {
 
 /** Opens as found, a trial, or the final assembly, and writes down with what it is put together. */
 export function AssembleScreen({ build, phase }: { readonly build: Build; readonly phase: Phase }) {
-  const [assembly, setAssembly] = useState(() => usualAssembly(phase, build.makeUp));
+  const { draft: assembly, change } = useHeld(() => usualAssembly(phase, build.makeUp));
   const number = build.assemblies.filter((one) => one.phase === phase).length + 1;
   const name = assemblyName({ phase, number });
   const open = async (): Promise<void> => {
@@ -34,7 +34,7 @@ export function AssembleScreen({ build, phase }: { readonly build: Build; readon
           <Choice<BearingState>
             label="Bearings in it"
             value={assembly.bearings}
-            onChange={(bearings) => setAssembly({ ...assembly, bearings })}
+            onChange={(bearings) => change({ bearings })}
             options={[
               { value: 'set-up', words: 'Set-up bearings, slip fit' },
               { value: 'new', words: 'New' },
@@ -44,7 +44,7 @@ export function AssembleScreen({ build, phase }: { readonly build: Build; readon
           <Choice
             label="Pinion seal"
             value={assembly.seal}
-            onChange={(seal) => setAssembly({ ...assembly, seal })}
+            onChange={(seal) => change({ seal })}
             options={[
               { value: 'out', words: 'Out' },
               { value: 'in', words: 'In' },
@@ -53,7 +53,7 @@ export function AssembleScreen({ build, phase }: { readonly build: Build; readon
           <Choice
             label={build.makeUp?.pinionPreload === 'solid-spacer' ? 'Solid spacer, nut at full torque' : 'Crush sleeve'}
             value={assembly.sleeve ? 'in' : 'out'}
-            onChange={(sleeve) => setAssembly({ ...assembly, sleeve: sleeve === 'in' })}
+            onChange={(sleeve) => change({ sleeve: sleeve === 'in' })}
             options={[
               { value: 'out', words: 'Out' },
               { value: 'in', words: 'In' },

@@ -3,6 +3,7 @@ import type { Build } from '../../../../shared/job/records/build.ts';
 import { Button } from '../../../parts/Button.tsx';
 import { Choice } from '../../../parts/Choice.tsx';
 import { Field } from '../../../parts/Field.tsx';
+import { useDraft, useHeld } from '../../../parts/useDraft.ts';
 import { Stage } from '../../../parts/Stage.tsx';
 import { Words } from '../../../parts/Words.tsx';
 import { unitShown, type UnitSystem } from '../../../../shared/basics/show.ts';
@@ -26,39 +27,26 @@ import '../../../parts/form.css';
 export function AxleScreen({ build }: { readonly build: Build }) {
   // Digits typed so far keep their unit, whatever is shown elsewhere meanwhile.
   const [units] = useState(() => useSession.getState().units);
-  const [draft, setDraft] = useState<AxleDraft>(() =>
-    build.makeUp === undefined ? blankAxle : axleDraftOf(build.makeUp, units),
-  );
-  const [tried, setTried] = useState(false);
-  const read = readAxle(draft, units);
-  const errors: AxleErrors = tried && 'errors' in read ? read.errors : {};
-  const save = async (): Promise<void> => {
-    setTried(true);
-    if ('errors' in read) return;
-    const written = await writeDeed({ kind: 'described', makeUp: read.makeUp });
-    if (written)
-      go(build.specSheet === undefined ? { at: 'limits', build: build.id } : { at: 'build', build: build.id });
-  };
-  const missing = 'errors' in read ? Object.keys(read.errors).length : 0;
+  const held = useHeld<AxleDraft>(() => (build.makeUp === undefined ? blankAxle : axleDraftOf(build.makeUp, units)));
+  const { draft, change, errors, submit } = useDraft(held, {
+    read: (now) => readAxle(now, units),
+    keep: async (makeUp) => {
+      const written = await writeDeed({ kind: 'described', makeUp });
+      if (written) go({ at: build.specSheet === undefined ? 'limits' : 'build', build: build.id });
+      return written;
+    },
+  });
+  const missing = Object.keys(errors).length;
   return (
     <>
       <Stage title="The axle">
-        <AxleForm
-          draft={draft}
-          units={units}
-          errors={errors}
-          onChange={(change) => setDraft({ ...draft, ...change })}
-        />
+        <AxleForm draft={draft} units={units} errors={errors} onChange={change} />
       </Stage>
       <Words
-        title={
-          tried && missing > 0
-            ? `${missing === 1 ? 'One answer is' : `${missing} answers are`} missing`
-            : 'How it is made'
-        }
+        title={missing > 0 ? `${missing === 1 ? 'One answer is' : `${missing} answers are`} missing` : 'How it is made'}
         next={{
           words: build.makeUp === undefined ? 'Keep this description' : 'Keep the changes',
-          run: () => void save(),
+          run: submit,
         }}
         others={
           build.makeUp === undefined ? undefined : (

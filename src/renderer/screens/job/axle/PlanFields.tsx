@@ -33,8 +33,8 @@ export function PlanFields({ draft, units, length, number }: PlanFieldsProps) {
 
 function assumedWords(draft: AxleDraft, units: UnitSystem): string {
   const read = readAxle(draft, units);
-  if ('errors' in read) return 'What is left empty is assumed, and the plan says so.';
-  if (read.makeUp.outerDiameter_mm === undefined) return 'Without the ring gear’s outer diameter there is no plan.';
-  const assumed = assumedIn(read.makeUp, units);
+  if (!read.ok) return 'What is left empty is assumed, and the plan says so.';
+  if (read.value.outerDiameter_mm === undefined) return 'Without the ring gear’s outer diameter there is no plan.';
+  const assumed = assumedIn(read.value, units);
   return assumed.length === 0 ? 'Nothing is assumed.' : `Assumed: ${assumed.join('; ')}.`;
 }

@@ -2,6 +2,7 @@ import { parseQuantity } from '../../../../shared/basics/parse.ts';
 import { fromInside, units } from '../../../../shared/basics/units.ts';
 import type { UnitSystem } from '../../../../shared/basics/show.ts';
 import { type MakeUp, makeUpSchema } from '../../../../shared/axle/makeUp.ts';
+import { type DraftRead, type FieldErrors, readBy } from '../../../parts/draft.ts';
 
 /** The description of an axle while it is being filled in: numbers as typed, choices open until made. */
 export type AxleDraft = { readonly [Field in keyof Required<MakeUp>]: string | undefined };
@@ -44,9 +45,9 @@ export function axleDraftOf(makeUp: MakeUp, system: UnitSystem): AxleDraft {
   return { ...makeUp, ...(numbers as Record<LengthField | PlainField, string>) };
 }
 
-export type AxleErrors = Partial<Record<keyof AxleDraft, string>>;
+export type AxleErrors = FieldErrors<keyof AxleDraft>;
 
-const sentences: AxleErrors = {
+const sentences: Readonly<Record<keyof AxleDraft, string>> = {
   pinionTeeth: 'Count the pinion’s teeth: 3 to 60.',
   ringTeeth: 'Count the ring gear’s teeth: 10 to 200.',
   outerDiameter_mm: 'A diameter, or nothing.',
@@ -68,10 +69,7 @@ const sentences: AxleErrors = {
 };
 
 /** The make-up a draft stands for, or a sentence for each field that is not there yet. */
-export function readAxle(
-  draft: AxleDraft,
-  system: UnitSystem,
-): { readonly makeUp: MakeUp } | { readonly errors: AxleErrors } {
+export function readAxle(draft: AxleDraft, system: UnitSystem): DraftRead<MakeUp, AxleErrors> {
   const numbers = [
     ...lengthFields.map((field) => [field, lengthOf(draft[field], system)] as const),
     ...plainFields.map((field) => [field, numberOf(draft[field])] as const),
@@ -79,10 +77,7 @@ export function readAxle(
   // What was left empty is nobody's knowledge, and stays out; only the tooth counts have to be there.
   const typed = numbers.filter(([field]) => needed.has(field) || (draft[field] ?? '').trim() !== '');
   const choices = Object.entries(draft).filter(([field]) => !numbers.some(([number]) => number === field));
-  const read = makeUpSchema.safeParse(Object.fromEntries([...choices, ...typed]));
-  if (read.success) return { makeUp: read.data };
-  const wrong = read.error.issues.map((issue) => String(issue.path[0]) as keyof AxleDraft);
-  return { errors: Object.fromEntries(wrong.map((field) => [field, sentences[field] ?? 'Look at this again.'])) };
+  return readBy(makeUpSchema, Object.fromEntries([...choices, ...typed]), sentences);
 }
 
 const numberOf = (text: string | undefined): number =>

@@ -4,6 +4,7 @@ import type { SpecSheet } from '../../../../shared/job/records/specSheet.ts';
 import { Choice } from '../../../parts/Choice.tsx';
 import { Field } from '../../../parts/Field.tsx';
 import { Pick } from '../../../parts/Pick.tsx';
+import { useDraft, useHeld } from '../../../parts/useDraft.ts';
 import { Stage } from '../../../parts/Stage.tsx';
 import { Words } from '../../../parts/Words.tsx';
 import { ask } from '../../../stores/ask.ts';
@@ -15,33 +16,31 @@ import { LimitRow } from './LimitRow.tsx';
 import { readSheet, rowsOf, type SheetDraft, sheetDraftOf, type SheetErrors } from './sheet.ts';
 import './limits.css';
 
-const noErrors: SheetErrors = { rows: {} };
-
 /** The limits for this axle: each with its unit, its basis and where it comes from. */
 export function LimitsScreen({ build }: { readonly build: Build }) {
   const units = useSession((session) => session.units);
-  const [draft, setDraft] = useState<SheetDraft>(() => sheetDraftOf(build, units));
-  const [tried, setTried] = useState(false);
-  const read = readSheet(draft);
-  const errors = tried && 'errors' in read ? read.errors : noErrors;
-  const wrong = Object.keys(errors.rows).length + (errors.name === undefined ? 0 : 1);
+  const held = useHeld<SheetDraft>(() => sheetDraftOf(build, units));
+  const { draft, change, errors, submit } = useDraft(held, {
+    read: readSheet,
+    keep: async (specSheet) => {
+      const written = await writeDeed({ kind: 'limits-set', specSheet });
+      if (written) go({ at: 'build', build: build.id });
+      return written;
+    },
+  });
+  const wrong = Object.keys(errors.rows ?? {}).length + (errors.name === undefined ? 0 : 1);
   const count = draft.rows.filter((row) => !isBlank(row)).length;
-  const save = async (): Promise<void> => {
-    setTried(true);
-    if ('errors' in read) return;
-    if (await writeDeed({ kind: 'limits-set', specSheet: read.sheet })) go({ at: 'build', build: build.id });
-  };
   return (
     <>
       <Stage title="Limits">
-        <SheetHead build={build} draft={draft} onChange={setDraft} error={errors.name} />
-        <LimitRows rows={draft.rows} errors={errors} onChange={(rows) => setDraft({ ...draft, rows })} />
+        <SheetHead build={build} draft={draft} onChange={change} error={errors.name} />
+        <LimitRows rows={draft.rows} errors={errors.rows ?? {}} onChange={(rows) => change({ rows })} />
       </Stage>
       <Words
         title={wrong > 0 ? `${wrong === 1 ? 'One line needs' : `${wrong} lines need`} another look` : countWords(count)}
         next={{
           words: build.specSheet === undefined ? 'Keep these limits' : 'Keep the changes',
-          run: () => void save(),
+          run: submit,
         }}
       >
         <p>
@@ -65,7 +64,7 @@ interface SheetHeadProps {
   readonly build: Build;
   readonly draft: SheetDraft;
   readonly error: string | undefined;
-  readonly onChange: (draft: SheetDraft) => void;
+  readonly onChange: (change: Partial<SheetDraft>) => void;
 }
 
 function SheetHead({ build, draft, error, onChange }: SheetHeadProps) {
@@ -78,12 +77,7 @@ function SheetHead({ build, draft, error, onChange }: SheetHeadProps) {
   };
   return (
     <div className="sheet-head">
-      <Field
-        label="Name of the spec sheet"
-        value={draft.name}
-        error={error}
-        onChange={(name) => onChange({ ...draft, name })}
-      />
+      <Field label="Name of the spec sheet" value={draft.name} error={error} onChange={(name) => onChange({ name })} />
       {known.length === 0 ? undefined : (
         <Pick
           label="From an earlier sheet"
@@ -95,7 +89,7 @@ function SheetHead({ build, draft, error, onChange }: SheetHeadProps) {
       <Choice
         label="What decides"
         value={draft.rule}
-        onChange={(rule) => onChange({ ...draft, rule })}
+        onChange={(rule) => onChange({ rule })}
         options={[
           { value: 'simple', words: 'The reading' },
           { value: 'guarded', words: 'The reading with its doubt' },
@@ -107,7 +101,7 @@ function SheetHead({ build, draft, error, onChange }: SheetHeadProps) {
 
 interface LimitRowsProps {
   readonly rows: readonly LimitDraft[];
-  readonly errors: SheetErrors;
+  readonly errors: NonNullable<SheetErrors['rows']>;
   readonly onChange: (rows: readonly LimitDraft[]) => void;
 }
 
@@ -136,7 +130,7 @@ function LimitRows({ rows, errors, onChange }: LimitRowsProps) {
         <LimitRow
           key={row.key}
           row={row}
-          errors={errors.rows[row.key] ?? {}}
+          errors={errors[row.key] ?? {}}
           sourceBefore={lastSource(index)}
           onChange={(changed) => change(index, changed)}
           onAnother={rows[index + 1]?.quantity === row.quantity ? undefined : () => another(index, row)}

@@ -6,6 +6,8 @@ import {
   type LimitedQuantity,
   limitSchema,
 } from '../../../../shared/job/records/specSheet.ts';
+import { ok } from '../../../../shared/basics/result.ts';
+import { type DraftRead, type FieldErrors, wrong } from '../../../parts/draft.ts';
 import { emptyDraft, type Measure, readDraft } from '../../../parts/quantity.ts';
 import { backlashBasis, basisKey, isRadius, torqueBasis } from './basis.ts';
 
@@ -23,7 +25,7 @@ export interface LimitDraft {
 }
 
 export type LimitField = 'min' | 'max' | 'basis' | 'radius' | 'source';
-export type LimitErrors = Partial<Record<LimitField, string>>;
+export type LimitErrors = FieldErrors<LimitField>;
 
 const fasteners: ReadonlySet<LimitedQuantity> = new Set(['cap-torque', 'ring-bolt-torque', 'pinion-nut-torque']);
 
@@ -74,8 +76,8 @@ const written = (typed: QuantityTyped, unit: string): string =>
 export const isBlank = (draft: LimitDraft): boolean => draft.min.trim() === '' && draft.max.trim() === '';
 
 /** The limit a row stands for, or what is wrong with which of its fields. */
-export function readLimit(draft: LimitDraft): { readonly limit: Limit } | { readonly errors: LimitErrors } {
-  const errors: LimitErrors = {};
+export function readLimit(draft: LimitDraft): DraftRead<Limit, LimitErrors> {
+  const errors: { -readonly [Field in keyof LimitErrors]: LimitErrors[Field] } = {};
   const end = (field: 'min' | 'max'): Partial<Record<'min' | 'max', QuantityTyped>> => {
     const text = draft[field];
     if (text.trim() === '') return {};
@@ -85,26 +87,26 @@ export function readLimit(draft: LimitDraft): { readonly limit: Limit } | { read
     return {};
   };
   const ends = { ...end('min'), ...end('max') };
-  if (Object.keys(errors).length > 0) return { errors };
+  if (Object.keys(errors).length > 0) return wrong(errors);
   const basis = readBasis(draft);
-  if ('errors' in basis) return basis;
-  const checked = limitSchema.safeParse({ quantity: draft.quantity, ...ends, ...basis, source: draft.source });
-  if (checked.success) return { limit: checked.data };
+  if (!basis.ok) return basis;
+  const checked = limitSchema.safeParse({ quantity: draft.quantity, ...ends, ...basis.value, source: draft.source });
+  if (checked.success) return ok(checked.data);
   const found = checked.error.issues.map((issue) => [String(issue.path[0]), `${capital(issue.message)}.`] as const);
-  return { errors: Object.fromEntries(found) };
+  return wrong(Object.fromEntries(found));
 }
 
-function readBasis(draft: LimitDraft): { readonly basis?: Record<string, unknown> } | { readonly errors: LimitErrors } {
+function readBasis(draft: LimitDraft): DraftRead<{ readonly basis?: object }, LimitErrors> {
   const kind = basisOf(draft.quantity);
-  if (kind === undefined) return {};
+  if (kind === undefined) return ok({});
   if (draft.basis === '') {
     const how = kind === 'backlash' ? 'Say how and where it is felt.' : 'Say in which state it is read.';
-    return { errors: { basis: how } };
+    return wrong({ basis: how });
   }
-  if (kind === 'torque') return { basis: { ...torqueBasis(draft.basis) } };
+  if (kind === 'torque') return ok({ basis: { ...torqueBasis(draft.basis) } });
   const radius = Number(draft.radius.replace(',', '.'));
-  if (isRadius(draft.basis) && !(radius > 0)) return { errors: { radius: 'A radius in mm.' } };
-  return { basis: { ...backlashBasis(draft.basis, radius) } };
+  if (isRadius(draft.basis) && !(radius > 0)) return wrong({ radius: 'A radius in mm.' });
+  return ok({ basis: { ...backlashBasis(draft.basis, radius) } });
 }
 
 const capital = (words: string): string => words.charAt(0).toUpperCase() + words.slice(1);

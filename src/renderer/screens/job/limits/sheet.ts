@@ -10,6 +10,8 @@ import {
 } from '../../../../shared/job/records/specSheet.ts';
 import { phases } from '../../../../shared/job/records/checkIds.ts';
 import { checksOf } from '../../../../shared/job/checks/checks.ts';
+import { ok } from '../../../../shared/basics/result.ts';
+import { type DraftRead, wrong } from '../../../parts/draft.ts';
 import { blankLimit, isBlank, type LimitDraft, limitDraftOf, type LimitErrors, readLimit } from './draft.ts';
 
 /** A spec sheet while it is being typed. */
@@ -19,7 +21,8 @@ export interface SheetDraft {
   readonly rows: readonly LimitDraft[];
 }
 
-export type SheetErrors = { readonly name?: string; readonly rows: Readonly<Record<string, LimitErrors>> };
+/** What is wrong with the sheet's name, and with which of its lines, each by its key. */
+export type SheetErrors = { readonly name?: string; readonly rows?: Readonly<Record<string, LimitErrors>> };
 
 /** The quantities that an axle of this make-up can be asked for, in the order of the job. */
 export function quantitiesAsked(makeUp: MakeUp | undefined): readonly LimitedQuantity[] {
@@ -52,11 +55,11 @@ export const sheetDraftOf = (build: Build, system: UnitSystem): SheetDraft => ({
 });
 
 /** The sheet a draft stands for, or what is wrong where. Rows without a number are left out. */
-export function readSheet(draft: SheetDraft): { readonly sheet: SpecSheet } | { readonly errors: SheetErrors } {
+export function readSheet(draft: SheetDraft): DraftRead<SpecSheet, SheetErrors> {
   const read = draft.rows.filter((row) => !isBlank(row)).map((row) => ({ key: row.key, ...readLimit(row) }));
-  const rows = Object.fromEntries(read.flatMap((one) => ('errors' in one ? [[one.key, one.errors]] : [])));
+  const rows = Object.fromEntries(read.flatMap((one) => (one.ok ? [] : [[one.key, one.errors]])));
   const name = draft.name.trim() === '' ? { name: 'Give the sheet a name.' } : {};
-  if (Object.keys(rows).length > 0 || 'name' in name) return { errors: { ...name, rows } };
-  const limits = read.flatMap((one) => ('limit' in one ? [one.limit] : []));
-  return { sheet: specSheetSchema.parse({ name: draft.name, rule: draft.rule, limits }) };
+  if (Object.keys(rows).length > 0 || 'name' in name) return wrong({ ...name, rows });
+  const limits = read.flatMap((one) => (one.ok ? [one.value] : []));
+  return ok(specSheetSchema.parse({ name: draft.name, rule: draft.rule, limits }));
 }

@@ -1,9 +1,11 @@
-import { useState } from 'react';
+import { ok } from '../../../../shared/basics/result.ts';
 import type { Build } from '../../../../shared/job/records/build.ts';
 import { noteTopics } from '../../../../shared/job/records/notebook.ts';
 import { Choice } from '../../../parts/Choice.tsx';
+import { type DraftRead, type FieldErrors, wrong } from '../../../parts/draft.ts';
 import { Field } from '../../../parts/Field.tsx';
 import { Stage } from '../../../parts/Stage.tsx';
+import { useDraft, useHeld } from '../../../parts/useDraft.ts';
 import { Words } from '../../../parts/Words.tsx';
 import { writeDeed } from '../../../stores/notebook.ts';
 import { timeWords } from '../../../words/days.ts';
@@ -31,13 +33,26 @@ const hints: Readonly<Record<Topic, string>> = {
   note: 'Anything the next pair of eyes should know.',
 };
 
+interface NoteDraft {
+  readonly topic: Topic;
+  readonly text: string;
+}
+
+const readNote = ({ topic, text }: NoteDraft): DraftRead<NoteDraft, FieldErrors<'text'>> =>
+  text.trim() === '' ? wrong({ text: 'Write it down first.' }) : ok({ topic, text: text.trim() });
+
 /** What no gauge reads: the complaint and the noise before, road test and oil after. */
 export function NotesScreen({ build }: { readonly build: Build }) {
-  const [topic, setTopic] = useState<Topic>('complaint');
-  const [text, setText] = useState('');
-  const keep = async (): Promise<void> => {
-    if (await writeDeed({ kind: 'noted', topic, text: text.trim() })) setText('');
-  };
+  const held = useHeld<NoteDraft>(() => ({ topic: 'complaint', text: '' }));
+  const { draft, change, errors, submit } = useDraft(held, {
+    read: readNote,
+    keep: async (note) => {
+      const written = await writeDeed({ kind: 'noted', ...note });
+      if (written) change({ text: '' });
+      return written;
+    },
+  });
+  const { topic, text } = draft;
   return (
     <>
       <Stage title="Notes">
@@ -45,10 +60,17 @@ export function NotesScreen({ build }: { readonly build: Build }) {
           <Choice
             label="About"
             value={topic}
-            onChange={setTopic}
+            onChange={(about) => change({ topic: about })}
             options={noteTopics.map((one) => ({ value: one, words: topicWords[one] }))}
           />
-          <Field label={topicWords[topic]} lines={3} value={text} onChange={setText} hint={hints[topic]} />
+          <Field
+            label={topicWords[topic]}
+            lines={3}
+            value={text}
+            error={errors.text}
+            onChange={(written) => change({ text: written })}
+            hint={hints[topic]}
+          />
           <Written build={build} />
         </div>
       </Stage>
@@ -56,7 +78,7 @@ export function NotesScreen({ build }: { readonly build: Build }) {
         title={text.trim() === '' ? 'In your words' : `${topicWords[topic]}, ready to keep`}
         next={{
           words: `Keep the ${topicWords[topic].toLowerCase()}`,
-          run: () => void keep(),
+          run: submit,
           disabled: text.trim() === '',
         }}
       >

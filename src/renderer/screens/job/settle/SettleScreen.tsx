@@ -1,11 +1,13 @@
-import { useState } from 'react';
+import { ok } from '../../../../shared/basics/result.ts';
 import { assemblyName, type Build } from '../../../../shared/job/records/build.ts';
 import type { CheckId } from '../../../../shared/job/records/checkIds.ts';
 import { isDescribed, readinessOf } from '../../../../shared/job/checks/readiness.ts';
 import { Button } from '../../../parts/Button.tsx';
+import { type DraftRead, type FieldErrors, wrong } from '../../../parts/draft.ts';
 import { Field } from '../../../parts/Field.tsx';
 import { Stage } from '../../../parts/Stage.tsx';
 import { StateMark } from '../../../parts/StateMark.tsx';
+import { useDraft, useHeld } from '../../../parts/useDraft.ts';
 import { Words } from '../../../parts/Words.tsx';
 import { writeDeed } from '../../../stores/notebook.ts';
 import { go } from '../../../stores/route.ts';
@@ -20,20 +22,32 @@ interface SettleScreenProps {
   readonly check: CheckId;
 }
 
+/** Shorter than this nobody can tell later what was meant (own choice). */
+const fewestLetters = 3;
+
+const readReason = ({ reason }: { readonly reason: string }): DraftRead<string, FieldErrors<'reason'>> =>
+  reason.trim().length < fewestLetters ? wrong({ reason: 'Say why.' }) : ok(reason.trim());
+
 /** One thing that stands in the way: take it anew, or let it through with a reason that is kept. */
 export function SettleScreen({ build, assembly: id, check }: SettleScreenProps) {
   const units = useSession((session) => session.units);
-  const [reason, setReason] = useState('');
+  const { draft, change, errors, submit } = useDraft(
+    useHeld(() => ({ reason: '' })),
+    {
+      read: readReason,
+      keep: async (reason) => {
+        const written = await writeDeed({ kind: 'overridden', assembly: id, check, reason });
+        if (written) go({ at: 'build', build: build.id, assembly: id });
+        return written;
+      },
+    },
+  );
   const assembly = build.assemblies.find((one) => one.id === id);
   const state =
     assembly === undefined || !isDescribed(build)
       ? undefined
       : readinessOf(build, assembly).states.find((one) => one.check.id === check);
   if (assembly === undefined || state === undefined) return <Gone build={build} />;
-  const override = async (): Promise<void> => {
-    if (await writeDeed({ kind: 'overridden', assembly: id, check, reason: reason.trim() }))
-      go({ at: 'build', build: build.id, assembly: id });
-  };
   const again = { at: 'check', build: build.id, assembly: id, check } as const;
   const measured = state.measurement;
   return (
@@ -54,8 +68,9 @@ export function SettleScreen({ build, assembly: id, check }: SettleScreenProps) 
           <Field
             label="Reason to let it through"
             lines={3}
-            value={reason}
-            onChange={setReason}
+            value={draft.reason}
+            error={errors.reason}
+            onChange={(reason) => change({ reason })}
             hint="It stands on the certificate, with your name."
           />
         </div>
@@ -64,7 +79,7 @@ export function SettleScreen({ build, assembly: id, check }: SettleScreenProps) 
         title="Two ways out"
         next={{ words: measured === undefined ? 'Take it now' : 'Take it anew', run: () => go(again) }}
         others={
-          <Button onPress={() => void override()} disabled={reason.trim().length < 3}>
+          <Button onPress={submit} disabled={draft.reason.trim().length < fewestLetters}>
             Override with this reason
           </Button>
         }

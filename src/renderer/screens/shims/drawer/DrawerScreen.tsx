@@ -1,13 +1,17 @@
-import { useEffect, useState } from 'react';
+import { useEffect } from 'react';
+import { ok } from '../../../../shared/basics/result.ts';
 import { showText } from '../../../../shared/basics/show.ts';
 import { insideOf, lengthTypedSchema } from '../../../../shared/basics/recorded.ts';
 import { type ShimSize, shimUses, type ShimUse } from '../../../../shared/job/records/drawer.ts';
 import { Button } from '../../../parts/Button.tsx';
 import { Choice } from '../../../parts/Choice.tsx';
+import { type DraftRead, type FieldErrors, wrong } from '../../../parts/draft.ts';
 import { Field } from '../../../parts/Field.tsx';
-import { emptyDraft, readDraft } from '../../../parts/quantity.ts';
+import { Form } from '../../../parts/Form.tsx';
+import { emptyDraft, type QuantityDraft, readDraft } from '../../../parts/quantity.ts';
 import { QuantityField } from '../../../parts/QuantityField.tsx';
 import { Stage } from '../../../parts/Stage.tsx';
+import { useDraft, useHeld } from '../../../parts/useDraft.ts';
 import { Words } from '../../../parts/Words.tsx';
 import { readDrawer, saveDrawer, useDrawer } from '../../../stores/drawer.ts';
 import { useSession } from '../../../stores/session.ts';
@@ -19,68 +23,59 @@ const useWords: Readonly<Record<ShimUse, string>> = {
   'pinion-preload': 'Pinion preload',
 };
 
+interface SizeDraft {
+  readonly use: ShimUse;
+  readonly thickness: QuantityDraft;
+  readonly count: string;
+}
+
 /** The shims at hand: sizes as measured, and how many of each. They are the shop's, whatever axle is on the stand. */
 export function DrawerScreen() {
   const units = useSession((session) => session.units);
   const drawer = useDrawer((seen) => seen.drawer);
-  const [use, setUse] = useState<ShimUse>('pinion-depth');
-  const [thickness, setThickness] = useState(() => emptyDraft('length', units));
-  const [count, setCount] = useState('1');
-  const [tried, setTried] = useState(false);
   useEffect(() => void readDrawer(), []);
   const sizes = drawer?.sizes ?? [];
-  const size = readSize(use, thickness, count);
-  const add = async (): Promise<void> => {
-    setTried(true);
-    if (size === undefined) return;
-    if (!(await saveDrawer({ sizes: withSize(sizes, size) }))) return;
-    setTried(false);
-    setThickness({ ...thickness, text: '' });
-  };
-  const change = (one: ShimSize, by: number): void =>
-    void saveDrawer({
-      sizes: sizes.map((other) => (other === one ? { ...one, count: Math.max(0, one.count + by) } : other)),
-    });
+  const held = useHeld<SizeDraft>(() => ({ use: 'pinion-depth', thickness: emptyDraft('length', units), count: '1' }));
+  const { draft, change, errors, submit } = useDraft(held, {
+    read: readSize,
+    keep: async (size) => {
+      const saved = await saveDrawer({ sizes: withSize(sizes, size) });
+      if (saved) change({ thickness: { ...draft.thickness, text: '' } });
+      return saved;
+    },
+  });
   return (
     <>
       <Stage title="Shims at hand">
         <div className="drawer">
           <Choice
             label="For"
-            value={use}
-            onChange={setUse}
+            value={draft.use}
+            onChange={(use) => change({ use })}
             options={shimUses.map((one) => ({ value: one, words: useWords[one] }))}
           />
-          <form
-            className="drawer__new"
-            onSubmit={(event) => {
-              event.preventDefault();
-              void add();
-            }}
-          >
+          <Form className="drawer__new" words="Put it in" submit={submit}>
             <QuantityField
               label="Thickness as measured"
               measure="length"
-              draft={thickness}
-              error={tried && size === undefined ? 'A thickness up to 12 mm, and a whole number of them.' : undefined}
-              onChange={setThickness}
+              draft={draft.thickness}
+              error={errors.thickness}
+              onChange={(thickness) => change({ thickness })}
             />
-            <Field label="How many" inputMode="numeric" value={count} onChange={setCount} />
-            <button type="submit" className="unseen" tabIndex={-1}>
-              Put it in
-            </button>
-          </form>
-          <Sizes
-            sizes={sizes.filter((one) => one.use === use)}
-            known={drawer !== undefined}
-            onChange={change}
-            onDrop={(one) => void saveDrawer({ sizes: sizes.filter((other) => other !== one) })}
-          />
+            <Field
+              label="How many"
+              inputMode="numeric"
+              value={draft.count}
+              error={errors.count}
+              onChange={(count) => change({ count })}
+            />
+          </Form>
+          <Sizes sizes={sizes} use={draft.use} known={drawer !== undefined} />
         </div>
       </Stage>
       <Words
         title="What lies in the drawer"
-        next={{ words: 'Put it in the drawer', run: () => void add(), disabled: thickness.text.trim() === '' }}
+        next={{ words: 'Put it in the drawer', run: submit, disabled: draft.thickness.text.trim() === '' }}
       >
         <p>
           The swap card builds its stacks from these: fewest shims, thin ones between thick ones, and what to buy if
@@ -91,12 +86,21 @@ export function DrawerScreen() {
   );
 }
 
-function readSize(use: ShimUse, thickness: Parameters<typeof readDraft>[0], count: string): ShimSize | undefined {
+/** The thickest single shim a drawer takes; anything above is a slip of the finger (own choice). */
+const thickest_mm = 12;
+const most = 999;
+
+function readSize({ use, thickness, count }: SizeDraft): DraftRead<ShimSize, FieldErrors<'thickness' | 'count'>> {
   const read = readDraft(thickness, 'length', 'thickness');
-  const number = Number(count);
-  if (!read.ok || !Number.isInteger(number) || number < 0 || number > 999) return undefined;
-  const typed = lengthTypedSchema.parse(read.value);
-  return insideOf(typed) > 0 && insideOf(typed) <= 12 ? { use, thickness: typed, count: number } : undefined;
+  const typed = read.ok ? lengthTypedSchema.parse(read.value) : undefined;
+  const fits = typed !== undefined && insideOf(typed) > 0 && insideOf(typed) <= thickest_mm;
+  const number = count.trim() === '' ? Number.NaN : Number(count);
+  const counts = Number.isInteger(number) && number >= 0 && number <= most;
+  if (fits && counts) return ok({ use, thickness: typed, count: number });
+  return wrong({
+    ...(fits ? {} : { thickness: `A thickness up to ${thickest_mm} mm.` }),
+    ...(counts ? {} : { count: 'A whole number of them.' }),
+  });
 }
 
 /** Sizes of a use stand thickest first; a size typed again takes the new count. */
@@ -109,40 +113,61 @@ function withSize(sizes: readonly ShimSize[], size: ShimSize): ShimSize[] {
 
 interface SizesProps {
   readonly sizes: readonly ShimSize[];
+  readonly use: ShimUse;
+  /** Whether the drawer has been read. */
   readonly known: boolean;
-  readonly onChange: (size: ShimSize, by: number) => void;
-  readonly onDrop: (size: ShimSize) => void;
 }
 
-function Sizes({ sizes, known, onChange, onDrop }: SizesProps) {
-  const units = useSession((session) => session.units);
-  if (sizes.length === 0) {
+/** The sizes of one use, to be counted up and down. */
+function Sizes({ sizes, use, known }: SizesProps) {
+  const shown = sizes.filter((one) => one.use === use);
+  if (shown.length === 0) {
     return (
       <p className="quiet">
         {known ? 'No sizes yet. Measure each size once, and count them.' : 'The drawer is being read.'}
       </p>
     );
   }
+  const put = (size: ShimSize, by: number): void =>
+    void saveDrawer({
+      sizes: sizes.map((one) => (one === size ? { ...size, count: Math.max(0, size.count + by) } : one)),
+    });
   return (
     <ul className="drawer__sizes">
-      {sizes.map((size) => {
-        const shown = showText(insideOf(size.thickness), 'length', units);
-        return (
-          <li key={`${size.thickness.value} ${size.thickness.unit}`} className="drawer__size">
-            <span className="drawer__thickness digits">{shown}</span>
-            <Button onPress={() => onChange(size, -1)} disabled={size.count === 0} more={`one of ${shown} less`}>
-              −
-            </Button>
-            <span className="drawer__count digits">{size.count}</span>
-            <Button onPress={() => onChange(size, 1)} more={`one of ${shown} more`}>
-              +
-            </Button>
-            <Button look="quiet" onPress={() => onDrop(size)} more={shown}>
-              Rub out
-            </Button>
-          </li>
-        );
-      })}
+      {shown.map((size) => (
+        <SizeRow
+          key={`${size.thickness.value} ${size.thickness.unit}`}
+          size={size}
+          onCount={(by) => put(size, by)}
+          onDrop={() => void saveDrawer({ sizes: sizes.filter((one) => one !== size) })}
+        />
+      ))}
     </ul>
+  );
+}
+
+interface SizeRowProps {
+  readonly size: ShimSize;
+  readonly onCount: (by: number) => void;
+  readonly onDrop: () => void;
+}
+
+function SizeRow({ size, onCount, onDrop }: SizeRowProps) {
+  const units = useSession((session) => session.units);
+  const words = showText(insideOf(size.thickness), 'length', units);
+  return (
+    <li className="drawer__size">
+      <span className="drawer__thickness digits">{words}</span>
+      <Button onPress={() => onCount(-1)} disabled={size.count === 0} more={`one of ${words} less`}>
+        −
+      </Button>
+      <span className="drawer__count digits">{size.count}</span>
+      <Button onPress={() => onCount(1)} more={`one of ${words} more`}>
+        +
+      </Button>
+      <Button look="quiet" onPress={onDrop} more={words}>
+        Rub out
+      </Button>
+    </li>
   );
 }

@@ -1,20 +1,20 @@
-import { useState } from 'react';
 import { notchWords } from '../../../../shared/job/swap/swapWords.ts';
 import { Field } from '../../../parts/Field.tsx';
 import { Stage } from '../../../parts/Stage.tsx';
+import { useHeld } from '../../../parts/useDraft.ts';
 import { numberIn } from './inputs.ts';
 import { notchesNow } from './sides.ts';
 import { SumChoice } from './SumChoice.tsx';
 import type { SumProps } from './sumProps.ts';
 import { SumWords } from './SumWords.tsx';
-import { useLengths } from './useLengths.tsx';
+import { useLengths } from './useQuantities.tsx';
 
 /** Notches of the side adjusters, calibrated on this axle by two readings. */
 export function NotchesSum({ build, assembly }: SumProps) {
-  const [moved, setMoved] = useState('');
+  const { draft, change } = useHeld(() => ({ moved: '' }));
   const { field, read } = useLengths<'before' | 'after' | 'wanted'>();
   const notches = notchesNow({
-    moved: numberIn(moved),
+    moved: numberIn(draft.moved),
     before: read('before'),
     after: read('after'),
     wanted: read('wanted'),
@@ -35,9 +35,9 @@ export function NotchesSum({ build, assembly }: SumProps) {
             <Field
               label="Notches moved"
               inputMode="text"
-              value={moved}
+              value={draft.moved}
               hint="Away from the pinion +, closer −; both sides by as many."
-              onChange={setMoved}
+              onChange={(moved) => change({ moved })}
             />
             {field('after', 'Backlash after', 'At the same station.')}
             {field('wanted', 'Backlash wanted')}

@@ -1,21 +1,22 @@
-import { useMemo, useState } from 'react';
+import { useMemo } from 'react';
 import { showText } from '../../../../shared/basics/show.ts';
 import type { PreloadSplit } from '../../../../shared/axle/arithmetic/sideShims.ts';
 import { Choice } from '../../../parts/Choice.tsx';
 import { Stage } from '../../../parts/Stage.tsx';
+import { useHeld } from '../../../parts/useDraft.ts';
 import { useSession } from '../../../stores/session.ts';
 import { backlashPerAway, packsFor } from './sides.ts';
 import { SumChoice } from './SumChoice.tsx';
 import type { SumProps } from './sumProps.ts';
 import { SumWords } from './SumWords.tsx';
-import { useLengths } from './useLengths.tsx';
+import { useLengths } from './useQuantities.tsx';
 
 type Typed = 'endPlay' | 'travelToMesh' | 'ringSide' | 'otherSide' | 'backlash' | 'preload';
 
 /** Both side packs from end play and travel to mesh. */
 export function SidesSum({ build, assembly }: SumProps) {
   const units = useSession((session) => session.units);
-  const [split, setSplit] = useState<PreloadSplit>('both sides');
+  const { draft, change } = useHeld<{ readonly split: PreloadSplit }>(() => ({ split: 'both sides' }));
   const { field, read } = useLengths<Typed>();
   const { makeUp } = build;
   const perAway = useMemo(() => (makeUp === undefined ? undefined : backlashPerAway(makeUp)), [makeUp]);
@@ -26,7 +27,7 @@ export function SidesSum({ build, assembly }: SumProps) {
     otherSide: read('otherSide'),
     backlash: read('backlash'),
     preload: read('preload'),
-    split,
+    split: draft.split,
     perAway,
   });
   const length = (value: number): string => showText(value, 'length', units);
@@ -48,8 +49,8 @@ export function SidesSum({ build, assembly }: SumProps) {
           </div>
           <Choice
             label="The preload goes"
-            value={split}
-            onChange={setSplit}
+            value={draft.split}
+            onChange={(split) => change({ split })}
             options={[
               { value: 'both sides', words: 'Half to each side' },
               { value: 'other side', words: 'All to the opposite side' },

@@ -1,4 +1,4 @@
-import type { Length, Torque } from '../../../../shared/basics/quantity.ts';
+import { type Length, newtonMetres, type Torque } from '../../../../shared/basics/quantity.ts';
 import type { Result } from '../../../../shared/basics/result.ts';
 import {
   learnShimSlope,
@@ -27,13 +27,17 @@ export function preloadShimFrom(read: PreloadReadings): Result<PreloadAnswer> | 
   return slope.ok ? preloadShim(now, wanted, slope.value) : slope;
 }
 
-/** Total rotating torque to expect from its parts; nothing while one is missing. */
-export function totalFrom(
-  pinion: Torque | undefined,
-  caseBearings: Torque | undefined,
-  mesh: Torque | undefined,
-  ratio: number | undefined,
-): Torque | undefined {
+/** The parts of a total rotating torque, each running; a mesh that is not known counts nothing. */
+export interface TorqueParts {
+  readonly pinion: Torque | undefined;
+  readonly caseBearings: Torque | undefined;
+  readonly mesh: Torque | undefined;
+  /** Ring gear to pinion teeth. */
+  readonly ratio: number | undefined;
+}
+
+/** Total rotating torque to expect from its parts, at the pinion; nothing while one is missing. */
+export function totalFrom({ pinion, caseBearings, mesh, ratio }: TorqueParts): Torque | undefined {
   if (pinion === undefined || caseBearings === undefined || ratio === undefined) return undefined;
-  return totalTorque({ pinion, caseBearings, mesh: mesh ?? (0 as Torque) }, ratio);
+  return totalTorque({ pinion, caseBearings, mesh: mesh ?? newtonMetres(0) }, ratio);
 }

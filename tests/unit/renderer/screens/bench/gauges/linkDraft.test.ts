@@ -12,7 +12,7 @@ import { numberTypes } from '../../../../../../src/shared/gauges/modbus/modbusLi
 
 const textOf = (draft: LinkDraft): string | LinkErrors => {
   const read = readLinkDraft(draft);
-  return read.ok ? read.text : read.errors;
+  return read.ok ? read.value : read.errors;
 };
 const change = (link: string, fields: Partial<LinkDraft>): string | LinkErrors =>
   textOf({ ...linkDraftOf(link), ...fields });
@@ -77,7 +77,7 @@ describe('a link as fields', () => {
     fc.assert(
       fc.property(links, (link) => {
         const read = readLinkDraft(linkDraftOf(linkText(link)));
-        const again = read.ok ? parseLink(read.text) : undefined;
+        const again = read.ok ? parseLink(read.value) : undefined;
         expect(again?.ok === true && again.value).toEqual(link);
       }),
     );
@@ -92,7 +92,7 @@ describe('a link as fields', () => {
       fc.property(sorts, typed, fc.constantFrom('by-itself' as const, 'asked' as const), (sort, fields, sends) => {
         const draft: LinkDraft = { ...linkDraftOf(''), ...fields, sort, sends };
         const read = readLinkDraft(draft);
-        if (read.ok) expect(textOf(linkDraftOf(read.text))).toBe(read.text);
+        if (read.ok) expect(textOf(linkDraftOf(read.value))).toBe(read.value);
         else for (const field of Object.keys(read.errors)) expect(shown[sort]).toContain(field);
       }),
     );

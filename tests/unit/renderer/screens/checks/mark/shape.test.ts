@@ -120,7 +120,9 @@ describe('the answer about a mark', () => {
     expect(drive?.drag_Nm).toBeCloseTo(1.3558, 4);
     if (read.ok) expect(madeDraftOf(read.value).turns).toBe('3');
     for (const turns of ['0', 'many', '-2'])
-      expect(readMark({ ...drawn, made: { ...made, turns } }, 'set-up')).toMatchObject({ problem: { field: 'turns' } });
+      expect(readMark({ ...drawn, made: { ...made, turns } }, 'set-up')).toMatchObject({
+        errors: { mark: `"${turns}" is no number of turns.` },
+      });
   });
 
   it('forgets the photo of a mark that was drawn over by hand, and keeps that of the other flank', () => {
@@ -143,14 +145,14 @@ describe('the answer about a mark', () => {
 
   it('names what is still missing, one thing at a time', () => {
     const draft = blankMark(trial);
-    expect(readMark(draft, 'set-up')).toMatchObject({ problem: { field: 'drive' } });
+    expect(readMark(draft, 'set-up')).toMatchObject({ errors: { mark: 'The drive flank is not drawn yet.' } });
     const half = withSide(draft, 0, 'drive', middle);
-    expect(readMark(half, 'set-up')).toMatchObject({ problem: { field: 'coast' } });
+    expect(readMark(half, 'set-up')).toMatchObject({ errors: { mark: 'The coast flank is not drawn yet.' } });
     const both = withSide(half, 0, 'coast', 'no-mark');
-    expect(readMark(both, 'set-up')).toMatchObject({ problem: { field: 'judgement' } });
+    expect(readMark(both, 'set-up')).toMatchObject({ errors: { mark: 'Say what the mark asks for.' } });
     const third = withSide({ ...both, judgement: 'change' }, 2, 'coast', middle);
     expect(readMark(third, 'set-up')).toMatchObject({
-      problem: { field: 'drive', sentence: 'The drive flank at place 2 is not drawn yet.' },
+      errors: { mark: 'The drive flank at place 2 is not drawn yet.' },
     });
   });
 

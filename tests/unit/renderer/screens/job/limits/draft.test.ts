@@ -26,7 +26,8 @@ const backlash: LimitDraft = {
 describe('one limit as it is typed', () => {
   it('becomes a limit with unit, basis and source', () => {
     expect(readLimit(backlash)).toEqual({
-      limit: {
+      ok: true,
+      value: {
         quantity: 'backlash',
         basis: { direction: 'along-rotation', at: 'heel' },
         min: { value: 0.2, unit: 'mm' },
@@ -38,7 +39,7 @@ describe('one limit as it is typed', () => {
 
   it('takes the unit typed with the digits before the one beside the field', () => {
     const read = readLimit({ ...backlash, min: '.008 in', max: '' });
-    expect(read).toMatchObject({ limit: { min: { value: 0.008, unit: '[in_i]' } } });
+    expect(read).toMatchObject({ value: { min: { value: 0.008, unit: '[in_i]' } } });
   });
 
   it.each([
@@ -50,7 +51,7 @@ describe('one limit as it is typed', () => {
     ['no source', { source: '  ' }, 'source'],
   ] as const)('refuses %s at its own field', (_, change, field) => {
     const read = readLimit({ ...backlash, ...change });
-    expect('errors' in read ? Object.keys(read.errors) : []).toEqual([field]);
+    expect(read.ok ? [] : Object.keys(read.errors)).toEqual([field]);
   });
 
   it('offers every torque basis once', () => {
@@ -74,7 +75,7 @@ describe('one limit as it is typed', () => {
         max: { value: 2.5, unit },
         source: 'page 12',
       });
-      expect(readLimit(limitDraftOf(limit, 'row'))).toEqual({ limit });
+      expect(readLimit(limitDraftOf(limit, 'row'))).toEqual({ ok: true, value: limit });
     }
   });
 });
@@ -91,13 +92,14 @@ describe('a spec sheet as it is typed', () => {
     const { specSheet } = roundLimits;
     const rows = rowsOf(specSheet, roundAxle.makeUp, 'metric');
     const read = readSheet({ name: specSheet.name, rule: specSheet.rule, rows });
-    expect('sheet' in read ? read.sheet : read.errors).toEqual(specSheet);
+    expect(read.ok ? read.value : read.errors).toEqual(specSheet);
     expect(rows.filter(isBlank).map(({ quantity }) => quantity)).toContain('case-preload');
   });
 
   it('says which line is wrong and leaves nothing out silently', () => {
     const read = readSheet({ name: ' ', rule: 'simple', rows: [{ ...backlash, source: '' }] });
     expect(read).toEqual({
+      ok: false,
       errors: {
         name: 'Give the sheet a name.',
         rows: { 'backlash-0': { source: 'Say where this limit comes from.' } },

@@ -61,8 +61,9 @@ describe('preload as the screen asks for it', () => {
   });
 
   it('adds the case bearings by the ratio', () => {
-    const total = totalFrom(newtonMetres(2), newtonMetres(4), undefined, 4);
+    const parts = { pinion: newtonMetres(2), caseBearings: newtonMetres(4), mesh: undefined };
+    const total = totalFrom({ ...parts, ratio: 4 });
     expect(total).toBeCloseTo(3, 9);
-    expect(totalFrom(newtonMetres(2), newtonMetres(4), undefined, undefined)).toBeUndefined();
+    expect(totalFrom({ ...parts, ratio: undefined })).toBeUndefined();
   });
 });

@@ -1,0 +1,53 @@
+import type { ShimDrawer } from '../../../../shared/job/records/drawer.ts';
+import { useSession } from '../../../stores/session.ts';
+import type { ToolErrors } from '../../checks/typed/tool.ts';
+import { ToolFields } from '../../checks/typed/ToolFields.tsx';
+import { expectedLines } from '../plan/words.ts';
+import { AdjusterTurns } from './AdjusterTurns.tsx';
+import type { CardDraft } from './cardDraft.ts';
+import type { CardProps } from './cardProps.ts';
+import { stackOf, stackWords } from './stacks.ts';
+import { SwapRow } from './SwapRow.tsx';
+
+interface SwapLinesProps extends CardProps {
+  readonly drawer: ShimDrawer | undefined;
+  readonly draft: CardDraft;
+  /** What is wrong with the pack of each line, where anything is. */
+  readonly faults: readonly (string | undefined)[];
+  readonly errors: ToolErrors;
+  readonly onChange: (change: Partial<CardDraft>) => void;
+}
+
+/** The lines of a card, with what each pack measured. */
+export function SwapLines({ build, swap, drawer, draft, faults, errors, onChange }: SwapLinesProps) {
+  const units = useSession((session) => session.units);
+  return (
+    <div className="swap">
+      {swap.lines.map((line, index) => (
+        <SwapRow
+          key={line.place}
+          makeUp={build.makeUp}
+          line={line}
+          stack={stackWords(stackOf(drawer, line), units)}
+          draft={draft.packs[index] ?? { text: '', unit: 'mm' }}
+          fault={faults[index]}
+          onChange={(pack) => onChange({ packs: draft.packs.with(index, pack) })}
+        />
+      ))}
+      {swap.notches === undefined ? undefined : <AdjusterTurns notches={swap.notches} />}
+      {swap.lines.length === 0 ? undefined : (
+        <div className="swap__tool">
+          <ToolFields measure="length" draft={draft.tool} errors={errors} onChange={(tool) => onChange({ tool })} />
+        </div>
+      )}
+      <section className="swap__seen">
+        <h2 className="plan__heading">To be seen then</h2>
+        <ul className="plan__list digits">
+          {expectedLines(swap.expected, units).map((line) => (
+            <li key={line}>{line}</li>
+          ))}
+        </ul>
+      </section>
+    </div>
+  );
+}
