@@ -1,4 +1,4 @@
-import { mkdirSync, rmSync, writeFileSync } from 'node:fs';
+import { writeFileSync } from 'node:fs';
 import { join, resolve } from 'node:path';
 import { certificateContent } from '../../../shared/presentation/certificate/content.ts';
 import type { BenchService } from '../../../shared/contract/contract.ts';
@@ -9,6 +9,7 @@ import { systemClock } from '../../clock.ts';
 import { type OpenedSimulation, openSimulation } from '../../hosts/simulatedBench.ts';
 import { type PluggedIn, plugInSimulated } from '../../hosts/simulatedGaugeRecords.ts';
 import { doTheJob } from '../demo/job.ts';
+import { demoFiles, freshDemoFolder } from '../demo/recordsFolder.ts';
 import { technician as by, title } from '../demo/scenario.ts';
 import { lastLine } from '../demo/table.ts';
 import { createTechnician, DemoStopped, type Technician, untilLive } from '../demo/technician.ts';
@@ -28,14 +29,15 @@ export const demo: Verb = {
 };
 
 async function runDemo(out: string, output: Output): Promise<ExitCode> {
-  // The demo's own folder inside `out`: nothing else there is touched.
-  const folder = join(out, 'data');
-  rmSync(folder, { recursive: true, force: true });
-  mkdirSync(folder, { recursive: true });
+  const folder = freshDemoFolder(out);
+  if (!folder.ok) return wrongUse(output, folder.problem);
   output.say('Putting the simulated axle on the stand …');
   const simulation = await openSimulation('hurried');
-  const bench = openBench({ folder, clock: systemClock, version: 'demo', simulation });
-  if (!bench.ok) return noAnswer(output, bench.problem);
+  const bench = openBench({ folder: folder.value, clock: systemClock, version: 'demo', simulation });
+  if (!bench.ok) {
+    await simulation.close();
+    return noAnswer(output, bench.problem);
+  }
   try {
     await job(bench.value, simulation, out, output);
     return 0;
@@ -73,10 +75,10 @@ async function certificate(technician: Technician, notebook: Notebook, out: stri
   const issued = await technician.ask('certificate.issue', { build: notebook.id, by, page: 'a4', units: 'metric' });
   const pdf = Buffer.from(issued.pdf_base64, 'base64');
   const { firstPagePicture } = await import('../../certificate/picture.ts');
-  writeFileSync(join(out, 'certificate.pdf'), pdf);
-  writeFileSync(join(out, 'certificate.json'), canonicalContent(certificateContent(notebook)));
-  writeFileSync(join(out, 'certificate-page-1.png'), await firstPagePicture(pdf, 1240));
+  writeFileSync(join(out, demoFiles.pdf), pdf);
+  writeFileSync(join(out, demoFiles.data), canonicalContent(certificateContent(notebook)));
+  writeFileSync(join(out, demoFiles.picture), await firstPagePicture(pdf, 1240));
   output.say(`\nCertificate: ${issued.complete ? 'complete' : 'incomplete'}, SHA-256 ${issued.sha256}`);
   for (const sentence of issued.missing) output.say(`  ${sentence}`);
-  output.say(`Written to ${out}: certificate.pdf, certificate.json, certificate-page-1.png`);
+  output.say(`Written to ${out}: ${Object.values(demoFiles).join(', ')}`);
 }
