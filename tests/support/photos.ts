@@ -1,3 +1,4 @@
+import { crc32 } from 'node:zlib';
 import { asJpeg, type Photograph, photograph } from '../../hardware-sim/photos/photograph.ts';
 import { drawScene, type Spoiling } from '../../hardware-sim/photos/scene.ts';
 import { seeded } from '../../hardware-sim/seeded.ts';
@@ -28,4 +29,26 @@ export function renderedPhoto(
   const scene = drawScene(random, size, spoilt);
   const taken = photograph(scene, random);
   return { jpeg: Buffer.from(asJpeg(taken.photo, scene.quality)), taken };
+}
+
+/** A PNG of 57 bytes that promises so many pixels and holds none. */
+export function pngHead(width: number, height: number): Buffer {
+  const chunk = (name: string, body: Buffer): Buffer => {
+    const typed = Buffer.concat([Buffer.from(name, 'latin1'), body]);
+    const [length, check] = [Buffer.alloc(4), Buffer.alloc(4)];
+    length.writeUInt32BE(body.length);
+    check.writeUInt32BE(crc32(typed));
+    return Buffer.concat([length, typed, check]);
+  };
+  const head = Buffer.alloc(13);
+  head.writeUInt32BE(width, 0);
+  head.writeUInt32BE(height, 4);
+  head.set([8, 6, 0, 0, 0], 8);
+  const signature = Buffer.from([0x89, 0x50, 0x4e, 0x47, 0x0d, 0x0a, 0x1a, 0x0a]);
+  return Buffer.concat([
+    signature,
+    chunk('IHDR', head),
+    chunk('IDAT', Buffer.alloc(0)),
+    chunk('IEND', Buffer.alloc(0)),
+  ]);
 }

@@ -2,6 +2,7 @@ import { readFileSync } from 'node:fs';
 import jpeg from 'jpeg-js';
 import { PNG } from 'pngjs';
 import { isJpeg, orientationOf } from '../../shared/axle/mark/jpegSegments.ts';
+import { mayBeDecoded, mostPixels, type PictureSize, pictureSize } from '../../shared/axle/mark/pictureHead.ts';
 import type { Photo } from '../../shared/axle/mark/photo.ts';
 import { upright } from '../../shared/axle/mark/upright.ts';
 import { fail, ok, type Problem, type Result } from '../../shared/basics/result.ts';
@@ -19,9 +20,18 @@ export function readPhoto(path: string, option: string): Result<Photo> {
 }
 
 function decodePhoto(bytes: Uint8Array, path: string, option: string): Result<Photo> {
+  const size = pictureSize(bytes);
+  if (size !== undefined && size.width * size.height > mostPixels)
+    return fail(unreadableFile(option, tooLarge(path, size), 'Give one of ordinary size.'));
+  if (size !== undefined && !mayBeDecoded(bytes))
+    return fail(unreadableFile(option, `${path} is cut off or damaged.`, 'Copy it from the camera again.'));
   try {
     if (isJpeg(bytes)) {
-      const picture = jpeg.decode(bytes, { useTArray: true, maxResolutionInMP: 60, maxMemoryUsageInMB: 1024 });
+      const picture = jpeg.decode(bytes, {
+        useTArray: true,
+        maxResolutionInMP: mostPixels / 1e6,
+        maxMemoryUsageInMB: 1024,
+      });
       return ok(upright(picture, orientationOf(bytes)));
     }
     if (bytes[0] === 0x89 && bytes[1] === 0x50) return ok(PNG.sync.read(Buffer.from(bytes)));
@@ -32,6 +42,9 @@ function decodePhoto(bytes: Uint8Array, path: string, option: string): Result<Ph
   }
   return fail(unreadableFile(option, `${path} is neither a JPEG nor a PNG picture.`, 'Save it as one of these.'));
 }
+
+const tooLarge = (path: string, { width, height }: PictureSize): string =>
+  `${path} is ${width} by ${height} pixels, more than the ${mostPixels / 1e6} million that are taken.`;
 
 const unreadableFile = (option: string, sentence: string, remedy: string): Problem => ({
   kind: 'photo-unreadable',

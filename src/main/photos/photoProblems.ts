@@ -1,3 +1,4 @@
+import { mostPixels, type PictureSize } from '../../shared/axle/mark/pictureHead.ts';
 import type { Problem } from '../../shared/basics/result.ts';
 
 export const brokenPhoto: Problem = {
@@ -25,5 +26,19 @@ export const tooLargeFile = (file: string): Problem => ({
   kind: 'photo-too-large',
   field: 'file',
   sentence: `${file} is larger than 60 MB, which no photo of a tooth needs to be.`,
+  remedy: 'Take it with the ordinary camera setting, as JPEG.',
+});
+
+export const noPicture = (file: string): Problem => ({
+  kind: 'no-picture',
+  field: 'file',
+  sentence: `${file} is not a picture that can be shown.`,
+  remedy: 'Save it as JPEG, or put it aside.',
+});
+
+export const tooManyPixels = (file: string, { width, height }: PictureSize): Problem => ({
+  kind: 'photo-too-large',
+  field: 'file',
+  sentence: `${file} is ${width} by ${height} pixels, more than the ${mostPixels / 1e6} million that are taken.`,
   remedy: 'Take it with the ordinary camera setting, as JPEG.',
 });

@@ -1,3 +1,4 @@
+import { mostPixels, pictureSize } from '../../shared/axle/mark/pictureHead.ts';
 import { largestPhoto_bytes, longestSide_px } from '../../shared/axle/mark/photo.ts';
 import { fail, ok, type Problem, type Result } from '../../shared/basics/result.ts';
 import type { Shrunk } from './messages.ts';
@@ -12,6 +13,7 @@ const qualities = [0.9, 0.8, 0.65, 0.5] as const;
 /** Makes a photo of any kind the browser knows into a JPEG for the record: upright, shrunk, nothing in it but the picture. */
 export async function shrink(file: Blob): Promise<Result<Shrunk>> {
   if (file.size > largestFile_bytes) return fail(tooLarge);
+  if (await promisesTooMuch(file)) return fail(tooManyPixels);
   const whole = await decoded(file);
   if (whole === undefined) return fail(await whyNotShown(file));
   const scale = Math.min(1, longestSide_px / Math.max(whole.width, whole.height));
@@ -25,6 +27,15 @@ export async function shrink(file: Blob): Promise<Result<Shrunk>> {
     if (jpeg.size <= largestPhoto_bytes) return ok({ jpeg, width, height });
   }
   return fail(tooLarge);
+}
+
+/** The head of a picture lies in its first bytes, behind what a camera wrote and its thumbnail. */
+const head_bytes = 1024 * 1024;
+
+/** Looked at before it is decoded: a small file may promise more pixels than a page has memory for. */
+async function promisesTooMuch(file: Blob): Promise<boolean> {
+  const size = pictureSize(new Uint8Array(await file.slice(0, head_bytes).arrayBuffer()));
+  return size !== undefined && size.width * size.height > mostPixels;
 }
 
 /** A picture in memory, or undefined where the browser cannot show it. */
@@ -49,6 +60,11 @@ const problem = (kind: string, sentence: string, remedy: string): Problem => ({
 const tooLarge = problem(
   'photo-too-large',
   'The file is larger than 60 MB, which no photo of a tooth needs to be.',
+  'Take it with the ordinary camera setting, as JPEG.',
+);
+const tooManyPixels = problem(
+  'photo-too-large',
+  `The picture has more than ${mostPixels / 1e6} million pixels, which no photo of a tooth needs.`,
   'Take it with the ordinary camera setting, as JPEG.',
 );
 const tooSmall = problem(

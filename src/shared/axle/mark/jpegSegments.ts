@@ -38,9 +38,13 @@ const isFrame = (marker: number): boolean =>
   marker >= 0xc0 && marker <= 0xcf && marker !== 0xc4 && marker !== 0xc8 && marker !== 0xcc;
 
 /** Width and height as they lie in the file; undefined where the file is broken off before or behind its picture. */
-export function jpegSizeOf(bytes: Uint8Array): { readonly width: number; readonly height: number } | undefined {
+export const jpegSizeOf = (bytes: Uint8Array): { readonly width: number; readonly height: number } | undefined =>
+  endsWhole(bytes) ? jpegFrameSize(bytes) : undefined;
+
+/** The same out of the head alone, whether or not the file is whole. */
+export function jpegFrameSize(bytes: Uint8Array): { readonly width: number; readonly height: number } | undefined {
   const frame = segments(bytes).find(({ marker }) => isFrame(marker));
-  if (frame === undefined || frame.to - frame.from < 10 || !endsWhole(bytes)) return undefined;
+  if (frame === undefined || frame.to - frame.from < 10) return undefined;
   const at = (offset: number): number =>
     256 * (bytes[frame.from + offset] ?? 0) + (bytes[frame.from + offset + 1] ?? 0);
   const [height, width] = [at(5), at(7)];

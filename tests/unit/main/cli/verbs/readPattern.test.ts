@@ -8,6 +8,7 @@ import { drawScene } from '../../../../../hardware-sim/photos/scene.ts';
 import { seeded } from '../../../../../hardware-sim/seeded.ts';
 import { runCommandLine } from '../../../../../src/main/cli/run.ts';
 import { readPattern } from '../../../../../src/main/cli/verbs/readPattern.ts';
+import { pngHead } from '../../../../support/photos.ts';
 
 const random = seeded(12);
 const picture = photograph(drawScene(random, [1000, 750]), random);
@@ -37,6 +38,33 @@ async function run(...words: readonly string[]) {
   });
   return { code, answers, said: said.join('\n') };
 }
+
+describe('read-pattern and pictures that promise more than they are', () => {
+  test.each([
+    ['60,000 by 60,000 pixels in 57 bytes', pngHead(60_000, 60_000), /60000 by 60000 pixels/u],
+    ['30,000 by 30,000 pixels', pngHead(30_000, 30_000), /30000 by 30000 pixels/u],
+    ['7,000 by 7,000 pixels in 57 bytes', pngHead(7000, 7000), /cut off or damaged/u],
+    ['no pixels', pngHead(0, 0), /damaged/u],
+    ['65,535 by 65,535 pixels as JPEG', jpegHead(65_535, 65_535), /65535 by 65535 pixels/u],
+  ])('refuses %s by its head', async (_what, bytes, why) => {
+    writeFileSync(at('bomb'), bytes);
+    const before = process.memoryUsage().rss;
+    const { code, answers, said } = await run('--photo', at('bomb'), '--corners', corners);
+    expect({ code, answers }).toEqual({ code: 2, answers: [] });
+    expect(said).toMatch(why);
+    // Nothing was decoded: the smallest of these would have taken 200 MB.
+    expect(process.memoryUsage().rss - before).toBeLessThan(100e6);
+  });
+});
+
+/** A JPEG that ends behind its frame header. */
+const jpegHead = (width: number, height: number): Buffer => {
+  const size = Buffer.alloc(4);
+  size.writeUInt16BE(height, 0);
+  size.writeUInt16BE(width, 2);
+  const components = Buffer.from([3, 1, 0x11, 0, 2, 0x11, 0, 3, 0x11, 0]);
+  return Buffer.concat([Buffer.from([0xff, 0xd8, 0xff, 0xc0, 0, 17, 8]), size, components, Buffer.from([0xff, 0xd9])]);
+};
 
 describe('read-pattern', () => {
   test.each(['tooth.jpg', 'tooth.png'])('answers with a mark, its area and warnings: %s', async (name) => {
