@@ -56,6 +56,7 @@ export function faultsFrom(list: string, random: Random): Misbehaviour {
     .map((each) => each.trim())
     .filter((each) => each !== '')) {
     const [, name = '', from = '0', until = 'Infinity'] = ITEM.exec(item) ?? [];
+    if (Number(until) <= Number(from)) throw new UnknownFault(`"${item}" ends before it begins`);
     const mishap = MISHAP_NAMES.find((each) => each === name);
     const fault = FAULT_NAMES.find((each) => each === name);
     if (mishap !== undefined) mishaps.push({ name: mishap, at_s: Number(from) });

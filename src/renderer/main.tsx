@@ -12,6 +12,7 @@ import { followBuilds, loadBuilds } from './stores/builds.ts';
 import { giveBench } from './stores/client.ts';
 import { followGauges, loadGauges } from './stores/gauges.ts';
 import { followDrawer } from './stores/drawer.ts';
+import { showProblem } from './stores/problems.ts';
 import { followNotebook } from './stores/notebook.ts';
 import { followPhotoFolder, loadPhotoFolder } from './stores/photos.ts';
 import { followTheme } from './theme/follow.ts';
@@ -19,7 +20,7 @@ import { connect } from './transport/connect.ts';
 
 /** Where the page is put together: one bench, the stores that follow it, the keys, and the screens. */
 tellDefects(window);
-const bench = connect(window);
+const bench = connect(window, showProblem);
 giveBench(bench);
 listen(bench);
 followGauges(bench);

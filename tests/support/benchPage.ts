@@ -1,7 +1,7 @@
 import { join } from 'node:path';
 import type { Browser, Page } from 'playwright';
 import type { Gauge } from '../../src/shared/job/records/gauge.ts';
-import type { BenchOptions } from '../../src/main/bench/bench.ts';
+import type { BenchOptions } from '../../src/main/bench/parts.ts';
 import { type LoopbackHost, openLoopback } from '../../src/main/hosts/loopback/host.ts';
 import { listPageFiles } from '../../src/main/hosts/pageFiles.ts';
 import { openSimulation } from '../../src/main/hosts/simulatedBench.ts';

@@ -8,6 +8,7 @@ import { type Desk, readBuild, summaryOf, writeEntry } from './writing.ts';
 
 type Names =
   | 'builds.list'
+  | 'builds.unreadable'
   | 'builds.start'
   | 'builds.read'
   | 'builds.write'
@@ -19,6 +20,13 @@ type Names =
 export function buildAnswers(desk: Desk): Pick<BenchAnswers, Names> {
   return {
     'builds.list': async () => ok(everyNotebook(desk).map(summaryOf)),
+    'builds.unreadable': async () =>
+      ok(
+        desk.notebooks.ids().flatMap((id) => {
+          const notebook = desk.notebooks.read(id);
+          return notebook === undefined || notebook.ok ? [] : [{ id, problem: notebook.problem }];
+        }),
+      ),
     'builds.start': async ({ title, technician, comebackOf }) =>
       writeEntry(desk, desk.newId(), technician, {
         kind: 'started',
@@ -39,10 +47,11 @@ export function buildAnswers(desk: Desk): Pick<BenchAnswers, Names> {
   };
 }
 
+/** Every notebook that can be read: one that cannot stands in nobody's way. */
 const everyNotebook = (desk: Desk): readonly Notebook[] =>
   desk.notebooks.ids().flatMap((id) => {
     const notebook = desk.notebooks.read(id);
-    return notebook === undefined ? [] : [notebook];
+    return notebook?.ok === true ? [notebook.value] : [];
   });
 
 /** A deed must belong to an assembly, or strike an entry, that stands in this notebook. */
@@ -89,13 +98,27 @@ function strike(desk: Desk, build: string, by: string, which: typeof lastStandin
 
 /** The newest sheet of each name, over all builds: limits once typed need not be typed again. */
 function specSheets(desk: Desk): SpecSheet[] {
-  const byName = new Map<string, { readonly at: string; readonly sheet: SpecSheet }>();
-  for (const notebook of everyNotebook(desk)) {
-    for (const { at, deed } of standing(notebook.entries)) {
-      if (deed.kind !== 'limits-set') continue;
-      const known = byName.get(deed.specSheet.name);
-      if (known === undefined || known.at < at) byName.set(deed.specSheet.name, { at, sheet: deed.specSheet });
-    }
+  const byName = new Map<string, SpecSheet>();
+  const standingIn = remembered((build: string) => {
+    const notebook = desk.notebooks.read(build);
+    return notebook?.ok === true ? standing(notebook.value.entries) : [];
+  });
+  for (const { build, id } of desk.notebooks.newest('limits-set')) {
+    const deed = standingIn(build).find((entry) => entry.id === id)?.deed;
+    if (deed?.kind === 'limits-set' && !byName.has(deed.specSheet.name))
+      byName.set(deed.specSheet.name, deed.specSheet);
   }
-  return [...byName.values()].map(({ sheet }) => sheet).toSorted((a, b) => a.name.localeCompare(b.name));
+  return [...byName.values()].toSorted((a, b) => a.name.localeCompare(b.name));
+}
+
+/** Looks a thing up once for each name. */
+function remembered<T>(look: (name: string) => T): (name: string) => T {
+  const known = new Map<string, T>();
+  return (name) => {
+    const before = known.get(name);
+    if (before !== undefined) return before;
+    const found = look(name);
+    known.set(name, found);
+    return found;
+  };
 }

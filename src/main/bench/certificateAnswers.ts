@@ -1,4 +1,4 @@
-import { mkdirSync, writeFileSync } from 'node:fs';
+import { mkdirSync } from 'node:fs';
 import { join } from 'node:path';
 import { certificateContent } from '../../shared/presentation/certificate/content.ts';
 import type { BenchAnswers } from '../../shared/contract/contract.ts';
@@ -6,6 +6,7 @@ import { fail, ok, type Result } from '../../shared/basics/result.ts';
 import type { CertificateLook } from '../certificate/pdf.ts';
 import { contentHash } from '../certificate/hash.ts';
 import { databaseProblem } from '../store/databaseProblem.ts';
+import { writeWhole } from '../writeWhole.ts';
 import { type Desk, readBuild, writeEntry } from './writing.ts';
 
 /** Issues certificates: computed from the notebook, written into the data folder, and noted in the notebook. */
@@ -40,8 +41,8 @@ export function certificateAnswers(desk: Desk, folder: string): Pick<BenchAnswer
 
 function writeFile(folder: string, name: string, bytes: Buffer): Result<void> {
   try {
-    mkdirSync(folder, { recursive: true });
-    writeFileSync(join(folder, name), bytes);
+    mkdirSync(folder, { recursive: true, mode: 0o700 });
+    writeWhole(join(folder, name), bytes);
     return ok(undefined);
   } catch (error) {
     return fail(databaseProblem(error, join(folder, name)));

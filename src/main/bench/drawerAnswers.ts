@@ -1,6 +1,4 @@
 import type { BenchAnswers } from '../../shared/contract/contract.ts';
-import { fail, ok } from '../../shared/basics/result.ts';
-import { databaseProblem } from '../store/databaseProblem.ts';
 import type { ShimDrawerStore } from '../store/shimDrawer.ts';
 import { type Desk, instant } from './writing.ts';
 
@@ -9,15 +7,11 @@ export function drawerAnswers(
   desk: Desk & { readonly drawer: ShimDrawerStore },
 ): Pick<BenchAnswers, 'drawer.read' | 'drawer.save'> {
   return {
-    'drawer.read': async () => ok(desk.drawer.read()),
+    'drawer.read': async () => desk.drawer.read(),
     'drawer.save': async ({ drawer }) => {
-      try {
-        desk.drawer.save(drawer, instant(desk.clock));
-      } catch (error) {
-        return fail(databaseProblem(error, desk.place));
-      }
-      desk.outlet.tell('drawer-changed', drawer);
-      return ok(drawer);
+      const saved = desk.drawer.save(drawer, instant(desk.clock));
+      if (saved.ok) desk.outlet.tell('drawer-changed', saved.value);
+      return saved;
     },
   };
 }

@@ -1,15 +1,18 @@
 import type { BenchAnswers } from '../../shared/contract/contract.ts';
 import { done } from '../../shared/contract/message.ts';
 import { parseLineFormat } from '../../shared/gauges/lineFormat.ts';
+import { mostHeard } from '../../shared/contract/gauges.ts';
+import type { Heard } from '../../shared/gauges/heard.ts';
 import type { Pedal } from '../../shared/measuring/reading.ts';
 import { bytesOf } from '../../shared/gauges/text.ts';
 import { linkText, parseLink } from '../../shared/gauges/link.ts';
-import { type Gauge, gaugeSchema } from '../../shared/job/records/gauge.ts';
+import type { Gauge } from '../../shared/job/records/gauge.ts';
 import { fail, ok, type Problem, type Result } from '../../shared/basics/result.ts';
 import type { KeyboardDoor } from '../gauges/links/keyboard.ts';
 import type { Gauges, Wanted } from '../gauges/gauges.ts';
+import type { Clock } from '../clock.ts';
+import type { GaugeRecords } from '../store/gaugeRecords.ts';
 import { pathAndUsb } from '../gauges/recognise.ts';
-import { databaseProblem } from '../store/databaseProblem.ts';
 import { statesOf } from './gaugeNews.ts';
 import { type MeasuringDesk, noGauge } from './measurementAnswers.ts';
 import { heardOf } from './remeasure.ts';
@@ -45,16 +48,34 @@ export function gaugeAnswers(desk: GaugeDesk): Pick<BenchAnswers, Names> {
       await desk.gauges.disconnect(gauge);
       return ok(done);
     },
-    'gauges.press': async ({ pedal }) => ok({ seq: pressPedal(desk, pedal) }),
+    'gauges.press': async ({ gauge, pedal }) =>
+      desk.gaugeRecords.read(gauge) === undefined ? fail(noGauge(gauge)) : ok({ seq: pressPedal(desk, pedal) }),
     'gauges.typed': async ({ gauge, text }) => takeTyped(desk, gauge, text),
     'gauges.ports': async () => ok([...(await desk.gauges.ports()), ...desk.simulatedLinks.map(simulatedPort)]),
     'gauges.heard': async ({ gauge, from, to }) => {
       const flushed = desk.journal.flush();
-      if (!flushed.ok) return flushed;
-      return ok([...desk.journal.stretch(gauge, from, to)].flatMap((row) => heardOf(row) ?? []));
+      return flushed.ok ? heardBetween(desk, gauge, from, to) : flushed;
     },
   };
 }
+
+/** Refused before the whole journal would be taken into memory for an answer that nobody can take. */
+function heardBetween(desk: GaugeDesk, gauge: string, from: number, to: number): Result<Heard[]> {
+  const rows: Heard[] = [];
+  for (const row of desk.journal.stretch(gauge, from, to)) {
+    const heard = heardOf(row);
+    if (heard !== undefined) rows.push(heard);
+    if (rows.length > mostHeard) return fail(tooLong(from, to));
+  }
+  return ok(rows);
+}
+
+const tooLong = (from: number, to: number): Problem => ({
+  kind: 'too-long',
+  field: 'to',
+  sentence: `Between rows ${from} and ${to} lie more than ${mostHeard} readings.`,
+  remedy: 'Ask for a shorter stretch.',
+});
 
 /** Hands on what a gauge typed, if it is the one that is listened to. */
 function takeTyped(desk: GaugeDesk, id: string, text: string): Result<typeof done> {
@@ -107,14 +128,11 @@ const simulatedPort = (link: string) => ({ link, name: 'Simulated gauge', simula
 function saveGauge(desk: GaugeDesk, gauge: Gauge): Result<Gauge> {
   const problem = wrongLink(gauge) ?? wrongFormat(gauge);
   if (problem !== undefined) return fail(problem);
-  try {
-    const before = desk.gaugeRecords.read(gauge.id);
-    desk.gaugeRecords.save(gaugeSchema.parse(gauge), instant(desk.clock));
-    if (before !== undefined && isConnected(desk, gauge.id) && isReadOtherwise(before, gauge)) connectAnew(desk, gauge);
-    return ok(gauge);
-  } catch (error) {
-    return fail(databaseProblem(error, desk.place));
-  }
+  const before = desk.gaugeRecords.read(gauge.id);
+  const saved = desk.gaugeRecords.save(gauge, instant(desk.clock));
+  if (saved.ok && before !== undefined && isConnected(desk, gauge.id) && isReadOtherwise(before, gauge))
+    connectAnew(desk, gauge);
+  return saved;
 }
 
 function wrongLink(gauge: Gauge): Problem | undefined {
@@ -133,14 +151,26 @@ async function plugIn(desk: GaugeDesk, id: string, at?: string): Promise<Result<
   const known = desk.gaugeRecords.read(id);
   if (known === undefined) return fail(noGauge(id));
   if (known.link === undefined) return fail(noLink(known));
-  const gauge = at === undefined ? known : await withAdapter(desk, { ...known, link: movedTo(known.link, at) }, true);
-  if (gauge !== known) {
-    const saved = saveGauge(desk, gauge);
-    if (!saved.ok) return saved;
+  if (at === undefined) {
+    const plugged = await desk.gauges.connect(wantedOf(known, known.link));
+    return plugged.ok ? ok(done) : plugged;
   }
-  const said = at === undefined ? {} : { said: true };
-  const plugged = await desk.gauges.connect({ ...wantedOf(gauge, gauge.link ?? known.link), ...said });
-  return plugged.ok ? ok(done) : plugged;
+  return plugInAt(desk, known, await withAdapter(desk, { ...known, link: movedTo(known.link, at) }, true));
+}
+
+/** At a port that a person has named. Where it cannot be opened there, the gauge stays as it was. */
+async function plugInAt(desk: GaugeDesk, known: Gauge, moved: Gauge): Promise<Result<typeof done>> {
+  const problem = wrongLink(moved);
+  if (problem !== undefined) return fail(problem);
+  const was = isConnected(desk, known.id);
+  const plugged = await desk.gauges.connect({ ...wantedOf(moved, moved.link ?? ''), said: true });
+  if (plugged.ok) {
+    const saved = desk.gaugeRecords.save(moved, instant(desk.clock));
+    return saved.ok ? ok(done) : saved;
+  }
+  if (was) connectAnew(desk, known);
+  else await desk.gauges.disconnect(known.id);
+  return plugged;
 }
 
 /** The gauge's own settings at another port. */
@@ -162,9 +192,14 @@ async function withAdapter(desk: GaugeDesk, { usb: _told, ...gauge }: Gauge, cho
 }
 
 /** The port of a gauge has got another number: the record says where it was last seen. */
-export function noteMoved(desk: GaugeDesk, id: string, link: string): void {
-  const gauge = desk.gaugeRecords.read(id);
-  if (gauge !== undefined) desk.gaugeRecords.save({ ...gauge, link }, instant(desk.clock));
+export function noteMoved(
+  records: GaugeRecords,
+  clock: Clock,
+  moved: { readonly id: string; readonly link: string },
+): void {
+  const gauge = records.read(moved.id);
+  // Where the disk refuses, the journal tells; the gauge is found by its adapter again next time.
+  if (gauge !== undefined) records.save({ ...gauge, link: moved.link }, instant(clock));
 }
 
 const wantedOf = ({ id, format, unit, usb }: Gauge, link: string): Wanted => ({

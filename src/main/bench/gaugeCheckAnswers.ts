@@ -1,9 +1,7 @@
 import type { BenchAnswers } from '../../shared/contract/contract.ts';
 import { toInside, unitNamed } from '../../shared/basics/units.ts';
-import { gaugeCheckSchema } from '../../shared/job/records/gaugeCheck.ts';
 import { fail, ok, type Problem } from '../../shared/basics/result.ts';
 import type { GaugeChecks } from '../store/gaugeChecks.ts';
-import { databaseProblem } from '../store/databaseProblem.ts';
 import { type MeasuringDesk, noGauge } from './measurementAnswers.ts';
 import { instant } from './writing.ts';
 
@@ -19,14 +17,12 @@ export function gaugeCheckAnswers(desk: MeasuringDesk, checks: GaugeChecks): Pic
       if (!flushed.ok) return flushed;
       const [zero, ...shown] = [told.zeroSeq, ...told.shownSeqs].map((seq) => readingAt(desk, told.gauge, seq));
       if (zero === undefined || shown.some((value) => value === undefined)) return fail(notThere);
-      try {
-        const check = gaugeCheckSchema.parse({ ...told, zero, shown, at: instant(desk.clock) });
-        for (const seq of [told.zeroSeq, ...told.shownSeqs]) desk.journal.keep(seq, seq, 'gauge check');
-        checks.add(check);
-        return ok(check);
-      } catch (error) {
-        return fail(databaseProblem(error, desk.place));
+      for (const seq of [told.zeroSeq, ...told.shownSeqs]) {
+        const kept = desk.journal.keep(seq, seq, 'gauge check');
+        if (!kept.ok) return kept;
       }
+      const there = shown.filter((value) => value !== undefined);
+      return checks.add({ ...told, zero, shown: there, at: instant(desk.clock) });
     },
   };
 }

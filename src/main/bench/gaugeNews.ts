@@ -3,6 +3,7 @@ import type { Heard } from '../../shared/gauges/heard.ts';
 import type { GaugeReading } from '../../shared/gauges/gaugeReading.ts';
 import { isNone } from '../../shared/basics/result.ts';
 import type { Gauges } from '../gauges/gauges.ts';
+import type { Log } from '../log/log.ts';
 import type { Outlet } from './outlet.ts';
 import { printable } from './remeasure.ts';
 
@@ -14,16 +15,30 @@ export function heard(reading: GaugeReading): Heard {
 
 export const statesOf = (gauges: Gauges): GaugeState[] => [...gauges.states()];
 
-/** Tells how all gauges stand, once for however many of them change in the same breath. */
-export function statesNews(outlet: Outlet, states: () => GaugeState[]): () => void {
+/** The news of how the gauges stand. */
+export interface StatesNews {
+  /** One of them has changed: all are told, once for however many change in the same breath. */
+  readonly tell: (changed: GaugeState) => void;
+  /** From here on it is these gauges whose states are told. */
+  follow(gauges: Gauges): void;
+}
+
+export function statesNews(outlet: Outlet, log: Log): StatesNews {
+  let followed: Gauges | undefined;
   let coming = false;
-  return () => {
-    if (coming) return;
-    coming = true;
-    queueMicrotask(() => {
-      coming = false;
-      outlet.tell('gauge-states', states());
-    });
+  const before = new Map<string, string>();
+  return {
+    follow: (gauges) => void (followed = gauges),
+    tell({ gauge, state, problem }) {
+      if (before.get(gauge) !== state) log.note({ kind: 'gauge', gauge, state, problem: problem?.kind });
+      before.set(gauge, state);
+      if (coming) return;
+      coming = true;
+      queueMicrotask(() => {
+        coming = false;
+        if (followed !== undefined) outlet.tell('gauge-states', statesOf(followed));
+      });
+    },
   };
 }
 

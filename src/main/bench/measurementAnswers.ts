@@ -1,4 +1,3 @@
-import type { LooseMeasurement } from '../../shared/contract/builds.ts';
 import type { BenchAnswers } from '../../shared/contract/contract.ts';
 import { type Gauge, type GaugeSeen, gaugeSeenSchema } from '../../shared/job/records/gauge.ts';
 import type { CaptureSettings, MeasuredResult, Stretch } from '../../shared/job/records/measurement.ts';
@@ -34,23 +33,22 @@ export function measurementAnswers(desk: MeasuringDesk): Pick<BenchAnswers, Name
     'measurements.keep-loose': async ({ stretch, settings }) => {
       const measured = measure(desk, stretch, settings);
       if (!measured.ok) return measured;
-      const loose: LooseMeasurement = {
+      return desk.loose.add({
         id: desk.newId(),
         at: instant(desk.clock),
         stretch,
         settings,
         ...measured.value,
-      };
-      desk.loose.add(loose);
-      return ok(loose);
+      });
     },
     'measurements.loose': async () => ok([...desk.loose.list()]),
     'measurements.adopt': async ({ build, by, loose, assembly, check }) => {
       const kept = desk.loose.read(loose);
       if (kept === undefined) return fail(noLoose(loose));
       const written = record(desk, build, by, measuredDeed(assembly, check, kept, kept.stretch, kept.settings));
-      if (written.ok) desk.loose.keepIn(loose, build);
-      return written;
+      if (!written.ok) return written;
+      const noted = desk.loose.keepIn(loose, build);
+      return noted.ok ? written : noted;
     },
   };
 }

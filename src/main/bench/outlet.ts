@@ -1,4 +1,6 @@
 import type { News, TopicName } from '../../shared/contract/contract.ts';
+import { type Log, noLog } from '../log/log.ts';
+import { traceOf } from '../log/traceOf.ts';
 
 /** Where the bench's news goes out to whoever listens. */
 export interface Outlet {
@@ -6,7 +8,8 @@ export interface Outlet {
   tell<Name extends TopicName>(topic: Name, news: News<Name>): void;
 }
 
-export function createOutlet(): Outlet {
+/** A listener that fails (its page has just gone) keeps the news from no other. */
+export function createOutlet(log: Log = noLog): Outlet {
   const listeners = new Map<TopicName, Set<(news: never) => void>>();
   return {
     hear(topic, listener) {
@@ -15,7 +18,13 @@ export function createOutlet(): Outlet {
       return () => hearing.delete(listener);
     },
     tell(topic, news) {
-      for (const listener of listeners.get(topic) ?? []) listener(news as never);
+      for (const listener of listeners.get(topic) ?? []) {
+        try {
+          listener(news as never);
+        } catch (error) {
+          log.note({ kind: 'defect', where: `news of ${topic}`, ...traceOf(error) });
+        }
+      }
     },
   };
 }

@@ -7,7 +7,6 @@ import type { DeedOf } from '../../shared/job/records/notebook.ts';
 import { fail, isNone, ok, type Result } from '../../shared/basics/result.ts';
 import type { WatchedFolder } from '../photos/photoFolder.ts';
 import { brokenPhoto, noSuchPhoto } from '../photos/photoProblems.ts';
-import { databaseProblem } from '../store/databaseProblem.ts';
 import type { PhotoStore } from '../store/photos.ts';
 import { misplaced } from './buildAnswers.ts';
 import { type Desk, instant, readBuild, writeEntry } from './writing.ts';
@@ -26,11 +25,8 @@ export function photoAnswers(desk: Desk, photos: PhotoStore, folder: WatchedFold
       const deed: DeedOf<'photographed'> = { kind: 'photographed', assembly, photo, from };
       const refused = misplaced(notebook.value, deed);
       if (refused !== undefined) return fail(refused);
-      try {
-        photos.keep(photo, jpeg, instant(desk.clock));
-      } catch (error) {
-        return fail(databaseProblem(error, desk.place));
-      }
+      const kept = photos.keep(photo, jpeg, instant(desk.clock));
+      if (!kept.ok) return kept;
       const written = writeEntry(desk, build, by, deed);
       return written.ok ? ok({ photo, notebook: written.value }) : written;
     },
@@ -44,7 +40,7 @@ export function photoAnswers(desk: Desk, photos: PhotoStore, folder: WatchedFold
       const bytes = await folder.fetch(arrival);
       return bytes.ok ? ok({ base64: bytes.value.toString('base64') }) : bytes;
     },
-    'photos.settle': async ({ became, ...arrival }) => ok(await folder.settle(arrival, became)),
+    'photos.settle': async ({ became, ...arrival }) => folder.settle(arrival, became),
   };
 }
 

@@ -32,8 +32,10 @@ export function remeasure(
     capture.value.step(item.value);
   }
   if (readings === 0) return fail(nothingThere(gauge));
-  journal.keep(stretch.from, stretch.to, 'measurement');
-  return ok(capture.value.finish());
+  const result = capture.value.finish();
+  if (result.kind === 'backlash' && result.stations.length === 0) return fail(noStation);
+  const kept = journal.keep(stretch.from, stretch.to, 'measurement');
+  return kept.ok ? ok(result) : kept;
 }
 
 /** A journal row as a renderer hears it. Rows about the link itself (plugged in, silent) are not heard as readings. */
@@ -58,6 +60,12 @@ const notOnDisk = (stretch: Stretch): Problem => ({
   sentence: `Readings ${stretch.from} to ${stretch.to} are not in the journal.`,
   remedy: 'Measure again.',
 });
+
+const noStation: Problem = {
+  kind: 'nothing-measured',
+  sentence: 'No station is finished yet.',
+  remedy: 'Rock the gear until the first station is done, then record.',
+};
 
 const nothingThere = (gauge: GaugeSeen): Problem => ({
   kind: 'nothing-measured',

@@ -1,11 +1,9 @@
-import type { BuildSummary } from '../../shared/contract/builds.ts';
-import type { Notebook } from '../../shared/job/records/notebook.ts';
+import type { BuildSummary, Notebook } from '../../shared/contract/builds.ts';
 import { assemblyName, currentAssembly, readNotebook } from '../../shared/job/records/build.ts';
 import { type Deed, type Entry, entryVersion } from '../../shared/job/records/notebook.ts';
 import { fail, ok, type Problem, type Result } from '../../shared/basics/result.ts';
 import type { Clock } from '../clock.ts';
 import type { Notebooks } from '../store/notebooks.ts';
-import { databaseProblem } from '../store/databaseProblem.ts';
 import type { Outlet } from './outlet.ts';
 
 export interface Desk {
@@ -13,8 +11,6 @@ export interface Desk {
   readonly outlet: Outlet;
   readonly clock: Clock;
   readonly newId: () => string;
-  /** Where the database lies, for the sentence when the disk refuses. */
-  readonly place: string;
 }
 
 export const noBuild = (build: string): Problem => ({
@@ -26,22 +22,17 @@ export const noBuild = (build: string): Problem => ({
 
 export const instant = (clock: Clock): string => new Date(clock.wall_ms()).toISOString();
 
-export function readBuild(desk: Desk, build: string): Result<Notebook> {
-  const notebook = desk.notebooks.read(build);
-  return notebook === undefined ? fail(noBuild(build)) : ok(notebook);
-}
+export const readBuild = (desk: Pick<Desk, 'notebooks'>, build: string): Result<Notebook> =>
+  desk.notebooks.read(build) ?? fail(noBuild(build));
 
 /** Writes one entry, tells everyone, and gives the whole notebook back: there is one way to write, for every deed. */
 export function writeEntry(desk: Desk, build: string, by: string, deed: Deed): Result<Notebook> {
-  const before = desk.notebooks.read(build);
-  if (before === undefined && deed.kind !== 'started') return fail(noBuild(build));
+  const before = deed.kind === 'started' ? ok({ id: build, entries: [] }) : readBuild(desk, build);
+  if (!before.ok) return before;
   const entry: Entry = { id: desk.newId(), version: entryVersion, at: instant(desk.clock), by, deed };
-  try {
-    desk.notebooks.add(build, entry);
-  } catch (error) {
-    return fail(databaseProblem(error, desk.place));
-  }
-  const notebook: Notebook = { id: build, entries: [...(before?.entries ?? []), entry] };
+  const written = desk.notebooks.add(build, entry);
+  if (!written.ok) return written;
+  const notebook: Notebook = { id: build, entries: [...before.value.entries, written.value] };
   desk.outlet.tell('notebook-changed', { build, summary: summaryOf(notebook) });
   return ok(notebook);
 }

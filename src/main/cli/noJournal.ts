@@ -8,9 +8,9 @@ export function noJournal(): Journal {
     append: () => (last += 1),
     flush: () => ok(undefined),
     stretch: () => [],
-    keep: () => undefined,
+    keep: () => ok(undefined),
     last: () => last,
     durable: () => 0,
-    close: () => undefined,
+    close: () => ok(undefined),
   };
 }

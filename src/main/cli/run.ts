@@ -22,7 +22,19 @@ export async function runCommandLine(
     output.say(`${given}\nusage: axlewright ${verb.usage}`);
     return 2;
   }
-  return verb.run(given, output);
+  try {
+    return await verb.run(given, output);
+  } catch (error) {
+    output.say(faultWords(name, error));
+    return 1;
+  }
+}
+
+/** The outermost ring of the command line. A person gets one sentence; whoever mends it asks for the places too. */
+function faultWords(verb: string, error: unknown): string {
+  const { message, stack } = error instanceof Error ? error : new Error(String(error));
+  const sentence = `axlewright ${verb} met a fault of its own: ${message}. Nothing more was done.`;
+  return process.env['AXLEWRIGHT_STACK'] === '1' ? `${sentence}\n${stack ?? ''}` : sentence;
 }
 
 /** The options of every verb; --json is the form all answers have and may be written out. */

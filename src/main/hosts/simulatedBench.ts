@@ -4,7 +4,7 @@ import { type DemoAxle, demoAxle } from '../../../hardware-sim/axle/demo.ts';
 import { simulatedGauges } from '../../../hardware-sim/gauges/simulated.ts';
 import { type Hand, steadyHand } from '../../../hardware-sim/hands/hand.ts';
 import type { HandAction, SimulatedAssembly } from '../../shared/contract/bench.ts';
-import type { Simulation } from '../bench/bench.ts';
+import type { Simulation } from '../bench/parts.ts';
 import type { HandCues } from '../bench/handCues.ts';
 
 /** A simulation whose parts the demo looks at: the axle's marks, and what the gauges are made of. */

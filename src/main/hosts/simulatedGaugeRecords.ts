@@ -1,7 +1,7 @@
 import type { BenchService } from '../../shared/contract/contract.ts';
 import type { Gauge } from '../../shared/job/records/gauge.ts';
 import type { Result } from '../../shared/basics/result.ts';
-import type { Simulation } from '../bench/bench.ts';
+import type { Simulation } from '../bench/parts.ts';
 
 /** The simulated gauges as a shop would enter them; their figures are those hardware-sim gives its ordinary gauges. */
 const indicator: Omit<Gauge, 'id' | 'link'> = {

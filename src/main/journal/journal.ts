@@ -3,6 +3,7 @@ import { fail, ok } from '../../shared/basics/result.ts';
 import type { Database } from '../store/database.ts';
 import { databaseProblem } from '../store/databaseProblem.ts';
 import type { Entry, JournalRow } from './entry.ts';
+import { putElsewhere } from './putElsewhere.ts';
 import { readPages } from './readRows.ts';
 import { type RowWriter, rowWriter } from './writeRows.ts';
 
@@ -11,6 +12,8 @@ const groupFor_ms = 8;
 const retryAfter_ms = 500;
 /** What the bench holds in memory while the disk refuses: about ten minutes of four gauges at 100/s. */
 const mostHeld = 250_000;
+/** More rows than four fast gauges send between two notes of how far the journal goes. */
+const mostUnnoted = 20_000;
 
 /** The append-only record of everything the gauges sent. */
 export interface Journal {
@@ -30,17 +33,18 @@ export interface Journal {
     options?: { readonly bytes?: boolean },
   ) => Iterable<JournalRow>;
   /** Marks a stretch that belongs to a measurement: it is never thinned. */
-  readonly keep: (fromSeq: number, toSeq: number, because?: string) => void;
+  readonly keep: (fromSeq: number, toSeq: number, because?: string) => Result<void>;
   /** The last row number given out, 0 before the first. */
   readonly last: () => number;
   /** The last row number known to be on disk. */
   readonly durable: () => number;
-  readonly close: () => void;
+  /** Writes what is held. Where the disk refuses to the last, fails with how many rows are lost, or where they were put. */
+  readonly close: () => Result<void>;
 }
 
 export interface JournalOptions {
-  /** Told when the disk refuses, and with undefined when it takes rows again. */
-  readonly onProblem?: (problem: Problem | undefined) => void;
+  /** Told when the disk refuses, and without a problem when it takes rows again. */
+  readonly onProblem?: (problem?: Problem) => void;
 }
 
 /** Opens the journal of a database and notes that a new run begins: monotonic time starts anew here. */
@@ -55,7 +59,7 @@ export function openJournal(database: Database, options: JournalOptions = {}): J
       group.flush();
       yield* readPages(database.sql, gauge, fromSeq, Math.min(toSeq, group.durable()), bytes);
     },
-    keep: (fromSeq, toSeq, because = '') => writer.keep(fromSeq, toSeq, because),
+    keep: (fromSeq, toSeq, because = '') => database.write(() => writer.keep(fromSeq, toSeq, because)),
     last: group.last,
     durable: group.durable,
     close: group.close,
@@ -69,7 +73,8 @@ function createGroup(writer: RowWriter, database: Database, onProblem: (problem?
   let waiting: JournalRow[] = [];
   let lost = 0;
   let durable = writer.lastSeq();
-  let last = durable;
+  // Rows that were lost had numbers, and measurements may rest on them: they are not given out again.
+  let last = durable < database.witness.journal ? database.witness.journal + mostUnnoted : durable;
   let timer: NodeJS.Timeout | undefined;
   let problem: Problem | undefined;
 
@@ -103,26 +108,38 @@ function createGroup(writer: RowWriter, database: Database, onProblem: (problem?
   const flush = (): Result<void> => {
     if (waiting.length === 0) return ok(undefined);
     const rows = owningUp();
-    try {
-      writer.write(rows);
-    } catch (error) {
+    const refused = writeRows(rows);
+    if (refused !== undefined) {
       last = waiting.at(-1)?.seq ?? last;
-      problem = databaseProblem(error, database.path);
-      onProblem(problem);
+      if (problem?.kind !== refused.kind) onProblem(refused);
+      problem = refused;
       later(retryAfter_ms);
-      return fail(problem);
+      return fail(refused);
     }
     waiting = [];
     lost = 0;
     durable = last;
-    if (problem !== undefined) onProblem((problem = undefined));
+    if (problem !== undefined) onProblem();
+    problem = undefined;
     return ok(undefined);
   };
 
-  const close = (): void => {
-    flush();
+  const writeRows = (rows: readonly JournalRow[]): Problem | undefined => {
+    try {
+      const gone = database.place.problem();
+      if (gone === undefined) writer.write(rows);
+      if (gone === undefined) database.witness.noteSoon();
+      return gone;
+    } catch (error) {
+      return databaseProblem(error, database.path);
+    }
+  };
+
+  const close = (): Result<void> => {
+    const flushed = flush();
     clearTimeout(timer);
     timer = undefined;
+    return flushed.ok ? flushed : fail(putElsewhere(waiting, lost, flushed.problem));
   };
 
   return { append, flush, last: () => last, durable: () => durable, close };

@@ -1,17 +1,19 @@
-import { readFile, stat } from 'node:fs/promises';
-import { basename, isAbsolute, join } from 'node:path';
+import { stat } from 'node:fs/promises';
+import { isAbsolute, join } from 'node:path';
 import type { Arrival, PhotoFolder } from '../../shared/contract/photos.ts';
 import { fail, none, ok, type Problem, type Result } from '../../shared/basics/result.ts';
 import type { PhotoStore } from '../store/photos.ts';
-import { goneArrival, tooLargeFile } from './photoProblems.ts';
+import { goneArrival } from './photoProblems.ts';
+import { readPicture } from './readPicture.ts';
 import { type FolderSeen, type FolderWatch, noFolder, watchFolder } from './watchFolder.ts';
 
 /** The folder phones put photos into: off until one is chosen, watched again at the next start. */
 export interface WatchedFolder {
   state(): Promise<PhotoFolder>;
   choose(folder: string | undefined): Promise<Result<PhotoFolder>>;
+  /** The bytes of a picture that is offered at the moment; of nothing else, whatever is asked for. */
   fetch(arrival: Pick<Arrival, 'file' | 'modified_ms'>): Promise<Result<Buffer>>;
-  settle(arrival: Pick<Arrival, 'file' | 'modified_ms'>, became: 'kept' | 'put-aside'): Promise<PhotoFolder>;
+  settle(arrival: Pick<Arrival, 'file' | 'modified_ms'>, became: 'kept' | 'put-aside'): Promise<Result<PhotoFolder>>;
   close(): void;
 }
 
@@ -20,8 +22,6 @@ interface FolderOptions {
   readonly wall_ms: () => number;
   readonly onChange: (state: PhotoFolder) => void;
 }
-
-const largestFile_bytes = 60 * 1024 * 1024;
 
 export function openPhotoFolder({ store, wall_ms, onChange }: FolderOptions): WatchedFolder {
   let watched: { readonly folder: string; readonly watch: FolderWatch } | undefined;
@@ -46,29 +46,28 @@ export function openPhotoFolder({ store, wall_ms, onChange }: FolderOptions): Wa
   return {
     state,
     async choose(folder) {
-      if (folder !== undefined) {
-        const wrong = await whatIsWrong(folder);
-        if (wrong !== undefined) return fail(wrong);
-      }
-      store.choose(folder, wall_ms());
+      const wrong = folder === undefined ? undefined : await whatIsWrong(folder);
+      if (wrong !== undefined) return fail(wrong);
+      const chosen = store.choose(folder, wall_ms());
+      if (!chosen.ok) return chosen;
       begin();
       const now = await state();
       onChange(now);
       return ok(now);
     },
     async fetch({ file }) {
-      // Only a name in the folder itself: nothing a page sends may walk out of it.
-      if (watched === undefined || basename(file) !== file) return fail(goneArrival(file));
-      const path = join(watched.folder, file);
-      const about = await stat(path).catch(() => undefined);
-      if (about === undefined || !about.isFile()) return fail(goneArrival(file));
-      if (about.size > largestFile_bytes) return fail(tooLargeFile(file));
-      const bytes = await readFile(path).catch(() => undefined);
-      return bytes === undefined ? fail(goneArrival(file)) : ok(bytes);
+      // Only what is offered: a page can ask for any name, and must get no file that is nobody's photo.
+      const seen = await watched?.watch.look();
+      if (watched === undefined || seen?.waiting.some((one) => one.file === file) !== true)
+        return fail(goneArrival(file));
+      return readPicture(join(watched.folder, file), file);
     },
     async settle({ file, modified_ms }, became) {
-      if (watched !== undefined) store.settle({ folder: watched.folder, file, modified_ms }, became);
-      return state();
+      if (watched !== undefined) {
+        const settled = store.settle({ folder: watched.folder, file, modified_ms }, became);
+        if (!settled.ok) return settled;
+      }
+      return ok(await state());
     },
     close: () => watched?.watch.close(),
   };

@@ -1,5 +1,5 @@
 import { type FSWatcher, watch } from 'node:fs';
-import { readdir, stat } from 'node:fs/promises';
+import { lstat, readdir } from 'node:fs/promises';
 import { join } from 'node:path';
 import type { Arrival } from '../../shared/contract/photos.ts';
 import type { Problem } from '../../shared/basics/result.ts';
@@ -108,7 +108,8 @@ async function seenIn(
   if (files === undefined) return { waiting: [], problem: noFolder(folder) };
   const waiting: Arrival[] = [];
   for (const file of files.filter((name) => picture.test(name) && !name.startsWith('.'))) {
-    const about = await stat(join(folder, file)).catch(() => undefined);
+    // Not what a link leads to: that may be any file of this user.
+    const about = await lstat(join(folder, file)).catch(() => undefined);
     if (about === undefined || !about.isFile()) continue;
     // A copied file keeps the time at which it was taken; when it came here is when its entry changed.
     if (Math.max(about.ctimeMs, about.mtimeMs) < since_ms || isSettled(file, about.mtimeMs)) continue;

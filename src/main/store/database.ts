@@ -6,9 +6,10 @@ import type { Clock } from '../clock.ts';
 import { type DatabaseProblem, type DatabaseProblemKind, databaseProblem } from './databaseProblem.ts';
 import type { Migration } from './migration.ts';
 import { migrations } from './migrations.ts';
+import { applicationId, pragmaNumber, recordsMissing, whatIsWrong } from './opening.ts';
+import { type Place, watchPlace } from './place.ts';
+import { openWitness, type Witness } from './witness.ts';
 
-/** 'AXLW' in the file's header says whose database it is (SQLite file format, application id). */
-export const applicationId = 0x41_58_4c_57;
 export const databaseName = 'axlewright.db';
 
 /** The one database of a data folder: records and journal. Open it once for each process. */
@@ -17,6 +18,13 @@ export interface Database {
   readonly folder: string;
   readonly path: string;
   readonly clock: Clock;
+  readonly place: Place;
+  readonly witness: Witness;
+  /**
+   * The one way to write records: all of what `deed` writes or none of it, on disk when this returns. Fails when the file
+   * is not where it was, or the disk refuses.
+   */
+  readonly write: <T>(deed: () => T) => Result<T>;
   readonly close: () => void;
 }
 
@@ -29,7 +37,7 @@ export interface OpenOptions {
 
 /**
  * Opens `axlewright.db` in `folder`, making folder and file when there are none.
- * A file that is damaged, foreign, newer than this program or in use is left untouched and named.
+ * A file that is damaged, foreign, newer than this program, missing beside its own log or in use is left untouched and named.
  * The bench holds the only right to write, because journal row numbers are given out in memory.
  */
 export function openDatabase(
@@ -38,27 +46,54 @@ export function openDatabase(
   options: OpenOptions = {},
 ): Result<Database, DatabaseProblemKind> {
   const file = path.join(folder, databaseName);
-  const reader = options.as === 'reader';
   const opened: { close: () => void }[] = [];
+  const refuse = (problem: DatabaseProblem): Result<Database, DatabaseProblemKind> => {
+    closeAll(opened);
+    return fail(problem);
+  };
   try {
-    if (!reader) fs.mkdirSync(folder, { recursive: true });
+    const reader = options.as === 'reader';
     if (!reader) opened.push(holdTheOnlyPen(folder));
-    const sql = new Sqlite(file, { readonly: reader, fileMustExist: reader, timeout: 2000 });
+    const missing = recordsMissing(folder, file);
+    if (missing !== undefined) return refuse(missing);
+    if (!reader) keepPrivate(file);
+    const sql = new Sqlite(file, { readonly: reader, fileMustExist: true, timeout: 2000 });
     opened.push(sql);
-    const problem = whatIsWrong(sql, file, options.migrations ?? migrations, reader);
-    if (problem !== undefined) {
-      closeAll(opened);
-      return fail(problem);
-    }
-    if (!reader) {
-      makeDurable(sql);
-      bringUpToDate(sql, folder, options.migrations ?? migrations);
-    }
-    return ok({ sql, folder, path: file, clock, close: () => closeAll(opened) });
+    const known = options.migrations ?? migrations;
+    const wrong = whatIsWrong(sql, known, reader);
+    if (wrong !== undefined) return refuse(wrong);
+    const witness = openWitness(sql, folder, clock);
+    if (!reader) prepare(sql, folder, known, witness);
+    return ok(databaseOf({ sql, folder, clock, witness, close: () => closeAll(opened) }));
   } catch (error) {
     closeAll(opened);
     return fail(databaseProblem(error, file));
   }
+}
+
+type Parts = Pick<Database, 'sql' | 'folder' | 'clock' | 'witness' | 'close'>;
+
+function databaseOf({ sql, ...parts }: Parts): Database {
+  const place = watchPlace(sql.name);
+  return {
+    ...parts,
+    sql,
+    path: sql.name,
+    place,
+    write<T>(deed: () => T): Result<T> {
+      const gone = place.problem();
+      if (gone !== undefined) return fail(gone);
+      try {
+        const value = sql.transaction(deed)();
+        // Into the file itself at once: a session that lay in the write-ahead log alone was lost with that log.
+        sql.pragma('wal_checkpoint(PASSIVE)');
+        parts.witness.note();
+        return ok(value);
+      } catch (error) {
+        return fail(databaseProblem(error, sql.name));
+      }
+    },
+  };
 }
 
 const closeAll = (opened: readonly { close: () => void }[]): void => {
@@ -70,7 +105,11 @@ const closeAll = (opened: readonly { close: () => void }[]): void => {
  * ends in whatever way, which a lock file with a process number in it would not.
  */
 function holdTheOnlyPen(folder: string): Sqlite.Database {
-  const pen = new Sqlite(path.join(folder, 'axlewright.pen'), { timeout: 0 });
+  // Customers' names stand in the records: nobody else on this machine reads them.
+  fs.mkdirSync(folder, { recursive: true, mode: 0o700 });
+  const file = path.join(folder, 'axlewright.pen');
+  keepPrivate(file);
+  const pen = new Sqlite(file, { timeout: 0 });
   try {
     pen.exec('BEGIN EXCLUSIVE');
   } catch (error) {
@@ -80,44 +119,18 @@ function holdTheOnlyPen(folder: string): Sqlite.Database {
   return pen;
 }
 
-function whatIsWrong(
-  sql: Sqlite.Database,
-  file: string,
-  known: readonly Migration[],
-  reader: boolean,
-): DatabaseProblem | undefined {
-  const id = pragmaNumber(sql, 'application_id');
-  const version = pragmaNumber(sql, 'user_version');
-  const empty = pragmaNumber(sql, 'schema_version') === 0;
-  if (empty && !reader) return undefined;
-  if (id !== applicationId) {
-    return {
-      kind: 'not-our-database',
-      sentence: `${file} is a database of another program. Nothing in it has been changed.`,
-      remedy: 'Move that file away, or start with another data folder.',
-    };
-  }
-  if (version !== known.length && (version > known.length || reader))
-    return versionProblem(file, version, known.length);
-  const found = sql.pragma('quick_check(1)', { simple: true });
-  if (found === 'ok') return undefined;
-  return {
-    kind: 'database-corrupt',
-    sentence: `${file} is damaged (${String(found)}). Nothing in it has been changed.`,
-    remedy: 'Copy that file somewhere safe, then restore a backup or start with another data folder.',
-  };
+/** Makes the file if it is not there, for its owner alone; SQLite gives its log the same rights. */
+function keepPrivate(file: string): void {
+  fs.closeSync(fs.openSync(file, 'a', 0o600));
+  fs.chmodSync(file, 0o600);
 }
 
-const versionProblem = (file: string, found: number, known: number): DatabaseProblem => ({
-  kind: 'database-newer',
-  sentence: `${file} has version ${found}; this program reads version ${known}. Nothing in it has been changed.`,
-  remedy:
-    found > known
-      ? 'Use the newer program that wrote it, or start with another data folder.'
-      : 'Start the bench once with this data folder, so that it brings the database up to date.',
-});
-
-const pragmaNumber = (sql: Sqlite.Database, name: string): number => Number(sql.pragma(name, { simple: true }));
+function prepare(sql: Sqlite.Database, folder: string, known: readonly Migration[], witness: Witness): void {
+  if (witness.lost !== undefined) keepAsFound(sql.name, folder);
+  makeDurable(sql);
+  bringUpToDate(sql, folder, known);
+  witness.note();
+}
 
 /** Write-ahead log and a sync on every commit: what was acknowledged survives the end of the process and of power. */
 function makeDurable(sql: Sqlite.Database): void {
@@ -143,5 +156,16 @@ function bringUpToDate(sql: Sqlite.Database, folder: string, known: readonly Mig
 /** Before a shape is changed the old database is copied beside it, once for each version. */
 function copyBeforeChanging(sql: Sqlite.Database, folder: string, version: number): void {
   const copy = path.join(folder, `axlewright-version-${version}.db`);
-  if (!fs.existsSync(copy)) sql.prepare('VACUUM INTO ?').run(copy);
+  if (fs.existsSync(copy)) return;
+  sql.prepare('VACUUM INTO ?').run(copy);
+  fs.chmodSync(copy, 0o600);
+}
+
+/** A database that has lost rows is copied as it was found, before anything more is written into it. */
+function keepAsFound(file: string, folder: string): void {
+  const beside = fs.mkdtempSync(path.join(folder, 'as-found-'));
+  for (const ending of ['', '-wal']) {
+    if (fs.existsSync(`${file}${ending}`))
+      fs.copyFileSync(`${file}${ending}`, path.join(beside, `${databaseName}${ending}`));
+  }
 }

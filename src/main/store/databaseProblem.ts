@@ -5,6 +5,9 @@ export type DatabaseProblemKind =
   | 'database-in-use'
   | 'database-newer'
   | 'database-corrupt'
+  | 'records-missing'
+  | 'records-lost'
+  | 'place-gone'
   | 'not-our-database'
   | 'database-read-only'
   | 'disk-full'
@@ -40,8 +43,8 @@ const explanations: readonly Explanation[] = [
   {
     codes: /^(?:SQLITE_FULL|ENOSPC|EDQUOT)$/u,
     kind: 'disk-full',
-    sentence: (path) => `The disk that holds ${path} is full, so new readings cannot be written.`,
-    remedy: 'Free some space on that disk; the bench keeps trying and writes what it is holding.',
+    sentence: (path) => `The disk that holds ${path} is full, so nothing more can be written on it.`,
+    remedy: 'Free some space on that disk; the bench keeps trying and writes the readings it is holding.',
   },
   {
     codes: /^(?:SQLITE_READONLY.*|EROFS)$/u,

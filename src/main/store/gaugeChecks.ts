@@ -1,19 +1,35 @@
 import { type GaugeCheck, gaugeCheckSchema } from '../../shared/job/records/gaugeCheck.ts';
+import type { Result } from '../../shared/basics/result.ts';
 import type { Database } from './database.ts';
+import { readable, type Skip, writable } from './recordRows.ts';
 
 /** The checks of each gauge, newest first. */
 export interface GaugeChecks {
+  /** Those that can be read. */
   list(gauge: string): readonly GaugeCheck[];
-  add(check: GaugeCheck): void;
+  add(check: GaugeCheck): Result<GaugeCheck>;
 }
 
-export function openGaugeChecks({ sql }: Database): GaugeChecks {
-  const list = sql.prepare<[string], { record: string }>(
-    'SELECT record FROM gauge_check WHERE gauge = ? ORDER BY line DESC LIMIT 100',
+export function openGaugeChecks({ sql, write }: Database, skip: Skip): GaugeChecks {
+  const list = sql.prepare<[string], { line: number; record: string }>(
+    'SELECT line, record FROM gauge_check WHERE gauge = ? ORDER BY line DESC LIMIT 100',
   );
   const add = sql.prepare<[string, string]>('INSERT INTO gauge_check (gauge, record) VALUES (?, ?)');
   return {
-    list: (gauge) => list.all(gauge).map(({ record }) => gaugeCheckSchema.parse(JSON.parse(record))),
-    add: (check) => void add.run(check.gauge, JSON.stringify(check)),
+    list: (gauge) =>
+      list.all(gauge).flatMap(({ line, record }) => {
+        const check = readable(gaugeCheckSchema, () => JSON.parse(record), 'A check of a gauge');
+        if (check.ok) return [check.value];
+        skip(`gauge check ${line}`, check.problem);
+        return [];
+      }),
+    add(check) {
+      const checked = writable(gaugeCheckSchema, check, 'This check');
+      if (!checked.ok) return checked;
+      return write(() => {
+        add.run(checked.value.gauge, JSON.stringify(checked.value));
+        return checked.value;
+      });
+    },
   };
 }

@@ -1,4 +1,5 @@
 import type { StoredPhoto } from '../../shared/job/records/photo.ts';
+import type { Result } from '../../shared/basics/result.ts';
 import type { Database } from './database.ts';
 
 /** A file in the watched folder, as it was when it was dealt with. */
@@ -10,16 +11,16 @@ export interface SettledArrival {
 
 /** Photos by the hash of their bytes, and the folder they may come from. */
 export interface PhotoStore {
-  keep(photo: StoredPhoto, jpeg: Uint8Array, at: string): void;
+  keep(photo: StoredPhoto, jpeg: Uint8Array, at: string): Result<void>;
   read(sha256: string): Buffer | undefined;
   /** The folder chosen last, and since when; none where it was given up. */
   chosen(): { readonly folder: string; readonly since_ms: number } | undefined;
-  choose(folder: string | undefined, since_ms: number): void;
-  settle(arrival: SettledArrival, became: 'kept' | 'put-aside'): void;
+  choose(folder: string | undefined, since_ms: number): Result<void>;
+  settle(arrival: SettledArrival, became: 'kept' | 'put-aside'): Result<void>;
   isSettled(arrival: SettledArrival): boolean;
 }
 
-export function openPhotos({ sql }: Pick<Database, 'sql'>): PhotoStore {
+export function openPhotos({ sql, write }: Pick<Database, 'sql' | 'write'>): PhotoStore {
   const keep = sql.prepare<[string, string, number, number, Uint8Array]>(
     'INSERT INTO photo (sha256, at, width, height, jpeg) VALUES (?, ?, ?, ?, ?) ON CONFLICT (sha256) DO NOTHING',
   );
@@ -35,14 +36,14 @@ export function openPhotos({ sql }: Pick<Database, 'sql'>): PhotoStore {
     'SELECT 1 FROM photo_arrival WHERE folder = ? AND file = ? AND modified_ms = ?',
   );
   return {
-    keep: ({ sha256, width, height }, jpeg, at) => void keep.run(sha256, at, width, height, jpeg),
+    keep: ({ sha256, width, height }, jpeg, at) => write(() => void keep.run(sha256, at, width, height, jpeg)),
     read: (sha256) => read.get(sha256)?.jpeg,
     chosen() {
       const row = chosen.get();
       return row === undefined || row.folder === null ? undefined : { folder: row.folder, since_ms: row.since_ms };
     },
-    choose: (folder, since_ms) => void choose.run(folder ?? null, Math.round(since_ms)),
-    settle: ({ folder, file, modified_ms }, became) => void settle.run(folder, file, modified_ms, became),
+    choose: (folder, since_ms) => write(() => void choose.run(folder ?? null, Math.round(since_ms))),
+    settle: ({ folder, file, modified_ms }, became) => write(() => void settle.run(folder, file, modified_ms, became)),
     isSettled: ({ folder, file, modified_ms }) => settled.get(folder, file, modified_ms) !== undefined,
   };
 }

@@ -1,6 +1,7 @@
 import { create } from 'zustand';
 import type { Answer, BenchClient } from '../../shared/contract/contract.ts';
 import { ask } from './ask.ts';
+import { showProblem } from './problems.ts';
 
 export type About = Answer<'bench.about'>;
 
@@ -14,6 +15,10 @@ export const useBenchSeen = create<BenchSeen>()(() => ({ presence: 'looking', ab
 
 /** Follows the bench; `onArrival` runs each time it can be reached (again), when everything may have changed. */
 export function followBench(client: BenchClient, onArrival: () => void): void {
+  client.hear('bench-warnings', (warnings) =>
+    useBenchSeen.setState(({ about }) => (about === undefined ? {} : { about: { ...about, warnings } })),
+  );
+  client.hear('bench-fault', showProblem);
   client.onPresence((present) => {
     if (!present) {
       useBenchSeen.setState((seen) => ({ presence: seen.presence === 'looking' ? 'looking' : 'away' }));

@@ -1,5 +1,6 @@
 import { createClient } from '../../shared/contract/client.ts';
 import type { BenchClient } from '../../shared/contract/contract.ts';
+import type { Problem } from '../../shared/basics/result.ts';
 import { bridgeCarrier, type PreloadBridge } from './bridge.ts';
 import { socketCarrier } from './socket.ts';
 
@@ -10,9 +11,10 @@ declare global {
 }
 
 /** Reaches the bench by whatever this page was given: Electron's bridge, else the loopback host that served it. */
-export function connect(page: Window): BenchClient {
-  if (page.axlewright !== undefined) return createClient(bridgeCarrier(page.axlewright));
-  return createClient(socketCarrier(`ws://${page.location.host}/bench`, takeToken(page)));
+export function connect(page: Window, onMisshapen: (problem: Problem) => void): BenchClient {
+  const options = { onMisshapen };
+  if (page.axlewright !== undefined) return createClient(bridgeCarrier(page.axlewright), options);
+  return createClient(socketCarrier(`ws://${page.location.host}/bench`, takeToken(page)), options);
 }
 
 const tokenKey = 'bench-token';

@@ -1,26 +1,39 @@
 import { z } from 'zod';
 import { type Dimension, toInside, unitNamed } from './units.ts';
 
+/**
+ * Text that can be written, printed and read again: no half characters (lone surrogates have no UTF-8) and no control
+ * characters but tabs and ends of lines.
+ */
+export const isPrintable = (text: string): boolean => text.isWellFormed() && !/[^\P{Cc}\t\n\r]/u.test(text);
+
+export const textSchema = (longest: number) =>
+  z.string().max(longest).refine(isPrintable, { error: 'holds characters that cannot be printed' });
+
 /** Identifiers are made by the bench; everyone else only passes them on. */
-export const idSchema = z.string().min(1).max(80);
-export const wordsSchema = z.string().trim().max(4000);
-export const nameSchema = z.string().trim().min(1).max(200);
+export const idSchema = textSchema(80).min(1);
+export const wordsSchema = textSchema(4000).trim();
+export const nameSchema = textSchema(200).trim().min(1);
 /** RFC 3339 instant with offset, as the bench's wall clock wrote it. */
 export const instantSchema = z.iso.datetime({ offset: true });
 /** Calendar day, YYYY-MM-DD. */
 export const daySchema = z.iso.date();
 
 /** "No number", with its reason: the only thing that may stand where a number is missing. */
-export const noNumberSchema = z.strictObject({ none: z.string().min(1) });
+export const noNumberSchema = z.strictObject({ none: textSchema(4000).min(1) });
 export const orNone = <T extends z.ZodType>(schema: T) => z.union([schema, noNumberSchema]);
+
+/** No length, torque or force at an axle comes near it in any unit; beyond it sums would run out of numbers. */
+const largestTyped = 1e6;
 
 /** A quantity as somebody entered it: the value and the UCUM code of its unit stay as they were typed. */
 const quantityOf = (dimension: Dimension) =>
   z.strictObject({
-    value: z.number(),
+    value: z.number().min(-largestTyped).max(largestTyped),
     unit: z
       .string({ error: 'a unit is needed' })
-      .refine((code) => unitNamed(code)?.dimension === dimension, { error: `not a unit of ${dimension}` }),
+      // Nothing further is asked of a quantity without a unit: `insideOf` would meet one that it does not know.
+      .refine((code) => unitNamed(code)?.dimension === dimension, { error: `not a unit of ${dimension}`, abort: true }),
   });
 
 export const lengthTypedSchema = quantityOf('length');

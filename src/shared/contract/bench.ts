@@ -41,6 +41,15 @@ export const benchQuestions = {
       warnings: z.array(problemSchema),
     }),
   ),
+  /** Writes a file for whoever is to find out what went wrong: version, machine, ports, last events; no names of people. */
+  'bench.report': question(z.strictObject({}), z.strictObject({ file: z.string(), folder: z.string() })),
   /** Simulated bench only: lets the simulated hand do one motion on the axle twin. */
   'bench.hand': question(z.strictObject({ action: handActionSchema }), doneSchema),
+} as const;
+
+export const benchTopics = {
+  /** What stands wrong with the bench itself, whenever that changes. */
+  'bench-warnings': z.array(problemSchema),
+  /** A defect of the program that was just met and survived. */
+  'bench-fault': problemSchema,
 } as const;

@@ -1,11 +1,11 @@
 import { z } from 'zod';
 import { idSchema, instantSchema, nameSchema } from '../basics/recorded.ts';
 import { captureSettingsSchema, resultSchema, stretchSchema } from '../job/records/measurement.ts';
-import { deedSchema, notebookSchema } from '../job/records/notebook.ts';
+import { deedSchema, entrySchema } from '../job/records/notebook.ts';
 import { gaugeSeenSchema } from '../job/records/gauge.ts';
 import { specSheetSchema } from '../job/records/specSheet.ts';
 import { checkIds } from '../job/records/checkIds.ts';
-import { question } from './message.ts';
+import { problemSchema, question } from './message.ts';
 
 export const buildSummarySchema = z.strictObject({
   id: idSchema,
@@ -17,6 +17,9 @@ export const buildSummarySchema = z.strictObject({
   standsAt: z.string(),
 });
 export type BuildSummary = z.infer<typeof buildSummarySchema>;
+
+export const notebookSchema = z.strictObject({ id: idSchema, entries: z.array(entrySchema) });
+export type Notebook = z.infer<typeof notebookSchema>;
 
 /** A measurement taken without a build; it can be kept into one later. */
 export const looseMeasurementSchema = z.strictObject({
@@ -43,7 +46,13 @@ const writableSchema = deedSchema.refine(
 const inBuild = { build: idSchema, by: nameSchema };
 
 export const buildQuestions = {
+  /** Every build that can be read. */
   'builds.list': question(z.strictObject({}), z.array(buildSummarySchema)),
+  /** Builds that cannot: damaged, or written by a later version. They are left as they are. */
+  'builds.unreadable': question(
+    z.strictObject({}),
+    z.array(z.strictObject({ id: z.string(), problem: problemSchema })),
+  ),
   'builds.start': question(
     z.strictObject({ title: nameSchema, technician: nameSchema, comebackOf: idSchema.optional() }),
     notebookSchema,

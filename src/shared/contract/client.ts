@@ -1,8 +1,8 @@
 import type { Problem, Result } from '../basics/result.ts';
-import { fail } from '../basics/result.ts';
+import { fail, ok } from '../basics/result.ts';
 import type { Answer, Ask, BenchClient, News, QuestionName, TopicName } from './contract.ts';
 import { questions, topics } from './contract.ts';
-import { backMessageSchema } from './message.ts';
+import { addressSchema, backMessageSchema, largestMessage_bytes } from './message.ts';
 import { wordsOf } from './refusal.ts';
 
 /**
@@ -17,32 +17,34 @@ export interface Carrier {
   close(): void;
 }
 
-const goneProblem: Problem = {
-  kind: 'bench-gone',
-  sentence: 'The bench cannot be reached.',
-  remedy: 'It is tried again by itself. What was recorded is on disk.',
-};
+export interface ClientOptions {
+  /** Told of news and texts of a wrong shape, for which nobody waits. */
+  readonly onMisshapen?: (problem: Problem) => void;
+}
 
-type Waiting = (result: Result<unknown>) => void;
+type Waiting = Map<number, { readonly name: QuestionName; readonly answer: (result: Result<unknown>) => void }>;
+type Hearing = Map<TopicName, Set<(news: never) => void>>;
 
-/** The bench over a carrier. Whatever comes back is checked by its schema before anyone sees it. */
-export function createClient(carrier: Carrier): BenchClient {
-  const waiting = new Map<number, { readonly name: QuestionName; readonly answer: Waiting }>();
-  const listeners = new Map<TopicName, Set<(news: never) => void>>();
+/**
+ * The bench over a carrier. Whatever comes back is checked by its schema before anyone sees it; an asker is always
+ * answered, with a Problem where what came cannot be used.
+ */
+export function createClient(carrier: Carrier, { onMisshapen = () => undefined }: ClientOptions = {}): BenchClient {
+  const waiting: Waiting = new Map();
+  const hearing: Hearing = new Map();
   let next = 1;
   let present = false;
 
   carrier.onText((text) => {
-    const message = backMessageSchema.safeParse(JSON.parse(text));
-    if (!message.success) throw new Error(`a message from the bench has no known shape: ${wordsOf(message.error)}`);
-    if ('topic' in message.data) spread(listeners, message.data.topic, message.data.news);
-    else settle(waiting, message.data.id, message.data.result);
+    const problem = taken(text, waiting, hearing);
+    if (problem !== undefined) onMisshapen(problem);
   });
   const stopPresence = carrier.onPresence((now) => {
     present = now;
     if (now) return;
-    for (const { answer } of waiting.values()) answer(fail(goneProblem));
+    const left = [...waiting.values()];
     waiting.clear();
+    for (const { answer } of left) answer(fail(goneProblem));
   });
 
   return {
@@ -50,15 +52,20 @@ export function createClient(carrier: Carrier): BenchClient {
       if (!present) return Promise.resolve(fail(goneProblem));
       const id = next;
       next += 1;
+      const text = JSON.stringify({ id, ask: name, with: ask });
+      // The carrier would be cut for it, and every other question with it.
+      if (text.length > largestMessage_bytes) return Promise.resolve(fail(tooLarge));
       return new Promise((resolve) => {
-        waiting.set(id, { name, answer: resolve as Waiting });
-        carrier.send(JSON.stringify({ id, ask: name, with: ask }));
+        waiting.set(id, { name, answer: resolve as (result: Result<unknown>) => void });
+        if (isSent(carrier, text)) return;
+        waiting.delete(id);
+        resolve(fail(goneProblem));
       });
     },
     hear<Name extends TopicName>(topic: Name, listener: (news: News<Name>) => void): () => void {
-      const hearing = listeners.get(topic) ?? new Set();
-      listeners.set(topic, hearing.add(listener));
-      return () => hearing.delete(listener);
+      const listeners = hearing.get(topic) ?? new Set();
+      hearing.set(topic, listeners.add(listener));
+      return () => listeners.delete(listener);
     },
     onPresence: (listener) => carrier.onPresence(listener),
     close: () => {
@@ -68,28 +75,74 @@ export function createClient(carrier: Carrier): BenchClient {
   };
 }
 
-function spread(
-  listeners: ReadonlyMap<TopicName, ReadonlySet<(news: never) => void>>,
-  topic: string,
-  news: unknown,
-): void {
-  if (!(topic in topics)) throw new Error(`the bench has news on an unknown topic: ${topic}`);
-  const name = topic as TopicName;
-  const checked = topics[name].safeParse(news);
-  if (!checked.success) throw new Error(`news on ${topic} has a wrong shape: ${wordsOf(checked.error)}`);
-  for (const listener of listeners.get(name) ?? []) listener(checked.data as never);
+/** A carrier may go between the last word of its presence and this one. */
+function isSent(carrier: Carrier, text: string): boolean {
+  try {
+    carrier.send(text);
+    return true;
+  } catch {
+    return false;
+  }
 }
 
-function settle(
-  waiting: Map<number, { readonly name: QuestionName; readonly answer: Waiting }>,
-  id: number,
-  result: Result<unknown>,
-): void {
-  const asked = waiting.get(id);
-  if (asked === undefined) return;
-  waiting.delete(id);
-  if (!result.ok) return asked.answer(result);
-  const checked = questions[asked.name].answer.safeParse(result.value);
-  if (!checked.success) throw new Error(`the answer to ${asked.name} has a wrong shape: ${wordsOf(checked.error)}`);
-  asked.answer({ ok: true, value: checked.data });
+/** Hands a text on to whom it is for; what cannot be handed on is a Problem. */
+function taken(text: string, waiting: Waiting, hearing: Hearing): Problem | undefined {
+  const whole = parsed(text);
+  const message = backMessageSchema.safeParse(whole);
+  if (message.success)
+    return 'topic' in message.data
+      ? spread(hearing, message.data.topic, message.data.news)
+      : settle(waiting, message.data.id, message.data.result);
+  const problem = misshapen('A message of the bench', wordsOf(message.error));
+  const address = addressSchema.safeParse(whole);
+  return address.success ? settle(waiting, address.data.id, fail(problem)) : problem;
 }
+
+function parsed(text: string): unknown {
+  try {
+    return JSON.parse(text);
+  } catch {
+    return undefined;
+  }
+}
+
+function spread(hearing: Hearing, topic: string, news: unknown): Problem | undefined {
+  if (!Object.hasOwn(topics, topic)) return misshapen('News of the bench', `the topic "${topic}" is not known here`);
+  const name = topic as TopicName;
+  const checked = topics[name].safeParse(news);
+  if (!checked.success) return misshapen(`News on ${topic}`, wordsOf(checked.error));
+  for (const listener of hearing.get(name) ?? []) listener(checked.data as never);
+  return undefined;
+}
+
+/** What is for nobody any more (the asker was answered when the carrier went) is dropped. */
+function settle(waiting: Waiting, id: number, result: Result<unknown>): undefined {
+  const asked = waiting.get(id);
+  if (asked === undefined) return undefined;
+  waiting.delete(id);
+  asked.answer(result.ok ? checkedAnswer(asked.name, result.value) : result);
+  return undefined;
+}
+
+function checkedAnswer(name: QuestionName, value: unknown): Result<unknown> {
+  const checked = questions[name].answer.safeParse(value);
+  return checked.success ? ok(checked.data) : fail(misshapen(`The answer to ${name}`, wordsOf(checked.error)));
+}
+
+const goneProblem: Problem = {
+  kind: 'bench-gone',
+  sentence: 'The bench cannot be reached.',
+  remedy: 'It is tried again by itself. What was recorded is on disk.',
+};
+
+const tooLarge: Problem = {
+  kind: 'too-large',
+  sentence: `This is larger than ${largestMessage_bytes / 1024 / 1024} MB, which is more than the bench takes at once.`,
+  remedy: 'Send less at once.',
+};
+
+const misshapen = (what: string, why: string): Problem => ({
+  kind: 'misshapen',
+  sentence: `${what} cannot be read: ${why}.`,
+  remedy: 'Screens and bench are from different versions: start both again from one folder.',
+});

@@ -1,6 +1,6 @@
 import type { z } from 'zod';
 import type { Result } from '../basics/result.ts';
-import { benchQuestions } from './bench.ts';
+import { benchQuestions, benchTopics } from './bench.ts';
 import { buildQuestions, buildTopics } from './builds.ts';
 import { certificateQuestions } from './certificate.ts';
 import { drawerQuestions, drawerTopics } from './drawer.ts';
@@ -23,7 +23,14 @@ export const questions = {
   ...photoQuestions,
   ...drawerQuestions,
 } as const;
-export const topics = { ...gaugeTopics, ...learnTopics, ...buildTopics, ...photoTopics, ...drawerTopics } as const;
+export const topics = {
+  ...benchTopics,
+  ...gaugeTopics,
+  ...learnTopics,
+  ...buildTopics,
+  ...photoTopics,
+  ...drawerTopics,
+} as const;
 
 export type QuestionName = keyof typeof questions;
 export type Ask<Name extends QuestionName> = z.infer<(typeof questions)[Name]['ask']>;
@@ -48,5 +55,8 @@ export type BenchAnswers = { readonly [Name in QuestionName]: (ask: Ask<Name>) =
 export interface BenchService {
   readonly answers: BenchAnswers;
   hear<Name extends TopicName>(topic: Name, listener: (news: News<Name>) => void): () => void;
-  close(): Promise<void>;
+  /** Takes note of a defect of the program, met at `where`: it is told on the screens, and the bench goes on. */
+  readonly defect: (where: string, error: unknown) => void;
+  /** Ends the bench; fails with what could not be written any more. */
+  close(): Promise<Result<void>>;
 }

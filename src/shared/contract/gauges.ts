@@ -26,6 +26,9 @@ const portSchema = z.strictObject({
 });
 export type Port = z.infer<typeof portSchema>;
 
+/** As many rows go in one answer; a measurement of a quarter of an hour at 200 readings a second has fewer. */
+export const mostHeard = 200_000;
+
 export const gaugeQuestions = {
   'gauges.list': question(z.strictObject({}), z.array(gaugeSchema)),
   'gauges.states': question(z.strictObject({}), z.array(gaugeStateSchema)),
@@ -43,7 +46,7 @@ export const gaugeQuestions = {
   /** Readings of a stretch, to draw a measurement again. */
   'gauges.heard': question(
     z.strictObject({ gauge: idSchema, from: z.int().min(0), to: z.int().min(0) }),
-    z.array(heardSchema).max(200_000),
+    z.array(heardSchema).max(mostHeard),
   ),
 } as const;
 

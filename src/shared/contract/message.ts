@@ -28,7 +28,14 @@ export const question = <Ask extends z.ZodType, Answer extends z.ZodType>(
 export const largestMessage_bytes = 4 * 1024 * 1024;
 
 /** What travels from renderer to bench. */
-export const askMessageSchema = z.strictObject({ id: z.int().min(0), ask: z.string().max(80), with: z.unknown() });
+export const askMessageSchema = z.strictObject({
+  id: z.int().min(0),
+  ask: z.string().max(80),
+  with: z.unknown().optional(),
+});
+
+/** Who is to be answered, of a message that has no known shape otherwise. */
+export const addressSchema = z.object({ id: z.int().min(0) });
 
 /** What travels back: the answer to one question, or news on a topic. */
 export const backMessageSchema = z.union([

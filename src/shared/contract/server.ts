@@ -1,12 +1,13 @@
 import { fail, type Problem, type Result } from '../basics/result.ts';
 import { type BenchService, type QuestionName, questions, type TopicName, topics } from './contract.ts';
-import { askMessageSchema } from './message.ts';
+import { addressSchema, askMessageSchema } from './message.ts';
 import { refusal } from './refusal.ts';
+import { holdsTooMuch, mostValues } from './tooMuch.ts';
 
 /**
  * One renderer at the other end of a carrier: takes its questions as JSON text, checks them by schema, has the
  * bench answer, and passes news on. Every host uses this one function, so that no transport can drift.
- * @returns `receive` for incoming text and `hangUp` for when the carrier is gone.
+ * @returns `receive` for incoming text, which never rejects whatever comes, and `hangUp` for when the carrier is gone.
  */
 export function attend(
   service: BenchService,
@@ -17,11 +18,15 @@ export function attend(
   );
   return {
     async receive(text) {
-      const message = askMessageSchema.safeParse(parsed(text));
-      // Without an id there is nobody to answer: the sender is not one of our renderers.
-      if (!message.success) return;
-      const { id, ask, with: given } = message.data;
-      send(JSON.stringify({ id, result: await answer(service, ask, given) }));
+      try {
+        const message = parsed(text);
+        const address = addressSchema.safeParse(message);
+        // Without an id there is nobody to answer: the sender is not one of our renderers.
+        if (!address.success) return;
+        send(JSON.stringify({ id: address.data.id, result: await answerTo(service, message) }));
+      } catch (error) {
+        service.defect('a message', error);
+      }
     },
     hangUp() {
       for (const stop of stops) stop();
@@ -29,17 +34,24 @@ export function attend(
   };
 }
 
-async function answer(service: BenchService, name: string, given: unknown): Promise<Result<unknown>> {
+async function answerTo(service: BenchService, message: unknown): Promise<Result<unknown>> {
+  if (holdsTooMuch(message)) return fail(tooMuch);
+  const asked = askMessageSchema.safeParse(message);
+  if (!asked.success) return fail(refusal(asked.error, 'The message'));
+  const { ask: name, with: given } = asked.data;
   if (!Object.hasOwn(questions, name)) return fail(unknownQuestion(name));
-  const known = name as QuestionName;
-  const ask = questions[known].ask.safeParse(given);
-  if (!ask.success) return fail(refusal(ask.error, name));
   try {
-    return await service.answers[known](ask.data as never);
+    return await answer(service, name as QuestionName, given);
   } catch (error) {
-    // A defect in the bench: the renderer learns that it happened, the log of the host has the rest.
-    return fail(defect(name, error));
+    service.defect(name, error);
+    return fail(defect(name));
   }
+}
+
+async function answer(service: BenchService, name: QuestionName, given: unknown): Promise<Result<unknown>> {
+  const ask = questions[name].ask.safeParse(given);
+  if (!ask.success) return fail(refusal(ask.error, name));
+  return service.answers[name](ask.data as never);
 }
 
 function parsed(text: string): unknown {
@@ -50,6 +62,12 @@ function parsed(text: string): unknown {
   }
 }
 
+const tooMuch: Problem = {
+  kind: 'refused',
+  sentence: `The message holds more than ${mostValues} values.`,
+  remedy: 'Send it in parts.',
+};
+
 const unknownQuestion = (name: string): Problem => ({
   kind: 'unknown-question',
   field: 'ask',
@@ -57,8 +75,8 @@ const unknownQuestion = (name: string): Problem => ({
   remedy: 'Screens and bench are from different versions: start both again from one folder.',
 });
 
-const defect = (name: string, error: unknown): Problem => ({
+const defect = (name: string): Problem => ({
   kind: 'defect',
-  sentence: `The bench failed at ${name}: ${error instanceof Error ? error.message : String(error)}.`,
-  remedy: 'What was recorded is on disk. Please send the notebook and this sentence to the makers.',
+  sentence: `The bench met a fault of its own at ${name}, and goes on.`,
+  remedy: 'What was recorded is on disk. Save a report in Settings: it says what happened.',
 });

@@ -27,6 +27,6 @@ it('keeps a check of a gauge with what the journal says it showed, over a restar
   expect(wrong).toMatchObject({ ok: false, problem: { kind: 'not-on-disk' } });
   await bench.close();
   const again = benchInNewFolder(undefined, folder);
-  onTestFinished(() => again.close());
+  onTestFinished(async () => void (await again.close()));
   expect(valueOf(await again.answers['gauge-checks.list']({ gauge: id }))).toEqual([kept]);
 });

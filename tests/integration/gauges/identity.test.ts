@@ -20,7 +20,7 @@ function benchWith(ports: Port[], folder = newFolder()) {
   let states: readonly GaugeState[] = [];
   service.hear('heard', (news) => heard.push(...news));
   service.hear('gauge-states', (news) => (states = news));
-  onTestFinished(() => service.close());
+  onTestFinished(async () => void (await service.close()));
   const stateOf = (id: string): GaugeState | undefined => states.find(({ gauge }) => gauge === id);
   return { service, heard, stateOf, folder };
 }

@@ -12,7 +12,7 @@ function benchOn(folder: string): { readonly service: BenchService; readonly hea
   let state = 'unknown';
   service.hear('heard', (news) => heard.push(...news));
   service.hear('gauge-states', (states) => (state = states[0]?.state ?? 'unknown'));
-  onTestFinished(() => service.close());
+  onTestFinished(async () => void (await service.close()));
   return { service, heard, state: () => state };
 }
 

@@ -1,5 +1,7 @@
 import { valueOf } from '../../support/bench/open.ts';
+import { once } from 'node:events';
 import { request } from 'node:http';
+import { connect, type Socket } from 'node:net';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import WebSocket from 'ws';
 import { protocolFor } from '../../../src/main/hosts/loopback/guard.ts';
@@ -108,5 +110,53 @@ describe('the loopback host', () => {
         ...(given.protocol === 'own' ? { protocol: own.protocol } : {}),
       }),
     ).toBe('refused');
+  });
+});
+
+/** A request as text, on a socket of its own. */
+const dial = (text: string): Promise<Socket> =>
+  new Promise((resolve) => {
+    const socket = connect(host.port, '127.0.0.1', () => socket.write(text, () => resolve(socket)));
+    socket.on('error', () => undefined);
+  });
+
+const upgrade = (more: string): string =>
+  `GET /bench HTTP/1.1\r\nHost: 127.0.0.1:${host.port}\r\nConnection: Upgrade\r\nUpgrade: websocket\r\n${more}\r\n`;
+
+describe('nobody outside ends the bench', () => {
+  it('by knocks that reset at once, without a token', async () => {
+    const ended: unknown[] = [];
+    const caught = (error: unknown): void => void ended.push(error);
+    process.on('uncaughtException', caught);
+    for (let n = 0; n < 300; n += 1) {
+      const socket = await dial(upgrade('Origin: https://elsewhere.example\r\n'));
+      socket.resetAndDestroy();
+    }
+    await new Promise((resolve) => setTimeout(resolve, 200));
+    process.off('uncaughtException', caught);
+    expect(ended).toEqual([]);
+    expect((await ask('/')).status).toBe(200);
+  });
+
+  it('by a page that asks and never reads', async () => {
+    const origin = `http://127.0.0.1:${host.port}`;
+    const title = 'x'.repeat(190);
+    const { id: build } = valueOf(await service.answers['builds.start']({ title, technician: 'A. Tester' }));
+    for (let n = 0; n < 60; n += 1) {
+      const deed = { kind: 'noted', topic: 'note', text: 'y'.repeat(3900) } as const;
+      valueOf(await service.answers['builds.write']({ build, by: 'A. Tester', deed }));
+    }
+    const socket = new WebSocket(`ws://127.0.0.1:${host.port}/bench`, protocolFor(host.token), { origin });
+    await once(socket, 'open');
+    socket.pause();
+    const closed = once(socket, 'close');
+    const asked = JSON.stringify({ id: 1, ask: 'builds.read', with: { build } });
+    // Each answer is a quarter of a megabyte: what waits for it would be 100 MB.
+    for (let n = 0; n < 400 && socket.readyState === socket.OPEN; n += 1) socket.send(asked);
+    await new Promise((resolve) => setTimeout(resolve, 1500));
+    expect(process.memoryUsage().arrayBuffers).toBeLessThan(90_000_000);
+    socket.resume();
+    await closed;
+    expect((await ask('/')).status).toBe(200);
   });
 });

@@ -1,5 +1,5 @@
 import { createHash } from 'node:crypto';
-import { appendFileSync, mkdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { appendFileSync, mkdirSync, readFileSync, rmSync, symlinkSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it, vi } from 'vitest';
 import type { PhotoFolder } from '../../../src/shared/contract/photos.ts';
@@ -9,7 +9,7 @@ import { isNone } from '../../../src/shared/basics/result.ts';
 import { benchInNewFolder, newFolder, valueOf } from '../../support/bench/open.ts';
 import { buildInTrial } from '../../support/benchPage.ts';
 import { inProcess } from '../../support/commandLine.ts';
-import { plainJpeg, withPlace } from '../../support/photos.ts';
+import { plainJpeg, pngHead, withPlace } from '../../support/photos.ts';
 
 const by = 'R. Lindqvist';
 const base64 = (bytes: Uint8Array): string => Buffer.from(bytes).toString('base64');
@@ -133,10 +133,28 @@ describe('the folder photos come into', () => {
     }
   });
 
+  it('gives out pictures that it offers, and nothing else that lies in it or is linked into it', async () => {
+    const secret = join(newFolder(), 'secret.jpg');
+    writeFileSync(secret, plainJpeg(30, 20));
+    symlinkSync(secret, join(inbox, 'link.jpg'));
+    writeFileSync(join(inbox, 'words.jpg'), 'customer list, under a picture’s name');
+    writeFileSync(join(inbox, 'bomb.png'), pngHead(60_000, 60_000));
+    writeFileSync(join(inbox, 'plain.jpg'), plainJpeg(40, 30));
+    const waiting = async (): Promise<readonly string[]> =>
+      valueOf(await service.answers['photos.folder']({})).waiting.map(({ file }) => file);
+    await vi.waitFor(async () => expect(await waiting()).toContain('plain.jpg'), { timeout: 6000 });
+    expect(await waiting()).not.toContain('link.jpg');
+    for (const file of ['link.jpg', 'words.jpg', 'bomb.png', 'of-last-week.jpg', 'notes.txt']) {
+      const refused = await service.answers['photos.fetch']({ file, modified_ms: 0 });
+      expect(refused.ok ? `given: ${file}` : 'refused', file).toBe('refused');
+    }
+    expect((await service.answers['photos.fetch']({ file: 'plain.jpg', modified_ms: 0 })).ok).toBe(true);
+  });
+
   it('is watched again after a new start, says when it is gone, and is let go', async () => {
     await service.close();
     service = benchInNewFolder(undefined, folder);
-    expect(valueOf(await service.answers['photos.folder']({}))).toEqual({ folder: inbox, waiting: [] });
+    expect(valueOf(await service.answers['photos.folder']({}))).toMatchObject({ folder: inbox });
     rmSync(inbox, { recursive: true });
     const gone = valueOf(await service.answers['photos.folder']({}));
     expect(gone.problem?.kind).toBe('no-photo-folder');

@@ -3,7 +3,8 @@ import path from 'node:path';
 import Sqlite from 'better-sqlite3';
 import { describe, expect, it } from 'vitest';
 import { systemClock } from '../../../src/main/clock.ts';
-import { applicationId, databaseName, openDatabase } from '../../../src/main/store/database.ts';
+import { databaseName, openDatabase } from '../../../src/main/store/database.ts';
+import { applicationId } from '../../../src/main/store/opening.ts';
 import { migrations } from '../../../src/main/store/migrations.ts';
 import { temporaryFolder } from '../../support/folder.ts';
 

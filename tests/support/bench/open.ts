@@ -1,7 +1,8 @@
 import { mkdtempSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { type BenchOptions, openBench, type Simulation } from '../../../src/main/bench/bench.ts';
+import { openBench } from '../../../src/main/bench/bench.ts';
+import type { BenchOptions, Simulation } from '../../../src/main/bench/parts.ts';
 import { systemClock } from '../../../src/main/clock.ts';
 import type { BenchService } from '../../../src/shared/contract/contract.ts';
 import type { Result } from '../../../src/shared/basics/result.ts';

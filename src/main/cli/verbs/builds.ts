@@ -12,6 +12,7 @@ export const builds: Verb = {
     const records = openRecords(folderOf(given));
     if (!records.ok) return noAnswer(output, records.problem);
     output.answer(records.value.notebooks.map(summaryOf));
+    for (const { id, problem } of records.value.unreadable) output.say(`Build ${id}: ${problem.sentence}`);
     records.value.close();
     return 0;
   },

@@ -1,10 +1,11 @@
-import { mkdirSync, writeFileSync } from 'node:fs';
+import { mkdirSync } from 'node:fs';
 import { join, resolve } from 'node:path';
 import { type CertificateContent, certificateContent } from '../../../shared/presentation/certificate/content.ts';
 import { fail, ok, type Problem, type Result } from '../../../shared/basics/result.ts';
 import { fileNameOf } from '../../bench/certificateAnswers.ts';
 import { noBuild } from '../../bench/writing.ts';
 import { canonicalContent, contentHash } from '../../certificate/hash.ts';
+import { writeWhole } from '../../writeWhole.ts';
 import { databaseProblem } from '../../store/databaseProblem.ts';
 import { type ExportedFile, journalFiles } from '../journalFiles.ts';
 import { photoFiles } from '../photoFiles.ts';
@@ -69,6 +70,8 @@ function askedOf(given: Given): Result<Asked> {
 }
 
 async function exported(asked: Asked, records: Records, output: Output): Promise<ExitCode> {
+  const unreadable = records.unreadable.find(({ id }) => id === asked.build);
+  if (unreadable !== undefined) return noAnswer(output, unreadable.problem);
   const notebook = records.notebooks.find(({ id }) => id === asked.build);
   if (notebook === undefined) return wrongUse(output, ofOption('build', noBuild(asked.build)));
   const content = certificateContent(notebook);
@@ -94,7 +97,7 @@ async function filesOf(asked: Asked, content: CertificateContent, records: Recor
 function writeAll(folder: string, files: readonly ExportedFile[]): Result<readonly string[]> {
   try {
     mkdirSync(folder, { recursive: true });
-    for (const { name, bytes } of files) writeFileSync(join(folder, name), bytes);
+    for (const { name, bytes } of files) writeWhole(join(folder, name), bytes);
     return ok(files.map(({ name }) => join(folder, name)));
   } catch (error) {
     return fail(databaseProblem(error, folder));

@@ -5,9 +5,11 @@ import { fail, ok, type Result } from '../../../shared/basics/result.ts';
 import { interruption } from '../../interruption.ts';
 import { electronProgram } from '../electron/program.ts';
 import { openLoopback } from '../loopback/host.ts';
+import { surviveDefects } from '../outermost.ts';
 import { openBenchHere } from '../openBenchHere.ts';
 import { listPageFiles } from '../pageFiles.ts';
 import { browserCommand, hasScreen } from './desktop.ts';
+import { layDoorway } from './doorway.ts';
 
 const root = join(import.meta.dirname, '..', '..', '..', '..');
 
@@ -68,20 +70,26 @@ async function inBrowser({ folder, simulate, port, say, onLink }: DeskOptions): 
   if (!files.ok) return files;
   const bench = await openBenchHere({ folder, simulate });
   if (!bench.ok) return bench;
+  const forget = surviveDefects(bench.value.defect);
   const host = await openLoopback({ service: bench.value, files: files.value, port });
   if (!host.ok) {
     await bench.value.close();
     return host;
   }
   const interrupted = interruption();
-  onLink(host.value.link);
+  const { link } = host.value;
+  onLink(link);
   say('open this link in a browser on this machine; Ctrl+C ends the bench.');
-  showInBrowser(host.value.link);
+  const doorway =
+    browserCommand(process.platform, process.env, '') === undefined ? undefined : layDoorway(folder, link);
+  if (doorway !== undefined) showInBrowser(doorway.address);
   await interrupted.happened;
+  doorway?.remove();
   await host.value.close();
-  await bench.value.close();
+  const written = await bench.value.close();
   interrupted.forget();
-  return ok(undefined);
+  forget();
+  return written;
 }
 
 function showInBrowser(link: string): void {

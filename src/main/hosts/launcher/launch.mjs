@@ -11,6 +11,7 @@ import {
   runUntilEnded,
   say,
 } from './machine.mjs';
+import { readOpenWords } from './openWords.mjs';
 import { runTests } from './tests.mjs';
 
 const root = join(import.meta.dirname, '..', '..', '..', '..');
@@ -54,7 +55,12 @@ function buildScreens() {
 
 /** @type {Record<string, () => number | Promise<number>>} */
 const commands = {
-  start: () => buildScreens() || inNodeUntilEnded(['src/main/hosts/launcher/open.ts', ...rest]),
+  start: () => {
+    // A wrong word is told at once, not after the screens are built.
+    const asked = readOpenWords(rest);
+    const isBuilt = !asked.ok || asked.value.help || buildScreens() === 0;
+    return isBuilt ? inNodeUntilEnded(['src/main/hosts/launcher/open.ts', ...rest]) : 1;
+  },
   demo: () => inNode(['src/main/cli/axlewright.ts', 'demo', '--out', join('out', 'demo'), ...rest]),
   axlewright: () => inNodeUntilEnded(['src/main/cli/axlewright.ts', ...rest]),
   check: () =>

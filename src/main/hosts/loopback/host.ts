@@ -1,6 +1,6 @@
 import { randomBytes } from 'node:crypto';
 import { createReadStream } from 'node:fs';
-import { createServer, type IncomingMessage, type ServerResponse } from 'node:http';
+import { createServer, type IncomingMessage, type Server, type ServerResponse } from 'node:http';
 import type { AddressInfo } from 'node:net';
 import { type WebSocket, WebSocketServer } from 'ws';
 import type { BenchService } from '../../../shared/contract/contract.ts';
@@ -45,6 +45,8 @@ export async function openLoopback({
   const portOf = (): number => (server.address() as AddressInfo).port;
 
   server.on('upgrade', (request, socket, head) => {
+    // Node takes its own listener off before this: a knock that resets at once would end the bench.
+    socket.on('error', () => socket.destroy());
     const protocols = (request.headers['sec-websocket-protocol'] ?? '').split(',').map((one) => one.trim());
     const knock = { host: request.headers.host, origin: request.headers.origin, protocols };
     if (request.url !== '/bench' || !mayEnter(knock, portOf(), token)) {
@@ -54,11 +56,10 @@ export async function openLoopback({
     sockets.handleUpgrade(request, socket, head, (webSocket) => connect(webSocket, service));
   });
 
-  const refused = await new Promise<Error | undefined>((resolve) => {
-    server.once('error', resolve);
-    server.listen(wanted, '127.0.0.1', () => resolve(undefined));
-  });
+  const refused = await listening(server, wanted);
   if (refused !== undefined) return fail(portRefused(wanted, refused));
+  // Later ones (no descriptor left for a new connection) pass: whoever knocked tries again.
+  server.on('error', (error) => service.defect('the door of the bench', error));
   const port = portOf();
   return ok({
     link: `http://127.0.0.1:${port}/#token=${token}`,
@@ -73,6 +74,16 @@ export async function openLoopback({
   });
 }
 
+/** Listens on the loopback address alone; gives what went wrong. */
+const listening = (server: Server, port: number): Promise<Error | undefined> =>
+  new Promise((resolve) => {
+    server.once('error', resolve);
+    server.listen(port, '127.0.0.1', () => {
+      server.off('error', resolve);
+      resolve(undefined);
+    });
+  });
+
 function portRefused(port: number, error: Error & { readonly code?: string }): Problem {
   const remedy = 'Give another number with --port, or leave it out and a free one is taken.';
   if (error.code === 'EADDRINUSE')
@@ -81,9 +92,17 @@ function portRefused(port: number, error: Error & { readonly code?: string }): P
   return { kind: 'port-refused', sentence, remedy };
 }
 
+/**
+ * What may wait for a page that does not read, in bytes: four of the largest messages. A page that falls further behind is cut
+ * off; it comes back by itself and asks for everything anew, where the bench would have grown until it died.
+ */
+export const mostBehind_bytes = 4 * largestMessage_bytes;
+
 function connect(webSocket: WebSocket, service: BenchService): void {
   const attendant = attend(service, (text) => {
-    if (webSocket.readyState === webSocket.OPEN) webSocket.send(text);
+    if (webSocket.readyState !== webSocket.OPEN) return;
+    if (webSocket.bufferedAmount > mostBehind_bytes) webSocket.terminate();
+    else webSocket.send(text, () => undefined);
   });
   webSocket.on('message', (data, isBinary) => {
     if (!isBinary && Buffer.isBuffer(data)) void attendant.receive(data.toString('utf8'));

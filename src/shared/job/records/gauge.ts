@@ -6,13 +6,18 @@ import {
   lengthTypedSchema,
   nameSchema,
   quantityTypedSchema,
+  textSchema,
 } from '../../basics/recorded.ts';
 
 /** What a gauge itself reads: a pull scale reads a force, and its arm makes a torque of it. */
 const readSchema = z.union([quantityTypedSchema, forceTypedSchema]);
 
 /** What a USB adapter says of itself: by it a gauge is known again when its port has another number. */
-export const usbSchema = z.strictObject({ vendor: z.string(), product: z.string(), serial: z.string().optional() });
+export const usbSchema = z.strictObject({
+  vendor: textSchema(120),
+  product: textSchema(120),
+  serial: textSchema(200).optional(),
+});
 
 /**
  * A gauge as the shop knows it. Stated error and hysteresis follow the names of the indicator standard
@@ -22,7 +27,7 @@ export const gaugeSchema = z.strictObject({
   id: idSchema,
   label: nameSchema,
   kind: z.enum(['indicator', 'torque', 'typed']),
-  serial: z.string().trim().max(120).optional(),
+  serial: textSchema(120).trim().optional(),
   resolution: readSchema,
   /** Largest error the maker states, half-width (±). */
   statedError: readSchema.optional(),
@@ -34,13 +39,13 @@ export const gaugeSchema = z.strictObject({
   calibratedOn: daySchema.optional(),
   dueOn: daySchema.optional(),
   /** Link URL where it was last reached; a gauge whose readings are typed has none. */
-  link: z.string().max(400).optional(),
+  link: textSchema(400).optional(),
   /** The adapter it was last seen on. */
   usb: usbSchema.optional(),
   /** Line format by which its bytes become readings; absent means the plain "number, perhaps a unit". */
   format: z.record(z.string(), z.unknown()).optional(),
   /** UCUM unit for lines that carry none. */
-  unit: z.string().optional(),
+  unit: textSchema(40).optional(),
 });
 export type Gauge = z.infer<typeof gaugeSchema>;
 

@@ -4,6 +4,7 @@ import {
   insideOf,
   lengthTypedSchema,
   nameSchema,
+  textSchema,
   torqueBasisSchema,
   torqueTypedSchema,
   wordsSchema,
@@ -27,7 +28,7 @@ export const limitedQuantities = {
 } as const;
 export type LimitedQuantity = keyof typeof limitedQuantities;
 
-const source = z.string().trim().min(1, { error: 'say where this limit comes from' }).max(400);
+const source = textSchema(400).trim().min(1, { error: 'say where this limit comes from' });
 
 interface Ends {
   readonly min?: { readonly value: number; readonly unit: string } | undefined;

@@ -1,6 +1,7 @@
 import { writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
+import { runCommandLine } from '../../../../src/main/cli/run.ts';
 import { verbsFor } from '../../../../src/main/cli/verbs.ts';
 import { asLines } from '../../../support/streams.ts';
 import { inProcess } from '../../../support/commandLine.ts';
@@ -46,6 +47,7 @@ const wrong: readonly (readonly [readonly string[], RegExp])[] = [
   [[...gauge, 'TORQUE'], /--format.*unit\.ucum/u],
   [[...gauge, 'auto', '--rate', '0'], /--rate/u],
   [[...gauge, 'auto', '--faults', 'half,gremlins'], /--faults.*gremlins/u],
+  [[...gauge, 'auto', '--faults', 'half@10-5'], /--faults: "half@10-5" ends before it begins/u],
   [[...gauge, 'auto', '--modbus', 'auto'], /--format and --modbus/u],
   [[...registers, 'unit=300'], /--modbus: unit=300/u],
   [[...registers, 'speed=9600'], /--modbus: .*"speed"/u],
@@ -96,6 +98,25 @@ describe('wrong use ends with 2, answers nothing and names what is wrong', () =>
       expect(said).toMatch(named);
     },
   );
+});
+
+describe('a fault of the program', () => {
+  it('is one sentence and no stack, and ends with 1', async () => {
+    const said: string[] = [];
+    const verb = {
+      name: 'stumble',
+      usage: 'stumble',
+      summary: '',
+      options: {},
+      run: () => Promise.reject(new RangeError('Invalid array length')),
+    };
+    const code = await runCommandLine([verb], ['stumble'], {
+      answer: () => undefined,
+      say: (words) => said.push(words),
+    });
+    expect(code).toBe(1);
+    expect(said).toEqual(['axlewright stumble met a fault of its own: Invalid array length. Nothing more was done.']);
+  });
 });
 
 describe('help', () => {

@@ -1,8 +1,11 @@
-import { mkdtempSync, readFileSync, writeFileSync } from 'node:fs';
+import { existsSync, mkdtempSync, readFileSync, statSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join, resolve } from 'node:path';
+import { fileURLToPath } from 'node:url';
 import { describe, expect, it } from 'vitest';
 import { browserCommand, dataFolder, hasScreen } from '../../../../src/main/hosts/launcher/desktop.ts';
+import { layDoorway } from '../../../../src/main/hosts/launcher/doorway.ts';
+import { readOpenWords } from '../../../../src/main/hosts/launcher/openWords.mjs';
 import { findBrowser, nodeMajor, nodeToUse } from '../../../../src/main/hosts/launcher/machine.mjs';
 import { countOf } from '../../../../src/main/hosts/launcher/tests.mjs';
 
@@ -36,6 +39,43 @@ describe('the Node that work runs on', () => {
       expect(version.split('.')[0]).toBe(String(nodeMajor));
     expect(devDependencies?.['@types/node']?.split('.')[0]).toBe(String(nodeMajor));
     expect(engines?.['node']).toBe('>=20');
+  });
+});
+
+describe('the words behind npm start', () => {
+  it.each([
+    [['--help'], { help: true }],
+    [[], { port: 0, browser: false, simulate: false, data: undefined }],
+    [['--port', '8123', '--data', '/a b', '--simulate', '--browser'], { port: 8123, data: '/a b', simulate: true }],
+  ])('are read: %j', (words, value) => {
+    expect(readOpenWords(words)).toMatchObject({ ok: true, value });
+  });
+
+  it.each([
+    [['--port', 'abc'], '--port is "abc". Give a whole number from 1 to 65535.'],
+    [['--port', '70000'], '--port is "70000". Give a whole number from 1 to 65535.'],
+    [['--port'], "Option '--port <value>' argument missing."],
+    [['--data='], '--data is empty. Name a folder, or leave it out.'],
+    [['--colour', 'red'], "Unknown option '--colour'."],
+    [['axle'], "Unexpected argument 'axle'."],
+  ])('are refused in one sentence: %j', (words, sentence) => {
+    expect(readOpenWords(words)).toEqual({ ok: false, sentence });
+  });
+});
+
+describe('the page that leads to the bench', () => {
+  it('is for its owner alone, holds the link, and is gone with the bench; no program is started with the token', () => {
+    const folder = mkdtempSync(join(tmpdir(), 'axlewright-doorway-'));
+    const link = 'http://127.0.0.1:4711/#token=secret_word';
+    const doorway = layDoorway(folder, link);
+    const file = fileURLToPath(doorway?.address ?? '');
+    expect(statSync(file).mode & 0o777).toBe(0o600);
+    expect(readFileSync(file, 'utf8')).toContain(`url=${link}`);
+    const command = browserCommand('linux', { DISPLAY: ':0' }, doorway?.address ?? '');
+    expect(JSON.stringify(command)).not.toContain('secret_word');
+    doorway?.remove();
+    expect(existsSync(file)).toBe(false);
+    expect(layDoorway(join(folder, 'nowhere'), link)).toBeUndefined();
   });
 });
 

@@ -13,6 +13,7 @@ import { useBuilds } from '../../../stores/builds.ts';
 import { go } from '../../../stores/route.ts';
 import { changeSession, useSession } from '../../../stores/session.ts';
 import { SimulatedBench } from './SimulatedBench.tsx';
+import { UnreadableBuilds } from './UnreadableBuilds.tsx';
 import './builds.css';
 
 const noEarlier = 'none';
@@ -93,6 +94,7 @@ export function BuildsScreen() {
         next={{ words: 'Start the build', run: submit, disabled: !here }}
       >
         <p>A build keeps everything read on one axle, and its certificate. Nothing written in it is lost.</p>
+        <UnreadableBuilds />
         <p className="quiet">The maker’s manual and local rules go before anything said here.</p>
       </Words>
     </>

@@ -10,6 +10,7 @@ import { useBenchSeen } from '../../../stores/bench.ts';
 import { changeSession, useSession } from '../../../stores/session.ts';
 import { setSettingsOpen, useSettingsOpen } from './open.ts';
 import { PedalKey } from './PedalKey.tsx';
+import { SaveReport } from './SaveReport.tsx';
 import './settings.css';
 
 /** What belongs to the person at the stand: units, theme, cues, the pedal, and the keys there are. */
@@ -29,6 +30,7 @@ export function SettingsSheet() {
           </div>
           <footer className="sheet__foot">
             <AboutWords />
+            <SaveReport />
             <Button look="next" onPress={() => setSettingsOpen(false)}>
               Close
             </Button>

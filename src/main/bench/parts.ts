@@ -1,0 +1,37 @@
+import type { HandAction } from '../../shared/contract/bench.ts';
+import type { Clock } from '../clock.ts';
+import type { GaugesOptions } from '../gauges/gauges.ts';
+import type { Log } from '../log/log.ts';
+import type { WatchedFolder } from '../photos/photoFolder.ts';
+import type { Database } from '../store/database.ts';
+import type { GaugeDesk } from './gaugeAnswers.ts';
+import type { HandCues } from './handCues.ts';
+import type { Stores } from './stores.ts';
+import type { Warnings } from './warnings.ts';
+
+/** A simulator plugged into the bench: links to its gauges, and a hand that can be told to move. */
+export interface Simulation {
+  readonly links: readonly string[];
+  move(action: HandAction, cues: HandCues): Promise<void>;
+  close(): Promise<void>;
+}
+
+export interface BenchOptions {
+  readonly folder: string;
+  readonly clock: Clock;
+  readonly version: string;
+  readonly simulation?: Simulation;
+  /** For tests of what no pseudo-terminal can do: a list of ports, and opening what stands in it. */
+  readonly ports?: Pick<GaugesOptions, 'listPorts' | 'open'>;
+  /** For tests; otherwise random. */
+  readonly newId?: () => string;
+}
+
+/** Everything an answer may need. */
+export interface OpenBench extends GaugeDesk, Stores {
+  readonly options: BenchOptions;
+  readonly database: Database;
+  readonly log: Log;
+  readonly warnings: Warnings;
+  readonly photoFolder: WatchedFolder;
+}
