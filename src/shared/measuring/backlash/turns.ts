@@ -48,8 +48,8 @@ export interface TurnFinder {
   /** Way the movement goes: +1 up, −1 down, 0 not known yet. */
   direction: -1 | 0 | 1;
   lastValue: number;
-  /** How often the movement came back to a place without having stood still on the other side. */
-  touches: number;
+  /** How far the movement went, each time that it came back to a place without having stood still on the other side. */
+  readonly touches: number[];
   /** Farthest the readings went from the hold since it ended. */
   lowest: number;
   highest: number;
@@ -67,14 +67,27 @@ const NEAR = 0.3;
 const HAS_LEFT = 0.5;
 
 /** This many touches without a rest on the other side are rocks that were meant and not held. */
-export const TOUCHES_MEANT = 3;
+const TOUCHES_MEANT = 3;
+
+/**
+ * Was the other side touched, again and again, and not held?
+ * @param width of the corridor, mm, where one is known: what is small beside it touched nothing; else 0.
+ */
+export const touchedOnly = ({ touches }: TurnFinder, width: number): boolean =>
+  touches.filter((size) => size >= TOUCH * width).length >= TOUCHES_MEANT;
+
+const MOST_TOUCHES = 8;
+
+function touch({ touches, highest, lowest }: TurnFinder): void {
+  if (touches.length < MOST_TOUCHES) touches.push(highest - lowest);
+}
 
 export const newTurnFinder = (): TurnFinder => ({
   previous: undefined,
   hold: undefined,
   direction: 0,
   lastValue: 0,
-  touches: 0,
+  touches: [],
   lowest: Infinity,
   highest: -Infinity,
 });
@@ -186,7 +199,7 @@ function beginHold(finder: TurnFinder, still: Still, sd: number): void {
   if (gone > least) return replaceHold(finder, still);
   // Back at the place it had left: the other side was touched and not held.
   if (gone >= -least) {
-    if (finder.highest - finder.lowest > FAR * sd) finder.touches += 1;
+    if (finder.highest - finder.lowest > FAR * sd) touch(finder);
   } else {
     // Beyond it: what had been left was not yet the stop.
     finder.direction = finder.direction === 1 ? -1 : 1;
@@ -236,7 +249,7 @@ const PIECES = 0.5;
 function stay(finder: TurnFinder, hold: Hold, still: Still, sd: number, width: number): void {
   const stroke = finder.previous === undefined ? 0 : Math.abs(hold.main.level - finder.previous);
   const touched = finder.highest - finder.lowest > Math.max(FAR * sd, TOUCH * stroke, TOUCH * width);
-  if (touched) finder.touches += 1;
+  if (touched) touch(finder);
   const adjoining = !touched && still.from - hold.last.to <= ADJOINING;
   const off = Math.abs(still.level - hold.main.level);
   const isPiece = off <= SAME_HOLD * width && areAlike(still.length, hold.main.length);
