@@ -67,7 +67,7 @@ function ofBow(rests: Row): number {
 export const explainedSd = (rests: readonly Rest[], noise: number, resolution: number): number =>
   Math.hypot(noise * Math.sqrt(mean(rests.map(({ readings }) => 1 / readings))), resolution / Math.sqrt(12));
 
-export const inwardOf = ({ side, creep }: Rest): number => (side === 'high' ? -creep : creep);
+const inwardOf = ({ side, creep }: Rest): number => (side === 'high' ? -creep : creep);
 
 /** What is left of a size when what chance makes of it is taken off, in squares. */
 const beyond = (size: number, chance: number): number => Math.sqrt(Math.max(0, size * size - chance * chance));

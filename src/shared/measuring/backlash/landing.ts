@@ -10,7 +10,8 @@ import { now, stationNumber, type Away, type BacklashCapture } from './state.ts'
 import { beginStation, closeStation, mark, refuse, refuseUnrocked, renewMargin, takeRest } from './stations.ts';
 import { whyRefused } from './sentences.ts';
 import type { Station } from './station.ts';
-import { touchedOnly, type Turn } from './turns.ts';
+import { touchedOnly } from './touches.ts';
+import type { Turn } from './turns.ts';
 
 /**
  * Setting down: what it means that rocking has begun (again) between two levels. It is a new tooth only if the stem
@@ -103,7 +104,7 @@ function place(capture: BacklashCapture, corridor: Corridor, noise: number, foun
 
 /** `hung`: the stem was lifted since, so what happened before is not this station's. `gap`: readings are missing here. */
 function begin(capture: BacklashCapture, corridor: Corridor, hung: boolean, gap = false): void {
-  if (hung && touchedOnly(capture.turns, widthOf(corridor))) {
+  if (hung && touchedOnly(capture.turns.touches, widthOf(corridor))) {
     refuseUnrocked(capture, 'one-sided', whyRefused['one-sided']);
   }
   const station = beginStation(capture, gap ? ['gap'] : []);
