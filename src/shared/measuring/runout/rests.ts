@@ -23,6 +23,28 @@ export function withShortRests(points: readonly Point[], band: number): readonly
   return [...shortened(points.slice(0, early)), ...moving, ...shortened(points.slice(points.length - late))];
 }
 
+/**
+ * The part of the ride in which the gear moved. A gear that starts from a highest or lowest place moves some way before its
+ * stem does: from the times at which it has gone `band` and twice that, a parabola tells when it set out.
+ */
+export function movingPart(points: readonly Point[], band: number): readonly Point[] {
+  const begins = setOutAt(points, band);
+  const ends = -setOutAt(points.map((point) => ({ ...point, t: -point.t })).toReversed(), band);
+  return points.filter(({ t }) => t >= begins && t <= ends);
+}
+
+/** Where a parabola through its bottom and these two heights has its bottom: 1/(√2 − 1) times their distance before the first. */
+const before = 1 / (Math.SQRT2 - 1);
+
+function setOutAt(points: readonly Point[], band: number): number {
+  const first = points[0];
+  if (first === undefined) return 0;
+  const gone = (far: number): number | undefined => points.find(({ value }) => Math.abs(value - first.value) > far)?.t;
+  const [once, twice] = [gone(band), gone(2 * band)];
+  if (once === undefined || twice === undefined) return first.t;
+  return Math.max(first.t, once - before * (twice - once));
+}
+
 /** How many readings pass before the stem goes anywhere. */
 function restAtBegin(points: readonly Point[], band: number): number {
   const first = points[0];

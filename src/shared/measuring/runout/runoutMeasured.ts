@@ -82,9 +82,10 @@ export interface Found {
   readonly tir: number;
   /** What these readings leave open, whatever the gauge. */
   readonly doubt: readonly UncertaintyPart[];
-  /** How far the same place reads apart a turn later, mm, and how well that is known. */
+  /** How far the same place reads apart a turn later, mm. */
   readonly closing: number;
-  readonly closingU?: number;
+  /** The same as it counts in the doubt, where that differs. */
+  readonly closingWeighed?: number;
   /** Standard deviation of one reading's own noise, mm. */
   readonly noise: number;
   /** Equally spaced places that see at least as much as these. */
@@ -125,13 +126,14 @@ const measured = ({ order, amplitude, highSpot, u }: HarmonicFit['harmonics'][nu
   u: mm(u),
 });
 
-function partsOf({ settings }: RunoutCapture, { doubt, closing, closingU = 0 }: Found): readonly UncertaintyPart[] {
+function partsOf({ settings }: RunoutCapture, found: Found): readonly UncertaintyPart[] {
+  const { doubt, closing, closingWeighed = closing } = found;
   const gauge = { resolution: settings.resolution, ...(settings.gaugeU === undefined ? {} : { u: settings.gaugeU }) };
   return [
     ...gaugeParts(gauge, 'difference'),
     ...(settings.hysteresis === undefined ? [] : [{ name: 'gauge hysteresis', u: rectangular(settings.hysteresis) }]),
     ...doubt,
-    ...(closing === 0 ? [] : [{ name: 'not coming back', u: Math.hypot(rectangular(closing), closingU) }]),
+    ...(closingWeighed === 0 ? [] : [{ name: 'not coming back', u: rectangular(Math.abs(closingWeighed)) }]),
   ];
 }
 

@@ -1,11 +1,12 @@
 import { type AnglePoint, fitHarmonics, type HarmonicFit, leastSeen, widestGap } from '../../basics/harmonics.ts';
 import { radians } from '../../basics/quantity.ts';
-import { isNone } from '../../basics/result.ts';
+import { isNone, none, type NoNumber } from '../../basics/result.ts';
 import { rectangular, type UncertaintyPart } from '../uncertainty/uncertainty.ts';
 import { type Extremes, extremesOf } from './extremes.ts';
-import { nothingMoved } from './moved.ts';
+import { type Movement, nothingMoved } from './moved.ts';
+import { type Lap, lapOf } from './lap.ts';
 import { addAtAngle, addInOrder, type Bin, filledBins, orderedProfile, type Profile, roundProfile } from './profile.ts';
-import { withShortRests } from './rests.ts';
+import { movingPart, withShortRests } from './rests.ts';
 import { type Ride, rideOf } from './ride.ts';
 import { assembled, nothing, type RunoutFlag, type RunoutMeasured } from './runoutMeasured.ts';
 import { fewestForShape, type ShapeFound, shapeOf } from './runoutShape.ts';
@@ -21,20 +22,21 @@ export function fromTurn(capture: RunoutCapture, why: readonly RunoutFlag[]): Ru
   if (isNone(ride)) return nothing(ride.none, []);
   // Lifted in a stretch without marks or angle, the stem leaves nobody able to say how much of the turn it saw.
   if (capture.left && !ride.placed && !ride.marked) return nothing('stem-lifted', []);
-  const seen = lookedAt(ride, settings.resolution);
+  // A ride that stopped at stations was not turned evenly enough to weigh how much of a turn it was.
+  const lap = ride.placed || why.length > 0 ? undefined : lapOfRide(ride, settings.resolution);
+  const seen = lookedAt(ride, settings.resolution, lap?.turns ?? 1);
   if (seen === undefined) return nothing('nothing-measured', []);
   const { profile, bins, tir, white, wandering, places } = seen;
   if (ride.placed && widestGap(bins.map(({ angle }) => angle)) > widestAllowed) return nothing('part-turn', []);
-  const again = ride.placed ? samePlaceAround(ride.points) : samePlaceAtEnds(ride.points);
-  const apart = ride.placed || ride.marked ? again?.apart : undefined;
-  const noise = Math.hypot(...seen.noiseParts.map(({ u }) => u));
-  if (!ride.placed && nothingMoved({ points: ride.points, tir, resolution: settings.resolution, noise, apart }))
+  const round = ride.placed ? byAngle(ride) : byOrder(ride, lap);
+  if (isNone(round)) return nothing(round.none, []);
+  if (!ride.placed && nothingMoved(movementOf(ride, seen, settings.resolution)))
     return nothing(capture.leapt > 0 ? 'stem-lifted' : 'not-turned', []);
   return assembled(capture, {
     tir,
-    doubt: [...seen.noiseParts, ...betweenPart(tir, places)],
-    closing: apart ?? 0,
-    closingU: again?.u ?? 0,
+    doubt: [...seen.noiseParts, ...betweenPart(tir, places), ...round.doubt],
+    closing: round.apart,
+    ...(round.weighed === undefined ? {} : { closingWeighed: round.weighed }),
     noise: white,
     places,
     fit: ride.placed ? fitWhatCanBeTold(bins) : undefined,
@@ -44,11 +46,60 @@ export function fromTurn(capture: RunoutCapture, why: readonly RunoutFlag[]): Ru
       ...why,
       ...(!ride.placed && !ride.marked ? (['turn-assumed'] as const) : []),
       ...(!ride.placed && sieve.gaps > 0 ? (['gap'] as const) : []),
+      ...round.flags,
       ...(places < fewestReadings ? (['few-readings'] as const) : []),
       ...(wandering ? (['correlated-noise'] as const) : []),
     ],
   });
 }
+
+/** What is known of the turn as a whole: whether it was one, and whether it came back to where it began. */
+interface Round {
+  readonly apart: number;
+  /** The same for the doubt, where it is not known how much of a turn it was. */
+  readonly weighed?: number;
+  readonly doubt: readonly UncertaintyPart[];
+  readonly flags: readonly RunoutFlag[];
+}
+
+function byAngle({ points }: Ride): Round {
+  const again = samePlaceAround(points);
+  if (again === undefined) return { apart: 0, doubt: [], flags: ['not-compared'] };
+  return { apart: again.apart, doubt: again.u === 0 ? [] : [{ name: 'across the gap', u: again.u }], flags: [] };
+}
+
+/** Longer odds than these against a whole turn are no turn. */
+const hardlyWhole = 0.85;
+/** Real surfaces differ more from each other than three lobes say (our choice; the table in docs/uncertainty.md shows what it gives). */
+const surfacesUnlikeOurs = 1.5;
+
+function byOrder(ride: Ride, lap: Lap | undefined): Round | NoNumber<'part-turn'> {
+  if (lap === undefined) return { apart: samePlaceAtEnds(ride.points)?.apart ?? 0, doubt: [], flags: ['not-compared'] };
+  if (lap.partChance > hardlyWhole) return none('part-turn');
+  return {
+    apart: lap.atLeastApart,
+    weighed: lap.apart,
+    doubt: [{ name: 'part of a turn', u: surfacesUnlikeOurs * lap.moreRms }],
+    flags: lap.partChance > 0.5 ? ['part-turn'] : [],
+  };
+}
+
+function lapOfRide({ points, marked }: Ride, resolution: number): Lap | undefined {
+  const white = noiseOfPoints(points);
+  const moving = movingPart(points, bandOf(white, resolution) / 2);
+  return lapOf(moving, marked, Math.hypot(white, resolution / Math.sqrt(12)));
+}
+
+const movementOf = ({ points, marked }: Ride, { tir, noiseParts }: Seen, resolution: number): Movement => ({
+  points,
+  tir,
+  resolution,
+  noise: Math.hypot(...noiseParts.map(({ u }) => u)),
+  apart: marked ? samePlaceAtEnds(points)?.apart : undefined,
+});
+
+/** Readings of a stem that rests lie within this, mm. */
+const bandOf = (white: number, resolution: number): number => 1.1 * resolution + 6 * white;
 
 interface Seen {
   readonly profile: Profile;
@@ -64,10 +115,10 @@ interface Seen {
 }
 
 /** The highest and lowest place of the ride, and what noise of either kind leaves open about them. */
-function lookedAt(ride: Ride, resolution: number): Seen | undefined {
+function lookedAt(ride: Ride, resolution: number, turns: number): Seen | undefined {
   const white = noiseOfPoints(ride.points);
-  const points = ride.placed ? ride.points : withShortRests(ride.points, 1.1 * resolution + 6 * white);
-  const wander = wanderingIn(points, ride.placed, resolution);
+  const points = ride.placed ? ride.points : withShortRests(ride.points, bandOf(white, resolution));
+  const wander = wanderingIn(points, resolution, ride.placed ? undefined : turns);
   const noise = Math.hypot(white, wander.sd);
   const profile = laid(ride, points, noise, resolution);
   const extremes = extremesOf(profile, noise, resolution);

@@ -26,10 +26,10 @@ const lobes = [1, 2, 3] as const;
  * @param places where on the gear each point lies, radians; absent where nothing measures it: the ride then counts as one turn at even speed
  * @returns undefined where the readings are too few to tell.
  */
-export function wanderOf(points: readonly Point[], placed: boolean): Wander | undefined {
+export function wanderOf(points: readonly Point[], turns?: number): Wander | undefined {
   const pace_s = paceOf(points);
   if (points.length < 24 || pace_s <= 0) return undefined;
-  const { left, usable } = withoutSurface(points, placed);
+  const { left, usable } = withoutSurface(points, turns);
   const curve: Bend[] = [];
   for (let lag = 1; lag <= Math.max(1, Math.floor(points.length / 16)); lag = Math.max(lag + 1, Math.round(lag * 1.5)))
     curve.push({ lag_s: lag * pace_s, square: bendSquare(left, usable, lag) });
@@ -52,11 +52,11 @@ interface Left {
 /** A hand that turns unevenly shifts the surface where that is steep; where it is flat, only noise is left to see. */
 const flatShare = 0.4;
 
-function withoutSurface(points: readonly Point[], placed: boolean): Left {
+function withoutSurface(points: readonly Point[], turns: number | undefined): Left {
   const [first, last] = [points[0], points.at(-1)];
   if (first === undefined || last === undefined) return { left: [], usable: [] };
   const phase = ({ t, travel }: Point): number =>
-    placed ? travel : (2 * Math.PI * (t - first.t)) / (last.t - first.t);
+    turns === undefined ? travel : (2 * Math.PI * turns * (t - first.t)) / (last.t - first.t);
   const along = ({ t }: Point): number => (t - first.t) / (last.t - first.t) - 0.5;
   const columns = (point: Point): readonly number[] => [
     1,
@@ -73,7 +73,7 @@ function withoutSurface(points: readonly Point[], placed: boolean): Left {
     columns(point).reduce((sum, column, index) => sum + column * (fit.coefficients[index] ?? 0), 0);
   const heights = points.map(height);
   const left = points.map(({ value }, index) => value - (heights[index] ?? value));
-  return { left, usable: placed ? points.map(() => true) : flat(heights) };
+  return { left, usable: turns === undefined ? points.map(() => true) : flat(heights) };
 }
 
 /** The flattest part of the surface, rests among it. */
@@ -85,9 +85,9 @@ function flat(heights: readonly number[]): readonly boolean[] {
   return slopes.map((slope) => slope <= bound);
 }
 
-/** The tenth that bends most may be a burr; of a normal spread the rest keeps 0.623 of its square (derived). */
-const keptShare = 0.9;
-const keptSquare = 0.623;
+/** The part that bends most may be a burr; of a normal spread the rest keeps 0.31 of its square (derived). */
+const keptShare = 0.7;
+const keptSquare = 0.31;
 
 function bendSquare(left: readonly number[], usable: readonly boolean[], lag: number): number {
   const squares: number[] = [];

@@ -11,8 +11,9 @@ export interface Wandering {
 
 const none: Wandering = { sd: 0, memory_s: 0, nu: 1 };
 
-export function wanderingIn(points: readonly Point[], placed: boolean, resolution: number): Wandering {
-  const found = wanderOf(points, placed);
+/** @param turns how many turns the ride is taken to have been; absent where the angle tells. */
+export function wanderingIn(points: readonly Point[], resolution: number, turns: number | undefined): Wandering {
+  const found = wanderOf(points, turns);
   if (found === undefined) return none;
   const square = found.sd ** 2 - resolution ** 2 / 12;
   return square <= 0 ? none : { sd: Math.sqrt(square), memory_s: found.memory_s, nu: found.nu };

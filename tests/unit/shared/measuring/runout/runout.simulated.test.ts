@@ -64,11 +64,11 @@ describe.each([
   const runs = Array.from({ length: 100 }, (_, seed) => simulate(1000 + seed, by, withAngle));
 
   it('keep the truth within U95 in nine of ten, never far outside', () => {
-    // Without the angle a coarse gauge on a good gear may show nothing that proves a turn.
+    // Without the angle the readings alone must show that the gear was turned, and once round.
     const errors = runs.flatMap(({ found, truth }) =>
       typeof found.tir === 'number' ? [Math.abs(found.tir - truth) / found.U95] : [],
     );
-    expect(errors.length).toBeGreaterThanOrEqual(withAngle ? 100 : 95);
+    expect(errors.length).toBeGreaterThanOrEqual(withAngle ? 100 : 85);
     expect(errors.filter((error) => error <= 1).length).toBeGreaterThanOrEqual(90);
     expect(Math.max(...errors)).toBeLessThan(3);
   });
