@@ -93,6 +93,7 @@ function assemblyFor(
 ): DemoAxle['asFound'] {
   const scenario = {
     'as-found': axle.asFound,
+    stripping: axle.asFound,
     trial: number === 1 ? axle.firstTrial : axle.secondTrial,
     final: axle.final,
   }[phase];

@@ -32,11 +32,12 @@ export function PhasePath({
   return (
     <div className="job__row">
       {has('as-found') ? undefined : open('as-found', 'As found')}
+      {has('as-found') && !has('stripping') && !has('trial') ? open('stripping', 'Apart') : undefined}
       {build.assemblies.map((assembly) => (
         <Chip
           key={assembly.id}
           words={shortName(assembly)}
-          {...(assembly.phase === 'trial' ? { more: assemblyName(assembly) } : {})}
+          {...(shortName(assembly) === assemblyName(assembly) ? {} : { more: assemblyName(assembly) })}
           here={standing && assembly.id === shown?.id}
           shape={shapeOfAssembly(build, assembly)}
           onPress={() => go({ at: 'build', build: build.id, assembly: assembly.id })}
@@ -56,8 +57,10 @@ export function PhasePath({
   );
 }
 
-const shortName = (assembly: Assembly): string =>
-  assembly.phase === 'trial' ? `T${assembly.number}` : assemblyName(assembly);
+function shortName(assembly: Assembly): string {
+  if (assembly.phase === 'trial') return `T${assembly.number}`;
+  return assembly.phase === 'stripping' ? 'Apart' : assemblyName(assembly);
+}
 
 /** An assembly is done when nothing required is missing, and outside when something measured stands in its way. */
 function shapeOfAssembly(build: Build, assembly: Assembly): Shape {

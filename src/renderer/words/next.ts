@@ -46,9 +46,15 @@ export function nextWords(build: Build, next: Next): NextWords {
         why: 'What the axle shows before anything is loosened is lost once it is stripped.',
         route: { at: 'assemble', ...at, phase: 'as-found' },
       };
+    case 'open-stripping':
+      return {
+        words: 'Now strip it',
+        why: 'What the axle shows still together is recorded. As it comes apart: caps marked, shims by place, pinion torque alone.',
+        route: { at: 'assemble', ...at, phase: 'stripping' },
+      };
     case 'open-trial':
       return {
-        words: 'Open the next trial',
+        words: build.assemblies.some(({ phase }) => phase === 'trial') ? 'Open the next trial' : 'Open the first trial',
         why: 'One assembly with one set of shims, on set-up bearings, without sleeve or seal.',
         route: { at: 'assemble', ...at, phase: 'trial' },
       };

@@ -71,6 +71,10 @@ export const asFound: Deed = {
   kind: 'assembled',
   assembly: { phase: 'as-found', bearings: 'used', seal: 'in', sleeve: true },
 };
+export const stripping: Deed = {
+  kind: 'assembled',
+  assembly: { phase: 'stripping', bearings: 'used', seal: 'in', sleeve: true },
+};
 export const final: Deed = {
   kind: 'assembled',
   assembly: { phase: 'final', bearings: 'new', seal: 'in', sleeve: true },

@@ -22,6 +22,7 @@ import {
   measured,
   notebook,
   specSheet,
+  stripping,
   trial,
 } from './scenario.ts';
 
@@ -196,10 +197,8 @@ type Opened = (assembly: string) => readonly Deed[];
 const foundDeeds =
   (stations: number): Opened =>
   (at) => [
-    measured(at, 'set-numbers', { kind: 'set-numbers', pinion: '4711', ringGear: '4711' }),
-    measured(at, 'shims', { kind: 'shims', packs: [...packs(1.1, 3.4)] }, byMicrometer),
     measured(at, 'ring-gear-runout', runout(0.041, 110), byRunout),
-    measured(at, 'pinion-torque', torque(0.9, worn), byTorque(worn)),
+    measured(at, 'total-torque', torque(1.3, worn), byTorque(worn)),
     measured(at, 'case-tight', { kind: 'confirmed', yes: true }),
     measured(at, 'backlash', round(0.31, stations), byIndicator),
     measured(at, 'mark', marks(mark(-0.22, 0.18), mark(0.12, -0.16), 'recorded')),
@@ -211,6 +210,13 @@ const foundDeeds =
     },
     { kind: 'overridden', assembly: at, check: 'ring-gear-runout', reason: 'Old bearings; taken again in the trials.' },
   ];
+
+const strippingDeeds: Opened = (at) => [
+  measured(at, 'caps-marked', { kind: 'confirmed', yes: true }),
+  measured(at, 'set-numbers', { kind: 'set-numbers', pinion: '4711', ringGear: '4711' }),
+  measured(at, 'shims', { kind: 'shims', packs: [...packs(1.1, 3.4)] }, byMicrometer),
+  measured(at, 'pinion-torque', torque(0.9, worn), byTorque(worn)),
+];
 
 const trialDeeds =
   (stations: number, step: number, last: boolean): Opened =>
@@ -258,10 +264,13 @@ const finalDeeds =
     measured(at, 'cap-torque', { kind: 'quantity', value: Nm(80) }, byWrench),
     measured(at, 'backlash', round(0.232, stations), byIndicator),
     measured(at, 'total-torque', torque(3.05, closed), byTorque(closed)),
+    measured(at, 'nut-locked', { kind: 'confirmed', yes: true, note: 'staked' }),
+    measured(at, 'bolts-locked', { kind: 'confirmed', yes: true }),
     measured(at, 'mark', {
       ...marks(mark(-0.04, 0.03), mark(0.07, -0.06), 'accepted'),
       note: 'same on all four painted teeth',
     }),
+    measured(at, 'oil', { kind: 'confirmed', yes: true, note: '2.1 l of the grade on the plate' }),
   ];
 
 /** The notebook of a whole build. */
@@ -280,6 +289,7 @@ export function wholeNotebook({ trials, stations, gearSet = 'new', more = [], wi
     deeds.push(...inside(`e${deeds.length}`));
   };
   open(asFound, foundDeeds(stations));
+  open(stripping, strippingDeeds);
   for (let step = 1; step <= trials; step += 1) open(trial, trialDeeds(stations, step, step === trials));
   open(final, finalDeeds(stations));
   deeds.push(

@@ -43,6 +43,7 @@ export async function doTheJob(job: Job): Promise<void> {
     text: 'Hums under pull; the customer asked for a new gear set.',
   });
   await asFound(job);
+  await stripping(job);
   await firstTrial(job);
   await secondTrial(job);
   await final(job);
@@ -50,7 +51,7 @@ export async function doTheJob(job: Job): Promise<void> {
 }
 
 async function asFound(job: Job): Promise<void> {
-  const { technician, simulation } = job;
+  const { technician } = job;
   const id = await technician.assemble({ phase: 'as-found', bearings: 'used', seal: 'in' }, true, undefined);
   await technician.type(
     id,
@@ -59,9 +60,20 @@ async function asFound(job: Job): Promise<void> {
   );
   await backlash(job, id);
   await runout(job, id, 'ring-gear-runout');
-  await torque(job, id, 'pinion-torque', 'used', 'in');
-  await technician.type(id, 'shims', scenario.shimsMeasured(simulation.axle.asFound.shims));
+  await torque(job, id, 'total-torque', 'used', 'in');
   await mark(job, id, 'recorded');
+}
+
+async function stripping(job: Job): Promise<void> {
+  const { technician, simulation } = job;
+  const id = await technician.assemble({ phase: 'stripping', bearings: 'used', seal: 'in' }, true, undefined);
+  await technician.type(
+    id,
+    'caps-marked',
+    scenario.confirmed(true, 'Punched: one dot on the ring-gear side, two opposite.'),
+  );
+  await technician.type(id, 'shims', scenario.shimsMeasured(simulation.axle.asFound.shims));
+  await torque(job, id, 'pinion-torque', 'used', 'in');
 }
 
 async function firstTrial(job: Job): Promise<void> {
@@ -98,8 +110,8 @@ async function secondTrial(job: Job): Promise<void> {
 /** What every trial asks for once pinion and case are in. */
 async function together(job: Job, id: string): Promise<void> {
   await torque(job, id, 'pinion-torque', 'set-up', 'out');
-  await job.technician.type(id, 'case-end-play', scenario.endPlay(job.simulation.assembled().endPlay_mm));
   await job.technician.type(id, 'cap-torque', scenario.fastener(80));
+  await job.technician.type(id, 'case-end-play', scenario.endPlay(job.simulation.assembled().endPlay_mm));
   await backlash(job, id);
 }
 
@@ -116,7 +128,10 @@ async function final(job: Job): Promise<void> {
   await technician.type(id, 'cap-torque', scenario.fastener(80));
   await backlash(job, id);
   await torque(job, id, 'total-torque', 'new', 'in');
+  await technician.type(id, 'nut-locked', scenario.confirmed(true, 'New locking nut.'));
+  await technician.type(id, 'bolts-locked', scenario.confirmed(true, 'Thread locker, ten bolts counted.'));
   await mark(job, id, 'accepted');
+  await technician.type(id, 'oil', scenario.confirmed(true, 'Hypoid gear oil to the plug, 1.6 l.'));
 }
 
 const backlash = ({ technician, gauges }: Job, id: string): Promise<void> =>

@@ -40,43 +40,64 @@ const spacer: Rule = (makeUp) => (makeUp.pinionPreload === 'solid-spacer' ? 'req
 const sleeve: Rule = (makeUp) => (makeUp.pinionPreload === 'crush-sleeve' ? 'required' : 'not-asked');
 const adjusters: Rule = (makeUp) => (makeUp.caseAdjustment === 'threaded-adjusters' ? 'required' : 'not-asked');
 const usedSet: Rule = (makeUp) => (makeUp.gearSet === 'used' ? 'required' : 'optional');
+/** A used set going back need not leave its case: what lies under the ring gear is looked at where there is a reason to. */
+const newSet: Rule = (makeUp) => (makeUp.gearSet === 'new' ? 'required' : 'optional');
 /** A caged pinion is built and preloaded on its final bearings before the trials: there its torque is a preload, and counts. */
 const trialNutTorque: Rule = (makeUp) => (makeUp.trialBearings === 'final' ? 'required' : 'not-asked');
-/** Final bearings already carry their preload in a trial, so there is no end play left to find. */
-const trialEndPlay: Rule = (makeUp) => (makeUp.trialBearings === 'final' ? 'optional' : 'required');
+/** Side shims over final bearings preload the case in a trial already; adjusters are brought to zero play first in any case. */
+const trialEndPlay: Rule = ({ trialBearings, caseAdjustment }) =>
+  trialBearings === 'final' && caseAdjustment !== 'threaded-adjusters' ? 'optional' : 'required';
 
 type Row = Omit<Check, 'id' | Usual> & Partial<Pick<Check, Usual>>;
 type Usual = 'limitNeeded' | 'limits' | 'carries';
 const usual: Pick<Check, Usual> = { limits: [], limitNeeded: false, carries: false };
-const need = (asFound: Rule, trial: Rule, final: Rule): Check['need'] => ({ 'as-found': asFound, trial, final });
+/** Asked still together, as it comes apart, in a trial, in the final assembly. */
+const need = (asFound: Rule, stripping: Rule, trial: Rule, final: Rule): Check['need'] => ({
+  'as-found': asFound,
+  stripping,
+  trial,
+  final,
+});
 
 /** The one table of measurement × phase × make-up. Order and gates are common practice; the maker's manual for the axle goes before it. */
 const table: Record<CheckId, Row> = {
+  'caps-marked': {
+    title: 'Bearing caps marked',
+    method: 'confirm',
+    how: 'Mark each cap for its side and way up, and each bearing cup for its side, before the first bolt is loosened.',
+    need: need('not-asked', 'required', 'not-asked', 'not-asked'),
+  },
+  'adjusters-marked': {
+    title: 'Adjusters marked',
+    method: 'confirm',
+    how: 'Mark where both adjusters stand against the housing, and count and note the turns as each comes out.',
+    need: need('not-asked', adjusters, 'not-asked', 'not-asked'),
+  },
   'set-numbers': {
     title: 'Set numbers',
     method: 'set-numbers',
     carries: true,
     how: 'Read the set number on the pinion head and on the ring gear. A set is replaced only as a pair.',
-    need: need('optional', 'required', 'not-asked'),
+    need: need('not-asked', 'optional', 'required', 'not-asked'),
   },
   shims: {
     title: 'Shims by place',
     method: 'shims',
     how: 'Measure each shim, then the pack as clamped. Keep the two sides apart.',
-    need: need('required', 'required', 'required'),
+    need: need('not-asked', 'required', 'required', 'required'),
   },
   'cup-seat': {
     title: 'Bearing cup seats',
     method: 'feeler',
     limits: ['cup-seat'],
     how: 'Offer the feeler behind each bearing cup. It must not enter.',
-    need: need('not-asked', 'required', 'optional'),
+    need: need('not-asked', 'not-asked', 'required', 'optional'),
   },
   'depth-reading': {
     title: 'Pinion depth reading',
     method: 'length',
     how: 'Read the depth tool, or leave this out where the shim came from the etched marks.',
-    need: need('not-asked', 'optional', 'not-asked'),
+    need: need('not-asked', 'not-asked', 'optional', 'not-asked'),
   },
   'flange-runout': {
     title: 'Case flange runout',
@@ -85,7 +106,7 @@ const table: Record<CheckId, Row> = {
     limits: ['flange-runout'],
     limitNeeded: true,
     how: 'Ring gear off, case turning in its bearings, stem on the flange face. One slow turn.',
-    need: need('not-asked', 'required', 'not-asked'),
+    need: need('not-asked', 'not-asked', newSet, 'not-asked'),
   },
   'ring-gear-seat': {
     title: 'Ring gear seat',
@@ -93,7 +114,7 @@ const table: Record<CheckId, Row> = {
     carries: true,
     limits: ['ring-gear-seat'],
     how: 'Offer the feeler between ring gear and flange at four places. It must not enter.',
-    need: need('not-asked', 'required', 'not-asked'),
+    need: need('not-asked', 'not-asked', newSet, 'not-asked'),
   },
   'ring-bolt-torque': {
     title: 'Ring gear bolts',
@@ -101,7 +122,7 @@ const table: Record<CheckId, Row> = {
     carries: true,
     limits: ['ring-bolt-torque'],
     how: 'Tighten crosswise in steps. Check which way the thread runs first.',
-    need: need('not-asked', 'required', 'not-asked'),
+    need: need('not-asked', 'not-asked', newSet, 'not-asked'),
   },
   'ring-gear-runout': {
     title: 'Ring gear runout',
@@ -109,36 +130,36 @@ const table: Record<CheckId, Row> = {
     carries: true,
     limits: ['ring-gear-runout'],
     limitNeeded: true,
-    how: 'Stem on the back face, square to it. Turn the ring gear one slow turn.',
-    need: need('required', 'required', 'optional'),
+    how: 'Stem on the back face, square to it, where it can be reached. Turn the ring gear one slow turn.',
+    need: need(usedSet, 'not-asked', 'required', 'optional'),
   },
   'sleeve-new': {
     title: 'New crush sleeve and nut',
     method: 'confirm',
     how: 'A crush sleeve is used once. Confirm that sleeve and nut are new.',
-    need: need('not-asked', 'not-asked', sleeve),
+    need: need('not-asked', 'not-asked', 'not-asked', sleeve),
   },
   'pinion-nut-torque': {
     title: 'Pinion nut torque',
     method: 'fastener',
     limits: ['pinion-nut-torque'],
     how: 'Hold the flange. With a crush sleeve, write down the torque at which the nut still turned.',
-    need: need('not-asked', trialNutTorque, spacer),
+    need: need('not-asked', 'not-asked', trialNutTorque, spacer),
   },
   'pinion-torque': {
     title: 'Pinion rotating torque',
     method: 'torque',
     limits: ['pinion-torque'],
     limitNeeded: true,
-    how: 'Turn the pinion steadily through whole turns. The first pull is breakaway and is kept apart.',
-    need: need('required', 'required', 'required'),
+    how: 'Gears out of mesh, or case out. Turn the pinion steadily through whole turns. The first pull is breakaway and is kept apart.',
+    need: need('not-asked', 'required', 'required', 'required'),
   },
   'case-end-play': {
     title: 'Case end play',
     method: 'length',
     limits: ['case-end-play'],
-    how: 'Push the case to and fro along its axis. For a trial there must be no play left.',
-    need: need('optional', trialEndPlay, 'not-asked'),
+    how: 'Caps at full torque, push the case to and fro along its axis. For a trial there must be no play left.',
+    need: need('optional', 'not-asked', trialEndPlay, 'not-asked'),
   },
   'case-preload': {
     title: 'Case bearing preload',
@@ -146,20 +167,20 @@ const table: Record<CheckId, Row> = {
     limits: ['case-preload'],
     limitNeeded: true,
     how: 'Write down the shim added over zero play on both sides together, or the spread of the case.',
-    need: need('not-asked', 'not-asked', 'required'),
+    need: need('not-asked', 'not-asked', 'not-asked', 'required'),
   },
   'cap-torque': {
     title: 'Bearing caps',
     method: 'fastener',
     limits: ['cap-torque'],
     how: 'Each cap on its own side and way up, tightened fully before any backlash is read.',
-    need: need('not-asked', 'required', 'required'),
+    need: need('not-asked', 'not-asked', 'required', 'required'),
   },
   'case-tight': {
     title: 'Case bearings without play',
     method: 'confirm',
     how: 'Rock the case by hand. Loose case bearings spoil the backlash that is read.',
-    need: need('required', 'not-asked', 'not-asked'),
+    need: need('required', 'not-asked', 'not-asked', 'not-asked'),
   },
   backlash: {
     title: 'Backlash',
@@ -167,7 +188,7 @@ const table: Record<CheckId, Row> = {
     limits: ['backlash', 'backlash-variation'],
     limitNeeded: true,
     how: 'Hold the pinion. Stem near the heel, in line with the turn. Rock the ring gear at four stations or more.',
-    need: need('required', 'required', 'required'),
+    need: need('required', 'not-asked', 'required', 'required'),
   },
   'total-torque': {
     title: 'Total rotating torque',
@@ -175,19 +196,43 @@ const table: Record<CheckId, Row> = {
     limits: ['total-torque'],
     limitNeeded: true,
     how: 'Gears in mesh, no shafts, brakes off. Turn the pinion steadily through whole turns of it.',
-    need: need('optional', 'not-asked', 'required'),
+    need: need(usedSet, 'not-asked', 'not-asked', 'required'),
   },
   'adjuster-locks': {
     title: 'Adjuster locks',
     method: 'confirm',
     how: 'Confirm that both adjuster locks are in place.',
-    need: need('not-asked', 'not-asked', adjusters),
+    need: need('not-asked', 'not-asked', 'not-asked', adjusters),
+  },
+  'nut-locked': {
+    title: 'Pinion nut locked',
+    method: 'confirm',
+    how: 'Staked, pinned or a new locking nut, as the maker says. A nut that was backed off is not used again where it locks by itself.',
+    need: need('not-asked', 'not-asked', 'not-asked', 'required'),
+  },
+  'bolts-locked': {
+    title: 'Ring gear bolts locked',
+    method: 'confirm',
+    how: 'All bolts counted and at full torque, tightened crosswise in steps; new bolts, thread locker or lock plates as the maker says.',
+    need: need('not-asked', 'not-asked', 'not-asked', 'required'),
+  },
+  'pins-and-clips': {
+    title: 'Cross pin and shaft clips',
+    method: 'confirm',
+    how: 'The cross pin with its bolt or pin, and the clips that hold the shafts, where this axle has them.',
+    need: need('not-asked', 'not-asked', 'not-asked', 'optional'),
+  },
+  oil: {
+    title: 'Oil',
+    method: 'confirm',
+    how: 'Filled with the oil the maker names, and additive where the differential needs it. Write kind and amount into the note; see that the breather is free.',
+    need: need('not-asked', 'not-asked', 'not-asked', 'required'),
   },
   mark: {
     title: 'Mark on the teeth',
     method: 'mark',
     how: 'Paint three or four teeth in three places, turn both ways under drag, and draw what you see on both flanks.',
-    need: need(usedSet, 'required', 'required'),
+    need: need(usedSet, 'not-asked', 'required', 'required'),
   },
 };
 

@@ -28,8 +28,8 @@ export interface LimitJudged {
 }
 
 /**
- * Where a check stands. `recorded`: measured, nothing to hold it against was needed; `no-limit`: measured, but
- * the spec sheet has no limit for it; the rest as in the verdicts.
+ * Where a check stands. `recorded`: measured, nothing to hold it against was needed; `no-limit`: measured, and the
+ * spec sheet has no limit for it, which is said and stands in nobody's way; the rest as in the verdicts.
  */
 export type Standing = Verdict | 'recorded' | 'no-limit';
 
@@ -57,13 +57,17 @@ export function judgeCheck(
   const limits = applying(check, specSheet).map((limit) =>
     judgeLimit(limit, measurement, assembly, specSheet?.rule ?? 'simple'),
   );
-  if (limits.length > 0) return worst(limits);
+  if (limits.length > 0) return worst(limits, isJudged(check, assembly));
   if (result.kind === 'backlash') {
     const why = unfinished(result);
     if (why !== undefined) return { standing: 'not-measured', limits: [], closeCall: false, why };
   }
-  return { standing: check.limitNeeded ? 'no-limit' : 'recorded', limits: [], closeCall: false };
+  return { standing: isJudged(check, assembly) ? 'no-limit' : 'recorded', limits: [], closeCall: false };
 }
+
+/** Whether a limit would be expected: on set-up bearings nobody prints one for a torque, which is recorded alone. */
+const isJudged = ({ limitNeeded, method }: Check, { bearings }: Assembly): boolean =>
+  limitNeeded && !(method === 'torque' && bearings === 'set-up');
 
 const observed = (good: boolean, why: string): CheckJudged =>
   good
@@ -95,9 +99,10 @@ const severity: readonly Verdict[] = ['outside', 'too-close', 'not-measured', 'w
  * and with set-up bearings) only that of the state at hand can be judged. Where none of them is for this state,
  * there is a reading and no limit for it, and the reason says which state the limit is for.
  */
-function worst(limits: readonly LimitJudged[]): CheckJudged {
+function worst(limits: readonly LimitJudged[], isExpected: boolean): CheckJudged {
   const counting = limits.filter((one) => one.otherBasis !== true);
-  if (counting.length === 0) return { standing: 'no-limit', limits, closeCall: false, ...whyOf(limits[0]) };
+  if (counting.length === 0)
+    return { standing: isExpected ? 'no-limit' : 'recorded', limits, closeCall: false, ...whyOf(limits[0]) };
   const standing = severity.find((verdict) => counting.some((one) => one.verdict === verdict)) ?? 'not-measured';
   const closeCall = counting.some((one) => one.closeCall);
   return { standing, limits: counting, closeCall, ...whyOf(counting.find((one) => one.verdict === standing)) };

@@ -10,7 +10,7 @@ import {
   overrideOf,
 } from '../records/build.ts';
 import type { MakeUp } from '../../axle/makeUp.ts';
-import { type Check, checksOf } from './checks.ts';
+import { type Check, checks, needOf } from './checks.ts';
 import { completeTrials } from '../planning/seen.ts';
 import { type CheckJudged, judgeCheck } from './judge.ts';
 
@@ -26,7 +26,7 @@ export type CheckState = CheckJudged & {
   readonly inTheWay: boolean;
 };
 
-/** The gate an assembly leads to: a trial is made ready to paint, the final one ready to close; as found has none. */
+/** The gate an assembly leads to: a trial is made ready to paint, the final one ready to close; what is recorded before has none. */
 export type Gate = 'ready-to-paint' | 'ready-to-close';
 
 export interface Readiness {
@@ -36,15 +36,19 @@ export interface Readiness {
   readonly inTheWay: readonly CheckState[];
   /** Close calls warn and do not block under the simple rule. */
   readonly closeCalls: readonly CheckState[];
+  /** Measured, with no limit entered to hold them against. They are recorded and stand in nobody's way. */
+  readonly withoutLimit: readonly CheckState[];
 }
 
 export const gateOf = (assembly: Pick<Assembly, 'phase'>): Gate | undefined =>
-  ({ 'as-found': undefined, trial: 'ready-to-paint' as const, final: 'ready-to-close' as const })[assembly.phase];
+  ({ 'as-found': undefined, stripping: undefined, trial: 'ready-to-paint', final: 'ready-to-close' } as const)[
+    assembly.phase
+  ];
 
 /** Where an assembly stands, check by check, and what keeps its gate shut. */
 export function readinessOf(build: Build & { readonly makeUp: MakeUp }, assembly: Assembly): Readiness {
   const gate = gateOf(assembly);
-  const states = checksOf(assembly.phase, build.makeUp).map((check) => stateOf(build, assembly, check, gate));
+  const states = checksIn(build, assembly).map((check) => stateOf(build, assembly, check, gate));
   const inTheWay = states.filter((state) => state.inTheWay);
   return {
     gate,
@@ -52,8 +56,17 @@ export function readinessOf(build: Build & { readonly makeUp: MakeUp }, assembly
     states,
     inTheWay,
     closeCalls: states.filter((state) => state.closeCall),
+    withoutLimit: states.filter((state) => state.standing === 'no-limit'),
   };
 }
+
+/** What is asked of an assembly, and what was measured in it without being asked: nothing recorded drops out of sight. */
+const checksIn = (build: Build & { readonly makeUp: MakeUp }, assembly: Assembly) =>
+  checks.flatMap((check) => {
+    const needed = needOf(check, assembly.phase, build.makeUp);
+    if (needed !== 'not-asked') return [{ ...check, needed }];
+    return latest(assembly, check.id) === undefined ? [] : [{ ...check, needed: 'optional' as const }];
+  });
 
 function stateOf(
   build: Build,
@@ -103,10 +116,10 @@ function blocks(
   judged: CheckJudged,
   gate: Gate | undefined,
 ): boolean {
-  // Before anything is loosened there is no gate, but what is not recorded then is lost for good.
+  // Before and while the axle comes apart there is no gate, but what is not recorded then is lost for good.
   if (gate === undefined) return check.needed === 'required' && judged.standing === 'not-measured';
   if (judged.standing === 'outside' || judged.standing === 'too-close') return true;
-  return check.needed === 'required' && (judged.standing === 'not-measured' || judged.standing === 'no-limit');
+  return check.needed === 'required' && judged.standing === 'not-measured';
 }
 
 export const isDescribed = (build: Build): build is Build & { readonly makeUp: MakeUp } => build.makeUp !== undefined;
@@ -124,6 +137,7 @@ export type Next =
         | 'describe-axle'
         | 'enter-limits'
         | 'open-as-found'
+        | 'open-stripping'
         | 'open-trial'
         | 'open-final'
         | 'look-at-plan'
@@ -133,25 +147,30 @@ export type Next =
   | { readonly do: 'check'; readonly assembly: string; readonly check: Check }
   | { readonly do: 'settle'; readonly assembly: string; readonly state: CheckState };
 
-/** One next step, never a choice: the first thing missing, in the order of the job. */
+/**
+ * One next step, never a choice. What matters goes before the list: a mark that asks for other shims leads to the plan, a
+ * contradiction is settled before anything is read after it, and then comes the first thing missing.
+ */
 export function nextStep(build: Build): Next {
   if (!isDescribed(build)) return { do: 'describe-axle' };
   if (build.specSheet === undefined) return { do: 'enter-limits' };
   const assembly = currentAssembly(build);
   if (assembly === undefined) return { do: 'open-as-found' };
+  if (assembly.phase === 'trial' && markJudgement(assembly) === 'change') return afterAssembly(build, assembly);
   const { states, inTheWay } = readinessOf(build, assembly);
+  const contradiction = inTheWay.find(({ standing }) => standing !== 'not-measured');
+  if (contradiction !== undefined) return { do: 'settle', assembly: assembly.id, state: contradiction };
   const missing = states.find(
     (state) => state.needed === 'required' && state.standing === 'not-measured' && state.override === undefined,
   );
-  if (missing !== undefined && (missing.inTheWay || inTheWay.length === 0))
-    return { do: 'check', assembly: assembly.id, check: missing.check };
-  const [first] = inTheWay;
-  if (first !== undefined) return { do: 'settle', assembly: assembly.id, state: first };
-  return afterAssembly(build, assembly);
+  return missing === undefined
+    ? afterAssembly(build, assembly)
+    : { do: 'check', assembly: assembly.id, check: missing.check };
 }
 
 function afterAssembly(build: Build, assembly: Assembly): Next {
-  if (assembly.phase === 'as-found') return { do: 'open-trial' };
+  if (assembly.phase === 'as-found') return { do: 'open-stripping' };
+  if (assembly.phase === 'stripping') return { do: 'open-trial' };
   const judgement = markJudgement(assembly);
   // A mark that is not accepted, in a trial or in the final assembly, asks for a further trial with other shims.
   if (judgement === 'change') {

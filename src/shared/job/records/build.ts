@@ -195,6 +195,6 @@ export function packAt(assembly: Assembly, place: ShimPlace): ShimPack | undefin
 /** "As found", "Trial 2", "Final". */
 export function assemblyName(assembly: Pick<Assembly, 'phase' | 'number'>): string {
   if (assembly.phase === 'trial') return `Trial ${assembly.number}`;
-  const word = assembly.phase === 'final' ? 'Final' : 'As found';
+  const word = { 'as-found': 'As found', stripping: 'As it comes apart', final: 'Final' }[assembly.phase];
   return assembly.number === 1 ? word : `${word} ${assembly.number}`;
 }

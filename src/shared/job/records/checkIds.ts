@@ -1,9 +1,11 @@
 /** The phases of a build, in their order at the stand. */
-export const phases = ['as-found', 'trial', 'final'] as const;
+export const phases = ['as-found', 'stripping', 'trial', 'final'] as const;
 export type Phase = (typeof phases)[number];
 
-/** Everything that can be asked at the stand, in the order in which it is done. setup/checks.ts says when it is. */
+/** Everything that can be asked at the stand, in the order in which it is done. job/checks/checks.ts says when it is. */
 export const checkIds = [
+  'caps-marked',
+  'adjusters-marked',
   'set-numbers',
   'shims',
   'cup-seat',
@@ -15,13 +17,17 @@ export const checkIds = [
   'sleeve-new',
   'pinion-nut-torque',
   'pinion-torque',
+  'cap-torque',
   'case-end-play',
   'case-preload',
-  'cap-torque',
   'case-tight',
   'backlash',
   'total-torque',
   'adjuster-locks',
+  'nut-locked',
+  'bolts-locked',
+  'pins-and-clips',
   'mark',
+  'oil',
 ] as const;
 export type CheckId = (typeof checkIds)[number];

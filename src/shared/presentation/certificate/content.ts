@@ -12,7 +12,7 @@ import { calibrationOn, type GaugeSeen } from '../../job/records/gauge.ts';
 import type { MakeUp } from '../../axle/makeUp.ts';
 import type { Entry } from '../../job/records/notebook.ts';
 import type { Rule, SpecSheet } from '../../job/records/specSheet.ts';
-import type { Phase } from '../../job/records/checkIds.ts';
+import { type Phase, phases } from '../../job/records/checkIds.ts';
 import type { LimitJudged, Standing } from '../../job/checks/judge.ts';
 import { type CheckState, isDescribed, markJudgement, readinessOf } from '../../job/checks/readiness.ts';
 import { cautions, statement } from './words.ts';
@@ -155,7 +155,7 @@ function whatIsMissing(build: Build, assemblies: readonly CertificateAssembly[])
   const missing: string[] = [];
   if (build.makeUp === undefined) missing.push('The axle has not been described.');
   if (build.specSheet === undefined) missing.push('No limits have been entered.');
-  for (const phase of ['as-found', 'trial', 'final'] as const) {
+  for (const phase of phases) {
     const assembly = assemblies.findLast((one) => one.phase === phase);
     if (assembly === undefined) missing.push(absent[phase]);
     else missing.push(...unsettled(assembly));
@@ -170,26 +170,26 @@ function whatIsMissing(build: Build, assemblies: readonly CertificateAssembly[])
 
 const absent: Record<Phase, string> = {
   'as-found': 'Nothing was recorded before the axle was taken apart.',
+  stripping: 'Nothing was recorded as the axle came apart.',
   trial: 'There was no trial assembly.',
   final: 'There is no final assembly.',
 };
 
 const unsettled = (assembly: CertificateAssembly): readonly string[] =>
   assembly.checks
-    // As found, a reading outside its limits is what the axle came with, and only a missing one is missing.
+    // Before the first trial, a reading outside its limits is what the axle came with, and only a missing one is missing.
     .filter(
-      (check) =>
-        check.override === undefined && (assembly.phase === 'as-found' ? notTaken(check) : unsettledStanding(check)),
+      (check) => check.override === undefined && (isBefore(assembly) ? notTaken(check) : unsettledStanding(check)),
     )
     .map((check) => `${assembly.name}: ${check.title.toLowerCase()} – ${standingWords[check.standing]}.`);
+
+const isBefore = ({ phase }: CertificateAssembly): boolean => phase === 'as-found' || phase === 'stripping';
 
 const notTaken = ({ standing, needed }: CertificateCheck): boolean =>
   needed === 'required' && standing === 'not-measured';
 
 const unsettledStanding = ({ standing, needed }: CertificateCheck): boolean =>
-  standing === 'outside' ||
-  standing === 'too-close' ||
-  (needed === 'required' && (standing === 'not-measured' || standing === 'no-limit'));
+  standing === 'outside' || standing === 'too-close' || (needed === 'required' && standing === 'not-measured');
 
 const standingWords: Record<Standing, string> = {
   within: 'within its limits',

@@ -15,7 +15,7 @@ export type Shape = State | 'recorded';
 export function shapeOf(judged: CheckJudged & Pick<Partial<CheckState>, 'override'>): Shape {
   if (judged.override !== undefined) return 'overridden';
   if (judged.standing === 'recorded') return 'recorded';
-  if (judged.standing === 'no-limit') return 'not-measured';
+  if (judged.standing === 'no-limit') return 'recorded';
   return judged.standing === 'within' && judged.closeCall ? 'too-close' : judged.standing;
 }
 

@@ -13,6 +13,8 @@ import './assemble.css';
 const explained: Readonly<Record<Phase, string>> = {
   'as-found':
     'Before anything is loosened. What is not read now is lost once the axle is stripped, and for a used set it is the target.',
+  stripping:
+    'Caps and sides marked before they come off, each shim measured with its place, the pinion turned alone once the case is out.',
   trial: 'One putting-together with one set of shims. Everything measured in earlier trials stays.',
   final: 'Good bearings, sleeve or spacer, seal, all preloads. A final mark that fails opens a further trial.',
 };

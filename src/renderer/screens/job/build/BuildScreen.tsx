@@ -5,7 +5,7 @@ import {
   currentAssembly,
   latest,
 } from '../../../../shared/job/records/build.ts';
-import { isDescribed, nextStep, readinessOf } from '../../../../shared/job/checks/readiness.ts';
+import { gateOf, isDescribed, nextStep, readinessOf } from '../../../../shared/job/checks/readiness.ts';
 import { Button } from '../../../parts/Button.tsx';
 import { Stage } from '../../../parts/Stage.tsx';
 import { Words } from '../../../parts/Words.tsx';
@@ -43,7 +43,7 @@ export function BuildScreen({
             <>
               <Button onPress={() => go({ at: 'trials', build: build.id })}>All trials</Button>
               {assembly === undefined ||
-              assembly.phase === 'as-found' ||
+              gateOf(assembly) === undefined ||
               latest(assembly, 'mark') !== undefined ? undefined : (
                 <Button onPress={() => go({ at: 'painting', build: build.id, assembly: assembly.id })}>
                   How to paint
@@ -55,6 +55,7 @@ export function BuildScreen({
       >
         <p>{next.why}</p>
         <CloseCallWords build={build} assembly={current} />
+        <WithoutLimitWords build={build} assembly={current} />
       </Words>
     </>
   );
@@ -64,6 +65,22 @@ const stageTitle = (assembly: Assembly | undefined, current: Assembly | undefine
   if (assembly === undefined) return 'Before the first reading';
   return assembly === current ? `${assemblyName(assembly)}, on the stand` : `${assemblyName(assembly)}, taken apart`;
 };
+
+/** One sentence for all readings that have no limit: they are recorded, and the limits can still be entered. */
+function WithoutLimitWords({ build, assembly }: { readonly build: Build; readonly assembly: Assembly | undefined }) {
+  if (assembly === undefined || !isDescribed(build)) return undefined;
+  const { withoutLimit } = readinessOf(build, assembly);
+  if (withoutLimit.length === 0) return undefined;
+  const names = withoutLimit.map((state) => state.check.title.toLowerCase()).join(', ');
+  return (
+    <p>
+      No limit is entered for {names}: recorded only.{' '}
+      <Button look="quiet" onPress={() => go({ at: 'limits', build: build.id })}>
+        Enter limits
+      </Button>
+    </p>
+  );
+}
 
 /** Close calls warn and do not block. */
 function CloseCallWords({ build, assembly }: { readonly build: Build; readonly assembly: Assembly | undefined }) {

@@ -1,4 +1,5 @@
 import type { Assembly } from '../../../../shared/job/records/build.ts';
+import type { Phase } from '../../../../shared/job/records/checkIds.ts';
 import type { Readiness } from '../../../../shared/job/checks/readiness.ts';
 import type { Shape } from '../../../../shared/presentation/words/standing.ts';
 import { markResultOf } from '../../checks/mark/draft.ts';
@@ -7,7 +8,7 @@ import { markResultOf } from '../../checks/mark/draft.ts';
 export function standOf(assembly: Assembly, readiness: Readiness): { readonly title: string; readonly shape: Shape } {
   const mark = readiness.gate === 'ready-to-paint' && readiness.ready ? markResultOf(assembly) : undefined;
   if (mark !== undefined) return judged[mark.judgement];
-  return { title: gateTitle(readiness), shape: readiness.ready ? 'within' : 'not-measured' };
+  return { title: gateTitle(assembly.phase, readiness), shape: readiness.ready ? 'within' : 'not-measured' };
 }
 
 const judged = {
@@ -17,11 +18,14 @@ const judged = {
 } as const;
 
 /** The gate in one line: "Ready to paint", or how much stands in the way of it. */
-export function gateTitle(readiness: Readiness): string {
+export function gateTitle(phase: Phase, readiness: Readiness): string {
   const gate = { 'ready-to-paint': 'Ready to paint', 'ready-to-close': 'Ready to close' };
   const count = readiness.inTheWay.length;
-  if (readiness.gate === undefined)
+  if (phase === 'as-found')
     return readiness.ready ? 'As found is complete' : `${count} still to be read before it is loosened`;
+  if (phase === 'stripping')
+    return readiness.ready ? 'It is apart, and all of it recorded' : `${count} still to be read as it comes apart`;
+  if (readiness.gate === undefined) return '';
   if (readiness.ready) return gate[readiness.gate];
   const what = readiness.gate === 'ready-to-paint' ? 'painting' : 'closing';
   return count === 1 ? `One thing stands in the way of ${what}` : `${count} things stand in the way of ${what}`;

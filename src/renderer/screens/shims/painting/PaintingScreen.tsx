@@ -26,7 +26,7 @@ export function PaintingScreen({ build, assembly }: PaintingScreenProps) {
             <section className="painting__gate" aria-label="Ready to paint">
               <StateMark shape={readiness.ready ? 'within' : 'not-measured'} size={28} />
               <div className="painting__words">
-                <h2 className="painting__title">{gateTitle(readiness)}</h2>
+                <h2 className="painting__title">{gateTitle(assembly.phase, readiness)}</h2>
                 {readiness.ready ? undefined : <p className="quiet">{namesOf(readiness.inTheWay)}</p>}
               </div>
               {readiness.ready ? undefined : (

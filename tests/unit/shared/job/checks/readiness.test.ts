@@ -25,6 +25,7 @@ import {
   notebook,
   specSheet,
   trial,
+  stripping,
 } from '../../../../support/records/scenario.ts';
 
 const readiness = (...deeds: readonly Deed[]) => {
@@ -111,14 +112,15 @@ describe('the table of checks', () => {
     ),
   );
 
-  it('answers for every phase of every make-up, and asks for backlash and torque in all', () => {
+  it('answers for every phase of every make-up, and asks for backlash in all but while it comes apart', () => {
     for (const one of makeUps) {
       for (const phase of phases) {
         const asked = checksOf(phase, one);
         expect(asked.map(({ id }) => id)).toEqual(
           checks.filter((check) => needOf(check, phase, one) !== 'not-asked').map(({ id }) => id),
         );
-        expect(asked.find(({ id }) => id === 'backlash')?.needed).toBe('required');
+        const backlashAsked = asked.find(({ id }) => id === 'backlash')?.needed;
+        expect(backlashAsked).toBe(phase === 'stripping' ? undefined : 'required');
       }
     }
   });
@@ -191,11 +193,11 @@ describe('ready to paint', () => {
 describe('limits and their bases', () => {
   it('never compares torques across bearings, seal or basis', () => {
     expect(stateOf('pinion-torque', trial, measured('e3', 'pinion-torque', torque(0.6, 'new')))).toMatchObject({
-      standing: 'no-limit',
+      standing: 'recorded',
       why: expect.stringContaining('set-up bearings'),
     });
     expect(stateOf('pinion-torque', trial, measured('e3', 'pinion-torque', torque(0.6, 'set-up', 'in')))).toMatchObject(
-      { standing: 'no-limit', why: expect.stringContaining('seal') },
+      { standing: 'recorded', why: expect.stringContaining('seal') },
     );
     expect(stateOf('pinion-torque', trial, measured('e3', 'pinion-torque', torque(0.6)))).toMatchObject({
       standing: 'within',
@@ -243,13 +245,20 @@ describe('limits and their bases', () => {
     expect(standingOf([0.2, 0.21, 0.2, 'drift'])).toBe('not-measured');
   });
 
-  it('has no verdict where the sheet has no limit', () => {
+  it('records what the sheet has no limit for, names it, and lets it stand in nobody’s way', () => {
     const noLimits: Deed = { kind: 'limits-set', specSheet: { ...specSheet, limits: [] } };
     const result = readiness(...goodTrial, noLimits);
     expect(result.states.find((state) => state.check.id === 'backlash')).toMatchObject({
       standing: 'no-limit',
-      inTheWay: true,
+      inTheWay: false,
     });
+    expect(result.withoutLimit.map((state) => state.check.id)).toEqual([
+      'flange-runout',
+      'ring-gear-runout',
+      'backlash',
+    ]);
+    // Nobody prints a torque for set-up bearings: it is recorded, and no limit is missing.
+    expect(result.states.find((state) => state.check.id === 'pinion-torque')).toMatchObject({ standing: 'recorded' });
     expect(result.states.find((state) => state.check.id === 'cap-torque')).toMatchObject({
       standing: 'recorded',
       inTheWay: false,
@@ -290,7 +299,14 @@ describe('the next step', () => {
     expect(nextStep(buildOf(notebook(described, limitsSet)))).toEqual({ do: 'open-as-found' });
     expect(nextStep(buildOf(notebook(described, limitsSet, asFound)))).toMatchObject({
       do: 'check',
-      check: { id: 'shims' },
+      check: { id: 'case-tight' },
+    });
+    const found = [asFound, measured('e3', 'case-tight', { kind: 'confirmed', yes: true })];
+    const stillTogether = [...found, measured('e3', 'backlash', backlash([0.2, 0.21, 0.2, 0.19]))];
+    expect(nextStep(buildOf(notebook(described, limitsSet, ...stillTogether)))).toEqual({ do: 'open-stripping' });
+    expect(nextStep(buildOf(notebook(described, limitsSet, ...stillTogether, stripping)))).toMatchObject({
+      do: 'check',
+      check: { id: 'caps-marked' },
     });
     expect(nextStep(buildOf(notebook(described, limitsSet, ...goodTrial)))).toMatchObject({
       do: 'check',
@@ -315,6 +331,19 @@ describe('the next step', () => {
     });
     expect(nextStep(buildOf(notebook(described, limitsSet, ...goodTrial, mark('e3', 'change'))))).toEqual({
       do: 'open-trial',
+    });
+  });
+
+  it('follows a mark that asks for a change before anything else that is missing', () => {
+    const early = [trial, measured('e3', 'backlash', backlash([0.2, 0.2, 0.2, 0.2])), mark('e3', 'change')];
+    expect(nextStep(buildOf(notebook(described, limitsSet, ...early)))).toEqual({ do: 'open-trial' });
+  });
+
+  it('settles set numbers that differ before it asks for the shims', () => {
+    const numbers = measured('e3', 'set-numbers', { kind: 'set-numbers', pinion: '4711', ringGear: '4712' });
+    expect(nextStep(buildOf(notebook(described, limitsSet, trial, numbers)))).toMatchObject({
+      do: 'settle',
+      state: { check: { id: 'set-numbers' } },
     });
   });
 });

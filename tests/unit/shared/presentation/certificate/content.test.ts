@@ -14,6 +14,7 @@ describe('what a certificate says', () => {
       'The axle has not been described.',
       'No limits have been entered.',
       'Nothing was recorded before the axle was taken apart.',
+      'Nothing was recorded as the axle came apart.',
       'There was no trial assembly.',
       'There is no final assembly.',
     ]);

@@ -48,6 +48,7 @@ describe('what a certificate tells', () => {
       'Limits, and where they come from',
       'Shims by place',
       'As found',
+      'As it comes apart',
       'Trial 1',
       'Trial 2',
       'Final',
