@@ -43,7 +43,7 @@ export const spoiltBy =
  */
 export async function measureThrough(mishap: Mishap, seed = 7): Promise<MishapRun> {
   const axle = demoAxle(seed);
-  const standing = axle.assemble(axle.secondTrial);
+  const standing = axle.assemble(axle.thirdTrial);
   const sim = await simulatedGauges({ axle: () => standing, seed, rate_Hz: 100, kind: 'pty' });
   const folder = mkdtempSync(join(tmpdir(), 'axlewright-test-'));
   const database = openDatabase(folder, systemClock);

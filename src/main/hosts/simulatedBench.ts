@@ -94,7 +94,7 @@ function assemblyFor(
   const scenario = {
     'as-found': axle.asFound,
     stripping: axle.asFound,
-    trial: number === 1 ? axle.firstTrial : axle.secondTrial,
+    trial: [axle.firstTrial, axle.secondTrial][number - 1] ?? axle.thirdTrial,
     final: axle.final,
   }[phase];
   const shims =

@@ -131,7 +131,7 @@ describe('simulate in one process, watch and learn in others', () => {
       .map(({ value_mm }) => value_mm)
       .filter((value) => typeof value === 'number');
     const axle = demoAxle(simulateSeed);
-    const standing = axle.assemble(axle.secondTrial);
+    const standing = axle.assemble(axle.thirdTrial);
     const truths = Array.from({ length: simulateStations }, (_, station) =>
       standing.backlashAt((2 * Math.PI * station) / simulateStations),
     );

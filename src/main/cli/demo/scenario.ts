@@ -3,13 +3,13 @@ import type { MeasuredResult, How } from '../../../shared/job/records/measuremen
 import type { SpecSheet } from '../../../shared/job/records/specSheet.ts';
 
 /** The demo's build. Everything here is invented, with round dimensions; it is the axle that hardware-sim simulates. */
-export const technician = 'Demo technician';
-export const title = 'Demo axle, 220 mm ring gear';
+export const technician = 'Technician A';
+export const title = 'Demo axle, 205 mm ring gear';
 
 export const makeUp: MakeUp = {
-  pinionTeeth: 11,
-  ringTeeth: 41,
-  outerDiameter_mm: 220,
+  pinionTeeth: 13,
+  ringTeeth: 45,
+  outerDiameter_mm: 205,
   gearSet: 'new',
   cut: 'face-milled',
   driveFlank: 'convex',

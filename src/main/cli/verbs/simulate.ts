@@ -93,7 +93,7 @@ function whichIsUnknown(faults: string): Problem | undefined {
 async function serve({ kind, manner, rate_Hz, faults }: Asked, output: Output): Promise<ExitCode> {
   const interrupted = interruption();
   const axle = demoAxle(simulateSeed);
-  const standing = axle.assemble(axle.secondTrial);
+  const standing = axle.assemble(axle.thirdTrial);
   const { choice, traits } = made(manner);
   const { unit } = traits;
   const gauges = await simulatedGauges({
