@@ -21,7 +21,7 @@ const torque = { kind: 'torque', basis: { basis: 'running', seal: 'out', bearing
 /** A bench with a build in its first trial, on records whose journal holds readings. */
 async function inTrial({ folder }: Journaled) {
   const bench = benchInNewFolder(undefined, folder);
-  onTestFinished(() => bench.close());
+  onTestFinished(async () => void (await bench.close()));
   const { id: build } = valueOf(await bench.answers['builds.start']({ title: 'Rear axle', technician: by }));
   const written = valueOf(
     await bench.answers['builds.write']({

@@ -6,8 +6,9 @@ import { markSchema } from '../../axle/mark/mark.ts';
 /** What should be read once the axle is together again; each mark carries how sure its place is (U95). */
 export const expectedSchema = z.strictObject({
   backlash: z.strictObject({ mean_mm: z.number(), min_mm: z.number(), max_mm: z.number(), U95_mm: z.number().min(0) }),
-  drive: markSchema,
-  coast: markSchema,
+  /** Absent where the ring gear is moved for its backlash before anything was painted. */
+  drive: markSchema.optional(),
+  coast: markSchema.optional(),
   /** Whether the place along the face is promised too: only with the cut known. */
   lengthwise: z.boolean(),
 });

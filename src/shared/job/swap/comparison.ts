@@ -1,8 +1,8 @@
 import type { Mark } from '../../axle/mark/mark.ts';
-import { type Assembly, type Build, packAt, type Swap, swapOf } from '../records/build.ts';
+import { type Assembly, type Build, latest, packAt, type Swap, swapOf } from '../records/build.ts';
 import { insideOf } from '../../basics/recorded.ts';
 import type { SwapLine } from '../records/swap.ts';
-import { seenIn } from '../planning/seen.ts';
+import { backlashOf, marksOf } from '../planning/seen.ts';
 import { packTolerance_mm } from './packFault.ts';
 
 export type Compared = 'backlash' | 'drive-height' | 'drive-face' | 'coast-height' | 'coast-face';
@@ -30,16 +30,19 @@ export interface Comparison {
 export function comparisonOf(build: Build, trial: Assembly): Comparison | undefined {
   const swap = swapOf(build, trial);
   if (swap === undefined) return undefined;
-  const seen = seenIn(trial);
+  const marks = marksOf(trial);
+  const read = latest(trial, 'backlash')?.result;
+  const felt = read?.kind === 'backlash' ? backlashOf(read) : undefined;
   const { backlash, drive, coast, lengthwise } = swap.expected;
-  const place = (side: 'drive' | 'coast', mark: Mark): ComparedRow[] => [
-    row(`${side}-height`, mark.crown, mark.U95?.crown, seen?.pattern[side].crown),
-    ...(lengthwise ? [row(`${side}-face`, mark.heel, mark.U95?.heel, seen?.pattern[side].heel)] : []),
-  ];
+  const place = (side: 'drive' | 'coast', mark: Mark | undefined): readonly ComparedRow[] => {
+    if (mark === undefined) return [];
+    const height = row(`${side}-height`, mark.crown, mark.U95?.crown, marks?.[side].crown);
+    return lengthwise ? [height, row(`${side}-face`, mark.heel, mark.U95?.heel, marks?.[side].heel)] : [height];
+  };
   return {
     swap,
     rows: [
-      row('backlash', backlash.mean_mm, backlash.U95_mm, seen?.backlash.mean_mm),
+      row('backlash', backlash.mean_mm, backlash.U95_mm, felt?.mean_mm),
       ...place('drive', drive),
       ...place('coast', coast),
     ],

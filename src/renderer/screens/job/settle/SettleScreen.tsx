@@ -14,6 +14,7 @@ import { go } from '../../../stores/route.ts';
 import { useSession } from '../../../stores/session.ts';
 import { limitBasisWords, limitWords, quantityWords } from '../../../../shared/presentation/words/limits.ts';
 import { shapeOf, standingSentence } from '../../../../shared/presentation/words/standing.ts';
+import { movingFor, MovingWords } from './MovingWords.tsx';
 import './settle.css';
 
 interface SettleScreenProps {
@@ -50,6 +51,8 @@ export function SettleScreen({ build, assembly: id, check }: SettleScreenProps) 
   if (assembly === undefined || state === undefined) return <Gone build={build} />;
   const again = { at: 'check', build: build.id, assembly: id, check } as const;
   const measured = state.measurement;
+  const takeAgain = { words: measured === undefined ? 'Take it now' : 'Take it anew', run: () => go(again) };
+  const move = isDescribed(build) ? movingFor(build, assembly, state) : undefined;
   return (
     <>
       <Stage title={`${state.check.title}, ${assemblyName(assembly).toLowerCase()}`}>
@@ -76,15 +79,18 @@ export function SettleScreen({ build, assembly: id, check }: SettleScreenProps) 
         </div>
       </Stage>
       <Words
-        title="Two ways out"
-        next={{ words: measured === undefined ? 'Take it now' : 'Take it anew', run: () => go(again) }}
+        title={move === undefined ? 'Two ways out' : 'Three ways out'}
+        next={move?.ok === true ? move.value.next(units) : takeAgain}
         others={
-          <Button onPress={submit} disabled={draft.reason.trim().length < fewestLetters}>
-            Override with this reason
-          </Button>
+          <>
+            {move?.ok === true ? <Button onPress={takeAgain.run}>{takeAgain.words}</Button> : undefined}
+            <Button onPress={submit} disabled={draft.reason.trim().length < fewestLetters}>
+              Override with this reason
+            </Button>
+          </>
         }
       >
-        <p>{state.check.how}</p>
+        {move === undefined ? <p>{state.check.how}</p> : <MovingWords move={move} />}
         <p className="quiet">An override lets the job go on. It does not change the reading or its verdict.</p>
       </Words>
     </>

@@ -34,8 +34,8 @@ export function expectedLines(
   const length = (value: number): string => showText(value, 'length', system);
   return [
     `Backlash ${length(backlash.mean_mm)} ± ${length(backlash.U95_mm)}, stations ${length(backlash.min_mm)} to ${length(backlash.max_mm)}`,
-    `Drive mark ${placeOf(drive, lengthwise)}${doubt(drive.U95?.crown)}`,
-    `Coast mark ${placeOf(coast, lengthwise)}${doubt(coast.U95?.crown)}`,
+    ...(drive === undefined ? [] : [`Drive mark ${placeOf(drive, lengthwise)}${doubt(drive.U95?.crown)}`]),
+    ...(coast === undefined ? [] : [`Coast mark ${placeOf(coast, lengthwise)}${doubt(coast.U95?.crown)}`]),
   ];
 }
 

@@ -157,12 +157,12 @@ describe('what is foreseen at a place', () => {
     const expected = promised(answer.value);
     const there = foresee(insight, input, { pinionOut, ringAway }).expected;
     expect(expectedSchema.parse(there)).toEqual(there);
-    expect(there.drive.crown).toBeCloseTo(expected.pattern.drive.crown, 2);
+    expect(there.drive?.crown).toBeCloseTo(expected.pattern.drive.crown, 2);
     expect(there.backlash.mean_mm).toBeCloseTo(expected.backlash.mean_mm, 3);
     expect(there.backlash.U95_mm).toBeCloseTo(expected.U95.backlash_mm, 3);
     const here = foresee(insight, input, { pinionOut: 0, ringAway: 0 }).expected;
-    expect(there.drive.crown).toBeGreaterThan(here.drive.crown + 0.1);
-    expect(here.drive.edges.root).not.toBe('clear');
+    expect(there.drive?.crown).toBeGreaterThan((here.drive?.crown ?? Number.NaN) + 0.1);
+    expect(here.drive?.edges.root).not.toBe('clear');
   });
 });
 
