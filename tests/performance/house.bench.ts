@@ -1,15 +1,23 @@
+import { writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { bareLengths, homonyms, repeatedRuns, silentZeros, unusedExports, unusedProperties } from './house/counts.ts';
 import { functionsOf, type FunctionSeen } from './house/functions.ts';
+import { picture } from './house/picture.ts';
 import { circlesOf, roomsOf } from './house/rooms.ts';
 import { type House, readHouse, type SourceFile } from './house/sources.ts';
 
 const root = join(import.meta.dirname, '..', '..');
 
-/** The structure of the code in numbers. More words are revisions to set beside it: `npm run bench house 379badc`. */
+/** The structure of the code in numbers. More words are revisions to set beside it: `npm run bench house 379badc`. With `list` each
+ * thing that counts is named; with `picture` the house is drawn anew for the documents. */
 export default async function bench(print: (line: string) => void, words: readonly string[] = []): Promise<void> {
   const list = words.includes('list');
-  for (const revision of [...words.filter((word) => word !== 'list'), undefined]) {
+  if (words.includes('picture')) {
+    const file = join(root, 'docs', 'pictures', 'house.svg');
+    writeFileSync(file, picture(readHouse(root).code, 'src/shared'));
+    print(`the rooms of src/shared as they stand, drawn into docs/pictures/house.svg`);
+  }
+  for (const revision of [...words.filter((word) => word !== 'list' && word !== 'picture'), undefined]) {
     print(`at ${revision ?? 'this checkout'}`);
     tell(readHouse(root, revision), print, list && revision === undefined);
   }
