@@ -1,12 +1,10 @@
 import { readFile } from 'node:fs/promises';
 import type * as Electron from 'electron';
 import { mediaTypeOf, type PageFiles, securityHeaders } from '../policy.ts';
-import { channels } from './channels.ts';
+import { type BenchBehindOptions, putBenchBehind } from './benchBehind.ts';
 import {
   appFile,
   appScheme,
-  isOwnPage,
-  mayAsk,
   mayHavePermission,
   mayNavigate,
   type PermissionAsked,
@@ -21,12 +19,9 @@ export type ElectronParts = Pick<
   'app' | 'BrowserWindow' | 'ipcMain' | 'protocol' | 'session' | 'utilityProcess' | 'dialog'
 >;
 
-export interface ElectronHostOptions {
+export interface ElectronHostOptions extends BenchBehindOptions {
   readonly files: PageFiles;
   readonly preload: string;
-  /** The bench's own program, run as a utility process so that serial ports and disk never stall a window. */
-  readonly benchProgram: string;
-  readonly benchArguments: readonly string[];
 }
 
 /** Must run before the program is ready: Electron asks for schemes then. */
@@ -40,11 +35,9 @@ export function declareScheme(electron: Pick<ElectronParts, 'protocol'>): void {
 export async function openHost(electron: ElectronParts, options: ElectronHostOptions): Promise<void> {
   shutDoors(electron);
   serveScreens(electron, options.files);
-  const bench = electron.utilityProcess.fork(options.benchProgram, [...options.benchArguments], {
-    serviceName: 'Axlewright bench',
-  });
   const window = new electron.BrowserWindow(windowOptions(options.preload));
-  relay(electron, bench, window);
+  const bench = putBenchBehind(electron, window, options);
+  tellFaults(electron, window, (fault) => bench.tell({ fault }));
   window.once('ready-to-show', () => window.show());
   electron.app.on('window-all-closed', () => electron.app.quit());
   await window.loadURL(startPage);
@@ -68,8 +61,23 @@ function shutDoors(electron: ElectronParts): void {
     contents.on('will-navigate', (event) => {
       if (!mayNavigate(event.url)) event.preventDefault();
     });
+    contents.on('will-redirect', (event) => {
+      if (!mayNavigate(event.url)) event.preventDefault();
+    });
     contents.on('will-attach-webview', (event) => event.preventDefault());
   });
+}
+
+/** What goes wrong with the window itself goes into the bench's log; a page that has died is loaded anew. */
+function tellFaults(electron: ElectronParts, window: Electron.BrowserWindow, tell: (fault: string) => void): void {
+  electron.app.on('render-process-gone', (_event, _contents, { reason }) => {
+    tell(`the window (${reason})`);
+    if (reason !== 'clean-exit' && !window.isDestroyed()) void window.loadURL(startPage);
+  });
+  electron.app.on('child-process-gone', (_event, { type, reason }) => {
+    if (reason !== 'clean-exit') tell(`a helper of the window (${type}, ${reason})`);
+  });
+  window.on('unresponsive', () => tell('the window (does not answer)'));
 }
 
 type RequestDetails = Parameters<NonNullable<Parameters<Electron.Session['setPermissionRequestHandler']>[0]>>[3];
@@ -88,25 +96,5 @@ function serveScreens(electron: ElectronParts, files: PageFiles): void {
     if (answer.status !== 200) return new Response(null, { status: answer.status, headers: securityHeaders() });
     const headers = { ...securityHeaders(), 'content-type': mediaTypeOf(answer.file) };
     return new Response(new Uint8Array(await readFile(answer.file)), { headers });
-  });
-}
-
-/** Carries texts between page and bench; who may speak is decided here, what it means is decided in the bench. */
-function relay(electron: ElectronParts, bench: Electron.UtilityProcess, window: Electron.BrowserWindow): void {
-  electron.ipcMain.on(channels.toBench, (event, text: unknown) => {
-    const frame = event.senderFrame;
-    if (frame !== null && mayAsk({ url: frame.url, isTopFrame: frame.parent === null }, text)) bench.postMessage(text);
-  });
-  bench.on('message', (text: unknown) => {
-    if (typeof text === 'string' && !window.isDestroyed() && isOwnPage(window.webContents.getURL()))
-      window.webContents.send(channels.fromBench, text);
-  });
-  bench.on('exit', (code) => {
-    if (window.isDestroyed()) return;
-    window.webContents.send(channels.presence, false);
-    electron.dialog.showErrorBox(
-      'The bench has stopped',
-      `It ended with code ${code}. What was recorded is on disk. Close this window and start again.`,
-    );
   });
 }

@@ -17,6 +17,8 @@ function standIn() {
     errors: string[];
     loaded: string[];
     posted: unknown[];
+    quits: number;
+    kills: number;
   } = {
     schemes: [],
     permissions: [],
@@ -24,14 +26,30 @@ function standIn() {
     errors: [],
     loaded: [],
     posted: [],
+    quits: 0,
+    kills: 0,
   };
   let serve: ((request: Request) => Promise<Response>) | undefined;
   let permissionCheck: CheckHandler | undefined;
   let address = startPage;
-  const app = Object.assign(new EventEmitter(), { quit: () => undefined });
-  const bench = Object.assign(new EventEmitter(), { postMessage: (text: unknown) => told.posted.push(text) });
+  const app = Object.assign(new EventEmitter(), { quit: () => (told.quits += 1) });
+  const benches: EventEmitter[] = [];
+  const fork = () => {
+    const bench = Object.assign(new EventEmitter(), {
+      postMessage: (text: unknown) => told.posted.push(text),
+      kill: () => (told.kills += 1),
+    });
+    benches.push(bench);
+    return bench;
+  };
+  const sender = { getURL: () => address, send: (channel: string, text: unknown) => told.sent.push([channel, text]) };
+  const windows: EventEmitter[] = [];
   class BrowserWindow extends EventEmitter {
-    webContents = { getURL: () => address, send: (channel: string, text: unknown) => told.sent.push([channel, text]) };
+    webContents = sender;
+    constructor() {
+      super();
+      windows.push(this);
+    }
     isDestroyed = () => false;
     show = () => undefined;
     loadURL = async (url: string) => void told.loaded.push(url);
@@ -63,14 +81,16 @@ function standIn() {
         setPermissionCheckHandler: (handler: CheckHandler) => (permissionCheck = handler),
       },
     },
-    utilityProcess: { fork: () => bench },
-    dialog: { showErrorBox: (title: string) => told.errors.push(title) },
+    utilityProcess: { fork },
+    dialog: { showErrorBox: (title: string, words: string) => told.errors.push(title, words) },
   };
   return {
     parts: parts as unknown as ElectronParts,
     told,
     app,
-    bench,
+    sender,
+    bench: () => benches.at(-1) ?? new EventEmitter(),
+    window: () => windows.at(-1) ?? new EventEmitter(),
     ipcMain,
     serve: (url: string, method = 'GET') => serve?.({ url, method } as Request),
     permissionCheck: (origin: string, mediaType: string) =>
@@ -88,7 +108,7 @@ interface PermissionDetails {
 type RequestHandler = (c: unknown, p: string, answer: (yes: boolean) => void, details: PermissionDetails) => void;
 type CheckHandler = (c: unknown, p: string, origin: string, details: PermissionDetails) => boolean;
 
-async function opened() {
+async function opened(now_ms: () => number = () => 0) {
   const folder = mkdtempSync(join(tmpdir(), 'axlewright-host-'));
   writeFileSync(join(folder, 'index.html'), '<!doctype html><title>Axlewright</title>');
   const files = listPageFiles(folder);
@@ -100,6 +120,7 @@ async function opened() {
     preload: '/preload.cjs',
     benchProgram: '/bench.js',
     benchArguments: [],
+    now_ms,
   });
   return host;
 }
@@ -142,28 +163,79 @@ describe('the Electron host, wired to a stand-in', () => {
     const stopped: string[] = [];
     contents.emit('will-navigate', { url: 'https://evil.example/', preventDefault: () => stopped.push('away') });
     contents.emit('will-navigate', { url: startPage, preventDefault: () => stopped.push('home') });
+    contents.emit('will-redirect', { url: 'https://evil.example/', preventDefault: () => stopped.push('redirected') });
     contents.emit('will-attach-webview', { preventDefault: () => stopped.push('webview') });
-    expect(stopped).toEqual(['away', 'webview']);
+    expect(stopped).toEqual(['away', 'redirected', 'webview']);
   });
 
   it('carries texts of its own page to the bench and back, and no others', async () => {
-    const { ipcMain, bench, told, visit } = await opened();
-    ipcMain.emit(channels.toBench, { senderFrame: { url: startPage, parent: null } }, '{"id":1}');
-    ipcMain.emit(channels.toBench, { senderFrame: { url: 'https://evil.example/', parent: null } }, '{"id":2}');
-    ipcMain.emit(channels.toBench, { senderFrame: { url: startPage, parent: {} } }, '{"id":3}');
-    ipcMain.emit(channels.toBench, { senderFrame: null }, '{"id":4}');
+    const { ipcMain, bench, told, visit, sender } = await opened();
+    const frame = { url: startPage, parent: null };
+    ipcMain.emit(channels.toBench, { sender, senderFrame: frame }, '{"id":1}');
+    ipcMain.emit(channels.toBench, { sender, senderFrame: { ...frame, url: 'https://evil.example/' } }, '{"id":2}');
+    ipcMain.emit(channels.toBench, { sender, senderFrame: { ...frame, parent: {} } }, '{"id":3}');
+    ipcMain.emit(channels.toBench, { sender, senderFrame: null }, '{"id":4}');
+    ipcMain.emit(channels.toBench, { sender: {}, senderFrame: frame }, '{"id":5}');
+    ipcMain.emit(channels.toBench, { sender, senderFrame: frame }, { end: true });
     expect(told.posted).toEqual(['{"id":1}']);
-    bench.emit('message', '{"topic":"heard"}');
-    bench.emit('message', { not: 'text' });
+    bench().emit('message', '{"topic":"heard"}');
+    bench().emit('message', { not: 'text' });
     visit('https://evil.example/');
-    bench.emit('message', '{"topic":"secret"}');
+    bench().emit('message', '{"topic":"secret"}');
     expect(told.sent).toEqual([[channels.fromBench, '{"topic":"heard"}']]);
   });
 
-  it('says so when the bench ends', async () => {
+  it('starts a bench that has died anew, and says so when it dies again at once', async () => {
+    let now_ms = 0;
+    const { bench, told } = await opened(() => now_ms);
+    now_ms = 120_000;
+    bench().emit('exit', 1);
+    expect(told.sent).toEqual([
+      [channels.presence, false],
+      [channels.presence, true],
+    ]);
+    expect(told.errors).toEqual([]);
+    bench().emit('message', '{"topic":"heard"}');
+    expect(told.sent.at(-1)).toEqual([channels.fromBench, '{"topic":"heard"}']);
+    now_ms = 121_000;
+    bench().emit('exit', 1);
+    expect(told.sent.at(-1)).toEqual([channels.presence, false]);
+    expect(told.errors[0]).toBe('The bench has stopped');
+  });
+
+  it('shows why a bench has not begun, in the sentence of the bench itself, and quits', async () => {
     const { bench, told } = await opened();
-    bench.emit('exit', 1);
-    expect(told.sent).toEqual([[channels.presence, false]]);
-    expect(told.errors).toEqual(['The bench has stopped']);
+    const problem = { kind: 'database-in-use', sentence: 'It is in use.', remedy: 'Close the other bench.' };
+    bench().emit('message', { problem });
+    bench().emit('exit', 1);
+    expect(told.errors).toEqual(['It is in use.', 'Close the other bench.']);
+    expect(told.quits).toBe(1);
+  });
+
+  it('lets the bench write what it holds before the program ends', async () => {
+    const { app, bench, told } = await opened();
+    const held: string[] = [];
+    app.emit('before-quit', { preventDefault: () => held.push('held') });
+    app.emit('before-quit', { preventDefault: () => held.push('held') });
+    expect(held).toEqual(['held', 'held']);
+    expect(told.posted).toEqual([{ end: true }]);
+    bench().emit('exit', 0);
+    expect(told).toMatchObject({ quits: 1, errors: [] });
+    app.emit('before-quit', { preventDefault: () => held.push('not any more') });
+    expect(held).toHaveLength(2);
+  });
+
+  it('notes what goes wrong with the window, and loads a page that has died anew', async () => {
+    const { app, window, told } = await opened();
+    app.emit('render-process-gone', {}, {}, { reason: 'crashed' });
+    app.emit('child-process-gone', {}, { type: 'GPU', reason: 'killed' });
+    app.emit('child-process-gone', {}, { type: 'Utility', reason: 'clean-exit' });
+    window().emit('unresponsive');
+    expect(told.posted).toEqual([
+      { fault: 'the window (crashed)' },
+      { fault: 'a helper of the window (GPU, killed)' },
+      { fault: 'the window (does not answer)' },
+    ]);
+    expect(told.loaded).toEqual([startPage, startPage]);
   });
 });

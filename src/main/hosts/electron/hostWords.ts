@@ -1,0 +1,18 @@
+import { z } from 'zod';
+import { problemSchema } from '../../../shared/contract/message.ts';
+
+/**
+ * What the window's host and the bench's process say to each other beside the texts they carry: objects, so that neither can
+ * be taken for a message of a page, which is always a text.
+ */
+export const wordToBenchSchema = z.union([
+  /** Write what is held, close the records and end. */
+  z.strictObject({ end: z.literal(true) }),
+  /** A fault the host has met, for the bench's log. */
+  z.strictObject({ fault: z.string() }),
+]);
+export type WordToBench = z.infer<typeof wordToBenchSchema>;
+
+/** Why the bench has not begun, or what it could not write before it ended: the window says so. */
+export const wordFromBenchSchema = z.strictObject({ problem: problemSchema });
+export type WordFromBench = z.infer<typeof wordFromBenchSchema>;
