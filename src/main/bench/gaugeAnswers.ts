@@ -15,6 +15,7 @@ import type { GaugeRecords } from '../store/gaugeRecords.ts';
 import { pathAndUsb } from '../gauges/recognise.ts';
 import { statesOf } from './gaugeNews.ts';
 import { type MeasuringDesk, noGauge } from './measurementAnswers.ts';
+import { linkInReach } from './reach.ts';
 import { heardOf } from './remeasure.ts';
 import { instant } from './writing.ts';
 
@@ -137,7 +138,7 @@ function saveGauge(desk: GaugeDesk, gauge: Gauge): Result<Gauge> {
 
 function wrongLink(gauge: Gauge): Problem | undefined {
   if (gauge.link === undefined) return undefined;
-  const link = parseLink(gauge.link);
+  const link = linkInReach(gauge.link);
   return link.ok ? undefined : { ...link.problem, field: 'gauge.link' };
 }
 

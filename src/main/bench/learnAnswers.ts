@@ -5,11 +5,14 @@ import { showRaw } from '../../shared/gauges/text.ts';
 import { ok } from '../../shared/basics/result.ts';
 import { type Attempt, type GaugeLearned, learnGauge } from '../gauges/learn/learnGauge.ts';
 import { type GaugeDesk, plugInAgain } from './gaugeAnswers.ts';
+import { linkInReach } from './reach.ts';
 
 /** Learning a gauge from the screen: told attempt by attempt. The gauge itself is put away for as long. */
 export function learnAnswers(desk: GaugeDesk): Pick<BenchAnswers, 'gauges.learn'> {
   return {
     'gauges.learn': async ({ gauge, link, seconds }) => {
+      const reached = linkInReach(link);
+      if (!reached.ok) return reached;
       const wasIn = desk.gauges.states().some((state) => state.gauge === gauge);
       if (gauge !== undefined) await desk.gauges.disconnect(gauge);
       const onAttempt = (attempt: Attempt): void => desk.outlet.tell('learning', attemptOf(attempt));
