@@ -4,6 +4,7 @@ import { readNotebook } from '../../shared/job/records/build.ts';
 import { type Deed, lastStanding, lastStrike, standing } from '../../shared/job/records/notebook.ts';
 import type { SpecSheet } from '../../shared/job/records/specSheet.ts';
 import { fail, ok, type Problem, type Result } from '../../shared/basics/result.ts';
+import { swapReckoned } from './swapReckoned.ts';
 import { type Desk, readBuild, summaryOf, writeEntry } from './writing.ts';
 
 type Names =
@@ -39,7 +40,9 @@ export function buildAnswers(desk: Desk): Pick<BenchAnswers, Names> {
       const notebook = readBuild(desk, build);
       if (!notebook.ok) return notebook;
       const refused = misplaced(notebook.value, deed);
-      return refused === undefined ? writeEntry(desk, build, by, deed) : fail(refused);
+      if (refused !== undefined) return fail(refused);
+      const reckoned = deed.kind === 'swap-planned' ? swapReckoned(notebook.value, deed) : ok(deed);
+      return reckoned.ok ? writeEntry(desk, build, by, reckoned.value) : reckoned;
     },
     'builds.undo': async ({ build, by }) => strike(desk, build, by, lastStanding, 'There is nothing to undo.'),
     'builds.redo': async ({ build, by }) => strike(desk, build, by, lastStrike, 'There is nothing to bring back.'),
