@@ -1,4 +1,5 @@
-import { closeSync, fsyncSync, openSync, renameSync, rmSync, writeSync } from 'node:fs';
+import { closeSync, existsSync, fsyncSync, mkdirSync, openSync, renameSync, rmSync, writeSync } from 'node:fs';
+import { join } from 'node:path';
 
 /**
  * Writes a file whole or not at all: under another name first, on disk, then in one step in place of what was there. A full
@@ -21,4 +22,15 @@ export function writeWhole(file: string, content: string | Uint8Array): void {
     rmSync(beside, { force: true });
     throw error;
   }
+}
+
+/**
+ * A folder inside the data folder, for its owner alone. The data folder itself is not made: where it was taken away, another
+ * in its place would keep it from coming back.
+ * @throws what the disk says.
+ */
+export function folderInside(dataFolder: string, name: string): string {
+  const folder = join(dataFolder, name);
+  if (!existsSync(folder)) mkdirSync(folder, { mode: 0o700 });
+  return folder;
 }

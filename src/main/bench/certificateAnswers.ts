@@ -1,4 +1,3 @@
-import { mkdirSync } from 'node:fs';
 import { join } from 'node:path';
 import { certificateContent } from '../../shared/presentation/certificate/content.ts';
 import type { BenchAnswers } from '../../shared/contract/contract.ts';
@@ -6,7 +5,7 @@ import { fail, ok, type Result } from '../../shared/basics/result.ts';
 import type { CertificateLook } from '../certificate/pdf.ts';
 import { contentHash } from '../certificate/hash.ts';
 import { databaseProblem } from '../store/databaseProblem.ts';
-import { writeWhole } from '../writeWhole.ts';
+import { folderInside, writeWhole } from '../writeWhole.ts';
 import { type Desk, readBuild, writeEntry } from './writing.ts';
 
 /** Issues certificates: computed from the notebook, written into the data folder, and noted in the notebook. */
@@ -21,9 +20,8 @@ export function certificateAnswers(desk: Desk, folder: string): Pick<BenchAnswer
       const { certificatePdf } = await import('../certificate/pdf.ts');
       const pdf = await certificatePdf(content, look);
       const sha256 = contentHash(content);
-      const place = join(folder, 'certificates');
       const fileName = `${fileNameOf(content.build.title)}-${sha256.slice(0, 8)}.pdf`;
-      const written = writeFile(place, fileName, pdf);
+      const written = writeFile(folder, fileName, pdf);
       if (!written.ok) return written;
       const noted = writeEntry(desk, build, by, { kind: 'certified', sha256, complete: content.complete });
       if (!noted.ok) return noted;
@@ -33,19 +31,20 @@ export function certificateAnswers(desk: Desk, folder: string): Pick<BenchAnswer
         missing: [...content.missing],
         pdf_base64: pdf.toString('base64'),
         fileName,
-        folder: place,
+        folder: written.value,
       });
     },
   };
 }
 
-function writeFile(folder: string, name: string, bytes: Buffer): Result<void> {
+/** Gives the folder it was written into. */
+function writeFile(dataFolder: string, name: string, bytes: Buffer): Result<string> {
   try {
-    mkdirSync(folder, { recursive: true, mode: 0o700 });
+    const folder = folderInside(dataFolder, 'certificates');
     writeWhole(join(folder, name), bytes);
-    return ok(undefined);
+    return ok(folder);
   } catch (error) {
-    return fail(databaseProblem(error, join(folder, name)));
+    return fail(databaseProblem(error, join(dataFolder, 'certificates', name)));
   }
 }
 

@@ -1,9 +1,8 @@
-import { mkdirSync } from 'node:fs';
 import { arch, cpus, freemem, loadavg, platform, release, totalmem, uptime } from 'node:os';
 import { join } from 'node:path';
 import { fail, ok, type Result } from '../../shared/basics/result.ts';
 import { databaseProblem } from '../store/databaseProblem.ts';
-import { writeWhole } from '../writeWhole.ts';
+import { folderInside, writeWhole } from '../writeWhole.ts';
 import type { OpenBench } from './parts.ts';
 
 /**
@@ -14,15 +13,14 @@ export async function saveReport(
   bench: OpenBench,
 ): Promise<Result<{ readonly file: string; readonly folder: string }>> {
   const at = new Date(bench.clock.wall_ms()).toISOString();
-  const folder = join(bench.options.folder, 'reports');
   const file = `report-${at.replaceAll(/[:.]/gu, '-')}.json`;
   const report = JSON.stringify(await reportOf(bench, at), undefined, 2);
   try {
-    mkdirSync(folder, { recursive: true, mode: 0o700 });
+    const folder = folderInside(bench.options.folder, 'reports');
     writeWhole(join(folder, file), report);
     return ok({ file, folder });
   } catch (error) {
-    return fail(databaseProblem(error, join(folder, file)));
+    return fail(databaseProblem(error, join(bench.options.folder, 'reports', file)));
   }
 }
 

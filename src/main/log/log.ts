@@ -41,7 +41,8 @@ export function openLog(folder: string, clock: Clock): Log {
     while (waiting !== '') {
       const text = waiting;
       waiting = '';
-      await mkdir(join(folder, 'log'), { recursive: true, mode: 0o700 });
+      // Never the data folder itself: where it was taken away, another in its place would keep it from coming back.
+      await mkdir(join(folder, 'log'), { mode: 0o700 }).catch(() => undefined);
       await makeRoom(folder);
       await appendFile(logFile(folder), text, { mode: 0o600 });
     }

@@ -87,6 +87,7 @@ const commands = {
       )
     );
   },
+  soak: () => buildScreens() || inNode(['tests/soak/soak.ts', ...rest]),
   pictures: () => {
     const browser = browserForTests(root, node, env);
     return (

@@ -39,6 +39,8 @@ export async function openLoopback({
   const sockets = new WebSocketServer({
     noServer: true,
     perMessageDeflate: false,
+    // One message at a time: gauges and other pages are heard between two questions, however many came at once.
+    allowSynchronousEvents: false,
     maxPayload: largestMessage_bytes,
     handleProtocols: () => protocolFor(token),
   });

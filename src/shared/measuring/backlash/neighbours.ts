@@ -1,4 +1,3 @@
-import { at } from '../../basics/at.ts';
 import { mean } from '../../basics/statistics.ts';
 import type { Side } from './measured.ts';
 import type { Rest } from './rocks.ts';
@@ -71,7 +70,7 @@ function againstNeighbours(rows: readonly Row[]): { readonly value: number; read
   for (const row of rows) {
     const weights = weightsIn(row);
     for (const [index, rest] of row.entries()) {
-      const weight = at(weights, index) / threes;
+      const weight = (weights[index] ?? NaN) / threes;
       value += weight * rest.level;
       squares += weight * weight;
     }
@@ -82,7 +81,7 @@ function againstNeighbours(rows: readonly Row[]): { readonly value: number; read
 /** How often each rest counts, + for the high side: 1 as the middle of three, less its shares as a neighbour of others. */
 function weightsIn(row: Row): readonly number[] {
   const weights = row.map(() => 0);
-  const add = (index: number, weight: number): void => void (weights[index] = at(weights, index) + weight);
+  const add = (index: number, weight: number): void => void (weights[index] = (weights[index] ?? NaN) + weight);
   for (const [index, rest] of row.entries()) {
     const [before, after] = [row[index - 1], row[index + 1]];
     if (before === undefined || after === undefined) continue;
@@ -113,7 +112,7 @@ function scatter(rows: readonly Row[], nu: number): Pick<Between, 'sd' | 'offs' 
   const power = sumOver(free.map(({ sides }) => product(sides, sides)));
   const backlash = power === 0 ? 0 : cross / power;
   const offs = free.flatMap(({ row, levels, sides }) =>
-    row.map(({ side }, index) => ({ side, off: at(levels, index) - backlash * at(sides, index) })),
+    row.map(({ side }, index) => ({ side, off: (levels[index] ?? NaN) - backlash * (sides[index] ?? NaN) })),
   );
   const sd = Math.sqrt(sumOver(offs.map(({ off }) => off * off)) / nu);
   const [longest = []] = rows.toSorted((one, other) => other.length - one.length);
@@ -124,14 +123,14 @@ const sumOver = (values: readonly number[]): number => values.reduce((sum, value
 
 /** Sum of the products of two rows of equal length. */
 export const product = (one: readonly number[], other: readonly number[]): number =>
-  sumOver(one.map((value, index) => value * at(other, index)));
+  sumOver(one.map((value, index) => value * (other[index] ?? NaN)));
 
 /** Something of each rest, less its straight line in time. */
 function straightened(row: Row, of: (rest: Rest) => number): readonly number[] {
   const values = row.map(of);
   const { times, slope } = lineThrough(row, values);
   const middle = mean(values);
-  return values.map((value, index) => value - middle - slope * at(times, index));
+  return values.map((value, index) => value - middle - slope * (times[index] ?? NaN));
 }
 
 function lineThrough(
@@ -147,5 +146,5 @@ function lineThrough(
 function driftOf(row: Row, backlash: number): number {
   const middles = row.map(({ level, side }) => (side === 'high' ? level - backlash : level));
   const { times, slope } = lineThrough(row, middles);
-  return row.length === 0 ? 0 : slope * (at(times, times.length - 1) - at(times, 0));
+  return slope * ((times.at(-1) ?? 0) - (times[0] ?? 0));
 }

@@ -100,17 +100,15 @@ export function gaugeParts(gauge: GaugeDoubt, of: 'reading' | 'difference'): rea
 
 /**
  * What an indicator loses where it turns round, for a difference of two readings that are reached from opposite ways.
- * Nothing is corrected for: the number is what the gauge reads.
  *
- * Stated, it is a limit h that gauges of its kind nearly use up: the loss lies between none and all of it, and the nearer to
- * all the likelier. Root mean square of a density that rises evenly from 0 to h: h/√2 (derived). Not stated, nothing
- * bounds it, and none at all would be the boldest guess: one step of the display is taken at either reading, anything
- * from none to both of them, so 2·step/√3 (own choice).
+ * Stated, it is a width h: anything from none to all of it may be missing, and nothing is corrected for, so the part is
+ * the root mean square of 0…h, h/√3. Not stated, nothing bounds it, and none at all would be the boldest guess: one step
+ * of the display is then taken as its standard uncertainty (own choice; it covers a loss of two steps at 95 %).
  */
 export const reversal = (resolution: number, stated: number | undefined): UncertaintyPart =>
   stated === undefined
-    ? { name: 'hysteresis, not stated', u: rectangular(2 * resolution) }
-    : { name: 'hysteresis', u: stated / Math.SQRT2 };
+    ? { name: 'hysteresis, not stated', u: resolution }
+    : { name: 'hysteresis', u: rectangular(stated) };
 
 /** Repeats of the same thing: standard deviation of the mean, with n − 1 degrees of freedom. Needs n of 2 or more. */
 export const repeatability = (name: string, sd: number, n: number): UncertaintyPart => ({

@@ -1,0 +1,194 @@
+// `npm run soak -- --hours 0.1`: the whole bench at work with four gauges while everything goes wrong, and what is left of it.
+import { mkdirSync, readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { parseArgs } from 'node:util';
+import { seeded } from '../../hardware-sim/seeded.ts';
+import type { BenchClient } from '../../src/shared/contract/contract.ts';
+import { type BenchUnderTest, startBench, type Weight, weightOf } from './benchUnderTest.ts';
+import { smallDisk } from './disk.ts';
+import { type Fuzzing, startFuzz } from './fuzz.ts';
+import { mischiefs } from './mischief.ts';
+import { knownTo } from './known.ts';
+import { cutPower, whyNoCuts } from './powerCut.ts';
+import { openStandGauges } from './standGauges.ts';
+import { openLedger, plugIn, verify, workOnce } from './worker.ts';
+
+const { values } = parseArgs({
+  options: {
+    hours: { type: 'string', default: '0.1' },
+    seed: { type: 'string', default: '1' },
+    cuts: { type: 'string' },
+    fuzz: { type: 'boolean', default: true },
+  },
+});
+const hours = Number(values.hours);
+const cuts = values.cuts === undefined ? Math.min(200, Math.round(100 * hours)) : Number(values.cuts);
+if (!(hours >= 0 && cuts >= 0)) {
+  process.stderr.write('--hours and --cuts are numbers, like --hours 0.1 --cuts 10.\n');
+  process.exit(2);
+}
+const say = (line: string): void => void process.stdout.write(`${line}\n`);
+const chance = seeded(Number(values.seed));
+const random = (): number => chance.next();
+const between = (least: number, most: number): number => least + (most - least) * random();
+const pause = (ms: number): Promise<void> => new Promise((resolve) => void setTimeout(resolve, ms));
+
+const disk = smallDisk(Math.round(200 + 400 * hours));
+const data = join(disk.folder, 'data');
+mkdirSync(data);
+const stand = await openStandGauges(4, 50);
+const ledger = openLedger();
+const { faults } = ledger;
+const done: Record<string, number> = {};
+const starts_ms: number[] = [];
+/** No mischief takes half as long; one that does has stopped the bench, or the soak. */
+const mostMischief_ms = 60_000;
+const seenDefects = new Set<string>();
+const weights: (Weight & { readonly at_s: number })[] = [];
+const totals = { messages: 0, taken: 0, refused: 0, unanswered: 0 };
+const count = (what: string): void => void (done[what] = (done[what] ?? 0) + 1);
+
+const began = performance.now();
+const elapsed_s = (): number => (performance.now() - began) / 1000;
+say(
+  `soak: ${hours} h, seed ${values.seed}, ${disk.own ? 'a disk of its own' : 'no disk of its own, so none is filled'}`,
+);
+
+let turn = 0;
+// The last fifth is one life, so that a slope of memory can be seen.
+const lives_s = 0.8 * 3600 * hours;
+while (elapsed_s() < lives_s) await oneLife(Math.min(between(8, 40), lives_s - elapsed_s() + 1), random() < 0.8);
+weights.length = 0;
+await oneLife(Math.max(20, 0.2 * 3600 * hours), false);
+const last = await startBench(data);
+await checkAll(last);
+stand.end().catch(() => undefined);
+disk.remove();
+await powerCuts();
+report();
+
+/** A bench from its start to its end, by a kill or as it should be, with work and mischief between. */
+async function oneLife(for_s: number, killed: boolean): Promise<void> {
+  const bench = await startBench(data);
+  starts_ms.push(bench.start_ms);
+  const client = await bench.client();
+  await verify(client, ledger, false);
+  const gauges = await plugIn(client, stand.links);
+  const fuzz = values.fuzz ? await startFuzz(bench, random, await knownTo(random, client, gauges)) : undefined;
+  let working = true;
+  const work = keepWorking(client, gauges, () => working);
+  await makeTrouble(bench, client, for_s);
+  if (killed) bench.process.kill('SIGKILL');
+  working = false;
+  await work;
+  await settleFuzz(fuzz);
+  if (!killed) bench.process.kill('SIGTERM');
+  const end = await bench.ended;
+  count(killed ? 'killed' : 'ended');
+  say(
+    `  ${elapsed_s().toFixed(0)} s: ${killed ? 'killed' : 'ended'} after ${for_s.toFixed(0)} s, ${faults.length} faults`,
+  );
+  if (!killed && end !== 0) faults.push(`ended with ${end}: ${bench.said().slice(-300)}`);
+  if (/^\s+at .+:\d+:\d+\)?$/mu.test(bench.said()))
+    faults.push(`a stack at the terminal: ${bench.said().slice(0, 400)}`);
+  lookThroughLog();
+}
+
+async function makeTrouble(bench: BenchUnderTest, client: BenchClient, for_s: number): Promise<void> {
+  const until = elapsed_s() + for_s;
+  const names = Object.keys(mischiefs);
+  while (elapsed_s() < until) {
+    const name = names[Math.floor(random() * names.length)] ?? '';
+    const mischief = mischiefs[name]?.({
+      bench,
+      client,
+      stand,
+      folder: disk.folder,
+      ownDisk: disk.own,
+      random,
+      faults,
+    });
+    if ((await Promise.race([mischief, pause(mostMischief_ms).then(() => 'late')])) === 'late')
+      faults.push(`${name} did not come to its end`);
+    count(name);
+    if (bench.process.exitCode !== null || bench.process.signalCode !== null) {
+      faults.push(`the bench ended at ${name}: ${bench.said().slice(-300)}`);
+      return;
+    }
+    const weight = weightOf(bench.process.pid ?? 0);
+    if (weight !== undefined) weights.push({ ...weight, at_s: elapsed_s() });
+  }
+}
+
+async function keepWorking(client: BenchClient, gauges: readonly string[], goesOn: () => boolean): Promise<void> {
+  while (goesOn()) {
+    turn += 1;
+    await workOnce(client, ledger, turn, gauges);
+    await pause(60);
+  }
+}
+
+async function settleFuzz(fuzz: Fuzzing | undefined): Promise<void> {
+  if (fuzz === undefined) return;
+  await fuzz.stop();
+  faults.push(...fuzz.faults.slice(0, 5));
+  for (const name of ['messages', 'taken', 'refused', 'unanswered'] as const) totals[name] += fuzz.count[name];
+}
+
+/** Whatever the bench noted as a fault of its own is one of ours. */
+function lookThroughLog(): void {
+  const text = readFileSync(join(data, 'log', 'bench.jsonl'), 'utf8');
+  for (const line of text.split('\n').filter((one) => one.includes('"kind":"defect"')))
+    if (!seenDefects.has(line)) {
+      seenDefects.add(line);
+      faults.push(`noted: ${line.slice(0, 500)}`);
+    }
+}
+
+async function checkAll(bench: BenchUnderTest): Promise<void> {
+  const client = await bench.client();
+  await verify(client, ledger, true);
+  bench.process.kill('SIGTERM');
+  if ((await bench.ended) !== 0) faults.push(`the last bench ended with ${await bench.ended}`);
+}
+
+async function powerCuts(): Promise<void> {
+  if (cuts === 0) return;
+  const why = whyNoCuts();
+  const cut = why ?? (await cutPower(cuts, say));
+  if (typeof cut === 'string') return say(`power cuts: skipped, ${cut}`);
+  faults.push(...cut.faults);
+  say(`power cuts: ${cut.cuts}; ${cut.safe} rows called safe before them; lost: ${cut.faults.length}`);
+}
+
+function report(): void {
+  const { entries, rows } = ledger.count();
+  const sorted = starts_ms.toSorted((a, b) => a - b);
+  say(`acknowledged: ${entries} entries, ${rows} rows of ${Math.round(stand.sent_bytes() / 1e6)} MB sent`);
+  say(
+    `done: ${Object.entries(done)
+      .map(([name, times]) => `${name} ${times}`)
+      .join(', ')}`,
+  );
+  say(
+    `messages: ${totals.messages}, taken ${totals.taken}, refused ${totals.refused}, never answered ${totals.unanswered}`,
+  );
+  say(
+    `from start to link: median ${Math.round(sorted[Math.floor(sorted.length / 2)] ?? 0)} ms, longest ${Math.round(sorted.at(-1) ?? 0)} ms`,
+  );
+  say(`memory ${weightWords('rss_MB')} MB; descriptors ${weightWords('descriptors')}`);
+  for (const fault of faults.slice(0, 40)) say(`FAULT ${fault}`);
+  say(`${faults.length} faults in ${(elapsed_s() / 3600).toFixed(2)} h`);
+  process.exit(faults.length === 0 ? 0 : 1);
+}
+
+/** From the first to the last of the last life, and by how much an hour it rose behind its first third (least squares). */
+function weightWords(what: keyof Weight): string {
+  const settled = weights.slice(Math.floor(weights.length / 3));
+  const mean = (numbers: readonly number[]): number => numbers.reduce((sum, one) => sum + one, 0) / numbers.length;
+  const [t, y] = [mean(settled.map(({ at_s }) => at_s)), mean(settled.map((weight) => weight[what]))];
+  const rise = settled.reduce((sum, weight) => sum + (weight.at_s - t) * (weight[what] - y), 0);
+  const spread = settled.reduce((sum, { at_s }) => sum + (at_s - t) ** 2, 0);
+  const ends = [weights[0], weights.at(-1)].map((weight) => (weight?.[what] ?? 0).toFixed(0));
+  return `${ends.join(' to ')}, ${((3600 * rise) / spread).toFixed(1)} an hour`;
+}
