@@ -9,6 +9,9 @@ export interface Typed {
   readonly unit: Unit;
 }
 
+/** No length, torque or force at an axle comes near it in any unit; beyond it sums would run out of numbers. */
+export const largestTyped = 1e6;
+
 const shape = /^([+\-−]?\s*(?:\d+[.,]?\d*|[.,]\d+)(?:[eE][+-]?\d+)?)\s*(\S.*)?$/u;
 
 /**
@@ -49,6 +52,14 @@ export function parseQuantity(
     });
   }
   const value = Number(digits.replaceAll(/\s/gu, '').replace('−', '-').replace(',', '.'));
+  if (Math.abs(value) > largestTyped) {
+    return fail({
+      kind: 'not-a-number',
+      field,
+      sentence: `${field}: "${text}" is larger than anything at an axle.`,
+      remedy: `Write it like ${example[dimension]}.`,
+    });
+  }
   return ok({ value, unit, inside: toInside(value, unit) });
 }
 

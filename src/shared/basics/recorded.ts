@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { largestTyped } from './parse.ts';
 import { type Dimension, toInside, unitNamed } from './units.ts';
 
 /**
@@ -22,9 +23,6 @@ export const daySchema = z.iso.date();
 /** "No number", with its reason: the only thing that may stand where a number is missing. */
 export const noNumberSchema = z.strictObject({ none: textSchema(4000).min(1) });
 export const orNone = <T extends z.ZodType>(schema: T) => z.union([schema, noNumberSchema]);
-
-/** No length, torque or force at an axle comes near it in any unit; beyond it sums would run out of numbers. */
-const largestTyped = 1e6;
 
 /** A quantity as somebody entered it: the value and the UCUM code of its unit stay as they were typed. */
 const quantityOf = (dimension: Dimension) =>

@@ -85,6 +85,8 @@ function settingsFrom(given: Given, kind: Kind): Result<MeasureSettings> {
   for (const name of ['resolution', 'gauge-u', 'min', 'max', 'max-variation', 'max-runout']) {
     const read = quantity(name);
     if (!read.ok) return read;
+    const low = tooLow(name, read.value);
+    if (low !== undefined) return fail(low);
     if (read.value !== undefined) numbers[name] = read.value;
   }
   const { min, max } = numbers;
@@ -112,7 +114,22 @@ function armFrom(given: Given, kind: Kind): Result<MeasureSettings['arm']> {
   const read = parseLength(length, '--arm');
   const known = u === undefined ? ok(mm(0)) : parseLength(u, '--arm-u');
   if (!read.ok) return read;
-  return known.ok ? ok({ length: read.value, u: known.value }) : known;
+  if (!known.ok) return known;
+  const low = tooLow('arm', read.value) ?? tooLow('arm-u', known.value);
+  return low === undefined ? ok({ length: read.value, u: known.value }) : fail(low);
+}
+
+/** What a gauge shows, and the arm it pulls at, are longer than nothing; how well they are known is no less than it. */
+function tooLow(name: string, value: number | undefined): Problem | undefined {
+  const above = name === 'resolution' || name === 'arm';
+  const atLeast = name === 'gauge-u' || name === 'arm-u';
+  if (value === undefined || (above ? value > 0 : !atLeast || value >= 0)) return undefined;
+  return {
+    kind: 'wrong-option',
+    field: `--${name}`,
+    sentence: `--${name} is ${above ? 'not above' : 'below'} zero.`,
+    remedy: 'Leave it out where it is not known.',
+  };
 }
 
 /** Readings in the unit used inside, a pull at its arm as the torque it makes; a line that was no reading is passed over, as it is everywhere. */
