@@ -56,7 +56,7 @@ export async function startFuzz(
       ending.abort();
       await run;
       // Learning listens as long as it was told to; everything else is answered at once.
-      await until(() => [...waiting.values()].every(isLong) || socket.readyState !== socket.OPEN, 5000);
+      await until(() => [...waiting.values()].every(isLong) || socket.readyState !== socket.OPEN, 60_000);
       if (socket.readyState === socket.OPEN) {
         const late = [...waiting.values()].filter((text) => !isLong(text));
         count.unanswered += late.length;

@@ -72,6 +72,8 @@ type Group = Pick<Journal, 'append' | 'flush' | 'last' | 'durable' | 'close'>;
 function createGroup(writer: RowWriter, database: Database, onProblem: (problem?: Problem) => void): Group {
   let waiting: JournalRow[] = [];
   let lost = 0;
+  /** Stands among those that wait, where rows began to be lost. */
+  let notice: (JournalRow & { readonly kind: 'lost' }) | undefined;
   let durable = writer.lastSeq();
   // Rows that were lost had numbers, and measurements may rest on them: they are not given out again.
   let last = durable < database.witness.journal ? database.witness.journal + mostUnnoted : durable;
@@ -86,31 +88,28 @@ function createGroup(writer: RowWriter, database: Database, onProblem: (problem?
   };
 
   const append = (entry: Entry): number => {
-    if (waiting.length >= mostHeld) {
-      // The disk has refused for minutes. Say how much is missing rather than end the bench for want of memory.
-      lost += 1;
-      return last;
-    }
+    if (waiting.length >= mostHeld) return lose();
     last += 1;
     waiting.push({ ...entry, seq: last });
     later(problem === undefined ? groupFor_ms : retryAfter_ms);
     return last;
   };
 
-  const owningUp = (): JournalRow[] => {
-    if (lost === 0) return waiting;
-    last += 1;
+  /** The disk has refused for minutes. Says in a row how much is missing rather than end the bench for want of memory. */
+  const lose = (): number => {
+    lost += 1;
+    if (notice !== undefined) return last;
     const { clock } = database;
-    const note = `${lost} rows: ${problem?.sentence ?? ''}`;
-    return [...waiting, { kind: 'lost', t: clock.monotonic_s(), at: clock.wall_ms(), note, seq: last }];
+    last += 1;
+    notice = { kind: 'lost', t: clock.monotonic_s(), at: clock.wall_ms(), seq: last };
+    waiting.push(notice);
+    return last;
   };
 
   const flush = (): Result<void> => {
     if (waiting.length === 0) return ok(undefined);
-    const rows = owningUp();
-    const refused = writeRows(rows);
+    const refused = writeRows();
     if (refused !== undefined) {
-      last = waiting.at(-1)?.seq ?? last;
       if (problem?.kind !== refused.kind) onProblem(refused);
       problem = refused;
       later(retryAfter_ms);
@@ -118,18 +117,25 @@ function createGroup(writer: RowWriter, database: Database, onProblem: (problem?
     }
     waiting = [];
     lost = 0;
+    notice = undefined;
     durable = last;
     if (problem !== undefined) onProblem();
     problem = undefined;
     return ok(undefined);
   };
 
-  const writeRows = (rows: readonly JournalRow[]): Problem | undefined => {
+  const writeRows = (): Problem | undefined => {
     try {
       const gone = database.place.problem();
-      if (gone === undefined) writer.write(rows);
-      if (gone === undefined) database.witness.noteSoon();
-      return gone;
+      if (gone !== undefined) return gone;
+      // A disk may say no after it has taken rows: those that are there are not written twice.
+      const there = problem === undefined ? 0 : writer.lastSeq();
+      const rows = waiting.filter(({ seq }) => seq > there);
+      writer.write(
+        rows.map((row) => (row === notice ? { ...row, note: `${lost} rows: ${problem?.sentence ?? ''}` } : row)),
+      );
+      database.witness.noteSoon();
+      return undefined;
     } catch (error) {
       return databaseProblem(error, database.path);
     }

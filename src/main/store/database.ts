@@ -85,8 +85,7 @@ function databaseOf({ sql, ...parts }: Parts): Database {
       if (gone !== undefined) return fail(gone);
       try {
         const value = sql.transaction(deed)();
-        // Into the file itself at once: a session that lay in the write-ahead log alone was lost with that log.
-        sql.pragma('wal_checkpoint(PASSIVE)');
+        intoTheFile(sql);
         parts.witness.note();
         return ok(value);
       } catch (error) {
@@ -94,6 +93,18 @@ function databaseOf({ sql, ...parts }: Parts): Database {
       }
     },
   };
+}
+
+/**
+ * What was committed goes into the file itself at once: a session that lay in the write-ahead log alone was lost with that
+ * log. Where the disk is too full for it, it is safe in the log, and nothing is called refused that was written.
+ */
+function intoTheFile(sql: Sqlite.Database): void {
+  try {
+    sql.pragma('wal_checkpoint(PASSIVE)');
+  } catch (error) {
+    databaseProblem(error, sql.name);
+  }
 }
 
 const closeAll = (opened: readonly { close: () => void }[]): void => {

@@ -55,8 +55,12 @@ export function openWitness(sql: Sqlite.Database, folder: string, clock: Clock):
   const write = (isSafe: boolean): void => {
     noted_s = clock.monotonic_s();
     const told: Told = { version: 1, at: new Date(clock.wall_ms()).toISOString(), ...seenIn(sql) };
-    if (isSafe) writeWhole(witnessFile(folder), JSON.stringify(told));
-    else writeSoon(witnessFile(folder), JSON.stringify(told));
+    try {
+      if (isSafe) writeWhole(witnessFile(folder), JSON.stringify(told));
+      else writeSoon(witnessFile(folder), JSON.stringify(told));
+    } catch {
+      // A full disk may take the rows and not this. The rows are safe all the same, and an older record is never wrong.
+    }
   };
   return {
     lost,

@@ -1,4 +1,4 @@
-import { existsSync, renameSync, rmSync, statSync, writeFileSync } from 'node:fs';
+import { existsSync, mkdirSync, renameSync, rmSync, statSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it, onTestFinished, vi } from 'vitest';
 import type { BenchService, News } from '../../../src/shared/contract/contract.ts';
@@ -53,6 +53,41 @@ describe('a data folder that goes away under a running bench', () => {
     expect(valueOf(await service.answers['builds.write']({ build, by, deed })).entries).toHaveLength(2);
   });
 });
+
+describe('a disk that takes the rows and not the record beside them', () => {
+  it('has the rows once, and nothing is called refused that was written', () => {
+    const { database, journal } = journalForTest();
+    // Nothing can be written where a folder lies.
+    mkdirSync(join(database.folder, 'axlewright.last.part'));
+    const at = 1_700_000_000_000;
+    for (let n = 0; n < 5; n += 1) {
+      journal.append({ kind: 'pedal', t: n, at, note: 'next' });
+      expect(journal.flush()).toEqual({ ok: true, value: undefined });
+    }
+    const deed = { kind: 'started', title: 'One', technician: by } as const;
+    const entry = { id: 'e', version: 1, at: '2026-01-01T00:00:00Z', by, deed } as const;
+    expect(openNotebooks(database).add('b', entry)).toMatchObject({ ok: true });
+    expect(database.sql.prepare('SELECT count(*) FROM journal').pluck().get()).toBe(6);
+  });
+
+  it('and one that says no after it has taken the rows has them once as well', () => {
+    const { database, journal } = journalForTest();
+    journal.flush();
+    const { problem } = database.place;
+    const press = { kind: 'pedal', t: 1, at: 1, note: 'next' } as const;
+    let calls = 0;
+    // As a commit whose rows are on disk and whose answer is an error: the first try is called refused.
+    Object.assign(database.place, { problem: () => ((calls += 1) === 1 ? refusedOnce : problem()) });
+    const seq = journal.append(press);
+    expect(journal.flush()).toMatchObject({ ok: false });
+    database.sql.prepare("INSERT INTO journal (seq, kind, t, at) VALUES (?, 'pedal', 1, 1)").run(seq);
+    journal.append(press);
+    expect(journal.flush()).toMatchObject({ ok: true });
+    expect([...journal.stretch(undefined, seq, seq + 9)].map((row) => row.seq)).toEqual([seq, seq + 1]);
+  });
+});
+
+const refusedOnce = { kind: 'disk-error', sentence: 'It failed.', remedy: 'Look.' } as const;
 
 describe('rows that the disk refused to the last', () => {
   const press = { kind: 'pedal', t: 1, at: 1_700_000_000_000, note: 'next' } as const;
