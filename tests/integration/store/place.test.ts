@@ -73,11 +73,11 @@ describe('a disk that takes the rows and not the record beside them', () => {
   it('and one that says no after it has taken the rows has them once as well', () => {
     const { database, journal } = journalForTest();
     journal.flush();
-    const { problem } = database.place;
+    const place = { ...database.place };
     const press = { kind: 'pedal', t: 1, at: 1, note: 'next' } as const;
     let calls = 0;
     // As a commit whose rows are on disk and whose answer is an error: the first try is called refused.
-    Object.assign(database.place, { problem: () => ((calls += 1) === 1 ? refusedOnce : problem()) });
+    Object.assign(database.place, { problem: () => ((calls += 1) === 1 ? refusedOnce : place.problem()) });
     const seq = journal.append(press);
     expect(journal.flush()).toMatchObject({ ok: false });
     database.sql.prepare("INSERT INTO journal (seq, kind, t, at) VALUES (?, 'pedal', 1, 1)").run(seq);

@@ -87,6 +87,7 @@ export function BuildsScreen() {
             </Button>
           </section>
           <SimulatedBench />
+          <UnreadableBuilds />
         </div>
       </Stage>
       <Words
@@ -94,7 +95,6 @@ export function BuildsScreen() {
         next={{ words: 'Start the build', run: submit, disabled: !here }}
       >
         <p>A build keeps everything read on one axle, and its certificate. Nothing written in it is lost.</p>
-        <UnreadableBuilds />
         <p className="quiet">The maker’s manual and local rules go before anything said here.</p>
       </Words>
     </>

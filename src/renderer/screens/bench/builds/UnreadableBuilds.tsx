@@ -15,15 +15,13 @@ export function UnreadableBuilds() {
   }, [rows]);
   if (rows === 0 || builds.length === 0) return undefined;
   return (
-    <section>
-      <h3>{builds.length === 1 ? 'One build cannot be read' : `${builds.length} builds cannot be read`}</h3>
-      <ul>
-        {builds.map(({ id, problem }) => (
-          <li key={id}>
-            {problem.sentence} {problem.remedy}
-          </li>
-        ))}
-      </ul>
+    <section className="builds__unreadable">
+      <h2>{builds.length === 1 ? 'One build cannot be read' : `${builds.length} builds cannot be read`}</h2>
+      {builds.map(({ id, problem }) => (
+        <p key={id}>
+          {problem.sentence} {problem.remedy}
+        </p>
+      ))}
     </section>
   );
 }
