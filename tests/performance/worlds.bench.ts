@@ -2,7 +2,7 @@ import { backlashWorlds } from '../../hardware-sim/worlds/backlash/worlds.ts';
 import { runoutWorlds } from '../../hardware-sim/worlds/runout/worlds.ts';
 import { torqueWorlds } from '../../hardware-sim/worlds/torque/worlds.ts';
 import type { World } from '../../hardware-sim/worlds/world.ts';
-import { measureScene } from './worlds/measured.ts';
+import { measureScene, type SceneMeasured } from './worlds/measured.ts';
 import { row, targets } from './worlds/table.ts';
 import { tally } from './worlds/tally.ts';
 
@@ -26,9 +26,20 @@ export default async function bench(print: (line: string) => void, words: readon
     if (chosen.length > 0) print(`\n${chosen[0]?.kind ?? ''}`);
     for (const world of chosen) {
       const measured = Array.from({ length: scenes }, (_, seed) => measureScene(world.kind, world.make(seed)));
-      print(row(world, tally(measured)));
+      for (const part of byFigure(measured))
+        print(row({ ...world, name: `${world.name}${part.of}` }, tally(part.scenes)));
     }
   }
+}
+
+/** A row for each sort of figure: the running torque of a pull may be right where its breakaway is not. */
+function byFigure(scenes: readonly SceneMeasured[]): readonly { of: string; scenes: readonly SceneMeasured[] }[] {
+  const kinds = [...new Set(scenes.flatMap(({ figures }) => figures.map(({ of }) => of)))];
+  if (kinds.length < 2) return [{ of: '', scenes }];
+  return kinds.map((of) => ({
+    of: `, ${of}`,
+    scenes: scenes.map((scene) => ({ ...scene, figures: scene.figures.filter((figure) => figure.of === of) })),
+  }));
 }
 
 const isWanted = ({ kind, name }: World, words: readonly string[]): boolean =>

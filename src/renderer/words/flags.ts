@@ -4,12 +4,17 @@ import type { TorqueFlag } from '../../shared/measuring/torque/torqueResult.ts';
 /** What a flag on a runout or a torque means at the stand, and what to do about it. */
 const sentences: Readonly<Record<RunoutFlag | TorqueFlag, string>> = {
   'start-not-seen': 'The gauge was not seen at rest before the pull, so breakaway is not known.',
+  'zero-taken-off': 'At rest the gauge did not read nought; what it read there is taken off.',
+  'zero-moved': 'The gauge read otherwise at rest before the pull than after it: zero it and pull again.',
+  'zero-not-seen': 'The gauge was not seen at rest, so its zero is not known: let go once.',
+  'part-turn': 'Less than a whole turn was seen, or may have been: turn two turns and more, or mark each turn.',
   seating: 'The torque still changes from turn to turn: turn on until it settles.',
   'not-steady': 'It swings by more than half its mean: a notch, a bent shaft, or a jerky pull.',
   coarse: 'This gauge is coarse for so small a torque.',
   spike: 'Single wild readings were left out.',
   drift: 'It does not read the same a turn later: base or gear moved.',
   'unit-jump': 'The readings jumped as if the unit or the turn count had changed.',
+  'correlated-noise': 'The readings wander, so that few of them are new: turn on.',
   gap: 'Readings are missing in this stretch.',
   'turn-assumed': 'Taken as one turn, because nothing marked where it began and ended.',
   'stations-unclear': 'The stations could not be told apart, so it is judged as one turn.',

@@ -98,7 +98,8 @@ function torque(answer: unknown, { truths }: Scene): SceneMeasured {
   const { running_Nm, breakaway_Nm, U95_Nm, breakawayU95_Nm, flags, limits } = answerSchemas.torque.parse(answer);
   const verdict = limits['torque'] ?? 'not-measured';
   const running = { value: running_Nm, U95: numberOr0(U95_Nm), flags, verdict };
-  const breakaway = { value: breakaway_Nm, U95: numberOr0(breakawayU95_Nm), flags, verdict };
+  // The limit is one of running torque.
+  const breakaway = { value: breakaway_Nm, U95: numberOr0(breakawayU95_Nm), flags, verdict: 'not-measured' };
   const figures = truths.map(({ of, value: truth }) => ({ ...(of === 'breakaway' ? breakaway : running), of, truth }));
   return { figures, counted: true };
 }

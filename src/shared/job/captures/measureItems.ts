@@ -109,6 +109,7 @@ function torqueAnswer(items: readonly StreamItem[], settings: MeasureSettings, r
   const {
     kind: _kind,
     parts: _parts,
+    breakawayParts: _breakawayParts,
     basis: _basis,
     ...result
   }: TorqueResult = torqueResult(finishTorque(capture), basis);

@@ -74,12 +74,16 @@ export const torqueResultSchema = z.strictObject({
   running_Nm: number,
   breakaway_Nm: number,
   breakawayU95_Nm: number,
+  /** What that U95 is made of; records of before it was kept have none. */
+  breakawayParts: parts.optional(),
   ripple_Nm: number,
   /** Change while turning, by a straight line: bearings that seat. */
   drift_Nm: number,
-  average: z.enum(['whole-turns', 'time']),
+  average: z.enum(['whole-turns', 'part-turn', 'time']),
   /** Whole turns averaged over, where turns are known. */
   turns: z.int().min(0),
+  /** What the gauge read at rest, taken off every reading; records of before that was done have none. */
+  zero_Nm: number.optional(),
   u_Nm: number,
   U95_Nm: number,
   flags,

@@ -2,8 +2,9 @@
  * Rotating torque, live: `startTorque`, `stepTorque` for every reading and press, `finishTorque` for the result; the
  * same code while measuring, in replay and on the command line.
  */
-export { startTorque, stepTorque, torqueSoFar } from './torqueCapture.ts';
-export type { TorqueCapture, TorqueEvent, TorqueSettings } from './torqueCapture.ts';
-export { finishTorque } from './torqueResult.ts';
-export type { NoTorque, TorqueFlag, TorqueMeasured } from './torqueResult.ts';
+export { startTorque, stepTorque, torqueSoFar } from './capture.ts';
+export type { TorqueCapture, TorqueEvent, TorqueSettings } from './capture.ts';
+export { finishTorque } from './result.ts';
+export type { NoTorque, TorqueMeasured } from './result.ts';
+export type { TorqueFlag } from './flags.ts';
 export { pullScale } from './pullScale.ts';

@@ -6,8 +6,10 @@ import { wrapped } from '../../basics/harmonics.ts';
  * marked it is the mean over the time between two marks.
  */
 export interface WholeTurns {
-  /** Means of the turns, in order; the first 200 of a session. */
-  means: readonly number[];
+  /** Means of the turns with the pull they belong to, in order; the first 200 of a session. */
+  means: readonly TurnOfPull[];
+  /** Pulls begun so far. */
+  pulls: number;
   /** Angle without its jumps, how far the shaft has gone since this pull began, and the furthest of it. */
   travel: number;
   began: number;
@@ -21,8 +23,15 @@ export interface WholeTurns {
   markArea: number;
 }
 
+/** A turn, and in which pull it was made: the zero of each pull is its own. */
+export interface TurnOfPull {
+  readonly mean: number;
+  readonly pull: number;
+}
+
 export const noTurns = (): WholeTurns => ({
   means: [],
+  pulls: 0,
   travel: Number.NaN,
   began: Number.NaN,
   furthest: 0,
@@ -41,6 +50,7 @@ const leadIn = turn / 12;
 
 /** A new pull: what was begun of a turn does not count, for the shaft has stood still in it. */
 export function startPull(turns: WholeTurns): void {
+  turns.pulls += 1;
   turns.began = Number.NaN;
   turns.furthest = 0;
   turns.lastValue = Number.NaN;
@@ -97,5 +107,5 @@ export function markTurn(turns: WholeTurns): boolean {
 }
 
 function keep(turns: WholeTurns, mean: number): void {
-  if (turns.means.length < most) turns.means = [...turns.means, mean];
+  if (turns.means.length < most) turns.means = [...turns.means, { mean, pull: turns.pulls }];
 }

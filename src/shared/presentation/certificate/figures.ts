@@ -197,5 +197,7 @@ function torqueRow(name: string, result: TorqueResult, system: UnitSystem): read
   ];
 }
 
-const averageWords = ({ average, turns }: TorqueResult): string =>
-  average === 'time' ? 'time' : turns === 1 ? '1 whole turn' : `${turns} whole turns`;
+function averageWords({ average, turns }: TorqueResult): string {
+  if (average !== 'whole-turns') return average === 'time' ? 'time' : 'part of a turn';
+  return turns === 1 ? '1 whole turn' : `${turns} whole turns`;
+}

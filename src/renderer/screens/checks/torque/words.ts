@@ -10,12 +10,26 @@ export function torqueWords(result: TorqueResult, units: UnitSystem): string {
     isNone(value) ? [] : [`${name} ${shown(value)}`];
   const running = isNone(result.running_Nm) ? 'No running torque' : `${shown(result.running_Nm)} running`;
   const doubt = isNone(result.U95_Nm) || result.U95_Nm === 0 ? '' : `, ± ${shown(result.U95_Nm)}`;
-  const over = result.average === 'whole-turns' ? 'over whole turns' : 'as an average over time';
   const rest = [...named('breakaway', result.breakaway_Nm), ...named('ripple', result.ripple_Nm)].join(', ');
   const seating = result.flags.includes('seating') ? seatingWords(result, shown) : '';
-  const others = result.flags.filter((flag) => seating === '' || flag !== 'seating');
-  const flags = [seating, flagSentences(others)].map((words) => (words === '' ? '' : ` ${words}`)).join('');
-  return `${running}${doubt}, ${over}.${rest === '' ? '' : ` ${rest.charAt(0).toUpperCase()}${rest.slice(1)}.`}${flags}`;
+  const zero = result.flags.includes('zero-taken-off') ? zeroWords(result, shown) : '';
+  const told = new Set([...(seating === '' ? [] : ['seating']), ...(zero === '' ? [] : ['zero-taken-off'])]);
+  const flags = [zero, seating, flagSentences(result.flags.filter((flag) => !told.has(flag)))]
+    .map((words) => (words === '' ? '' : ` ${words}`))
+    .join('');
+  return `${running}${doubt}, ${over[result.average]}.${rest === '' ? '' : ` ${rest.charAt(0).toUpperCase()}${rest.slice(1)}.`}${flags}`;
+}
+
+const over: Readonly<Record<TorqueResult['average'], string>> = {
+  'whole-turns': 'over whole turns',
+  'part-turn': 'from part of a turn',
+  time: 'as an average over time',
+};
+
+/** The zero that was taken off, in figures. */
+function zeroWords({ zero_Nm }: TorqueResult, shown: (value: number) => string): string {
+  if (zero_Nm === undefined || isNone(zero_Nm)) return '';
+  return `At rest the gauge read ${shown(zero_Nm)}; that is taken off.`;
 }
 
 /** Bearings that still seat, in figures: by how much the torque went from the first turn to the last. */

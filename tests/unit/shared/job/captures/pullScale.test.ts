@@ -44,7 +44,7 @@ describe('a pull scale', () => {
     // ± 3 mm of 150 mm is 2 %, over √3.
     expect(armDoubt(pull)).toBeCloseTo(0.02 / Math.sqrt(3), 12);
     expect(parts.find(({ name }) => name === 'arm')?.u).toBeCloseTo((12 * 0.15 * 0.02) / Math.sqrt(3), 3);
-    expect(parts.find(({ name }) => name === 'resolution')?.u).toBeCloseTo(0.015 / Math.sqrt(12), 9);
+    expect(parts.find(({ name }) => name === 'resolution')?.u).toBeCloseTo(0.015 / Math.sqrt(6), 9);
     expect(parts.find(({ name }) => name === 'gauge')?.u).toBeCloseTo((0.3 * 0.15) / Math.sqrt(3), 9);
   });
 

@@ -1,0 +1,119 @@
+import { wrapped } from '../../basics/harmonics.ts';
+
+/** A shaft breaks away within this time of the first force, or it is not turned by hand. */
+export const breakawayWithin_s = 1.2;
+
+/**
+ * Watches for the top of a start. A start has no neighbours like itself, so that a wild reading is told from it only by how
+ * the readings beside it climb and fall; each is looked at once two more have come. Of fixed size.
+ */
+export interface StartWatch {
+  /** The last four readings and when the last two of them came; the newest is `d`. */
+  a: number;
+  b: number;
+  c: number;
+  d: number;
+  bT: number;
+  cT: number;
+  dT: number;
+  angle: number;
+  n: number;
+  /** The first top, as long as no later one stands well above it: that one is the turning shaft's own swing. */
+  first: number;
+  highest: number;
+  /** How high the torque may have gone between two readings: as far again as it had just climbed. */
+  between: number;
+  /** The shaft has turned, so that no more tops are the start's. */
+  over: boolean;
+}
+
+/** @param restT when the gauge was last seen at rest; left out where it never was */
+export const newStart = (restT?: number): StartWatch => ({
+  a: 0,
+  b: 0,
+  c: 0,
+  d: 0,
+  bT: Number.NaN,
+  cT: restT ?? Number.NaN,
+  dT: restT ?? Number.NaN,
+  angle: Number.NaN,
+  // A rest is worth two readings at nought.
+  n: restT === undefined ? 0 : 2,
+  first: 0,
+  highest: 0,
+  between: 0,
+  over: false,
+});
+
+/** A reading: seconds, torque from the zero the way it is pulled, angle of the shaft (not a number where it is not known). */
+export interface Moment {
+  readonly t: number;
+  readonly value: number;
+  readonly angle: number;
+}
+
+/** A later top has to stand this much above the first to be the start after all: the first was a hand that felt its way. */
+const wellAbove = 1 / 0.85;
+/** Once a shaft has gone this far it turns, rad. */
+const turning = Math.PI / 12;
+
+/** Takes one reading of the first moments. */
+export function watchStart(start: StartWatch, { t, value, angle }: Moment, step: number): void {
+  if (start.over) return;
+  if (start.angle !== start.angle) start.angle = angle;
+  const { a, b, c, d } = start;
+  // `c` is looked at: two have come before it and two after.
+  if (start.n >= 4 && !standsAlone({ a, b, c, d, e: value }, start.dT - start.bT, step)) {
+    // A wild reading before it makes no climb.
+    if (!standsAlone({ a, b: a, c: b, d: c, e: d }, start.dT - start.bT, step))
+      start.between = Math.max(start.between, c + Math.max(0, c - b));
+    if (c >= b && c >= d) noteTop(start, c);
+  }
+  start.over = isFar(angle, start.angle);
+  start.a = b;
+  start.b = c;
+  start.c = d;
+  start.d = value;
+  start.bT = start.cT;
+  start.cT = start.dT;
+  start.dT = t;
+  start.n += 1;
+}
+
+function noteTop(start: StartWatch, top: number): void {
+  if (top > start.first * wellAbove) start.first = top;
+  start.highest = Math.max(start.highest, top);
+}
+
+const isFar = (angle: number, from: number): boolean => Math.abs(wrapped(angle - from + Math.PI) - Math.PI) > turning;
+
+/** Where readings come this close together a hand's start has several of them on its way up and down, s between one before and one after. */
+const close_s = 0.2;
+
+/** Five readings in a row. */
+interface Five {
+  readonly a: number;
+  readonly b: number;
+  readonly c: number;
+  readonly d: number;
+  readonly e: number;
+}
+
+/** Whether the middle one stands further out than its neighbours' own climb and fall explain. */
+function standsAlone({ a, b, c, d, e }: Five, apart_s: number, step: number): boolean {
+  const excess = c - Math.max(b, d);
+  if (excess <= 8 * step) return false;
+  return apart_s < close_s ? excess > 2.5 * Math.max(Math.abs(b - a), Math.abs(e - d)) : excess > 2 * Math.max(d, e);
+}
+
+/** The top of a start. */
+export interface Top {
+  readonly peak: number;
+  /** How much higher it may have been: between two readings, or where a later top is the start after all. */
+  readonly above: number;
+}
+
+/** Undefined while no top has been seen. */
+export function topOf({ first, highest, between }: StartWatch): Top | undefined {
+  return first > 0 ? { peak: first, above: Math.max(highest, between) - first } : undefined;
+}

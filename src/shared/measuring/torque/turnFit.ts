@@ -1,0 +1,208 @@
+import { mean } from '../../basics/statistics.ts';
+import { correlationFactor } from './correlated.ts';
+
+/** What a stretch of turning says about the mean over a whole turn. */
+export interface TurnMean {
+  readonly mean: number;
+  /** Standard uncertainty: what the part of the turn that was not seen may do, and how unsteady the rest was. */
+  readonly u: number;
+  /** Chance that less than a whole turn was seen. */
+  readonly partly: number;
+  /** Change from the first to the last value, beside the waves. */
+  readonly change: number;
+}
+
+/** How far the shaft went between the first value and the last, in turns: known, or with a weight for each possibility. */
+export interface TurnsGuess {
+  readonly turns: number;
+  readonly weight: number;
+  /** Places of the values, in turns from the first. */
+  readonly places: readonly number[];
+}
+
+/**
+ * The mean over a whole turn, of readings that cover a part of it, or an unknown number of turns.
+ *
+ * A torque that swings with the turn is a mean and three waves. How large the waves are is not known: every size from
+ * one per cent to a third of the mean is tried, the second and third wave half and a quarter as large (own assumption, told in
+ * docs/uncertainty.md), and so is every number of turns that a hand may have made. Each way is weighed by how well it
+ * explains the readings; the mean and the doubt are those of all of them together (Bayes' rule for a linear model,
+ * textbook). What the readings do not settle, because the part that was seen is short, stays in the doubt.
+ *
+ * @param values torques evenly spaced in time, at most a few dozen
+ * @param guesses how far the shaft went, at least one
+ * @param least smallest standard deviation a value can have: noise of the gauge and its step
+ */
+export function meanOverTurn(values: readonly number[], guesses: readonly TurnsGuess[], least: number): TurnMean {
+  const middle = mean(values);
+  const level = Math.max(Math.abs(middle), 1e-9);
+  const centred = values.map((value) => value - middle);
+  const designs = guesses.map((guess) => ({ ...guess, normal: normalOf(guess.places, centred) }));
+  const first = explain(designs, level, least, 1);
+  const residuals = residualsOf(first.best, centred);
+  // What is left under the noise is how the waves were held back, not how the torque wanders.
+  const wanders = mean(residuals.map((residual) => residual ** 2)) > least ** 2;
+  const factor = wanders ? correlationFactor(residuals) : 1;
+  const found = factor < 1.5 ? first : explain(designs, level, least, factor);
+  return { mean: middle + found.mean, u: found.u, partly: found.partly, change: found.change };
+}
+
+interface Normal {
+  readonly rows: readonly (readonly number[])[];
+  /** Sums of products of the columns, and of each with the values; then of the values with themselves. */
+  readonly products: readonly (readonly number[])[];
+  readonly withValues: readonly number[];
+  readonly squares: number;
+}
+
+interface Design extends TurnsGuess {
+  readonly normal: Normal;
+}
+
+const orders = [1, 2, 3] as const;
+
+/** Columns: the mean, two for each wave, and a slow change with time that averages out. */
+function normalOf(places: readonly number[], values: readonly number[]): Normal {
+  const last = places.length - 1;
+  const rows = places.map((place, index) => [
+    1,
+    ...orders.flatMap((order) => [Math.cos(2 * Math.PI * order * place), Math.sin(2 * Math.PI * order * place)]),
+    last === 0 ? 0 : (2 * index) / last - 1,
+  ]);
+  const width = rows[0]?.length ?? 0;
+  const products = Array.from({ length: width }, (_, a) =>
+    Array.from({ length: width }, (_unused, b) => rows.reduce((sum, row) => sum + (row[a] ?? 0) * (row[b] ?? 0), 0)),
+  );
+  const withValues = Array.from({ length: width }, (_, a) =>
+    rows.reduce((sum, row, index) => sum + (row[a] ?? 0) * (values[index] ?? 0), 0),
+  );
+  return { rows, products, withValues, squares: values.reduce((sum, value) => sum + value ** 2, 0) };
+}
+
+/**
+ * Sizes of the first wave as shares of the mean, with how likely each is: every amplitude up to a sixth alike, a third half as
+ * likely, and some shafts run true.
+ */
+const sizes = [
+  [0.0003, 0.03],
+  [0.01, 0.01],
+  [0.02, 0.02],
+  [0.04, 0.04],
+  [0.08, 0.08],
+  [0.16, 0.16],
+  [0.32, 0.08],
+] as const;
+/** How many times the least noise a value may scatter. */
+const scatters = [1, 2, 4, 8, 16, 32] as const;
+/** Slow change over the stretch, as a share of the mean: bearings that settle a little. */
+const change = 0.03;
+
+interface Explained {
+  readonly mean: number;
+  readonly u: number;
+  readonly partly: number;
+  readonly change: number;
+  readonly best: { readonly design: Design; readonly coefficients: readonly number[] } | undefined;
+}
+
+/** Weighs every way of explaining the values. `correlated` values are so many times fewer than they look. */
+function explain(designs: readonly Design[], level: number, least: number, correlated: number): Explained {
+  const ways = designs.flatMap((design) =>
+    sizes.flatMap(([size, likely]) =>
+      scatters.flatMap((scatter) => {
+        const way = wayOf(design, level * size, level * change, { sd: least * scatter, correlated });
+        return way === undefined ? [] : [{ ...way, design, log: way.log + Math.log(design.weight * likely) }];
+      }),
+    ),
+  );
+  const top = Math.max(...ways.map(({ log }) => log));
+  let [whole, first, second, partly, slope] = [0, 0, 0, 0, 0];
+  for (const { log, mean: one, variance, design, coefficients } of ways) {
+    const weight = Math.exp(log - top);
+    whole += weight;
+    first += weight * one;
+    second += weight * (variance + one ** 2);
+    slope += weight * (coefficients.at(-1) ?? 0);
+    if (design.turns < 0.97) partly += weight;
+  }
+  const average = first / whole;
+  return {
+    mean: average,
+    u: Math.sqrt(Math.max(0, second / whole - average ** 2)),
+    partly: partly / whole,
+    change: (2 * slope) / whole,
+    best: ways.find(({ log }) => log === top),
+  };
+}
+
+interface Scatter {
+  readonly sd: number;
+  readonly correlated: number;
+}
+
+/** One way: waves of this size, values that scatter so much. Undefined where it cannot be worked out. */
+function wayOf({ normal }: Design, wave: number, drift: number, { sd, correlated }: Scatter) {
+  const { products, withValues, squares, rows } = normal;
+  const per = 1 / (sd ** 2 * correlated);
+  const expected = [Infinity, ...orders.flatMap((order) => [0, 0].map(() => wave / 2 ** (order - 1))), drift];
+  const matrix = products.map((row, a) =>
+    row.map((product, b) => product * per + (a === b ? 1 / (expected[a] ?? Infinity) ** 2 : 0)),
+  );
+  const lower = cholesky(matrix);
+  if (lower === undefined) return undefined;
+  const right = withValues.map((product) => product * per);
+  const coefficients = solved(lower, right);
+  const explained = coefficients.reduce((sum, coefficient, a) => sum + coefficient * (right[a] ?? 0), 0);
+  const own = rows.length / correlated;
+  const logDeterminant = 2 * lower.reduce((sum, row, a) => sum + Math.log(row[a] ?? 1), 0);
+  const priors = expected.reduce((sum, one) => (one === Infinity ? sum : sum + 2 * Math.log(one)), 0);
+  const unit = lower.map((_, a) => (a === 0 ? 1 : 0));
+  return {
+    mean: coefficients[0] ?? 0,
+    variance: solved(lower, unit)[0] ?? 0,
+    coefficients,
+    log: -0.5 * (2 * own * Math.log(sd) + squares * per - explained + logDeterminant + priors),
+  };
+}
+
+/** Lower triangle L of a symmetric positive matrix, L·Lᵀ; undefined where it is none. */
+function cholesky(matrix: readonly (readonly number[])[]): readonly (readonly number[])[] | undefined {
+  const lower: number[][] = [];
+  for (const [a, row] of matrix.entries()) {
+    const made: number[] = [];
+    for (let b = 0; b <= a; b += 1) {
+      const above = b === a ? made : (lower[b] ?? []);
+      const sum = made.slice(0, b).reduce((rest, value, k) => rest - value * (above[k] ?? 0), row[b] ?? 0);
+      if (b < a) made.push(sum / (above[b] ?? 1));
+      else if (sum > 0) made.push(Math.sqrt(sum));
+      else return undefined;
+    }
+    lower.push(made);
+  }
+  return lower;
+}
+
+/** x of L·Lᵀ·x = right. */
+function solved(lower: readonly (readonly number[])[], right: readonly number[]): readonly number[] {
+  const forward: number[] = [];
+  for (const [a, row] of lower.entries()) {
+    const rest = forward.reduce((sum, value, k) => sum - value * (row[k] ?? 0), right[a] ?? 0);
+    forward.push(rest / (row[a] ?? 1));
+  }
+  const back = [...forward];
+  for (let a = lower.length - 1; a >= 0; a -= 1) {
+    let rest = forward[a] ?? 0;
+    for (let k = a + 1; k < lower.length; k += 1) rest -= (lower[k]?.[a] ?? 0) * (back[k] ?? 0);
+    back[a] = rest / (lower[a]?.[a] ?? 1);
+  }
+  return back;
+}
+
+/** What the best way leaves over. */
+function residualsOf(best: Explained['best'], values: readonly number[]): readonly number[] {
+  if (best === undefined) return values;
+  const { design, coefficients } = best;
+  return design.normal.rows.map((row, index) =>
+    row.reduce((rest, column, a) => rest - column * (coefficients[a] ?? 0), values[index] ?? 0),
+  );
+}
