@@ -1,5 +1,5 @@
 import type { RunoutFlag } from '../../shared/measuring/runout/runoutMeasured.ts';
-import type { TorqueFlag } from '../../shared/measuring/torque/torqueResult.ts';
+import type { TorqueFlag } from '../../shared/measuring/torque/flags.ts';
 
 /** What a flag on a runout or a torque means at the stand, and what to do about it. */
 const sentences: Readonly<Record<RunoutFlag | TorqueFlag, string>> = {

@@ -9,8 +9,7 @@ import type { TorqueSettings } from './capture.ts';
 import { correlationFactor } from './correlated.ts';
 import { seatingOf } from './flags.ts';
 import type { PullSummary } from './pull.ts';
-import type { PullKnown } from './pulls.ts';
-import type { Start } from './result.ts';
+import type { PullKnown, Start } from './pulls.ts';
 import type { Running } from './running.ts';
 import { leastSquares } from '../../basics/leastSquares.ts';
 

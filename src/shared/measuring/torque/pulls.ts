@@ -13,6 +13,14 @@ export interface PullKnown {
   readonly turns: readonly number[];
 }
 
+/** A start that was seen, from the zero of its pull. */
+export interface Start {
+  readonly peak: number;
+  /** How much higher it may have been. */
+  readonly above: number;
+  readonly of: PullKnown;
+}
+
 /** The pulls so far that turned the shaft, the one at hand among them. */
 export function pullsKnown(capture: TorqueCapture): readonly PullKnown[] {
   const { pulls, rest, pull, turns, settings } = capture;

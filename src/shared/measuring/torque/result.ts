@@ -5,7 +5,7 @@ import { mean } from '../../basics/statistics.ts';
 import { combine, type UncertaintyPart } from '../uncertainty/uncertainty.ts';
 import type { TorqueCapture } from './capture.ts';
 import { partsOf, startParts } from './doubt.ts';
-import { pullsKnown, type PullKnown } from './pulls.ts';
+import { type PullKnown, pullsKnown, type Start } from './pulls.ts';
 import { runningOf, type Running } from './running.ts';
 import { flagsOf, type TorqueFlag } from './flags.ts';
 
@@ -67,14 +67,6 @@ export function finishTorque(capture: TorqueCapture): TorqueMeasured {
     parts,
     flags: flagsOf(capture, { pulls, running, ripple, startSeen: start !== undefined, parts }),
   };
-}
-
-/** A start that was seen, from the zero of its pull. */
-export interface Start {
-  readonly peak: number;
-  /** How much higher it may have been. */
-  readonly above: number;
-  readonly of: PullKnown;
 }
 
 /** The first start after standing is the hardest, so the largest counts. */

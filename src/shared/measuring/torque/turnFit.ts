@@ -1,3 +1,5 @@
+import { at } from '../../basics/at.ts';
+import { choleskyOf, dot, solveLower, solveUpper, type Square } from '../../basics/cholesky.ts';
 import { mean } from '../../basics/statistics.ts';
 import { correlationFactor } from './correlated.ts';
 
@@ -50,8 +52,8 @@ export function meanOverTurn(values: readonly number[], guesses: readonly TurnsG
 interface Normal {
   readonly rows: readonly (readonly number[])[];
   /** Sums of products of the columns, and of each with the values; then of the values with themselves. */
-  readonly products: readonly (readonly number[])[];
-  readonly withValues: readonly number[];
+  readonly products: Square;
+  readonly withValues: Float64Array;
   readonly squares: number;
 }
 
@@ -60,6 +62,7 @@ interface Design extends TurnsGuess {
 }
 
 const orders = [1, 2, 3] as const;
+const width = 2 + 2 * orders.length;
 
 /** Columns: the mean, two for each wave, and a slow change with time that averages out. */
 function normalOf(places: readonly number[], values: readonly number[]): Normal {
@@ -69,13 +72,15 @@ function normalOf(places: readonly number[], values: readonly number[]): Normal 
     ...orders.flatMap((order) => [Math.cos(2 * Math.PI * order * place), Math.sin(2 * Math.PI * order * place)]),
     last === 0 ? 0 : (2 * index) / last - 1,
   ]);
-  const width = rows[0]?.length ?? 0;
-  const products = Array.from({ length: width }, (_, a) =>
-    Array.from({ length: width }, (_unused, b) => rows.reduce((sum, row) => sum + (row[a] ?? 0) * (row[b] ?? 0), 0)),
-  );
-  const withValues = Array.from({ length: width }, (_, a) =>
-    rows.reduce((sum, row, index) => sum + (row[a] ?? 0) * (values[index] ?? 0), 0),
-  );
+  const products = new Float64Array(width * width);
+  const withValues = new Float64Array(width);
+  for (const [index, row] of rows.entries()) {
+    for (let a = 0; a < width; a += 1) {
+      withValues[a] = at(withValues, a) + at(row, a) * at(values, index);
+      for (let b = 0; b < width; b += 1)
+        products[a * width + b] = at(products, a * width + b) + at(row, a) * at(row, b);
+    }
+  }
   return { rows, products, withValues, squares: values.reduce((sum, value) => sum + value ** 2, 0) };
 }
 
@@ -102,7 +107,7 @@ interface Explained {
   readonly u: number;
   readonly partly: number;
   readonly change: number;
-  readonly best: { readonly design: Design; readonly coefficients: readonly number[] } | undefined;
+  readonly best: { readonly design: Design; readonly coefficients: Float64Array } | undefined;
 }
 
 /** Weighs every way of explaining the values. `correlated` values are so many times fewer than they look. */
@@ -111,7 +116,7 @@ function explain(designs: readonly Design[], level: number, least: number, corre
     sizes.flatMap(([size, likely]) =>
       scatters.flatMap((scatter) => {
         const way = wayOf(design, level * size, level * change, { sd: least * scatter, correlated });
-        return way === undefined ? [] : [{ ...way, design, log: way.log + Math.log(design.weight * likely) }];
+        return [{ ...way, design, log: way.log + Math.log(design.weight * likely) }];
       }),
     ),
   );
@@ -122,7 +127,7 @@ function explain(designs: readonly Design[], level: number, least: number, corre
     whole += weight;
     first += weight * one;
     second += weight * (variance + one ** 2);
-    slope += weight * (coefficients.at(-1) ?? 0);
+    slope += weight * at(coefficients, width - 1);
     if (design.turns < 0.97) partly += weight;
   }
   const average = first / whole;
@@ -140,62 +145,29 @@ interface Scatter {
   readonly correlated: number;
 }
 
-/** One way: waves of this size, values that scatter so much. Undefined where it cannot be worked out. */
+/** One way: waves of this size, values that scatter so much. */
 function wayOf({ normal }: Design, wave: number, drift: number, { sd, correlated }: Scatter) {
   const { products, withValues, squares, rows } = normal;
   const per = 1 / (sd ** 2 * correlated);
   const expected = [Infinity, ...orders.flatMap((order) => [0, 0].map(() => wave / 2 ** (order - 1))), drift];
-  const matrix = products.map((row, a) =>
-    row.map((product, b) => product * per + (a === b ? 1 / (expected[a] ?? Infinity) ** 2 : 0)),
-  );
-  const lower = cholesky(matrix);
-  if (lower === undefined) return undefined;
+  const matrix = products.map((product) => product * per);
+  for (const [a, one] of expected.entries()) matrix[a * width + a] = at(matrix, a * width + a) + 1 / one ** 2;
+  const lower = choleskyOf(matrix, width);
   const right = withValues.map((product) => product * per);
-  const coefficients = solved(lower, right);
-  const explained = coefficients.reduce((sum, coefficient, a) => sum + coefficient * (right[a] ?? 0), 0);
+  const coefficients = solveUpper(lower, solveLower(lower, right));
+  const first = solveLower(
+    lower,
+    Float64Array.from({ length: width }, (_, a) => (a === 0 ? 1 : 0)),
+  );
   const own = rows.length / correlated;
-  const logDeterminant = 2 * lower.reduce((sum, row, a) => sum + Math.log(row[a] ?? 1), 0);
+  const determinant = expected.reduce((sum, _, a) => sum + 2 * Math.log(at(lower, a * width + a)), 0);
   const priors = expected.reduce((sum, one) => (one === Infinity ? sum : sum + 2 * Math.log(one)), 0);
-  const unit = lower.map((_, a) => (a === 0 ? 1 : 0));
   return {
-    mean: coefficients[0] ?? 0,
-    variance: solved(lower, unit)[0] ?? 0,
+    mean: at(coefficients, 0),
+    variance: dot(first, first),
     coefficients,
-    log: -0.5 * (2 * own * Math.log(sd) + squares * per - explained + logDeterminant + priors),
+    log: -0.5 * (2 * own * Math.log(sd) + squares * per - dot(coefficients, right) + determinant + priors),
   };
-}
-
-/** Lower triangle L of a symmetric positive matrix, L·Lᵀ; undefined where it is none. */
-function cholesky(matrix: readonly (readonly number[])[]): readonly (readonly number[])[] | undefined {
-  const lower: number[][] = [];
-  for (const [a, row] of matrix.entries()) {
-    const made: number[] = [];
-    for (let b = 0; b <= a; b += 1) {
-      const above = b === a ? made : (lower[b] ?? []);
-      const sum = made.slice(0, b).reduce((rest, value, k) => rest - value * (above[k] ?? 0), row[b] ?? 0);
-      if (b < a) made.push(sum / (above[b] ?? 1));
-      else if (sum > 0) made.push(Math.sqrt(sum));
-      else return undefined;
-    }
-    lower.push(made);
-  }
-  return lower;
-}
-
-/** x of L·Lᵀ·x = right. */
-function solved(lower: readonly (readonly number[])[], right: readonly number[]): readonly number[] {
-  const forward: number[] = [];
-  for (const [a, row] of lower.entries()) {
-    const rest = forward.reduce((sum, value, k) => sum - value * (row[k] ?? 0), right[a] ?? 0);
-    forward.push(rest / (row[a] ?? 1));
-  }
-  const back = [...forward];
-  for (let a = lower.length - 1; a >= 0; a -= 1) {
-    let rest = forward[a] ?? 0;
-    for (let k = a + 1; k < lower.length; k += 1) rest -= (lower[k]?.[a] ?? 0) * (back[k] ?? 0);
-    back[a] = rest / (lower[a]?.[a] ?? 1);
-  }
-  return back;
 }
 
 /** What the best way leaves over. */
@@ -203,6 +175,6 @@ function residualsOf(best: Explained['best'], values: readonly number[]): readon
   if (best === undefined) return values;
   const { design, coefficients } = best;
   return design.normal.rows.map((row, index) =>
-    row.reduce((rest, column, a) => rest - column * (coefficients[a] ?? 0), values[index] ?? 0),
+    row.reduce((rest, column, a) => rest - column * at(coefficients, a), at(values, index)),
   );
 }

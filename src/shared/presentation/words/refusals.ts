@@ -1,7 +1,7 @@
 import type { Flag } from '../../measuring/backlash/measured.ts';
 import { whyRefused } from '../../measuring/backlash/sentences.ts';
 import type { NoRunout } from '../../measuring/runout/runoutMeasured.ts';
-import type { NoTorque } from '../../measuring/torque/torqueResult.ts';
+import type { NoTorque } from '../../measuring/torque/result.ts';
 
 /** Reasons in the few words a line of the job has room for. */
 const short: Readonly<Record<Flag | NoRunout | NoTorque | 'not-measured', string>> = {
@@ -15,8 +15,6 @@ const short: Readonly<Record<Flag | NoRunout | NoTorque | 'not-measured', string
   'not-measured': 'not measured',
   'nothing-measured': 'nothing measured',
   'not-turned': 'nothing turned',
-  'too-short': 'too short to tell',
-  'start-not-seen': 'start not seen',
   'stem-lifted': 'stem put down or lifted in it',
   'too-short': 'too short',
   'start-not-seen': 'start not seen',
