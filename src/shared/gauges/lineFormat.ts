@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { fail, ok, type Result } from '../basics/result.ts';
-import { labelText, mark, stateWord, unitCode, unitWords } from './lineMarks.ts';
+import { labelText, mark, stateWord, unitCode, unitWords, valueName } from './lineMarks.ts';
 
 /** A part of the line: by columns counted from 1, both included, or by the n-th field. " " separates by any run of blanks. */
 const columns = z
@@ -12,6 +12,8 @@ const field = z.strictObject({
   field: z.int().min(1).max(64),
 });
 const free = z.strictObject({ at: z.literal('free') });
+/** The number after this name and `=` or `:`, wherever it stands. */
+const named = z.strictObject({ at: z.literal('named'), name: valueName });
 
 const unit = z.discriminatedUnion('is', [
   /** Every line is in this unit. */
@@ -48,7 +50,7 @@ const fields = z.strictObject({
   start: mark.optional(),
   /** Text every line of this gauge begins with; other lines belong to another axis and are left alone. */
   label: labelText.optional(),
-  number: z.discriminatedUnion('at', [free, columns, field]).default({ at: 'free' }),
+  number: z.discriminatedUnion('at', [free, columns, field, named]).default({ at: 'free' }),
   decimal: z.enum(['.', ',', 'either']).default('either'),
   /** The line carries digits only and the last so many are decimals: "000237" with 3 is 0.237. */
   impliedDecimals: z.int().min(0).max(9).optional(),
@@ -81,6 +83,8 @@ export const lineFormatSchema = fields.superRefine(({ decimal, lineEnd, number }
 
 export type LineFormat = z.infer<typeof lineFormatSchema>;
 export type Place = z.infer<typeof columns> | z.infer<typeof field>;
+/** A number that has a place or a name. */
+export type NumberPlace = Place | z.infer<typeof named>;
 
 /** One number a line with a unit or none, ended by CR, LF or both: what most gauges send. */
 export const automatic: LineFormat = lineFormatSchema.parse({

@@ -24,6 +24,12 @@ export const labelText = z
   .refine(inBytes, { error: 'has a character no gauge can send' })
   .refine((text) => !/[+\-.,]$/u.test(text), { error: 'must not end in a sign or a decimal sign' });
 
+/** A name of a value within a line: letters, digits and underscores, a letter first; blanks only where it stands in quotes. */
+export const valueName = z
+  .string()
+  .max(24)
+  .regex(/^[A-Za-z_][\w ]*$/u, { error: 'must be letters, digits and underscores, a letter first' });
+
 const ucum = z.string().refine((code) => unitNamed(code)?.ucum === code, { error: 'is not the UCUM code of a unit' });
 export const unitCode = ucum;
 

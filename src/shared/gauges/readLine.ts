@@ -3,7 +3,8 @@ import { fieldsOf } from './fields.ts';
 import { freeReader, unitLookup } from './freeLine.ts';
 import { isUnreadable, type LineReading, type Unreadable, type WhyUnreadable } from './gaugeReading.ts';
 import { unitNamed } from '../basics/units.ts';
-import type { LineFormat, Place } from './lineFormat.ts';
+import type { LineFormat, NumberPlace, Place } from './lineFormat.ts';
+import { valueNamed } from './named.ts';
 import { readNumber } from './numberText.ts';
 import { statusLookup } from './statusWords.ts';
 import { isNoise, textOf, withoutFrame } from './text.ts';
@@ -62,7 +63,7 @@ function finish(line: LineReading | Unreadable, format: LineFormat): LineReading
 }
 
 /** Reads a line whose number, and perhaps unit, have places of their own. A unit beside the number shares its place. */
-function placedReader(format: LineFormat, place: Place): TextReader {
+function placedReader(format: LineFormat, place: NumberPlace): TextReader {
   const statusOf = statusLookup(format);
   const read = format.unit.is === 'beside' ? besideReader(format, place) : numberReader(format, place);
   return (text) => {
@@ -77,10 +78,10 @@ function placedReader(format: LineFormat, place: Place): TextReader {
   };
 }
 
-function numberReader(format: LineFormat, place: Place): TextReader {
+function numberReader(format: LineFormat, place: NumberPlace): TextReader {
   const unitOf = format.unit.is === 'placed' ? placedUnit(format.unit) : loneUnit;
   return (text) => {
-    const written = cut(text, place);
+    const written = found(text, place);
     const number = written === undefined ? undefined : readNumber(written, format);
     if (number === undefined) return refuse('no-number');
     const unit = unitOf(text);
@@ -89,13 +90,17 @@ function numberReader(format: LineFormat, place: Place): TextReader {
   };
 }
 
-function besideReader(format: LineFormat, place: Place): TextReader {
+function besideReader(format: LineFormat, place: NumberPlace): TextReader {
   const read = freeReader(format);
   return (text) => {
-    const part = cut(text, place);
+    const part = found(text, place);
     return part === undefined ? refuse('no-number') : read(part);
   };
 }
+
+/** The text that has the number: by its place, or by its name. */
+const found = (text: string, place: NumberPlace): string | undefined =>
+  place.at === 'named' ? valueNamed(withoutFrame(text), place.name) : cut(text, place);
 
 type TextReader = (text: string) => LineReading | Unreadable;
 

@@ -43,6 +43,10 @@ function byMarks(format: LineFormat, number: Exclude<LineFormat['number'], Colum
       return byFields(format, number, parts);
     case 'free':
       return ok(freely(format, parts));
+    case 'named': {
+      const line = freely(format, parts);
+      return ok({ ...line, label: `${line.label}${number.name}=` });
+    }
     default:
       throw noCase(number);
   }

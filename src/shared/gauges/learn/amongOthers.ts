@@ -5,6 +5,7 @@ import { lineReader } from '../readLine.ts';
 import { textOf } from '../text.ts';
 import { type NumberColumn, numberColumns } from './columnsOfNumbers.ts';
 import type { Doubt } from './learned.ts';
+import { namedNumbers } from './namedNumbers.ts';
 import { unitBesideNumber } from './unitBeside.ts';
 
 /** A format to try, others that are as likely, and what is in doubt about it. */
@@ -25,6 +26,8 @@ export function numberAmongOthers(frame: LineFormat, lines: readonly Uint8Array[
   );
   const label = commonLabel(texts);
   const candidates = (['.', ','] as const).flatMap((decimal) => {
+    const named = byName(texts, { ...frame, decimal });
+    if (named !== undefined) return [named];
     const inTurn = turns(texts, lines, { ...frame, decimal });
     if (inTurn !== undefined) return [inTurn];
     return [
@@ -33,6 +36,19 @@ export function numberAmongOthers(frame: LineFormat, lines: readonly Uint8Array[
     ];
   });
   return candidates.toSorted((one, other) => merit(one) - merit(other))[0];
+}
+
+/** Numbers told by name: the one that moves, by its name, wherever it stands in the line. */
+function byName(texts: readonly string[], frame: LineFormat): Candidate | undefined {
+  const numbers = namedNumbers(texts, frame.decimal);
+  if (numbers === undefined) return undefined;
+  const { chosen, doubts } = worthReading(numbers);
+  const [format, ...alternatives] = chosen.map(
+    ({ name, unit }): LineFormat => ({ ...frame, number: { at: 'named', name }, unit }),
+  );
+  return format === undefined
+    ? undefined
+    : { format, alternatives, doubts, hasDecimals: chosen[0]?.hasDecimals ?? false };
 }
 
 /** Fewer doubts count most; then a number with decimals is likelier the reading than one without. */
@@ -51,7 +67,9 @@ function commonLabel(texts: readonly string[]): string | undefined {
 }
 
 /** The columns worth reading, the likely first: those that moved, else those that did not do so clearly. */
-function worthReading(columns: readonly NumberColumn[]): { chosen: readonly NumberColumn[]; doubts: readonly Doubt[] } {
+function worthReading<Column extends Pick<NumberColumn, 'role' | 'hasDecimals'>>(
+  columns: readonly Column[],
+): { chosen: readonly Column[]; doubts: readonly Doubt[] } {
   const likelyFirst = columns.toSorted((one, other) => Number(other.hasDecimals) - Number(one.hasDecimals));
   const those = (role: NumberColumn['role']) => likelyFirst.filter((column) => column.role === role);
   const [moving, oneWay, still] = [those('moves'), those('one-way'), those('still')];
