@@ -43,9 +43,11 @@ function byName(texts: readonly string[], frame: LineFormat): Candidate | undefi
   const numbers = namedNumbers(texts, frame.decimal);
   if (numbers === undefined) return undefined;
   const { chosen, doubts } = worthReading(numbers);
-  const [format, ...alternatives] = chosen.map(
-    ({ name, unit }): LineFormat => ({ ...frame, number: { at: 'named', name }, unit }),
-  );
+  const [format, ...alternatives] = chosen.map(({ name, unit }): LineFormat => ({
+    ...frame,
+    number: { at: 'named', name },
+    unit,
+  }));
   return format === undefined
     ? undefined
     : { format, alternatives, doubts, hasDecimals: chosen[0]?.hasDecimals ?? false };

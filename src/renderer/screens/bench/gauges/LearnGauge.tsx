@@ -3,7 +3,7 @@ import type { AttemptHeard, LearnedAnswer } from '../../../../shared/contract/le
 import type { LineFormat } from '../../../../shared/gauges/lineFormat.ts';
 import type { Gauge } from '../../../../shared/job/records/gauge.ts';
 import { Button } from '../../../parts/Button.tsx';
-import { symbolOf } from '../../../parts/quantity.ts';
+import { receivedWords } from './received.ts';
 import { Stage } from '../../../parts/Stage.tsx';
 import { type NextAction, Words } from '../../../parts/Words.tsx';
 import { ask } from '../../../stores/ask.ts';
@@ -57,7 +57,7 @@ export function LearnGauge({ gauge, onDone }: { readonly gauge: Gauge; readonly 
         {phase === 'confirm' ? undefined : <Attempts attempts={attempts} />}
         {phase === 'ready' ? (
           <div className="learn-ready">
-            <LinesHeard gauge={gauge.id} />
+            <LinesHeard gauge={gauge.id} step={gauge.resolution} />
             <FormatFile gauge={gauge} onFormat={(format) => void keep(format)} />
           </div>
         ) : undefined}
@@ -111,6 +111,7 @@ const withAttempt = (before: readonly AttemptHeard[], attempt: AttemptHeard): re
 function Samples({ learned }: { readonly learned: LearnedAnswer }) {
   const doubts = learned.doubts.map((doubt) => <li key={doubt}>{doubt}</li>);
   if (learned.samples.length === 0) return <ul className="doubts">{doubts}</ul>;
+  const words = receivedWords();
   return (
     <>
       <ul className="doubts">{doubts}</ul>
@@ -126,7 +127,7 @@ function Samples({ learned }: { readonly learned: LearnedAnswer }) {
             // oxlint-disable-next-line react/no-array-index-key -- lines may be the same, and never change places
             <tr key={n}>
               <td>{raw}</td>
-              <td>{`${value} ${unit === '' ? '(no unit sent)' : symbolOf(unit)}`}</td>
+              <td>{words({ value, unit }, learned.samples)}</td>
             </tr>
           ))}
         </tbody>

@@ -1,14 +1,15 @@
 import { useEffect, useState } from 'react';
 import { whyInWords } from '../../../../shared/gauges/gaugeReading.ts';
+import type { QuantityTyped } from '../../../../shared/basics/recorded.ts';
 import { type Heard, onHeard } from '../../../live/slots.ts';
-import { symbolOf } from '../../../parts/quantity.ts';
+import { receivedWords } from './received.ts';
 
 const shown = 14;
 /** Lines are for reading: four times a second is as fast as anyone can follow. */
 const every_ms = 250;
 
 /** The last lines as they came: the value as received with its unit, or the raw bytes of a line that could not be read. */
-export function LinesHeard({ gauge }: { readonly gauge: string }) {
+export function LinesHeard({ gauge, step }: { readonly gauge: string; readonly step: QuantityTyped }) {
   const [lines, setLines] = useState<readonly Heard[]>([]);
   useEffect(() => {
     let last: readonly Heard[] = [];
@@ -23,6 +24,8 @@ export function LinesHeard({ gauge }: { readonly gauge: string }) {
   }, [gauge]);
   if (lines.length === 0)
     return <p className="quiet">Each line stands here as it comes, beside what was read from it.</p>;
+  const words = receivedWords(step);
+  const readings = lines.filter((line) => 'value' in line);
   return (
     <table className="lines digits">
       <thead>
@@ -35,7 +38,7 @@ export function LinesHeard({ gauge }: { readonly gauge: string }) {
         {lines.toReversed().map((line) => (
           <tr key={line.seq}>
             <td className="quiet">{line.seq}</td>
-            <td>{lineWords(line)}</td>
+            <td>{'value' in line ? words(line, readings) : otherWords(line)}</td>
           </tr>
         ))}
       </tbody>
@@ -43,8 +46,7 @@ export function LinesHeard({ gauge }: { readonly gauge: string }) {
   );
 }
 
-function lineWords(line: Heard): string {
-  if ('value' in line) return `${line.value} ${symbolOf(line.unit)}`;
+function otherWords(line: Exclude<Heard, { readonly value: number }>): string {
   if ('press' in line) return line.press === 'next' ? 'Pressed: next' : 'Pressed: again';
   return `${line.raw ?? ''} – not readable: ${whyInWords(line.none)}`;
 }

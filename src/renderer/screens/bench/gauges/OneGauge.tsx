@@ -100,7 +100,7 @@ function GaugePicture({ gauge }: { readonly gauge: Gauge }) {
         marks={[]}
       />
       <div className="lines-room">
-        <LinesHeard gauge={gauge.id} />
+        <LinesHeard gauge={gauge.id} step={gauge.resolution} />
       </div>
     </div>
   );
