@@ -7,6 +7,7 @@ import {
   installPackages,
   nodeMajor,
   nodeToUse,
+  peersForTests,
   run,
   runUntilEnded,
   say,
@@ -72,6 +73,7 @@ const commands = {
     inNode([bin('oxfmt/bin/oxfmt'), '--check', '.']),
   test: () => {
     const browser = browserForTests(root, node, env);
+    peersForTests(env);
     return (
       buildScreens() || runTests(root, node, browser === undefined ? env : { ...env, CHROMIUM_PATH: browser }, rest)
     );

@@ -119,6 +119,34 @@ export function browserForTests(root, node, env) {
   return findBrowser();
 }
 
+const peers = [
+  { file: '/usr/sbin/ser2net', packages: ['ser2net'] },
+  {
+    file: '/usr/lib/python3/dist-packages/pymodbus/__init__.py',
+    packages: ['python3', 'python3-pymodbus', 'python3-serial-asyncio'],
+  },
+];
+
+/**
+ * The Debian packages of programs that are not ours and that tests talk to, as far as they are missing here.
+ * @param {(path: string) => boolean} [exists]
+ */
+export const peersMissing = (exists = existsSync) =>
+  peers.filter(({ file }) => !exists(file)).flatMap(({ packages }) => packages);
+
+/**
+ * Installs those where that can be done, as root on Debian. Where it cannot their tests are skipped and say so.
+ * @param {NodeJS.ProcessEnv} env
+ */
+export function peersForTests(env) {
+  const missing = peersMissing();
+  if (missing.length === 0 || process.getuid?.() !== 0 || !existsSync('/usr/bin/apt-get')) return;
+  say(`installing ${missing.join(', ')} for the tests that talk to them (Debian packages) …`);
+  const quiet = { ...env, DEBIAN_FRONTEND: 'noninteractive' };
+  run('apt-get', ['update', '-qq'], quiet);
+  run('apt-get', ['install', '-y', '-qq', '--no-install-recommends', ...missing], quiet);
+}
+
 /** @param {string} node @param {string} root */
 export const environmentFor = (node, root) => ({
   ...process.env,

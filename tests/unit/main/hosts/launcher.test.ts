@@ -6,7 +6,7 @@ import { describe, expect, it } from 'vitest';
 import { browserCommand, dataFolder, hasScreen } from '../../../../src/main/hosts/launcher/desktop.ts';
 import { layDoorway } from '../../../../src/main/hosts/launcher/doorway.ts';
 import { readOpenWords } from '../../../../src/main/hosts/launcher/openWords.mjs';
-import { findBrowser, nodeMajor, nodeToUse } from '../../../../src/main/hosts/launcher/machine.mjs';
+import { findBrowser, nodeMajor, nodeToUse, peersMissing } from '../../../../src/main/hosts/launcher/machine.mjs';
 import { countOf } from '../../../../src/main/hosts/launcher/tests.mjs';
 
 const root = resolve(import.meta.dirname, '..', '..', '..', '..');
@@ -76,6 +76,14 @@ describe('the page that leads to the bench', () => {
     doorway?.remove();
     expect(existsSync(file)).toBe(false);
     expect(layDoorway(join(folder, 'nowhere'), link)).toBeUndefined();
+  });
+});
+
+describe('programs that tests talk to', () => {
+  it('are asked for by the packages of those that are not there', () => {
+    expect(peersMissing(() => true)).toEqual([]);
+    expect(peersMissing((path) => !path.includes('ser2net'))).toEqual(['ser2net']);
+    expect(peersMissing(() => false)).toContain('python3-pymodbus');
   });
 });
 
