@@ -14,7 +14,6 @@ const short: Readonly<Record<Flag | NoRunout | NoTorque | 'not-measured', string
   gap: 'readings missing',
   'not-measured': 'not measured',
   'nothing-measured': 'nothing measured',
-  'not-turned': 'nothing turned',
   'stem-lifted': 'stem put down or lifted in it',
   'too-short': 'too short',
   'start-not-seen': 'start not seen',
