@@ -44,9 +44,20 @@ export const measure: Verb = {
   summary: 'figures, uncertainty and verdicts from a stream of readings',
   words: 1,
   options: Object.fromEntries(
-    ['in', 'resolution', 'gauge-u', 'arm', 'arm-u', 'min', 'max', 'max-variation', 'max-runout', 'rule', 'basis'].map(
-      (name) => [name, { type: 'string' as const }],
-    ),
+    [
+      'in',
+      'resolution',
+      'gauge-u',
+      'hysteresis',
+      'arm',
+      'arm-u',
+      'min',
+      'max',
+      'max-variation',
+      'max-runout',
+      'rule',
+      'basis',
+    ].map((name) => [name, { type: 'string' as const }]),
   ),
   async run(given, output) {
     const kind = kinds.find((one) => one === given.words[0]);
@@ -82,13 +93,15 @@ function settingsFrom(given: Given, kind: Kind): Result<MeasureSettings> {
     return parseTorque(written, `--${name}`);
   };
   const numbers: Record<string, number> = {};
-  for (const name of ['resolution', 'gauge-u', 'min', 'max', 'max-variation', 'max-runout']) {
+  for (const name of ['resolution', 'gauge-u', 'hysteresis', 'min', 'max', 'max-variation', 'max-runout']) {
     const read = quantity(name);
     if (!read.ok) return read;
     const low = tooLow(name, read.value);
     if (low !== undefined) return fail(low);
     if (read.value !== undefined) numbers[name] = read.value;
   }
+  if (numbers['hysteresis'] !== undefined && (kind === 'torque' || numbers['hysteresis'] < 0))
+    return fail(noHysteresis(kind));
   const { min, max } = numbers;
   if (min !== undefined && max !== undefined && min > max) return fail(ends);
   const rule = choice(given, 'rule', ['simple', 'guarded'], 'simple');
@@ -102,6 +115,7 @@ function settingsFrom(given: Given, kind: Kind): Result<MeasureSettings> {
     limits: numbers,
     ...(numbers['resolution'] === undefined ? {} : { resolution: numbers['resolution'] }),
     ...(numbers['gauge-u'] === undefined ? {} : { gaugeU: numbers['gauge-u'] }),
+    ...(numbers['hysteresis'] === undefined ? {} : { hysteresis: numbers['hysteresis'] }),
     ...(arm.value === undefined ? {} : { arm: arm.value }),
   });
 }
@@ -167,6 +181,20 @@ const ends: Problem = {
   sentence: '--min lies above --max.',
   remedy: 'Exchange them.',
 };
+const noHysteresis = (kind: Kind): Problem =>
+  kind === 'torque'
+    ? {
+        kind: 'wrong-option',
+        field: '--hysteresis',
+        sentence: 'A hysteresis is stated for an indicator; a torque gauge has none here.',
+        remedy: 'Leave it out, or put it into --gauge-u.',
+      }
+    : {
+        kind: 'wrong-option',
+        field: '--hysteresis',
+        sentence: 'A hysteresis is a width and lies at or above nought.',
+        remedy: 'Give what the indicator shows differently going in and coming out.',
+      };
 const armless: Problem = {
   kind: 'wrong-option',
   field: '--arm',

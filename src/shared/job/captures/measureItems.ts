@@ -87,6 +87,7 @@ function runoutAnswer(items: readonly StreamItem[], settings: MeasureSettings, r
   const capture = startRunout({
     resolution: mm(resolution),
     mode: 'auto',
+    ...(settings.hysteresis === undefined ? {} : { hysteresis: mm(settings.hysteresis) }),
     ...(settings.gaugeU === undefined ? {} : { gaugeU: mm(settings.gaugeU) }),
   });
   for (const item of items) stepRunout(capture, item);

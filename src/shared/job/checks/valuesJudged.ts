@@ -1,9 +1,14 @@
 import { judge } from '../../measuring/uncertainty/verdict.ts';
-import { combine, resolutionOf, type UncertaintyPart } from '../../measuring/uncertainty/uncertainty.ts';
+import {
+  combine,
+  resolutionOf,
+  resolutionOfDifference,
+  type UncertaintyPart,
+} from '../../measuring/uncertainty/uncertainty.ts';
 import type { Assembly, Measurement } from '../records/build.ts';
 import { insideOf } from '../../basics/recorded.ts';
 import type { BacklashResult, RunoutResult, TorqueResult } from '../records/measurement.ts';
-import { endsOf, type Limit } from '../records/specSheet.ts';
+import { endsOf, type Limit, limitedQuantities } from '../records/specSheet.ts';
 import { isNone, type OrNone } from '../../basics/result.ts';
 import { fewestStations } from './checks.ts';
 import { noCase } from '../../basics/noCase.ts';
@@ -26,7 +31,7 @@ export function valuesFor(limit: Limit, measurement: Measurement, assembly: Asse
     case 'torque':
       return torqueValue(limit, result);
     case 'quantity':
-      return [{ value: insideOf(result.value), ...typedDoubt(measurement) }];
+      return [{ value: insideOf(result.value), ...typedDoubt(limit, measurement) }];
     case 'feeler':
     case 'set-numbers':
     case 'shims':
@@ -49,10 +54,14 @@ function runoutValue(limit: Limit, { how }: Measurement, result: RunoutResult): 
   return [{ value: tir_mm, U95: numberOr0(result.U95_mm), parts: partsOf(result) }];
 }
 
-/** A number read off a tool is known to half its last division; nothing else about the tool is assumed. */
-function typedDoubt({ how }: Measurement): Pick<Valued, 'U95' | 'parts'> {
+/**
+ * A number read off a tool is known to half its last division; nothing else about the tool is assumed. A play, a runout or a
+ * spread is the difference of two such readings, the one it was zeroed at among them: both are rounded (δ/√6).
+ */
+function typedDoubt({ quantity }: Limit, { how }: Measurement): Pick<Valued, 'U95' | 'parts'> {
+  const rounding = limitedQuantities[quantity] === 'length' ? resolutionOfDifference : resolutionOf;
   const { U95, parts } = combine(
-    how.kind === 'typed' ? [{ name: 'resolution', u: resolutionOf(insideOf(how.resolution)) }] : [],
+    how.kind === 'typed' ? [{ name: 'resolution', u: rounding(insideOf(how.resolution)) }] : [],
   );
   return { U95, parts };
 }
@@ -103,9 +112,8 @@ function torqueValue(limit: Limit, result: TorqueResult): readonly Valued[] | st
   const starting = 'basis' in limit && 'seal' in limit.basis && limit.basis.basis === 'starting';
   const value = starting ? result.breakaway_Nm : result.running_Nm;
   if (isNone(value)) return `no torque: ${value.none}`;
-  // The parts are those of the running torque; what a breakaway's doubt is made of is not recorded.
   return starting
-    ? [{ value, U95: numberOr0(result.breakawayU95_Nm), parts: [] }]
+    ? [{ value, U95: numberOr0(result.breakawayU95_Nm), parts: partsOf({ parts: result.breakawayParts ?? [] }) }]
     : [{ value, U95: numberOr0(result.U95_Nm), parts: partsOf(result) }];
 }
 

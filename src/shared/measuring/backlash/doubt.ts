@@ -1,4 +1,4 @@
-import { resolutionOfDifference, reversal, type UncertaintyPart } from '../uncertainty/uncertainty.ts';
+import { differenceParts, type UncertaintyPart } from '../uncertainty/uncertainty.ts';
 import type { Held } from './held.ts';
 import type { BacklashSettings } from './measured.ts';
 import type { Between } from './neighbours.ts';
@@ -6,10 +6,8 @@ import type { Between } from './neighbours.ts';
 /**
  * The parts of a station's uncertainty.
  *
- * - resolution: difference of two rounded readings, δ/√6;
- * - gauge: the stated standard uncertainty is that of one reading; the two rests lie at two places of the scale, whose
- *   errors are taken as independent: √2·u. (Errors of near places are partly alike, so this is rather too much.);
- * - hysteresis: the two rests are approached from opposite ways; see {@link reversal};
+ * - resolution, gauge, hysteresis: those of a difference whose two rests are approached from opposite ways; see
+ *   {@link differenceParts};
  * - rocks: how much rests of one side differ, drift set aside, over how many there are, with its degrees of freedom;
  * - short of the stop: rests that differ by more than the gauge explains fell short of their stops by unlike amounts, or
  *   the stem stuck by them; hardly one goes beyond. Amounts that spread evenly from nothing to s have the standard
@@ -20,9 +18,7 @@ import type { Between } from './neighbours.ts';
  */
 export function partsOf(settings: BacklashSettings, between: Between, held: Held): readonly UncertaintyPart[] {
   return [
-    { name: 'resolution', u: resolutionOfDifference(settings.resolution) },
-    ...(settings.gaugeU === undefined ? [] : [{ name: 'gauge', u: Math.SQRT2 * settings.gaugeU }]),
-    reversal(settings.resolution, settings.hysteresis),
+    ...differenceParts(settings),
     { name: 'rocks', u: between.sd * between.share, nu: between.nu },
     ...seen('short of the stop', SHORT * held.unexplained, between.nu),
     ...seen('creep', held.creep),

@@ -3,7 +3,7 @@ import { none, type OrNone } from '../../basics/result.ts';
 import { type HarmonicFit, leastSeen } from '../../basics/harmonics.ts';
 import type { RunoutCapture } from './runoutState.ts';
 import type { RunoutShape, ShapeFound } from './runoutShape.ts';
-import { combine, gaugeParts, rectangular, type UncertaintyPart } from '../uncertainty/uncertainty.ts';
+import { combine, differenceParts, rectangular, type UncertaintyPart } from '../uncertainty/uncertainty.ts';
 
 export type RunoutFlag =
   | 'drift'
@@ -128,10 +128,8 @@ const measured = ({ order, amplitude, highSpot, u }: HarmonicFit['harmonics'][nu
 
 function partsOf({ settings }: RunoutCapture, found: Found): readonly UncertaintyPart[] {
   const { doubt, closing, closingWeighed = closing } = found;
-  const gauge = { resolution: settings.resolution, ...(settings.gaugeU === undefined ? {} : { u: settings.gaugeU }) };
   return [
-    ...gaugeParts(gauge, 'difference'),
-    ...(settings.hysteresis === undefined ? [] : [{ name: 'gauge hysteresis', u: rectangular(settings.hysteresis) }]),
+    ...differenceParts(settings),
     ...doubt,
     ...(closingWeighed === 0 ? [] : [{ name: 'not coming back', u: rectangular(Math.abs(closingWeighed)) }]),
   ];

@@ -71,32 +71,30 @@ export const resolutionOf = (step: number): number => step / Math.sqrt(12);
 /** The difference of two readings of a display with step δ, each rounded on its own: δ/√6. */
 export const resolutionOfDifference = (step: number): number => step / Math.sqrt(6);
 
-/** What is known about a gauge, all in the unit of the result. */
-export interface GaugeDoubt {
+/** What is known of an indicator, in the unit of the result. */
+export interface IndicatorDoubt {
   /** Step of the display. */
   readonly resolution: number;
-  /** Standard uncertainty from a calibration; it then stands for the two bounds below. */
-  readonly u?: number;
-  /** Stated limit of error ±, for the travel used (E or P in the standard for indicators). */
-  readonly statedError?: number;
+  /** Standard uncertainty of one reading, from a stated error or a calibration. */
+  readonly gaugeU?: number;
   /** Stated hysteresis: width between going in and coming out. */
   readonly hysteresis?: number;
 }
 
 /**
- * The gauge's own parts, for a result that is one reading or the difference of two.
- * A stated bound is taken as equally likely anywhere inside it.
+ * The indicator's own parts for a difference of two of its readings that are reached from opposite ways. Backlash (two
+ * rests) and runout (highest and lowest place) are both such differences, so that the same stated error enters both alike.
+ *
+ * - resolution: both readings are rounded, δ/√6;
+ * - gauge: the readings lie at two places of the scale, whose errors are taken as independent: √2·u (errors of near places
+ *   are partly alike, GUM F.1.2.1, so this is rather too much);
+ * - hysteresis: see {@link reversal}.
  */
-export function gaugeParts(gauge: GaugeDoubt, of: 'reading' | 'difference'): readonly UncertaintyPart[] {
-  const step = of === 'difference' ? resolutionOfDifference(gauge.resolution) : resolutionOf(gauge.resolution);
-  const resolution = { name: 'resolution', u: step };
-  if (gauge.u !== undefined) return [resolution, { name: 'gauge', u: gauge.u }];
-  return [
-    resolution,
-    ...(gauge.statedError === undefined ? [] : [{ name: 'gauge error', u: rectangular(gauge.statedError) }]),
-    ...(gauge.hysteresis === undefined ? [] : [{ name: 'gauge hysteresis', u: rectangular(gauge.hysteresis / 2) }]),
-  ];
-}
+export const differenceParts = ({ resolution, gaugeU, hysteresis }: IndicatorDoubt): readonly UncertaintyPart[] => [
+  { name: 'resolution', u: resolutionOfDifference(resolution) },
+  ...(gaugeU === undefined ? [] : [{ name: 'gauge', u: Math.SQRT2 * gaugeU }]),
+  reversal(resolution, hysteresis),
+];
 
 /**
  * What an indicator loses where it turns round, for a difference of two readings that are reached from opposite ways.
@@ -105,7 +103,7 @@ export function gaugeParts(gauge: GaugeDoubt, of: 'reading' | 'difference'): rea
  * the root mean square of 0…h, h/√3. Not stated, nothing bounds it, and none at all would be the boldest guess: one step
  * of the display is then taken as its standard uncertainty (own choice; it covers a loss of two steps at 95 %).
  */
-export const reversal = (resolution: number, stated: number | undefined): UncertaintyPart =>
+const reversal = (resolution: number, stated: number | undefined): UncertaintyPart =>
   stated === undefined
     ? { name: 'hysteresis, not stated', u: resolution }
     : { name: 'hysteresis', u: rectangular(stated) };

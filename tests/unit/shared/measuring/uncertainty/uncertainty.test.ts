@@ -4,7 +4,7 @@ import { manyDegrees, t95, tQuantile } from '../../../../../src/shared/basics/st
 import {
   combine,
   effectiveDegrees,
-  gaugeParts,
+  differenceParts,
   rectangular,
   repeatability,
   resolutionOf,
@@ -78,17 +78,13 @@ describe('parts from what is stated', () => {
     expect(rectangular(3)).toBeCloseTo(Math.sqrt(3), 12);
   });
 
-  it('names what the gauge brings, and lets a calibration stand for its bounds', () => {
-    const stated = { resolution: 0.01, statedError: 0.008, hysteresis: 0.003 };
-    expect(gaugeParts(stated, 'difference').map((p) => p.name)).toEqual([
-      'resolution',
-      'gauge error',
-      'gauge hysteresis',
+  it('gives an indicator’s difference two roundings, two errors and what turning round loses', () => {
+    expect(differenceParts({ resolution: 0.01, gaugeU: 0.002, hysteresis: 0.003 })).toEqual([
+      { name: 'resolution', u: resolutionOfDifference(0.01) },
+      { name: 'gauge', u: Math.SQRT2 * 0.002 },
+      { name: 'hysteresis', u: 0.003 / Math.sqrt(3) },
     ]);
-    expect(gaugeParts({ ...stated, u: 0.002 }, 'reading')).toEqual([
-      { name: 'resolution', u: resolutionOf(0.01) },
-      { name: 'gauge', u: 0.002 },
-    ]);
+    expect(differenceParts({ resolution: 0.01 }).at(-1)).toEqual({ name: 'hysteresis, not stated', u: 0.01 });
   });
 });
 
