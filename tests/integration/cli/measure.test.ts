@@ -225,6 +225,35 @@ describe('measure torque', () => {
   });
 });
 
+describe('measure with a stated hysteresis', () => {
+  const lines = sessionLines(usual);
+  const doubts = async (...options: readonly string[]): Promise<readonly number[]> => {
+    const { code, answers } = await again('backlash', lines, ...resolutionOf(usual), ...options);
+    expect(code).toBe(0);
+    const [answer] = answers as readonly { readonly stations: readonly { readonly u_mm: number }[] }[];
+    return answer?.stations.map(({ u_mm }) => u_mm) ?? [];
+  };
+
+  it('puts it into the doubt of every station; none stated is one step, none at all is none', async () => {
+    const [step, none, wide] = [await doubts(), await doubts('--hysteresis', '0mm'), await doubts('--hysteresis', '9um')];
+    expect(none.length).toBeGreaterThan(0);
+    // What else is in the doubt may differ too: a wider gauge needs fewer rocks to agree.
+    for (const [index, u] of none.entries()) {
+      expect(u).toBeLessThan(step[index] ?? 0);
+      expect(step[index]).toBeGreaterThanOrEqual(usual.gauge.resolution);
+      expect(wide[index]).toBeGreaterThan(0.009 / Math.sqrt(3));
+    }
+  });
+
+  it('takes none for a torque, and no width below nought', async () => {
+    const torque = await again('torque', [{ t: 1, value: 0.2, unit: 'N.m' }], '--hysteresis', '0.1N.m');
+    expect(torque.code).toBe(2);
+    expect(torque.said).toContain('A hysteresis is stated for an indicator');
+    const below = await again('runout', [{ t: 1, value: 0.2, unit: 'mm' }], '--hysteresis', '-0.001mm');
+    expect(below.code).toBe(2);
+  });
+});
+
 describe('measure torque with a pull scale', () => {
   const pulled = Array.from({ length: 500 }, (_, i) => ({
     t: i / 50,
