@@ -235,13 +235,17 @@ describe('measure with a stated hysteresis', () => {
   };
 
   it('puts it into the doubt of every station; none stated is one step, none at all is none', async () => {
-    const [step, none, wide] = [await doubts(), await doubts('--hysteresis', '0mm'), await doubts('--hysteresis', '9um')];
+    const [step, none, wide] = [
+      await doubts(),
+      await doubts('--hysteresis', '0mm'),
+      await doubts('--hysteresis', '9um'),
+    ];
     expect(none.length).toBeGreaterThan(0);
     // What else is in the doubt may differ too: a wider gauge needs fewer rocks to agree.
     for (const [index, u] of none.entries()) {
       expect(u).toBeLessThan(step[index] ?? 0);
       expect(step[index]).toBeGreaterThanOrEqual(usual.gauge.resolution);
-      expect(wide[index]).toBeGreaterThan(0.009 / Math.sqrt(3));
+      expect(wide[index]).toBeGreaterThan(0.009 / Math.SQRT2);
     }
   });
 

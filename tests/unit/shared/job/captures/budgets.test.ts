@@ -125,7 +125,7 @@ describe('every recorded uncertainty', () => {
     const turn = budgetsOf(recorded(runout, turned.make(1)))[0];
     for (const [name, u] of [
       ['gauge', (Math.SQRT2 * 0.004) / Math.sqrt(3)],
-      ['hysteresis', 0.002 / Math.sqrt(3)],
+      ['hysteresis', 0.002 / Math.SQRT2],
     ] as const) {
       expect(partOf(station, name)).toBeCloseTo(u, 12);
       expect(partOf(turn, name)).toBeCloseTo(u, 12);

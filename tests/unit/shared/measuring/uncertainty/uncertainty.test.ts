@@ -82,9 +82,12 @@ describe('parts from what is stated', () => {
     expect(differenceParts({ resolution: 0.01, gaugeU: 0.002, hysteresis: 0.003 })).toEqual([
       { name: 'resolution', u: resolutionOfDifference(0.01) },
       { name: 'gauge', u: Math.SQRT2 * 0.002 },
-      { name: 'hysteresis', u: 0.003 / Math.sqrt(3) },
+      { name: 'hysteresis', u: 0.003 / Math.SQRT2 },
     ]);
-    expect(differenceParts({ resolution: 0.01 }).at(-1)).toEqual({ name: 'hysteresis, not stated', u: 0.01 });
+    expect(differenceParts({ resolution: 0.01 }).at(-1)).toEqual({
+      name: 'hysteresis, not stated',
+      u: 0.02 / Math.sqrt(3),
+    });
   });
 });
 
