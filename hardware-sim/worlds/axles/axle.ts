@@ -32,6 +32,7 @@ export interface WorldAxle {
   readonly kind: Kind;
   readonly relief: Readonly<Record<Flank, Relieved>>;
   readonly film: (trial: number) => number;
+  readonly cutOffMarks: Population['cutOffMarks'];
   /** Where the first trial stands from where the gears were cut to stand. */
   readonly start: { readonly out: number; readonly away: number };
   readonly backlashWhereCut: number;
@@ -51,6 +52,7 @@ export function axleBy(population: Population, kind: Kind, chances: Chances): Wo
   const formula = shares(kind);
   const half = {
     kind,
+    cutOffMarks: population.cutOffMarks,
     film: (trial: number) =>
       change === 0 || trial < 0 ? film : film * Math.exp(between(chances[firstFilm + trial] ?? 0, [-change, change])),
     relief: { convex: reliefBy(population, kind, chances, 0), concave: reliefBy(population, kind, chances, 1) },
@@ -128,9 +130,16 @@ export function shownBy(axle: WorldAxle, pinionOut: number, ringAway: number, tr
   const film = axle.film(trial);
   return {
     backlash: backlashFrom(axle, out, away, gaps),
-    drive: paintedBy(gaps[drive], axle.kind.size, film),
-    coast: paintedBy(gaps[drive === 'convex' ? 'concave' : 'convex'], axle.kind.size, film),
+    drive: markOf(axle, gaps[drive], film),
+    coast: markOf(axle, gaps[drive === 'convex' ? 'concave' : 'convex'], film),
   };
+}
+
+function markOf({ kind, cutOffMarks }: WorldAxle, gap: Gap, film: number): Painted {
+  const painted = paintedBy(gap, kind.size, film);
+  if (cutOffMarks === 'rest') return painted;
+  const middle = (value: number): number => Math.max(-0.5, Math.min(0.5, value));
+  return { ...painted, heel: middle(gap.u / kind.size.face), crown: middle(gap.v / kind.size.height) };
 }
 
 export const backlashAt = (axle: WorldAxle, pinionOut: number, ringAway: number): number =>

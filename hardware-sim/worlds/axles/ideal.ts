@@ -63,7 +63,11 @@ function chosen(axles: readonly WorldAxle[], here: Place): IdealAnswer {
       [0.2, 0.35, 0.5, 0.65, 0.8].map((share) => ({ ...place, ringAway: ringFor(few, place, share) })),
     ),
   ];
-  const chances = chancesOf(axles, places);
+  const chances = chancesOf(
+    axles,
+    places,
+    lines.map(({ place }) => place),
+  );
   const stands = chances[0] ?? 0;
   const top = places
     .map((place, index) => ({ place, chance: chances[index] ?? 0 }))
@@ -93,18 +97,27 @@ function ringFor(axles: readonly WorldAxle[], from: Place, share: number): numbe
   return from.ringAway + Math.round((wanted - reads) / slope / shimStep) * shimStep;
 }
 
-/** For each axle a hard coast edge counts only as far as another of these places would avoid it. */
-function chancesOf(axles: readonly WorldAxle[], places: readonly Place[]): number[] {
+/** For each axle a hard coast edge counts only as far as another place, also one far from these, would avoid it. */
+function chancesOf(axles: readonly WorldAxle[], places: readonly Place[], farther: readonly Place[]): number[] {
   const sums = places.map(() => 0);
   for (const axle of axles) {
-    const each = places.map((place) => {
-      const shown = standsAt(axle, ...tuple(place));
-      return { right: driveRight(axle, shown), hard: hardEdge(shown.coast) };
-    });
-    const avoidable = each.some(({ right, hard }) => right && !hard);
+    const each = places.map((place) => seenAt(axle, place));
+    const matters = each.some(({ right, hard }) => right && hard);
+    const free = ({ right, hard }: Seen): boolean => right && !hard;
+    const avoidable = matters && (each.some(free) || farther.some((place) => free(seenAt(axle, place))));
     each.forEach(({ right, hard }, index) => {
       if (right && !(hard && avoidable)) sums[index] = (sums[index] ?? 0) + 1;
     });
   }
   return sums.map((sum) => sum / axles.length);
+}
+
+interface Seen {
+  readonly right: boolean;
+  readonly hard: boolean;
+}
+
+function seenAt(axle: WorldAxle, { pinionOut, ringAway }: Place): Seen {
+  const shown = standsAt(axle, pinionOut, ringAway);
+  return { right: driveRight(axle, shown), hard: hardEdge(shown.coast) };
 }

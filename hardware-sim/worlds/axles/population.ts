@@ -27,6 +27,8 @@ export interface Population {
   /** Backlash left at the start: in and about the window, or none at all. */
   readonly start: 'about-window' | 'binds';
   readonly sets: 'usual' | 'all-kinds';
+  /** Of a mark that an edge cuts off, whether the rest's centre is taken or where its middle would be. */
+  readonly cutOffMarks: 'rest' | 'middle';
 }
 
 export const base: Population = {
@@ -42,6 +44,7 @@ export const base: Population = {
   windowWidth: 0.1,
   start: 'about-window',
   sets: 'usual',
+  cutOffMarks: 'rest',
 };
 
 /** A set of gears with its true geometry, before relief and place are drawn. */

@@ -1,7 +1,8 @@
 // The plan weighs some thousand axles: about a second. It runs here, beside the page, so that no screen stands still.
 import { insightFrom, type Insight } from '../../shared/axle/plan/insight.ts';
 import type { PlanInput } from '../../shared/axle/plan/input.ts';
-import { plan } from '../../shared/axle/plan/plan.ts';
+import { planFrom } from '../../shared/axle/plan/plan.ts';
+import { ok } from '../../shared/basics/result.ts';
 import { sightOf } from '../../shared/axle/plan/sight.ts';
 import { foresee } from '../../shared/job/planning/foresee.ts';
 import type { PlanAsk, PlanNews } from './messages.ts';
@@ -30,7 +31,7 @@ function weigh(input: PlanInput): void {
   const last = input.trials.at(-1);
   const here = { pinionOut: last?.pinionOut_mm ?? 0, ringAway: last?.ringAway_mm ?? 0 };
   tell({ news: 'foreseen', foreseen: foresee(insight, input, here) });
-  const answer = plan(input);
-  const place = answer.ok ? { pinionOut: answer.value.pinionOut_mm, ringAway: answer.value.ringAway_mm } : here;
-  tell({ news: 'plan', answer, there: foresee(insight, input, place) });
+  const answer = planFrom(insight, input);
+  const place = { pinionOut: answer.pinionOut_mm, ringAway: answer.ringAway_mm };
+  tell({ news: 'plan', answer: ok(answer), there: foresee(insight, input, place) });
 }

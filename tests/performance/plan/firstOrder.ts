@@ -54,7 +54,7 @@ function idealFor(world: FirstOrderWorld, kind: Kind, seed: number, read: Readon
   const ideal = new Ideal({ population: world.population, kind }, seeded(seed + 50_021));
   return (_subject, trials) => {
     const answer = ideal.next(trials.map((trial) => read.get(trial)).filter((trial) => trial !== undefined));
-    return { stay: answer.stay, suspect: false, place: answer.place, chance: answer.chance };
+    return { stay: answer.stay, suspect: false, alarm: undefined, place: answer.place, chance: answer.chance };
   };
 }
 

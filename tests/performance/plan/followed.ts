@@ -19,6 +19,7 @@ export interface Followed {
   readonly rightAfter: readonly boolean[];
   readonly changes: readonly Change[];
   readonly suspectAt: number | undefined;
+  readonly alarm: Step['alarm'];
   /** Left standing by its own decision, right or wrong; the chance it told. */
   readonly left: { readonly right: boolean; readonly chance: number | undefined } | undefined;
 }
@@ -37,14 +38,16 @@ export function follow(subject: Subject, way: Way): Followed {
   for (let trial = 0; trial < changesAtMost; trial += 1) {
     trials.push(subject.tryAt(place, trial));
     const step = way(subject, trials);
-    if (step.suspect) return { rightAfter: rest(), changes, suspectAt: trial, left: undefined };
+    const ended = { rightAfter: rest(), changes, suspectAt: undefined, alarm: step.alarm, left: undefined };
+    if (step.suspect) return { ...ended, suspectAt: trial };
+    if (step.alarm !== undefined) return ended;
     const right = subject.rightAt(place);
-    if (step.stay) return { rightAfter: rest(), changes, suspectAt: undefined, left: { right, chance: step.chance } };
+    if (step.stay) return { ...ended, left: { right, chance: step.chance } };
     changes.push(changeTo(subject, place, step));
     place = step.place;
     rightAfter.push(subject.rightAt(place));
   }
-  return { rightAfter: rest(), changes, suspectAt: undefined, left: undefined };
+  return { rightAfter: rest(), changes, suspectAt: undefined, alarm: undefined, left: undefined };
 }
 
 function changeTo(subject: Subject, from: Stood, { place, chance, expected }: Step): Change {

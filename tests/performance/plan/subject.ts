@@ -31,6 +31,8 @@ export interface Subject {
 export interface Step {
   readonly stay: boolean;
   readonly suspect: boolean;
+  /** Whether it asks to look or to paint again in place of a shim: the trial ends there, and counts as a false alarm. */
+  readonly alarm: 'check' | 'repaint' | undefined;
   readonly place: Stood;
   /** Chance told of being right at `place`, where the way tells one. */
   readonly chance?: number;

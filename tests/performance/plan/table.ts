@@ -42,8 +42,9 @@ export function goodSets(followed: readonly Followed[]): string {
   const right = followed.filter(({ rightAfter }) => rightAfter[0] === true);
   const apart = count(right, ({ changes }) => changes.length > 0);
   const suspect = count(followed, ({ suspectAt }) => suspectAt !== undefined);
+  const alarms = (asked: Followed['alarm']): number => count(followed, ({ alarm }) => alarm === asked);
   const leftWrong = count(followed, ({ left }) => left !== undefined && !left.right);
-  return `right ones taken apart ${apart}/${right.length}, left wrong ${leftWrong}, suspect ${suspect}/${followed.length}`;
+  return `right ones taken apart ${apart}/${right.length}, left wrong ${leftWrong}, suspect ${suspect}/${followed.length}, asked to look ${alarms('check')} or to paint again ${alarms('repaint')}`;
 }
 
 const bins = [0, 0.2, 0.4, 0.6, 0.8, 0.9, 1.001] as const;

@@ -12,7 +12,7 @@ export const byRule: Way = (subject, trials) => {
   const place = shopRule(trials, (low + high) / 2);
   const inWindow = last !== undefined && last.backlash.min_mm >= low && last.backlash.max_mm <= high;
   const stay = inWindow && place.pinionOut === last.pinionOut_mm;
-  return { stay, suspect: false, place };
+  return { stay, suspect: false, alarm: undefined, place };
 };
 
 /** The plan, its processor time counted. */
@@ -31,6 +31,7 @@ function stepOf({ decision, chance, expected, pinionOut_mm, ringAway_mm }: PlanA
   return {
     stay: decision !== 'change',
     suspect: decision === 'suspect',
+    alarm: decision === 'check' || decision === 'repaint' ? decision : undefined,
     place: { pinionOut: pinionOut_mm, ringAway: ringAway_mm },
     ...(isNone(chance) ? {} : { chance }),
     ...(isNone(expected) ? {} : { expected: toldBy(expected) }),

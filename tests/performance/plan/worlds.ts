@@ -17,6 +17,7 @@ export const worlds: Readonly<Record<string, FirstOrderWorld>> = {
   'marks read to 8 %': world({ reading: 0.08 }),
   'marks tell no film': world({ relief: { film: 0.008, follows: 1, spread: 0.1 } }),
   'relief on its own': world({ relief: { film: 0.01, follows: 0, spread: 0.1 } }),
+  'cut-off marks by their middle': world({ cutOffMarks: 'middle' }),
   'all kinds of sets': world({ sets: 'all-kinds' }),
   'counts, diameter, cut': world({}, 'counts-diameter-cut'),
   'counts and diameter': world({}, 'counts-diameter'),

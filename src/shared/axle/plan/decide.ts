@@ -3,8 +3,9 @@ import type { Weighed } from './answer.ts';
 import type { PlanInput } from './input.ts';
 import type { Insight } from './insight.ts';
 import { type Outlook, outlookAt, possibleAmong, weighedTogether } from './outlook.ts';
+import { priceOf } from './prices.ts';
 import { placeOf } from './reading.ts';
-import { bestPlaces } from './search.ts';
+import { bestPlaces, levelsIn } from './search.ts';
 import type { Place } from './sight.ts';
 
 /** What was decided, with what it was weighed against. */
@@ -25,26 +26,18 @@ export function choose(insight: Insight, input: PlanInput): Choice {
   const last = input.trials.at(-1);
   const here = last === undefined ? { pinionOut: 0, ringAway: 0 } : placeOf(last);
   const stand = outlookAt(insight.sight, insight.axles, insight.aim, here);
-  const search = (wanted: Stretch): readonly Outlook[] => bestPlaces(insight, here, input.shimStep_mm, wanted);
-  const holding = depthFirst(insight, stand) ? search(held(insight, stand)) : [];
-  const [now = stand, ...places] = weighedTogether([stand, ...holding, ...search(roomIn(insight.aim.backlash))]);
-  const best = (among: readonly Outlook[]): Outlook | undefined =>
-    preferred(
-      among.filter(({ backlash }) => inStretch(backlash.mean, insight.aim.backlash)),
-      here,
-      insight.aim,
-    );
-  const [holds, anywhere] = [best(places.slice(0, holding.length)), best(places) ?? now];
-  const holdsBacklash = holds !== undefined && holds.chance > anywhere.chance - worthMoving;
-  const chosen = holdsBacklash ? holds : anywhere;
-  const possible = possibleAmong([now, ...places]);
-  const window = insight.aim.backlash;
-  const decision = decisionFrom({ now, best: chosen, possible, trials: input.trials.length, window });
+  const { aim } = insight;
+  const levels = levelsIn(roomIn(aim.backlash), [aim.recorded, stand.backlash.mean]);
+  const { places: looked, own } = bestPlaces(insight, here, input.shimStep_mm, levels);
+  const [now = stand, ...places] = weighedTogether([stand, ...looked], own);
+  const among = places.filter(({ backlash }) => inStretch(backlash.mean, aim.backlash));
+  const weighing: Weighing = { input, aim, now, holds: depthFirst(insight, now) };
+  const chosen = preferred(among, weighing) ?? now;
+  const possible = possibleAmong([now, ...places], own);
+  const decision = decisionFrom(weighing, chosen, possible);
+  const holdsBacklash = weighing.holds && heldAt(weighing, chosen);
   return { decision, here: now, chosen: decision === 'leave' ? now : chosen, possible, holdsBacklash };
 }
-
-/** So much more chance is worth moving the backlash along with the depth, although it is inside its window. */
-const worthMoving = 0.3;
 
 /** A backlash window without its margins, or its middle where it has no room for them. */
 function roomIn([low, high]: Stretch): Stretch {
@@ -56,28 +49,46 @@ function roomIn([low, high]: Stretch): Stretch {
 const depthFirst = ({ aim }: Insight, { backlash, marks }: Outlook): boolean =>
   inStretch(backlash.mean, aim.backlash) && !inStretch(marks.drive.crown.mean, aim.drive.crown);
 
-function held({ aim }: Insight, now: Outlook): Stretch {
-  const [low, high] = roomIn(aim.backlash);
-  const kept = Math.min(high, Math.max(low, now.backlash.mean));
-  return [kept, kept];
+interface Weighing {
+  readonly input: PlanInput;
+  readonly aim: Aim;
+  readonly now: Outlook;
+  /** Whether the backlash should stay where it is. */
+  readonly holds: boolean;
 }
 
+/** One side shim step is the finest that backlash can be held to. */
+const heldAt = ({ now, input, aim }: Weighing, { backlash }: Outlook): boolean =>
+  Math.abs(backlash.mean - kept(now.backlash.mean, roomIn(aim.backlash))) <= input.shimStep_mm.side * 0.75;
+
+const kept = (value: number, [low, high]: Stretch): number => Math.min(high, Math.max(low, value));
+
 /**
- * What parts places nearly as good, in chance: a millimetre less moved (the more, the less sure the best place is: an
- * unsure plan takes the smaller step), the very middle, a used set's own backlash.
+ * What parts places nearly as good, in chance: nearness to a right place (where little is sure, the chance alone is
+ * too flat to show the way), a drive mark at its height whatever it does along the face, backlash that may leave its window, a millimetre less moved (the more,
+ * the less sure the best place is: an unsure plan takes the smaller step), the very middle, a used set's own backlash,
+ * a backlash that stays while the depth is still wrong.
  */
-const perMillimetre = 0.25;
+const forNearing = 0.5;
+const forHeight = 0.25;
+const perWindow = 0.4;
+const perMillimetre = 0.15;
 const perCentring = 0.03;
 const perOwnBacklash = 0.5;
+const forHolding = 0.1;
 
-function preferred(places: readonly Outlook[], here: Place, aim: Aim): Outlook | undefined {
+function preferred(places: readonly Outlook[], weighing: Weighing): Outlook | undefined {
+  const { aim, now, input } = weighing;
   const unsure = 1 - places.reduce((most, { chance }) => Math.max(most, chance), 0);
-  const cost = ({ place, marks, backlash }: Outlook): number =>
-    perMillimetre * unsure * distance(place, here) +
-    perCentring * offCentre(marks.drive.crown.mean, aim.drive.crown) ** 2 +
-    perOwnBacklash *
-      Math.abs(offCentre(aim.recorded ?? backlash.mean, aim.backlash) - offCentre(backlash.mean, aim.backlash));
-  const worth = (outlook: Outlook): number => outlook.chance - cost(outlook);
+  const cost = (outlook: Outlook): number =>
+    priceOf(now.place, outlook.place, input) +
+    perWindow * (1 - outlook.inWindow) +
+    perMillimetre * unsure * distance(outlook.place, now.place) +
+    perCentring * offCentre(outlook.marks.drive.crown.mean, aim.drive.crown) ** 2 +
+    perOwnBacklash * offOwn(outlook.backlash.mean, aim) -
+    (weighing.holds && heldAt(weighing, outlook) ? forHolding : 0);
+  const worth = (outlook: Outlook): number =>
+    outlook.chance + forNearing * outlook.near + forHeight * outlook.height - cost(outlook);
   return places.toSorted((a, b) => worth(b) - worth(a))[0];
 }
 
@@ -87,25 +98,32 @@ const distance = (a: Place, b: Place): number =>
 /** Where a value lies in a stretch: −1 and 1 at its ends, 0 in the middle. */
 const offCentre = (value: number, [low, high]: Stretch): number => (2 * value - low - high) / (high - low);
 
+const offOwn = (mean: number, { recorded, backlash }: Aim): number =>
+  recorded === undefined ? 0 : Math.abs(offCentre(recorded, backlash) - offCentre(mean, backlash));
+
 /** Below this chance that any shim helps, the set itself is suspect; a single trial condemns no set. */
 const hopeless = 0.45;
-/** Where it probably stands right, a change must promise at least this much more. */
-const probablyRight = 0.5;
-const worthAnHour = 0.15;
+/** A first trial says so only where hardly any axle like it has a right place and the depth cannot be bettered. */
+const hopelessAtOnce = 0.1;
+const betterHeight = 0.3;
+/** Where it stands this badly, a change that teaches is worth its price, whatever it promises by itself. */
+const surelyWrong = 0.25;
 
-function decisionFrom(weighed: {
-  readonly now: Outlook;
-  readonly best: Outlook;
-  readonly possible: number;
-  readonly trials: number;
-  readonly window: Stretch;
-}): Weighed {
-  const { now, best, possible, trials, window } = weighed;
+function decisionFrom({ aim, now, input }: Weighing, best: Outlook, possible: number): Weighed {
   // A gear that varies by more than its window is no matter for shims, however few the trials.
-  if (window[0] > window[1]) return 'suspect';
-  if (now.chance >= probablyRight && best.chance - now.chance < worthAnHour) return 'leave';
-  if (trials > 1 && possible < hopeless) return 'suspect';
+  if (aim.backlash[0] > aim.backlash[1]) return 'suspect';
   const stays = best.place.pinionOut === now.place.pinionOut && best.place.ringAway === now.place.ringAway;
-  if (!stays) return 'change';
-  return now.chance < hopeless ? 'suspect' : 'leave';
+  const price = priceOf(now.place, best.place, input);
+  if (!stays && best.chance - now.chance > price && !onlyForCoast(now, best, price)) return 'change';
+  if (now.chance >= hopeless) return 'leave';
+  const first = input.trials.length === 1;
+  if (possible < (first ? hopelessAtOnce : hopeless)) {
+    return first && best.height - now.height > betterHeight ? 'change' : 'suspect';
+  }
+  if (!stays && now.chance < surelyWrong) return 'change';
+  return now.chance >= surelyWrong ? 'leave' : 'suspect';
 }
+
+/** No teardown for a coast edge that would most likely stay: then only what drive and backlash gain counts. */
+const onlyForCoast = (now: Outlook, best: Outlook, price: number): boolean =>
+  best.coastHard >= 0.5 && best.driveRight - now.driveRight <= price;

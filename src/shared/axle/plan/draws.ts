@@ -1,65 +1,80 @@
-import { type Axle, axleFrom, type Guess, guessSize } from './guess.ts';
-import type { Belief } from './learn.ts';
 import { solveUpper, squares } from '../../basics/cholesky.ts';
+import { type Axle, axleFrom } from './guess.ts';
+import type { Belief } from './learn.ts';
+import { type BacklashLines, backlashLines, settled, unsettled } from './settled.ts';
+import { steady, type Steady } from './steady.ts';
+import { type Case, type Tried, tryGuess } from './tried.ts';
 
-/** Proposals made, in pairs on either side of the likeliest axle, for each axle kept. */
-const proposalsEach = 8;
+/** First proposals for each axle kept; a few walks after them put right what the normal picture got wrong. */
+const proposalsEach = 3;
+const walks = 8;
 
 /**
  * Axles that would all have shown what was read, as many as the belief deserves of each kind. The normal picture about
- * the likeliest axle only proposes; each proposal counts by how well it really explains the readings (importance
- * sampling), because film, relief and position trade against each other along a bent ridge. Evenly filling sequences
- * stand in for chance, so that the same trials always get the same plan.
- * @param costOf squared misfits and departures of a guess.
+ * the likeliest axle proposes and each proposal counts by how well it really explains the readings; then every axle
+ * walks among the others, because film, relief and position trade against each other along a bent ridge that no normal
+ * picture follows (Metropolis steps along differences of two others: ter Braak 2006, from memory).
  */
-export function drawAxles(belief: Belief, count: number, costOf: (guess: Guess) => number): readonly Axle[] {
-  const steps = Array.from({ length: (count * proposalsEach) / 2 }, (_, n) => normals(n + 1));
-  const proposals = steps.flatMap((step) => [1, -1].map((side) => proposalAt(belief, step, side, costOf)));
-  return resampled(proposals, count).map((guess) => axleFrom(belief.prior, guess));
+export function drawAxles(belief: Belief, count: number): readonly Axle[] {
+  const [{ about }, chance] = [belief, steady()];
+  const lines = backlashLines(about.prior, about.readings);
+  const proposals = Array.from({ length: count * proposalsEach }, () => proposalOf(belief, chance));
+  let now = resampled(proposals, count).map((tried) => settled(about, lines, tried));
+  for (let walk = 0; walk < walks; walk += 1) now = walked({ about, lines, chance }, now, walk);
+  return now.map((tried) => axleFrom(about.prior, unsettled(lines, tried, chance)));
 }
 
 interface Proposal {
-  readonly guess: Guess;
+  readonly tried: Tried;
   /** Logarithm of its weight, but for a constant. */
   readonly weight: number;
 }
 
-function proposalAt(
-  { precision, likeliest }: Belief,
-  step: Float64Array,
-  side: number,
-  costOf: (guess: Guess) => number,
-): Proposal {
+/** Weights are told at most this far apart (logarithm): one lucky proposal must not drown the others. */
+const heaviest = 4;
+
+function proposalOf({ about, precision, likeliest }: Belief, chance: Steady): Proposal {
+  const step = likeliest.guess.map(() => chance.normal());
   const away = solveUpper(precision, step);
-  const guess = likeliest.map((value, index) => value + side * (away[index] ?? 0));
-  return { guess, weight: (squares(step) - costOf(guess)) / 2 };
+  const tried = tryGuess(
+    about,
+    likeliest.guess.map((value, index) => value + (away[index] ?? 0)),
+  );
+  return { tried, weight: Math.min(heaviest, (squares(step) - tried.cost + likeliest.cost) / 2) };
 }
 
 /** So many of the proposals, each as often as its weight says: evenly spaced marks along their running sum. */
-function resampled(proposals: readonly Proposal[], count: number): Guess[] {
-  const heaviest = proposals.reduce((most, { weight }) => Math.max(most, weight), Number.NEGATIVE_INFINITY);
-  const weights = proposals.map(({ weight }) => Math.exp(weight - heaviest));
+function resampled(proposals: readonly Proposal[], count: number): readonly Tried[] {
+  const weights = proposals.map(({ weight }) => Math.exp(weight));
   const total = weights.reduce((sum, weight) => sum + weight, 0);
   let [sum, taken] = [0, 0];
-  return proposals.flatMap(({ guess }, index) => {
+  return proposals.flatMap(({ tried }, index) => {
     sum += ((weights[index] ?? 0) / total) * count;
     const times = Math.max(0, Math.ceil(sum - 0.5) - taken);
     taken += times;
-    return Array.from({ length: times }, () => guess);
+    return Array.from({ length: times }, () => tried);
   });
 }
 
-/** Roots of whole numbers that share no factor fill a box evenly (Weyl sequences). */
-const roots = [2, 3, 5, 7, 11, 13, 17, 19, 23, 29, 31, 37, 41, 43, 47, 53, 59, 61, 67, 71, 73, 79, 83, 89].map(
-  Math.sqrt,
-);
+interface Walk {
+  readonly about: Case;
+  readonly lines: BacklashLines;
+  readonly chance: Steady;
+}
 
-/** The n-th point of a sequence of independent standard normals, two by two (Box–Muller). */
-function normals(n: number): Float64Array {
-  const part = (index: number): number => (n * (roots[index] ?? 1)) % 1;
-  return Float64Array.from({ length: guessSize }, (_, index) => {
-    const pair = index - (index % 2);
-    const size = Math.sqrt(-2 * Math.log(1 - part(pair)));
-    return size * (index % 2 === 0 ? Math.cos : Math.sin)(2 * Math.PI * part(pair + 1));
+/** Every axle once: a step along the difference of two others, with the backlash that goes best with it. */
+function walked({ about, lines, chance }: Walk, now: readonly Tried[], walk: number): Tried[] {
+  const after = [...now];
+  after.forEach((here, index) => {
+    const [one, other] = [after[chance.below(after.length)], after[chance.below(after.length)]];
+    const size = here.guess.length;
+    // Every third walk is a long one, that crosses from one end of a ridge to the other.
+    const stride = (walk % 3 === 2 ? 0.9 : 2.38 / Math.sqrt(2 * size)) * (0.6 + 0.8 * chance.even());
+    const guess = here.guess.map(
+      (value, k) => value + stride * ((one?.guess[k] ?? 0) - (other?.guess[k] ?? 0)) + 0.03 * chance.normal(),
+    );
+    const tried = settled(about, lines, tryGuess(about, guess));
+    if (Math.log(1 - chance.even()) < (here.cost - tried.cost) / 2) after[index] = tried;
   });
+  return after;
 }

@@ -1,9 +1,10 @@
-import type { Relief } from './quickFlank.ts';
 import type { Side } from './input.ts';
+import type { Relief } from './quickFlank.ts';
 
 /**
  * What is not known of a set on the stand, as numbers that are each about normal with mean 0 and spread 1 before
- * anything has been read ("standard units"). The order is fixed; `layout` names it.
+ * anything has been read ("standard units"): first what both flanks share, then each flank's own, then one for the film
+ * of each reading.
  */
 export type Guess = Float64Array;
 
@@ -16,28 +17,35 @@ const shared = [
   'backlash',
   'perPinionOut',
   'perRingAway',
+  'long',
+  'tall',
 ] as const;
-const ofFlank = ['heel', 'crown', 'a', 'b', 'c'] as const;
+const ofFlank = ['heel', 'crown', 'a', 'b', 'c', 'alongOut', 'alongAway'] as const;
 type Shared = (typeof shared)[number];
 type OfFlank = (typeof ofFlank)[number];
 
 export const sharedAt = (name: Shared): number => shared.indexOf(name);
 export const flankAt = (side: Side, name: OfFlank): number =>
   shared.length + (side === 'drive' ? 0 : ofFlank.length) + ofFlank.indexOf(name);
-export const guessSize = shared.length + 2 * ofFlank.length;
+const filmsAt = shared.length + 2 * ofFlank.length;
 
-/** Which unknowns change the marks of a side; the backlash ones change none. */
-export const bearsOn = (index: number): 'both' | 'none' | Side => {
-  if (index < sharedAt('backlash')) return 'both';
-  if (index < shared.length) return 'none';
-  return index < shared.length + ofFlank.length ? 'drive' : 'coast';
-};
+/** Unknowns there are after so many readings. */
+export const guessSize = (readings: number): number => filmsAt + readings;
+
+/** Whether an unknown changes the mark of a side in a reading; the backlash ones change none. */
+export function bearsOn(index: number, side: Side, reading: number): boolean {
+  if (index >= filmsAt) return index === filmsAt + reading;
+  if (index < sharedAt('backlash')) return true;
+  if (index < shared.length) return false; // the backlash, and how sizes are read
+  return index < shared.length + ofFlank.length === (side === 'drive');
+}
 
 /** How unsure each unknown is before anything has been read. */
 export interface Prior {
-  /** Film of the compound (mm) and the natural logarithm of its spread. */
+  /** Film of the compound (mm), the natural logarithm of its spread, and of how one reading's differs from the others'. */
   readonly film_mm: number;
   readonly filmSpread: number;
+  readonly filmChange: number;
   /** Middle curvatures (1/mm) and logarithmic spreads: what both flanks share and what each has of its own. */
   readonly curvature: Readonly<Record<Side, { readonly a: number; readonly b: number; readonly c: number }>>;
   readonly curvatureSpread: { readonly shared: number; readonly own: number };
@@ -47,39 +55,52 @@ export interface Prior {
   readonly biasSpread: number;
   /** Spread of each flank's apex, as fractions of the flank: the cutting error. */
   readonly cutting: { readonly heel: number; readonly crown: number };
+  /** Spread of what the model's tilt of the gap along the face is off by, for each mm moved (1/mm per mm). */
+  readonly alongFace: number;
   /** Spread of where the first trial stood from where the gears were cut to stand (mm). */
   readonly position_mm: number;
+  /** How much longer and taller marks are read than the model paints them: middle and logarithmic spread. */
+  readonly sizes: { readonly middle: number; readonly spread: number };
   /** Backlash there (mm) and its spread: sets are made to run with their backlash inside the window. */
   readonly backlash_mm: number;
   readonly backlashSpread_mm: number;
-  /** Spread of what the model's backlash for each mm moved is off by (mm per mm). */
-  readonly perPinionOut: number;
-  readonly perRingAway: number;
+  /** What the model's backlash for each mm moved is off by, and its spread (mm per mm). */
+  readonly perPinionOut: { readonly mean: number; readonly spread: number };
+  readonly perRingAway: { readonly mean: number; readonly spread: number };
 }
 
 /** A guess in the units of the axle. */
 export interface Axle {
   readonly film: number;
+  /** Film of each reading, in their order (mm). */
+  readonly films: readonly number[];
   readonly pinionOut: number;
   readonly ringAway: number;
   readonly backlash: number;
   readonly perPinionOut: number;
   readonly perRingAway: number;
   readonly relief: Readonly<Record<Side, Relief>>;
+  /** How marks are read on it, over what the model paints. */
+  readonly sizes: { readonly length: number; readonly height: number };
 }
 
 export function axleFrom(prior: Prior, guess: Guess): Axle {
   const at = (name: Shared): number => guess[sharedAt(name)] ?? 0;
+  const film = prior.film_mm * Math.exp(prior.filmSpread * at('film'));
   return {
-    film: prior.film_mm * Math.exp(prior.filmSpread * at('film')),
+    film,
+    films: Array.from(guess.subarray(filmsAt), (change) => film * Math.exp(prior.filmChange * change)),
     pinionOut: prior.position_mm * at('pinionOut'),
     ringAway: prior.position_mm * at('ringAway'),
     backlash: prior.backlash_mm + prior.backlashSpread_mm * at('backlash'),
-    perPinionOut: prior.perPinionOut * at('perPinionOut'),
-    perRingAway: prior.perRingAway * at('perRingAway'),
+    perPinionOut: prior.perPinionOut.mean + prior.perPinionOut.spread * at('perPinionOut'),
+    perRingAway: prior.perRingAway.mean + prior.perRingAway.spread * at('perRingAway'),
     relief: { drive: reliefFrom(prior, guess, 'drive'), coast: reliefFrom(prior, guess, 'coast') },
+    sizes: { length: sizeRead(prior, at('long')), height: sizeRead(prior, at('tall')) },
   };
 }
+
+const sizeRead = ({ sizes }: Prior, off: number): number => sizes.middle * Math.exp(sizes.spread * off);
 
 function reliefFrom(prior: Prior, guess: Guess, side: Side): Relief {
   const at = (name: OfFlank): number => guess[flankAt(side, name)] ?? 0;
@@ -95,5 +116,7 @@ function reliefFrom(prior: Prior, guess: Guess, side: Side): Relief {
     c,
     heel: prior.cutting.heel * at('heel'),
     crown: prior.cutting.crown * at('crown'),
+    alongOut: prior.alongFace * at('alongOut'),
+    alongAway: prior.alongFace * at('alongAway'),
   };
 }

@@ -2,7 +2,7 @@ import { type Aim, aimOf } from './aim.ts';
 import { drawAxles } from './draws.ts';
 import { type Axle, axleFrom } from './guess.ts';
 import type { PlanInput } from './input.ts';
-import { type Belief, costOf, learn } from './learn.ts';
+import { type Belief, learn } from './learn.ts';
 import { type Cutting, faultyCutting, faultyShare, priorOf, soundCutting } from './priorOf.ts';
 import { type Reading, readingsOf } from './reading.ts';
 import type { Sight } from './sight.ts';
@@ -23,7 +23,7 @@ export interface Insight {
 }
 
 /** Axles drawn in all. More changed no plan by more than readings can tell. */
-const drawn = 48;
+const drawn = 56;
 /** An explanation less likely than this is left out. */
 const ruledOut = 0.02;
 /** Figures in one reading that carry weight: places, sizes, edges and the backlash. */
@@ -31,7 +31,7 @@ const figuresInReading = 9;
 
 export function insightFrom(input: PlanInput, sight: Sight): Insight {
   const readings = readingsOf(input);
-  const under = (cutting: Cutting): Belief => learn(sight, priorOf(input, sight, cutting), readings);
+  const under = (cutting: Cutting): Belief => learn({ sight, prior: priorOf(input, sight, cutting), readings });
   const [sound, faulty] = [under(soundCutting), under(faultyCutting)];
   const odds = Math.exp(faulty.evidence - sound.evidence) * (faultyShare / (1 - faultyShare));
   const chance = odds === Infinity ? 1 : odds / (1 + odds);
@@ -43,12 +43,8 @@ export function insightFrom(input: PlanInput, sight: Sight): Insight {
     sight,
     aim: aimOf(input),
     readings,
-    axles: shares.flatMap(({ belief, share }) =>
-      drawAxles(belief, Math.max(2, Math.round(drawn * share)), (guess) =>
-        costOf(sight, belief.prior, readings, guess),
-      ),
-    ),
-    likeliest: shares.map(({ belief }) => axleFrom(belief.prior, belief.likeliest)),
+    axles: shares.flatMap(({ belief, share }) => drawAxles(belief, Math.max(2, Math.round(drawn * share)))),
+    likeliest: shares.map(({ belief }) => axleFrom(belief.about.prior, belief.likeliest.guess)),
     faulty: chance,
     misfit: Math.min(sound.misfit, faulty.misfit) / (figuresInReading * readings.length),
   };

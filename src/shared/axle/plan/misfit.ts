@@ -1,4 +1,4 @@
-import { edgeNames, type Mark } from '../mark/mark.ts';
+import { edgeNames, isBound, type Mark } from '../mark/mark.ts';
 import type { Axle } from './guess.ts';
 import { type Side, sides } from './input.ts';
 import type { QuickMark } from './quickFlank.ts';
@@ -7,9 +7,14 @@ import { backlashAt, markAt, type Place, type Sight } from './sight.ts';
 
 /** A mark's place is taken as good to this (standard uncertainty, fraction of the flank) where nobody says. */
 const usualReading = 0.04;
-/** What the model may be off by: in a centre, and in a size, which depends on who reads how faint an edge. */
-const modelCentre = 0.01;
-const modelSize = 0.06;
+/**
+ * What the model may be off by (fractions of the flank): in a centre, and in a size, which depends on who reads how faint
+ * an edge. Of a mark that an edge cuts off only a rest is seen, whose shape hangs on how the film is wiped there.
+ */
+const doubts = {
+  whole: { centre: 0.015, size: 0.08 },
+  cutOff: { centre: 0.09, size: 0.2 },
+} as const;
 /** Spread of the share of film at which an edge shows as feathered or hard. */
 const edgeSpread = 0.35;
 /** Beyond three films an edge is simply clear. */
@@ -21,9 +26,9 @@ export const readingOf = (mark: Mark, along: 'heel' | 'crown'): number =>
 
 export type Marks = Readonly<Record<Side, QuickMark>>;
 
-/** The mark that a guessed axle would have shown in a reading. */
-export const shownIn = (sight: Sight, axle: Axle, side: Side, reading: Reading): QuickMark =>
-  markAt(sight, axle, side, absolute(axle, reading));
+/** The mark that a guessed axle would have shown in the reading of this number, in that reading's film. */
+export const shownIn = (sight: Sight, axle: Axle, side: Side, reading: Reading, index: number): QuickMark =>
+  markAt(sight, axle, side, absolute(axle, reading), axle.films[index]);
 
 /** From where the gears were cut to stand, or ran before; only readings since the first trial do not know their distance from it. */
 const absolute = (axle: Axle, { from, place }: Reading): Place =>
@@ -33,7 +38,7 @@ const absolute = (axle: Axle, { from, place }: Reading): Place =>
 
 /** All misfits of one reading in standard uncertainties: both marks and, where it was read, the backlash. */
 export const misfitsOf = (sight: Sight, axle: Axle, reading: Reading, shown: Marks): readonly number[] => [
-  ...sides.flatMap((side) => markMisfits(reading.pattern[side], shown[side], sight.lengthwise)),
+  ...sides.flatMap((side) => markMisfits(reading.pattern[side], shown[side], axle, sight.lengthwise)),
   backlashMisfit(sight, axle, reading, shown),
 ];
 
@@ -42,20 +47,38 @@ export const misfitsOf = (sight: Sight, axle: Axle, reading: Reading, shown: Mar
  * is cut by the same edges, so a clipped mark bounds the guess and does not place it.
  * @param lengthwise whether the model's answer along the face may be believed at all.
  */
-function markMisfits(mark: Mark, shown: QuickMark, lengthwise: boolean): readonly number[] {
-  const [heel, crown] = [readingOf(mark, 'heel'), readingOf(mark, 'crown')];
+function markMisfits(mark: Mark, shown: QuickMark, { sizes }: Axle, lengthwise: boolean): readonly number[] {
+  const [heel, crown] = [doubtOf(mark, 'heel'), doubtOf(mark, 'crown')];
   const [toeEdge = 0, heelEdge = 0, ...upAndDown] = edgeNames.map((edge, index) =>
     edgeMisfit(mark.edges[edge], Math.min(slackest, shown.edgeGaps[index] ?? slackest)),
   );
-  const alongFace = [(shown.heel - mark.heel) / Math.hypot(heel, modelCentre), toeEdge, heelEdge];
+  const alongFace = [(shown.heel - mark.heel) / heel.centre, toeEdge, heelEdge];
   return [
-    (shown.crown - mark.crown) / Math.hypot(crown, modelCentre),
-    (shown.height - mark.height) / Math.hypot(crown, modelSize),
-    (shown.length - mark.length) / Math.hypot(heel, modelSize),
+    (shown.crown - mark.crown) / crown.centre,
+    (shown.height * sizes.height - mark.height) / crown.size,
+    (shown.length * sizes.length - mark.length) / heel.size,
     ...upAndDown,
     ...alongFace.map((misfit) => (lengthwise ? misfit : 0)),
-  ];
+  ].map(eased);
 }
+
+/** How well a mark's centre and size are known in one direction: its reading and the model together. */
+function doubtOf(mark: Mark, along: 'heel' | 'crown'): { readonly centre: number; readonly size: number } {
+  const reading = readingOf(mark, along);
+  const cutOff = isBound(mark, along);
+  const model = cutOff ? doubts.cutOff : doubts.whole;
+  // Cut off across, the middle is still seen, but not all of the mark has it.
+  const across = !cutOff && isBound(mark, along === 'heel' ? 'crown' : 'heel') ? 0.03 : 0;
+  return { centre: Math.hypot(reading, model.centre, across), size: Math.hypot(reading, model.size, across) };
+}
+
+/** Beyond this a misfit counts in proportion and no longer by its square: marks are now and then misread (own choice). */
+const easedFrom = 1.5;
+
+const eased = (misfit: number): number => {
+  const size = Math.abs(misfit);
+  return size <= easedFrom ? misfit : Math.sign(misfit) * Math.sqrt(easedFrom * (2 * size - easedFrom));
+};
 
 /** An edge that is clear says only that the film did not reach it; a hard one, that little of it was left there. */
 function edgeMisfit(seen: Mark['edges']['toe'], gap: number): number {

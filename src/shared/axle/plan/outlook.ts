@@ -2,6 +2,7 @@ import type { Aim, Box, Stretch } from './aim.ts';
 import type { Axle } from './guess.ts';
 import type { Side } from './input.ts';
 import type { Marks } from './misfit.ts';
+import type { OwnPlace } from './ownPlaces.ts';
 import { backlashAt, markAt, type Place, type Sight } from './sight.ts';
 
 /** A figure with its spread over all axles that explain the readings. */
@@ -19,12 +20,22 @@ export interface Outlook {
   readonly each: readonly { readonly worth: number; readonly hard: boolean }[];
   readonly backlash: Figure;
   readonly marks: Readonly<Record<Side, { readonly heel: Figure; readonly crown: Figure }>>;
+  /** The same with limits so soft that the way towards a right place shows from far off, 0…1. */
+  readonly near: number;
+  /** As softly, whether the drive mark is at its height alone: depth is set before the place along the face. */
+  readonly height: number;
+  /** Chance that every station is inside the backlash window. */
+  readonly inWindow: number;
+  /** Chance that drive and backlash are right, whatever coast does. */
+  readonly driveRight: number;
   /** Share of axles whose coast mark would have a hard edge there. */
   readonly coastHard: number;
 }
 
 /** How sharply a limit counts: the model's own doubt, so that a place just inside is worth less than one well inside. */
 const soft = { crown: 0.02, heel: 0.026, backlash_mm: 0.004 } as const;
+/** How much softer the limits of marks are for the way towards a right place. */
+const wayOff = 4;
 /** What a hard edge on the coast side takes off while nobody knows whether it can be avoided. */
 const coastShare = 0.5;
 /** Less than this share of the film left at an edge makes it hard. */
@@ -47,6 +58,10 @@ export function outlookAt(sight: Sight, axles: readonly Axle[], aim: Aim, place:
     each,
     backlash: figure(seen.map(({ backlash }) => backlash)),
     marks: { drive: markFigures('drive'), coast: markFigures('coast') },
+    near: mean(seen.map((one) => worthOf(one, aim, sight.lengthwise, wayOff))),
+    height: mean(seen.map(({ marks }) => inside(marks.drive.crown, aim.drive.crown, soft.crown * wayOff))),
+    inWindow: mean(seen.map(({ backlash: read }) => inside(read, aim.backlash, soft.backlash_mm))),
+    driveRight: mean(each.map(({ worth }) => worth)),
     coastHard: mean(each.map(({ hard }) => (hard ? 1 : 0))),
   };
 }
@@ -76,26 +91,41 @@ export function worthOf({ marks, backlash }: Seen, aim: Aim, lengthwise: boolean
 /**
  * The same places with their chances once it is known what else there is: for each axle a hard coast edge counts
  * against a place only as far as another place with drive right would avoid it.
+ * @param own what each axle's own right place is worth, in the order of the axles.
  */
-export function weighedTogether(outlooks: readonly Outlook[]): readonly Outlook[] {
-  const avoidable = best(outlooks, ({ worth, hard }) => (hard ? 0 : worth));
+export function weighedTogether(outlooks: readonly Outlook[], own: readonly OwnPlace[]): readonly Outlook[] {
+  const avoidable = best(
+    outlooks,
+    own.map(({ worthFree }) => worthFree),
+    ({ worth, hard }) => (hard ? 0 : worth),
+  );
   return outlooks.map((outlook) => ({
     ...outlook,
     chance: mean(outlook.each.map(({ worth, hard }, axle) => worth * (hard ? 1 - (avoidable[axle] ?? 0) : 1))),
   }));
 }
 
-/** Share of axles that any of these places could put right. */
-export const possibleAmong = (outlooks: readonly Outlook[]): number => mean(best(outlooks, ({ worth }) => worth));
+/** Share of axles that any of these places, or their own, could put right. */
+export const possibleAmong = (outlooks: readonly Outlook[], own: readonly OwnPlace[]): number =>
+  mean(
+    best(
+      outlooks,
+      own.map(({ worth }) => worth),
+      ({ worth }) => worth,
+    ),
+  );
 
 /** For each axle the most that any place is worth. */
-function best(outlooks: readonly Outlook[], of: (one: Outlook['each'][number]) => number): number[] {
-  return (outlooks[0]?.each ?? []).map((_, axle) =>
-    outlooks.reduce((most, { each }) => Math.max(most, of(each[axle] ?? { worth: 0, hard: true })), 0),
+const best = (
+  outlooks: readonly Outlook[],
+  own: readonly number[],
+  of: (one: Outlook['each'][number]) => number,
+): number[] =>
+  own.map((atOwn, axle) =>
+    outlooks.reduce((most, { each }) => Math.max(most, of(each[axle] ?? { worth: 0, hard: true })), atOwn),
   );
-}
 
-const hasHardEdge = (marks: Marks): boolean => Math.min(...marks.coast.edgeGaps) < hardGap;
+export const hasHardEdge = (marks: Marks): boolean => Math.min(...marks.coast.edgeGaps) < hardGap;
 
 /** 1 well inside a stretch, 0 well outside, a smooth step of `softness` at its ends. */
 function inside(value: number, [low, high]: Stretch, softness: number): number {

@@ -1,11 +1,12 @@
 import { ok, type Result } from '../../basics/result.ts';
 import type { PlanAnswer } from './answer.ts';
+import { bindingAnswer } from './binding.ts';
 import { beforePlanning, checkAnswer } from './beforePlanning.ts';
 import { toldChance, unexplained, unexplainedIn } from './fit.ts';
 import { choose } from './decide.ts';
 import { expectedFrom } from './expected.ts';
 import type { PlanInput } from './input.ts';
-import { insightFrom } from './insight.ts';
+import { type Insight, insightFrom } from './insight.ts';
 import { reasonsFor } from './reasons.ts';
 import { reviewOf } from './review.ts';
 import { sightOf } from './sight.ts';
@@ -19,14 +20,20 @@ import { warningsFor } from './warnings.ts';
 export function plan(input: PlanInput): Result<PlanAnswer> {
   const sight = sightOf(input);
   if (!sight.ok) return sight;
-  const before = beforePlanning(input, sight.value.model);
-  if (before !== undefined) return ok(before);
-  const insight = insightFrom(input, sight.value);
-  if (insight.misfit > unexplained && input.trials.length > 1) return ok(checkAnswer(input, unexplainedIn(input)));
+  return ok(planFrom(insightFrom(input, sight.value), input));
+}
+
+/** The plan after everything that was read has been weighed: for who needs the insight too and must not pay it twice. */
+export function planFrom(insight: Insight, input: PlanInput): PlanAnswer {
+  const before = beforePlanning(input, insight.sight.model);
+  if (before !== undefined) return before;
+  if (insight.misfit > unexplained && input.trials.length > 1) return checkAnswer(input, unexplainedIn(input));
+  const bound = bindingAnswer(insight, input);
+  if (bound !== undefined) return bound;
   const choice = choose(insight, input);
   const { place } = choice.chosen;
   const review = reviewOf(input, insight.sight);
-  return ok({
+  return {
     decision: choice.decision,
     chance: toldChance(choice.chosen.chance, insight.misfit),
     look: [],
@@ -35,5 +42,5 @@ export function plan(input: PlanInput): Result<PlanAnswer> {
     expected: expectedFrom(insight, choice, input),
     reasons: [...reasonsFor(insight, choice, input), ...(review === undefined ? [] : [review])],
     warnings: warningsFor(insight, choice, input),
-  });
+  };
 }

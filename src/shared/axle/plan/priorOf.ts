@@ -11,6 +11,12 @@ export const faultyCutting: Cutting = { heel: 0.2, crown: 0.2 };
 /** How often sets are faulty before anything is known (own choice). */
 export const faultyShare = 1 / 16;
 
+/** What the model's backlash for each mm moved is off by (mm per mm): published answers are 0.5 to 0.8, the model's about 0.9. */
+export const backlashAnswer = {
+  perPinionOut: { mean: 0, spread: 0.09 },
+  perRingAway: { mean: -0.04, spread: 0.15 },
+} as const;
+
 /** What is usual before anything has been read; docs/plan.md says where each figure comes from. */
 export function priorOf(input: PlanInput, sight: Sight, cutting: Cutting): Prior {
   const [low, high] = input.limits.backlash_mm;
@@ -19,17 +25,19 @@ export function priorOf(input: PlanInput, sight: Sight, cutting: Cutting): Prior
   return {
     film_mm: film ?? 0.008,
     filmSpread: film === undefined ? 0.45 : 0.3,
+    filmChange: 0.2,
     curvature: curvatures(input, sight),
     // Given curvatures are somebody's measurement; assumed ones may be off by a third either way.
-    curvatureSpread: input.set.easeoff === undefined ? { shared: 0.3, own: 0.2 } : { shared: 0.2, own: 0.15 },
+    curvatureSpread: input.set.easeoff === undefined ? { shared: 0.3, own: 0.25 } : { shared: 0.2, own: 0.15 },
     withFilm: input.set.easeoff === undefined ? 0.8 : 0,
     biasSpread: 0.15,
+    sizes: { middle: 0.92, spread: 0.13 },
     cutting,
-    position_mm: 0.3,
+    alongFace: 0.0008,
+    position_mm: 0.5,
     backlash_mm: recorded ?? (low + high) / 2,
-    backlashSpread_mm: (high - low) * 0.2,
-    perPinionOut: 0.05,
-    perRingAway: 0.03,
+    backlashSpread_mm: Math.max(0.02, (high - low) * 0.25),
+    ...backlashAnswer,
   };
 }
 

@@ -65,6 +65,9 @@ export interface Relief {
   readonly c: number;
   readonly heel: number;
   readonly crown: number;
+  /** What the model's tilt of the gap along the face is off by, for each mm moved (1/mm per mm). */
+  readonly alongOut: number;
+  readonly alongAway: number;
 }
 
 /** A mark as the thinned flank shows it. */
@@ -102,6 +105,7 @@ export function quickMark(
 function gapsOver(flank: QuickFlank, relief: Relief, pinionOut: number, ringAway: number): Float64Array {
   const { u, v, pinionOut: out, ringAway: away } = flank;
   const [apexU, apexV] = [relief.heel * flank.faceWidth, relief.crown * flank.height];
+  const along = relief.alongOut * pinionOut + relief.alongAway * ringAway;
   const gaps = new Float64Array(u.length);
   for (let index = 0; index < gaps.length; index += 1) {
     const du =
@@ -110,6 +114,7 @@ function gapsOver(flank: QuickFlank, relief: Relief, pinionOut: number, ringAway
       (v[index] ?? 0) - apexV + pinionOut * (out.partnerV[index] ?? 0) + ringAway * (away.partnerV[index] ?? 0);
     gaps[index] =
       (relief.a * du * du + 2 * relief.b * du * dv + relief.c * dv * dv) / 2 +
+      along * (u[index] ?? 0) +
       pinionOut * (out.gap[index] ?? 0) +
       ringAway * (away.gap[index] ?? 0);
   }

@@ -45,6 +45,9 @@ const leaveReasons: Reasons = ({ aim }, { here, chosen }, { target }) => [
 ];
 
 const suspectReasons: Reasons = (insight, choice, input) => [
+  input.trials.length === 1
+    ? 'No shim in this window promises anything; one trial condemns no set, so look at what is said below and paint once more before anything comes apart.'
+    : undefined,
   `Hardly any shim helps: of axles that would have shown these readings, only about ${inHundred(choice.possible)} have a right position inside the backlash window.`,
   ...signsIn(insight, choice, input),
   'Before another shim, check set numbers on both gears, seating of the ring gear and of every cup, the bearings, and the bores for alignment.',

@@ -3,69 +3,127 @@ import type { Axle } from './guess.ts';
 import type { PlanInput } from './input.ts';
 import type { Insight } from './insight.ts';
 import { type Outlook, outlookAt, seenAt, worthOf } from './outlook.ts';
+import { type OwnPlace, ownPlaceOf } from './ownPlaces.ts';
 import type { Place } from './sight.ts';
 
-/** Positions tried: at each pinion position the ring gear is put where a wanted backlash comes out. */
-interface Rule {
-  readonly here: Place;
-  readonly step: PlanInput['shimStep_mm'];
-  /** Mean backlashes worth aiming for (mm). */
-  readonly backlashes: readonly number[];
+/** What a search found. */
+export interface Found {
+  readonly places: readonly Outlook[];
+  /** Each axle's own right place: what is possible at all, however far from the others'. */
+  readonly own: readonly OwnPlace[];
 }
 
-/** Farthest pinion movement looked at in one change, and its first coarse stride (mm). */
-const reach = 0.8;
-const stride = 0.05;
-/** How many axles put places forward, and how many each: the likeliest know little of how far off they may be. */
-const proposers = 5;
-const kept = 5;
-const fineOffsets = [-0.06, -0.03, 0, 0.03, 0.06];
+/** Axles that look for promising places before all of them are asked. */
+const scouts = 14;
+/** Pinion positions looked at first, over where the axles would have to stand. */
+const depths = 13;
+const kept = 7;
 
 /**
- * The best places to stand, best first. Coarse over a few axles, then weighed over all of them, then once more finely
- * about the best.
- * @param wanted mean backlashes worth aiming for (mm).
+ * The best places to stand. First each axle is asked where it would have to stand; the stretch between is walked
+ * coarsely with a few axles, and the best of it is weighed over all of them, then once more finely about the best.
+ * @param levels mean backlashes worth aiming for (mm).
  */
-export function bestPlaces(insight: Insight, here: Place, step: Rule['step'], wanted: Stretch): readonly Outlook[] {
-  const count = Math.floor(reach / stride);
-  const pinions = Array.from({ length: 2 * count + 1 }, (_, index) => here.pinionOut + (index - count) * stride);
-  const coarse: Rule = { here, step, backlashes: levels(insight, wanted, 3) };
-  const weighed = weigh(
-    insight,
-    proposing(insight).flatMap((axle) => promising(insight, axle, placesFor(insight, axle, coarse, pinions))),
-  );
-  const [top, axle] = [weighed[0], insight.likeliest[0]];
-  if (top === undefined || axle === undefined) return weighed;
-  const fine: Rule = { here, step, backlashes: levels(insight, wanted, 5) };
-  const about = fineOffsets.map((offset) => top.place.pinionOut + offset);
-  return [...weighed, ...weigh(insight, placesFor(insight, axle, fine, about))];
-}
-
-/** The likeliest axles and some of those drawn, evenly taken. */
-function proposing({ likeliest, axles }: Insight): readonly Axle[] {
-  const more = Math.max(0, proposers - likeliest.length);
-  const drawn = Array.from({ length: more }, (_, n) => axles[Math.floor(((n + 0.5) * axles.length) / more)]);
-  return [...likeliest, ...drawn.filter((axle) => axle !== undefined)];
-}
-
-/** An axle's own best of these places. The blur lets the way towards a right place show from far off. */
-const promising = ({ sight, aim }: Insight, axle: Axle, places: readonly Place[]): readonly Place[] =>
-  places
-    .map((place) => ({ place, worth: worthOf(seenAt(sight, axle, place), aim, sight.lengthwise, 3) }))
+export function bestPlaces(
+  insight: Insight,
+  here: Place,
+  step: PlanInput['shimStep_mm'],
+  levels: readonly number[],
+): Found {
+  const own = insight.axles.map((axle) => ownPlaceOf(insight, axle));
+  const shims = shimsFor(insight, here, step);
+  const { few } = shims;
+  const coarse = pinionsOver(own, here, step.pinion).flatMap((pinionOut) => placesWith(shims, pinionOut, levels));
+  const promising = coarse
+    .map((place) => ({ place, worth: blurredWorth(insight, few, place) }))
     .toSorted((a, b) => b.worth - a.worth)
     .slice(0, kept)
     .map(({ place }) => place);
+  const weighed = weigh(insight, promising);
+  const [top] = weighed;
+  if (top === undefined) return { places: weighed, own };
+  const about = [-2, -1, 0, 1, 2].map((steps) => top.place.pinionOut + steps * step.pinion);
+  const fine = about
+    .flatMap((pinionOut) => placesWith(shims, inSteps(pinionOut, here.pinionOut, step.pinion), levels))
+    .filter((place) => !promising.some((other) => same(place, other)))
+    .map((place) => ({ place, worth: blurredWorth(insight, few, place) }))
+    .toSorted((a, b) => b.worth - a.worth)
+    .slice(0, kept)
+    .map(({ place }) => place);
+  // Moving the ring gear alone is always looked at: it costs the least.
+  const alone = levels.length === 0 ? [] : placesWith(shims, here.pinionOut, levels);
+  return { places: [...weighed, ...weigh(insight, distinct([...fine, ...alone]))], own };
+}
 
-/** Backlashes over the wanted stretch, and a used set's own where it lies inside. */
-function levels({ aim }: Insight, wanted: Stretch, count: number): readonly number[] {
-  const own = aim.recorded !== undefined && inStretch(aim.recorded, wanted) ? [aim.recorded] : [];
-  return [...own, ...between(wanted, count)];
+interface Shims {
+  readonly insight: Insight;
+  readonly few: readonly Axle[];
+  readonly here: Place;
+  readonly step: PlanInput['shimStep_mm'];
+  /** Backlash for each mm the ring gear moves away, as these few have it on the average. */
+  readonly perAway: number;
+}
+
+/** Small enough to see the slope of backlash, large enough to be above the grain of a thinned flank (mm). */
+const nudge = 0.06;
+
+function shimsFor(insight: Insight, here: Place, step: Shims['step']): Shims {
+  const few = everyFew(insight.axles);
+  const moved = { ...here, ringAway: here.ringAway + nudge };
+  const perAway = (backlashOver(insight, few, moved) - backlashOver(insight, few, here)) / nudge;
+  return { insight, few, here, step, perAway: Math.max(0.1, perAway) };
+}
+
+const backlashOver = ({ sight }: Insight, few: readonly Axle[], place: Place): number =>
+  few.reduce((sum, axle) => sum + seenAt(sight, axle, place).backlash, 0) / few.length;
+
+const everyFew = (axles: readonly Axle[]): readonly Axle[] =>
+  Array.from(
+    { length: Math.min(scouts, axles.length) },
+    (_, n) => axles[Math.floor((n * axles.length) / scouts)],
+  ).filter((axle) => axle !== undefined);
+
+/** Whole shim steps over the stretch in which the axles would have to stand, but for the outermost of them. */
+function pinionsOver(own: readonly OwnPlace[], here: Place, step: number): readonly number[] {
+  const wanted = own.map(({ place }) => place.pinionOut).toSorted((a, b) => a - b);
+  const at = (share: number): number => wanted[Math.round(share * (wanted.length - 1))] ?? here.pinionOut;
+  const [low, high] = [at(0.04), at(0.96)];
+  const across = Array.from({ length: depths }, (_, n) => low + ((high - low) * n) / (depths - 1));
+  return [...new Set([...across, here.pinionOut].map((pinionOut) => inSteps(pinionOut, here.pinionOut, step)))];
+}
+
+/** At one depth the ring gear where each wanted backlash comes out, as these few axles have it on the average. */
+function placesWith(
+  { insight, few, here, step, perAway }: Shims,
+  pinionOut: number,
+  levels: readonly number[],
+): Place[] {
+  const reads = backlashOver(insight, few, { pinionOut, ringAway: here.ringAway });
+  const middle = levels[levels.length >> 1] ?? reads;
+  const ringAway = here.ringAway + (middle - reads) / perAway;
+  const there = backlashOver(insight, few, { pinionOut, ringAway });
+  return levels.map((level) => ({
+    pinionOut,
+    ringAway: inSteps(ringAway + (level - there) / perAway, here.ringAway, step.side),
+  }));
+}
+
+/** The blur lets the way towards a right place show from far off. */
+const blurredWorth = ({ sight, aim }: Insight, few: readonly Axle[], place: Place): number =>
+  few.reduce((sum, axle) => sum + worthOf(seenAt(sight, axle, place), aim, sight.lengthwise, 2), 0) / few.length;
+
+/** Backlashes over the wanted stretch, and a used set's own and the present one where they lie inside. */
+export function levelsIn(wanted: Stretch, also: readonly (number | undefined)[]): readonly number[] {
+  const inside = also.filter((level) => level !== undefined).filter((level) => inStretch(level, wanted));
+  return [...new Set([...between(wanted, 3), ...inside])].toSorted((a, b) => a - b);
 }
 
 const weigh = ({ sight, axles, aim }: Insight, places: readonly Place[]): Outlook[] =>
   distinct(places)
     .map((place) => outlookAt(sight, axles, aim, place))
     .toSorted((a, b) => b.chance - a.chance);
+
+const same = (a: Place, b: Place): boolean => a.pinionOut === b.pinionOut && a.ringAway === b.ringAway;
 
 function distinct(places: readonly Place[]): Place[] {
   const byName = new Map(places.map((place) => [`${place.pinionOut.toFixed(4)} ${place.ringAway.toFixed(4)}`, place]));
@@ -74,29 +132,6 @@ function distinct(places: readonly Place[]): Place[] {
 
 const between = ([low, high]: Stretch, count: number): number[] =>
   high - low < 1e-6 ? [low] : Array.from({ length: count }, (_, index) => low + ((high - low) * index) / (count - 1));
-
-/** Small enough to see the slope of backlash, large enough to be above the grain of a thinned flank (mm). */
-const nudge = 0.05;
-
-function placesFor(
-  insight: Insight,
-  axle: Axle,
-  { here, step, backlashes }: Rule,
-  pinions: readonly number[],
-): Place[] {
-  const backlashIn = (place: Place): number => seenAt(insight.sight, axle, place).backlash;
-  const now = backlashIn(here);
-  const slope = Math.max(0.1, (backlashIn({ ...here, ringAway: here.ringAway + nudge }) - now) / nudge);
-  return pinions.flatMap((pinion) => {
-    const pinionOut = inSteps(pinion, here.pinionOut, step.pinion);
-    const held = backlashIn({ pinionOut, ringAway: here.ringAway });
-    return backlashes.map((backlash) => {
-      const first = here.ringAway + (backlash - held) / slope;
-      const second = first + (backlash - backlashIn({ pinionOut, ringAway: first })) / slope;
-      return { pinionOut, ringAway: inSteps(second, here.ringAway, step.side) };
-    });
-  });
-}
 
 /** A whole number of shim steps from where it stands; totals free of the last binary digits. */
 function inSteps(wanted: number, from: number, step: number): number {

@@ -54,14 +54,14 @@ function radiusOf(at: BacklashBasis['at'], heel: number): number {
   return typeof at === 'number' ? at : at.radius_mm;
 }
 
-/** The mark that a guessed axle would show on one side at a place. */
-export const markAt = (sight: Sight, axle: Axle, side: Side, place: Place): QuickMark =>
+/** The mark that a guessed axle would show on one side at a place, in its usual film or another (mm). */
+export const markAt = (sight: Sight, axle: Axle, side: Side, place: Place, film = axle.film): QuickMark =>
   quickMark(
     sight.flanks[side],
     axle.relief[side],
     axle.pinionOut + place.pinionOut,
     axle.ringAway + place.ringAway,
-    axle.film,
+    film,
   );
 
 /** Mean backlash that a guessed axle would read at a place (mm), from the marks' own touches. */

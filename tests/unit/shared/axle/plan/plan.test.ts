@@ -76,7 +76,7 @@ describe('decisions', () => {
       coast: mark({ heel: -0.33, length: 0.3, edges: edges({ toe: 'hard' }) }),
     };
     const first = trial({ pattern: crossed });
-    expect(planned(asked({ trials: [first] })).decision).not.toBe('suspect');
+    expect(planned(asked({ trials: [first] })).reasons[0]).toContain('No shim in this window promises anything');
     // Both marks rise with the pinion, as marks do; along the face they stay where they were.
     const risen = { drive: { ...crossed.drive, crown: 0.08 }, coast: { ...crossed.coast, crown: 0.08 } };
     const second = { ...first, pinionOut_mm: 0.1, ringAway_mm: -0.04, pattern: risen };
@@ -85,10 +85,14 @@ describe('decisions', () => {
     expect(answer.reasons.join(' ')).toContain('bores out of line or to the gear set');
   });
 
-  test('gears that bind are given room, and the plan says that it does not know how much they lack', () => {
+  test('gears that bind are given room and nothing else, and the plan says that it does not know how much they lack', () => {
     const answer = planned(asked({ trials: [trial({ backlash: { mean_mm: 0, min_mm: 0, max_mm: 0 } })] }));
+    expect(answer.decision).toBe('change');
     expect(answer.ringAway_mm).toBeGreaterThan(0.15);
-    expect(answer.warnings.join(' ')).toContain('The gears bind');
+    expect(answer.pinionOut_mm).toBe(0);
+    expect(answer.chance).toBeLessThanOrEqual(0.5);
+    expect(answer.expected).toEqual({ none: 'gears that bind do not say how far they are pressed together' });
+    expect(answer.reasons[0]).toContain('The gears bind: the ring gear moves away');
   });
 });
 
