@@ -1,168 +1,119 @@
-import { NoSuchGear } from '../../hardware-sim/axle/mesh/solve.ts';
-import type { PlanAnswer } from '../../src/shared/axle/plan/answer.ts';
-import type { TrialSeen } from '../../src/shared/axle/plan/input.ts';
-import { plan } from '../../src/shared/axle/plan/plan.ts';
-import { isNone } from '../../src/shared/basics/result.ts';
-import { shopRule } from './plan/shopRule.ts';
-import { drawStand, type Population, spreads, type Stand } from './plan/stand.ts';
+import { erring, type Noticed } from './plan/erring.ts';
+import { firstOrderSubject } from './plan/firstOrder.ts';
+import { follow, type Followed } from './plan/followed.ts';
+import type { Subject, Way } from './plan/subject.ts';
+import { calibration, coverRow, goodSets, rightRow, teardowns, windowRow } from './plan/table.ts';
+import { spoilt, twins, twinSubject } from './plan/twin.ts';
+import { byPlan, byRule } from './plan/ways.ts';
+import { worlds } from './plan/worlds.ts';
 
-/** Axles in each table; fewer by `AXLES=20` while something is being tried. */
+/** Axles in each row; fewer by `AXLES=20` while something is being tried, and rows chosen by `ROWS=base,twin`. */
 const wanted = Number(process.env['AXLES'] ?? 150);
-/** An axle not right by then counts as this many changes. */
-const most = 6;
+const chosen = process.env['ROWS']?.split(',');
+const first = Number(process.env['FIRST'] ?? 1000);
 
-type Next = (stand: Stand, trials: readonly TrialSeen[]) => { readonly pinionOut: number; readonly ringAway: number };
+type Print = (line: string) => void;
 
-/** Changes until the axle is right, the technician stopping as soon as it is. */
-function changesBy(next: Next, stand: Stand): number {
-  const trials: TrialSeen[] = [];
-  let [pinionOut, ringAway] = [0, 0];
-  for (let change = 0; change < most; change += 1) {
-    if (stand.rightAt(pinionOut, ringAway)) return change;
-    trials.push(stand.tryAt(pinionOut, ringAway));
-    ({ pinionOut, ringAway } = next(stand, trials));
-  }
-  return most;
-}
-
-/** One axle left wholly to the plan: it decides when to stop. */
-interface Followed {
-  readonly suspectBy: number;
-  readonly leftRight: boolean;
-  readonly left: boolean;
-  readonly outside: number;
-  readonly covered: { readonly crown: number; readonly heel: number; readonly backlash: number; readonly of: number };
-}
-
-function follow(stand: Stand, trialsAtMost: number, times: number[]): Followed {
-  const trials: TrialSeen[] = [];
-  let [pinionOut, ringAway, outside] = [0, 0, 0];
-  const covered = { crown: 0, heel: 0, backlash: 0, of: 0 };
-  for (let trial = 1; trial <= trialsAtMost; trial += 1) {
-    trials.push(stand.tryAt(pinionOut, ringAway));
-    const answer = timedPlan(stand, trials, times);
-    if (answer.decision === 'suspect') return { suspectBy: trial, left: false, leftRight: false, outside, covered };
-    if (answer.decision === 'leave') {
-      return { suspectBy: Infinity, left: true, leftRight: stand.rightAt(pinionOut, ringAway), outside, covered };
-    }
-    const [low, high] = stand.ask([]).limits.backlash_mm;
-    if (isNone(answer.expected)) return { suspectBy: Infinity, left: false, leftRight: false, outside, covered };
-    if (answer.expected.backlash.min_mm < low || answer.expected.backlash.max_mm > high) outside += 1;
-    [pinionOut, ringAway] = [answer.pinionOut_mm, answer.ringAway_mm];
-    count(covered, answer, stand.truthAt(pinionOut, ringAway));
-  }
-  return { suspectBy: Infinity, left: false, leftRight: false, outside, covered };
-}
-
-function count(
-  covered: { crown: number; heel: number; backlash: number; of: number },
-  { expected }: PlanAnswer,
-  truth: ReturnType<Stand['truthAt']>,
-): void {
-  const hit = (value: number, mean: unknown, U95: unknown): number =>
-    typeof mean === 'number' && typeof U95 === 'number' && Math.abs(value - mean) <= U95 ? 1 : 0;
-  if (isNone(expected)) return;
-  covered.of += 1;
-  covered.crown += hit(truth.crown, expected.pattern.drive.crown, expected.U95.drive.crown);
-  covered.heel += hit(truth.heel, expected.pattern.drive.heel, expected.U95.drive.heel);
-  covered.backlash += hit(truth.backlash, expected.backlash.mean_mm, expected.U95.backlash_mm);
-}
-
-function timedPlan(stand: Stand, trials: readonly TrialSeen[], times: number[]): PlanAnswer {
-  const from = process.cpuUsage();
-  const answer = plan(stand.ask(trials));
-  const { user, system } = process.cpuUsage(from);
-  times.push((user + system) / 1000);
-  if (!answer.ok) throw new Error(answer.problem.sentence);
-  return answer.value;
-}
-
-const byPlan: Next = (stand, trials) => {
-  const answer = plan(stand.ask(trials));
-  if (!answer.ok) throw new Error(answer.problem.sentence);
-  return { pinionOut: answer.value.pinionOut_mm, ringAway: answer.value.ringAway_mm };
-};
-
-const byRule: Next = (stand, trials) => {
-  const [low, high] = stand.ask([]).limits.backlash_mm;
-  return shopRule(trials, (low + high) / 2);
-};
-
-const share = (values: readonly boolean[]): string =>
-  `${((100 * values.filter(Boolean).length) / Math.max(1, values.length)).toFixed(1)} %`;
-const mean = (values: readonly number[]): number => values.reduce((a, b) => a + b, 0) / Math.max(1, values.length);
-
-/** Sets of a population that can (or cannot) be made right, as many as wanted. */
-function drawn(population: Population, first: number, count: number, good: boolean): (() => Stand)[] {
-  const found: (() => Stand)[] = [];
-  for (let seed = first; found.length < count; seed += 1) {
-    if (standOrNone(seed, population)?.canBeRight() === good) found.push(() => drawStand(seed, population));
+/** The first so many axles from a seed on that can be drawn. */
+function drawn<Axle>(draw: (seed: number) => Axle | undefined, from: number, count: number): readonly Axle[] {
+  const found: Axle[] = [];
+  for (let seed = from; found.length < count; seed += 1) {
+    const axle = draw(seed);
+    if (axle !== undefined) found.push(axle);
   }
   return found;
 }
 
-/** Some draws cannot be cut at all, because the pinion would be undercut; they are passed over. */
-function standOrNone(seed: number, population: Population): Stand | undefined {
-  try {
-    return drawStand(seed, population);
-  } catch (reason) {
-    if (reason instanceof NoSuchGear) return undefined;
-    throw reason;
+function row(print: Print, name: string, subjects: readonly (() => Subject)[], ideal: boolean): void {
+  print(`${name}: ${subjects.length} axles`);
+  const times: number[] = [];
+  const by = (way: () => Way): readonly Followed[] => subjects.map((subject) => follow(subject(), way()));
+  const told = (who: string, followed: readonly Followed[]): void => {
+    print(
+      `  ${who.padEnd(6)} right ${rightRow(followed)} | left window ${windowRow(followed)} | ${teardowns(followed)}`,
+    );
+    print(`         ${goodSets(followed)}`);
+  };
+  told(
+    'rule',
+    by(() => byRule),
+  );
+  const planned = by(() => byPlan(times));
+  told('plan', planned);
+  print(`         U95 holds height, face, backlash ${coverRow(planned)}; chances told → kept ${calibration(planned)}`);
+  print(`         one plan: ${timed(times)}`);
+  if (ideal) byIdeal(subjects, told, print);
+}
+
+function byIdeal(
+  subjects: readonly (() => Subject)[],
+  told: (who: string, followed: readonly Followed[]) => void,
+  print: Print,
+): void {
+  const followed = subjects.map((subject) => {
+    const stand = subject();
+    return follow(stand, stand.ideal?.() ?? byRule);
+  });
+  told('ideal', followed);
+  print(`         chances told → kept ${calibration(followed)}`);
+}
+
+function timed(times: readonly number[]): string {
+  const sorted = times.toSorted((a, b) => a - b);
+  const at = (share: number): string => (sorted[Math.floor(share * (sorted.length - 1))] ?? 0).toFixed(0);
+  return `median ${at(0.5)} ms, slowest ${at(1)} ms of processor time, ${times.length} plans`;
+}
+
+const isWanted = (name: string): boolean => chosen === undefined || chosen.some((part) => name.includes(part));
+
+function erringRow(print: Print): void {
+  const world = worlds['base'];
+  if (world === undefined) return;
+  const subjects = drawn((seed) => firstOrderSubject(world, seed), first, Math.ceil(wanted / 3));
+  const noticed = subjects.flatMap((subject) => erring(subject, byPlan([])));
+  print(`a hand that errs once: ${noticed.length} slips on ${subjects.length} axles of the base`);
+  const slips = Map.groupBy(noticed, ({ slip }: Noticed) => slip);
+  for (const [slip, each] of slips) {
+    print(`  ${slip}: noticed ${each.filter(({ noticed: seen }) => seen).length} of ${each.length}`);
   }
 }
 
-function goodTable(print: (line: string) => void, population: Population, first: number): void {
-  // Every way of working gets the same axles with the same chance in their readings.
-  const stands = drawn(population, first, wanted, true);
-  const [planned, ruled] = [byPlan, byRule].map((next) => stands.map((stand) => changesBy(next, stand())));
-  const times: number[] = [];
-  const followed = stands.map((stand) => follow(stand(), 6, times));
-  const row = (name: string, changes: readonly number[] = []): string =>
-    `  ${name.padEnd(10)} right after at most 0 / 1 / 2 changes: ${[0, 1, 2].map((n) => share(changes.map((c) => c <= n))).join(' / ')}, mean ${mean(changes).toFixed(2)} (not right after ${most} counts as ${most})`;
-  print(row('plan', planned));
-  print(row('shop rule', ruled));
+function spoiltRow(print: Print): void {
+  const sets = drawn((seed) => twinSubject(seed, spoilt.population, false), spoilt.first, Math.ceil(wanted / 4));
+  const followed = sets.map((subject) => follow(subject(), byPlan([])));
+  const by = (trial: number): number =>
+    followed.filter(({ suspectAt }) => suspectAt !== undefined && suspectAt < trial).length;
   print(
-    `  plan's mean as a share of the rule's: ${(mean(planned ?? []) / mean(ruled ?? [])).toFixed(2)} (promised: at most 0.55; right after one 85 %, after two 98 %)`,
-  );
-  print(
-    `  left to itself: stops at "leave" ${share(followed.map(({ left }) => left))}, and is right there ${share(followed.filter(({ left }) => left).map(({ leftRight }) => leftRight))}; suspect by the third trial ${share(followed.map(({ suspectBy }) => suspectBy <= 3))} (promised: at most 5 %)`,
-  );
-  print(
-    `  planned backlash outside its window: ${followed.reduce((sum, { outside }) => sum + outside, 0)} (promised: none)`,
-  );
-  print(`  what came out was inside its U95: ${coverage(followed)}`);
-  const sorted = times.toSorted((a, b) => a - b);
-  print(
-    `  one plan: median ${(sorted[sorted.length >> 1] ?? 0).toFixed(0)} ms, slowest ${(sorted.at(-1) ?? 0).toFixed(0)} ms of processor time, ${times.length} plans`,
+    `sets of the twin that no shim puts right: suspect by trial 1, 2, 3: ${by(1)}, ${by(2)}, ${by(3)} of ${sets.length}`,
   );
 }
 
-function coverage(followed: readonly Followed[]): string {
-  const of = followed.reduce((sum, { covered }) => sum + covered.of, 0);
-  const part = (name: 'crown' | 'heel' | 'backlash'): string =>
-    `${name} ${((100 * followed.reduce((sum, { covered }) => sum + covered[name], 0)) / Math.max(1, of)).toFixed(0)} %`;
-  return `${part('crown')}, ${part('heel')}, ${part('backlash')} of ${of} changes`;
-}
-
-/** The plan against the shop rule on axles of the twin, and what it says of sets that no shim can put right. */
-export default async function bench(print: (line: string) => void): Promise<void> {
-  print(
-    `  spreads: ${JSON.stringify(spreads)}; window 0.15 to 0.25 mm, shims in steps of 0.02 mm; face-milled and -hobbed, bevel and hypoid, 180 to 260 mm; first trials that bind drawn again`,
-  );
-  print(`${wanted} axles, cutting error 3 to 6 %, relief drawn on its own (10 µm would show the mark sizes above):`);
-  goodTable(print, { cutting: [0.03, 0.06], relieved: 'on-its-own' }, 1000);
-  print(
-    `${wanted} axles, the same but relief such that the film drawn shows those sizes (marks say nothing about the film):`,
-  );
-  goodTable(print, { cutting: [0.03, 0.06], relieved: 'to-the-mark' }, 5000);
-  const bad = Math.ceil(wanted / 4);
-  const followed = drawn({ cutting: [0.15, 0.3], relieved: 'on-its-own' }, 9000, bad, false).map((stand) =>
-    follow(stand(), 3, []),
-  );
-  print(`${bad} sets that cannot be made right (cutting error 15 to 30 %, no right position found by the twin):`);
-  print(
-    `  suspect by the first / second / third trial: ${[1, 2, 3].map((n) => share(followed.map(({ suspectBy }) => suspectBy <= n))).join(' / ')} (promised: 90 % by the third)`,
-  );
+/**
+ * The shop rule, the plan and the ideal side by side, each stopping on what it reads, on axles of two truths that share
+ * no code with the model. Right: percent of axles as found, after at most one, two and three changes.
+ */
+export default async function bench(print: Print): Promise<void> {
+  for (const [name, world] of Object.entries(worlds)) {
+    if (!isWanted(name)) continue;
+    const subjects = drawn((seed) => firstOrderSubject(world, seed), first, wanted);
+    row(
+      print,
+      name,
+      subjects.map((subject) => () => subject),
+      true,
+    );
+  }
+  for (const [name, { population, first: from }] of Object.entries(twins)) {
+    if (isWanted(name))
+      row(
+        print,
+        name,
+        drawn((seed) => twinSubject(seed, population, true), from, wanted),
+        false,
+      );
+  }
+  if (isWanted('a hand that errs')) erringRow(print);
+  if (isWanted('sets that no shim puts right')) spoiltRow(print);
 }
 
 if (import.meta.main) await bench((line) => void process.stdout.write(`${line}\n`));

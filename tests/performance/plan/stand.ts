@@ -47,7 +47,7 @@ export interface Stand {
   truthAt(
     pinionOut: number,
     ringAway: number,
-  ): { readonly crown: number; readonly heel: number; readonly backlash: number };
+  ): { readonly crown: number; readonly heel: number; readonly backlash: number; readonly variation: number };
 }
 
 interface Place {
@@ -102,7 +102,7 @@ export function drawStand(seed: number, population: Population): Stand {
     canBeRight: () => someRight(() => true),
     truthAt: (pinionOut, ringAway) => {
       const place = at(pinionOut, ringAway);
-      return { crown: place[driveFlank].crown, heel: place[driveFlank].heel, backlash: place.backlash };
+      return { crown: place[driveFlank].crown, heel: place[driveFlank].heel, backlash: place.backlash, variation };
     },
   };
 }

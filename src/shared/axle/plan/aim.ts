@@ -1,5 +1,7 @@
 import type { Mark } from '../mark/mark.ts';
-import type { PlanInput } from './input.ts';
+import type { PlanInput, Side } from './input.ts';
+import { placeOf } from './reading.ts';
+import type { Place } from './sight.ts';
 
 /** A stretch of places on a flank, or of backlash in mm. */
 export type Stretch = readonly [low: number, high: number];
@@ -20,6 +22,8 @@ export interface Aim {
   /** Smallest and largest station, from the mean (mm). */
   readonly below: number;
   readonly above: number;
+  /** Where the last trial stood and where its marks were read: what the model says of a way from there grows less sure with it. */
+  readonly from: { readonly place: Place } & Readonly<Record<Side, { readonly heel: number; readonly crown: number }>>;
   /** The backlash a used set ran with. */
   readonly recorded: number | undefined;
 }
@@ -38,8 +42,16 @@ export function aimOf({ target, limits, trials }: PlanInput): Aim {
     backlash: [low + below, high - above],
     below,
     above,
+    from: lastSeen(trials),
     recorded: used?.backlash_mm,
   };
+}
+
+function lastSeen(trials: PlanInput['trials']): Aim['from'] {
+  const last = trials.at(-1);
+  const middle = { heel: 0, crown: 0 };
+  if (last === undefined) return { place: { pinionOut: 0, ringAway: 0 }, drive: middle, coast: middle };
+  return { place: placeOf(last), drive: last.pattern.drive, coast: last.pattern.coast };
 }
 
 /** Within 0.08 in height and 0.10 along the face, or within what reading can tell where that is more. */

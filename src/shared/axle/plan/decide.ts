@@ -71,7 +71,7 @@ const kept = (value: number, [low, high]: Stretch): number => Math.min(high, Mat
  */
 const forNearing = 0.5;
 const forHeight = 0.25;
-const perWindow = 0.4;
+const perWindow = 0.6;
 const perMillimetre = 0.15;
 const perCentring = 0.03;
 const perOwnBacklash = 0.5;

@@ -3,6 +3,7 @@ import { depthPlaces } from '../arithmetic/depthShim.ts';
 import { caseAdjustments } from '../makeUp.ts';
 import { setInputSchema } from '../mesh/input.ts';
 import { flankNames, markSchema } from '../mark/mark.ts';
+import { roundGear, type SeenMark } from './roundGear.ts';
 import { setRelations } from './setRelations.ts';
 
 /** Free movement in one trial: over all stations, on the basis the limits are given on. 0 or less is a mesh that binds. */
@@ -18,12 +19,18 @@ const backlashSchema = z
     path: ['mean_mm'],
   });
 
+/** One flank of a trial: one mark, or one for each place round the gear. */
+const seenMarkSchema = z.union([
+  markSchema,
+  z.tuple([markSchema], markSchema).transform((marks): SeenMark => roundGear(marks)),
+]);
+
 /** One assembly with one set of shims: where it stood, counted from the first trial, and what it showed. */
 export const trialSeenSchema = z.strictObject({
   pinionOut_mm: z.number().min(-10).max(10),
   ringAway_mm: z.number().min(-10).max(10),
   backlash: backlashSchema,
-  pattern: z.strictObject({ drive: markSchema, coast: markSchema }),
+  pattern: z.strictObject({ drive: seenMarkSchema, coast: seenMarkSchema }),
 });
 
 export const backlashBasisSchema = z.strictObject({
@@ -65,8 +72,12 @@ export const planInputSchema = z.strictObject({
   trials: z.array(trialSeenSchema).min(1).max(40),
 });
 
-export type PlanInput = Readonly<z.infer<typeof planInputSchema>>;
-export type TrialSeen = Readonly<z.infer<typeof trialSeenSchema>>;
+export type PlanInput = Omit<Readonly<z.infer<typeof planInputSchema>>, 'trials'> & {
+  readonly trials: readonly TrialSeen[];
+};
+export type TrialSeen = Omit<Readonly<z.infer<typeof trialSeenSchema>>, 'pattern'> & {
+  readonly pattern: Readonly<Record<Side, SeenMark>>;
+};
 export type PlanTarget = Readonly<z.infer<typeof targetSchema>>;
 export type Places = Readonly<z.infer<typeof placesSchema>>;
 export type BacklashBasis = Readonly<z.infer<typeof backlashBasisSchema>>;

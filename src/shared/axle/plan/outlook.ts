@@ -34,6 +34,11 @@ export interface Outlook {
 
 /** How sharply a limit counts: the model's own doubt, so that a place just inside is worth less than one well inside. */
 const soft = { crown: 0.02, heel: 0.026, backlash_mm: 0.004 } as const;
+/**
+ * How much of the way the model may be off by beyond what it knows to be unsure of: a share of what a mark moves, and of
+ * the millimetres moved for a backlash. Found on axles of another truth (docs/plan.md): marks that an edge cut off.
+ */
+const ofTheWay = { mark: 0.12, backlash: 0.03 } as const;
 /** How much softer the limits of marks are for the way towards a right place. */
 const wayOff = 4;
 /** What a hard edge on the coast side takes off while nobody knows whether it can be avoided. */
@@ -44,23 +49,24 @@ const hardGap = 0.5;
 /** The likeliest, the spread and the chance at one place, over all the axles drawn. */
 export function outlookAt(sight: Sight, axles: readonly Axle[], aim: Aim, place: Place): Outlook {
   const seen = axles.map((axle) => seenAt(sight, axle, place));
+  const backlashSoft = Math.hypot(soft.backlash_mm, ofTheWay.backlash * moved(aim, place));
   const each = seen.map((one) => ({
-    worth: worthOf(one, aim, sight.lengthwise, 1),
+    worth: worthOf(one, aim, sight.lengthwise, 1, backlashSoft),
     hard: aim.coast === undefined && hasHardEdge(one.marks),
   }));
   const markFigures = (side: Side) => ({
-    heel: figure(seen.map(({ marks }) => marks[side].heel)),
-    crown: figure(seen.map(({ marks }) => marks[side].crown)),
+    heel: offByWay(figure(seen.map(({ marks }) => marks[side].heel)), aim.from[side].heel),
+    crown: offByWay(figure(seen.map(({ marks }) => marks[side].crown)), aim.from[side].crown),
   });
   return {
     place,
     chance: mean(each.map(({ worth, hard }) => worth * (hard ? 1 - coastShare : 1))),
     each,
-    backlash: figure(seen.map(({ backlash }) => backlash)),
+    backlash: wider(figure(seen.map(({ backlash }) => backlash)), ofTheWay.backlash * moved(aim, place)),
     marks: { drive: markFigures('drive'), coast: markFigures('coast') },
-    near: mean(seen.map((one) => worthOf(one, aim, sight.lengthwise, wayOff))),
+    near: mean(seen.map((one) => worthOf(one, aim, sight.lengthwise, wayOff, backlashSoft))),
     height: mean(seen.map(({ marks }) => inside(marks.drive.crown, aim.drive.crown, soft.crown * wayOff))),
-    inWindow: mean(seen.map(({ backlash: read }) => inside(read, aim.backlash, soft.backlash_mm))),
+    inWindow: mean(seen.map(({ backlash: read }) => inside(read, aim.backlash, backlashSoft))),
     driveRight: mean(each.map(({ worth }) => worth)),
     coastHard: mean(each.map(({ hard }) => (hard ? 1 : 0))),
   };
@@ -76,16 +82,31 @@ export function seenAt(sight: Sight, axle: Axle, place: Place): Seen {
   return { marks, backlash: backlashAt(sight, axle, place, marks.drive.turn + marks.coast.turn) };
 }
 
+const moved = ({ from }: Aim, place: Place): number =>
+  Math.hypot(place.pinionOut - from.place.pinionOut, place.ringAway - from.place.ringAway);
+const wider = ({ mean: middle, sd }: Figure, by: number): Figure => ({ mean: middle, sd: Math.hypot(sd, by) });
+const offByWay = (told: Figure, from: number): Figure => wider(told, ofTheWay.mark * Math.abs(told.mean - from));
+
 /**
  * How right a place is for one axle, 0…1.
  * @param blur widens the limits' softness: far from any right place the way towards one must still show.
+ * @param backlashSoft softness of the backlash window (mm).
  */
-export function worthOf({ marks, backlash }: Seen, aim: Aim, lengthwise: boolean, blur: number): number {
-  const place = (side: Side, box: Box): number =>
-    inside(marks[side].crown, box.crown, soft.crown * blur) *
-    (lengthwise ? inside(marks[side].heel, box.heel, soft.heel * blur) : 1);
+export function worthOf(
+  { marks, backlash }: Seen,
+  aim: Aim,
+  lengthwise: boolean,
+  blur: number,
+  backlashSoft: number = soft.backlash_mm,
+): number {
+  const place = (side: Side, box: Box): number => {
+    const by = (along: 'heel' | 'crown'): number =>
+      Math.hypot(soft[along] * blur, ofTheWay.mark * (marks[side][along] - aim.from[side][along]));
+    const height = inside(marks[side].crown, box.crown, by('crown'));
+    return height * (lengthwise ? inside(marks[side].heel, box.heel, by('heel')) : 1);
+  };
   const coast = aim.coast === undefined ? 1 : place('coast', aim.coast);
-  return place('drive', aim.drive) * coast * inside(backlash, aim.backlash, soft.backlash_mm);
+  return place('drive', aim.drive) * coast * inside(backlash, aim.backlash, backlashSoft);
 }
 
 /**

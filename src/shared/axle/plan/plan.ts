@@ -9,6 +9,7 @@ import type { PlanInput } from './input.ts';
 import { type Insight, insightFrom } from './insight.ts';
 import { reasonsFor } from './reasons.ts';
 import { reviewOf } from './review.ts';
+import { seatFirstAnswer } from './seatFirst.ts';
 import { sightOf } from './sight.ts';
 import { warningsFor } from './warnings.ts';
 
@@ -27,6 +28,8 @@ export function plan(input: PlanInput): Result<PlanAnswer> {
 export function planFrom(insight: Insight, input: PlanInput): PlanAnswer {
   const before = beforePlanning(input, insight.sight.model);
   if (before !== undefined) return before;
+  const seat = seatFirstAnswer(input);
+  if (seat !== undefined) return seat;
   if (insight.misfit > unexplained && input.trials.length > 1) return checkAnswer(input, unexplainedIn(input));
   const bound = bindingAnswer(insight, input);
   if (bound !== undefined) return bound;

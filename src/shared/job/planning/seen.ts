@@ -1,9 +1,11 @@
 import type { Mark } from '../../axle/mark/mark.ts';
 import { type Assembly, type Build, latest } from '../records/build.ts';
 import type { BacklashBasis } from '../../basics/recorded.ts';
-import type { BacklashResult, MarkResult } from '../records/measurement.ts';
+import { type MarkResult, markPlaces } from '../records/markResult.ts';
+import type { BacklashResult } from '../records/measurement.ts';
 import { isNone } from '../../basics/result.ts';
-import type { TrialSeen } from '../../axle/plan/input.ts';
+import type { Side, TrialSeen } from '../../axle/plan/input.ts';
+import { roundGear } from '../../axle/plan/roundGear.ts';
 
 /** Trials that have their backlash and both marks, and so have something to teach. */
 export const completeTrials = (build: Build): readonly Assembly[] =>
@@ -31,12 +33,16 @@ export function backlashOf(read: BacklashResult): TrialSeen['backlash'] | undefi
   return { mean_mm, min_mm, max_mm, ...(doubts.length === 0 ? {} : { U95_mm: Math.min(1, Math.max(...doubts)) }) };
 }
 
-/** Both marks of an assembly, where both were seen. */
-export function marksOf(assembly: Assembly): { readonly drive: Mark; readonly coast: Mark } | undefined {
+/** Both marks of an assembly, where both were seen: all places round the gear together, the first one to go by. */
+export function marksOf(assembly: Assembly): TrialSeen['pattern'] | undefined {
   const result = latest(assembly, 'mark')?.result;
   return result?.kind === 'mark' ? bothOf(result) : undefined;
 }
 
-function bothOf({ drive, coast }: MarkResult): { readonly drive: Mark; readonly coast: Mark } | undefined {
-  return isNone(drive) || isNone(coast) ? undefined : { drive, coast };
+function bothOf(result: MarkResult): TrialSeen['pattern'] | undefined {
+  const { drive, coast } = result;
+  if (isNone(drive) || isNone(coast)) return undefined;
+  const further = markPlaces(result).slice(1);
+  const more = (side: Side): readonly Mark[] => further.flatMap((place) => (isNone(place[side]) ? [] : [place[side]]));
+  return { drive: roundGear([drive, ...more('drive')]), coast: roundGear([coast, ...more('coast')]) };
 }
