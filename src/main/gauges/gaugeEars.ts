@@ -8,12 +8,12 @@ import { silenceWatch } from './silence.ts';
 /** What hears a gauge, from opening its port to losing it, and again. */
 export interface GaugeEars {
   /** The port is about to open: a new stream of lines begins. */
-  readonly prick: () => void;
+  readonly opening: () => void;
   /** The port is open. */
   readonly live: () => void;
   readonly bytes: (bytes: Uint8Array) => void;
   /** The port is lost, and why. */
-  readonly deaf: (why: string) => void;
+  readonly lost: (why: string) => void;
   /** Notices silence. */
   readonly check: () => void;
 }
@@ -44,7 +44,7 @@ export function gaugeEars(options: GaugeLinkOptions, status: GaugeStatus): Gauge
     options.onReadings(hear(lines, clock.wall_ms()));
   };
 
-  const prick = (): void => {
+  const opening = (): void => {
     const t = clock.monotonic_s();
     heardAny = false;
     silence.opened(t);
@@ -54,10 +54,10 @@ export function gaugeEars(options: GaugeLinkOptions, status: GaugeStatus): Gauge
   };
 
   return {
-    prick,
+    opening,
     live: () => {
       // Opening took its time; the first line is judged from now.
-      if (!heardAny) prick();
+      if (!heardAny) opening();
       note('live');
       status.become('live');
     },
@@ -70,7 +70,7 @@ export function gaugeEars(options: GaugeLinkOptions, status: GaugeStatus): Gauge
       }
       take(stream?.push(bytes, t) ?? []);
     },
-    deaf: (why) => {
+    lost: (why) => {
       take(stream?.end(clock.monotonic_s()) ?? []);
       stream = undefined;
       note('gone', why);

@@ -2,8 +2,8 @@ import type { GaugeState } from '../../shared/contract/gauges.ts';
 import { askingOf, type Link } from '../../shared/gauges/link.ts';
 import { bytesOf } from '../../shared/gauges/text.ts';
 import type { GaugeLinkOptions } from './gaugeLinkOptions.ts';
-import { gaugeEars } from './gaugeEars.ts';
-import { gaugeStatus } from './gaugeStatus.ts';
+import { type GaugeEars, gaugeEars } from './gaugeEars.ts';
+import { type GaugeStatus, gaugeStatus } from './gaugeStatus.ts';
 import type { Port, PortProblem } from './links/port.ts';
 
 /** A lost gauge is looked for this often: live again well within a second of being plugged in. */
@@ -25,70 +25,12 @@ export interface GaugeLink {
 
 /** Opens the link, reads lines from it, opens it again whenever it is lost. */
 export function gaugeLink(options: GaugeLinkOptions): GaugeLink {
-  const { gauge, link, clock } = options;
+  const { gauge, clock } = options;
   const ending = new AbortController();
   const status = gaugeStatus(gauge, clock, options.onState);
   const first = Promise.withResolvers<PortProblem | undefined>();
   const ears = gaugeEars(options, status);
-  let hungUp = false;
-
-  const lost = (why: PortProblem, wasLive: boolean): void => {
-    if (wasLive) ears.deaf(ending.signal.aborted ? 'disconnected by hand' : why.sentence);
-    if (ending.signal.aborted) status.become('unplugged-by-hand');
-    else status.become('gone', why);
-  };
-
-  const notOpened = (why: PortProblem): void => {
-    // A gauge that was here and is not there now is simply still gone.
-    if (status.now() === 'gone' && (why.kind === 'port-missing' || why.kind === 'no-answer')) return;
-    status.become('problem', why);
-  };
-
-  const stayUntilClosed = async (port: Port, closed: Promise<PortProblem>, live: () => void): Promise<PortProblem> => {
-    const believed = setTimeout(live, hungUp ? stays_ms : 0);
-    if (!hungUp) live();
-    const asking = keepAsking(link, port);
-    const endNow = (): void => void port.close();
-    ending.signal.addEventListener('abort', endNow, { once: true });
-    if (ending.signal.aborted) endNow();
-    const why = await closed;
-    clearTimeout(believed);
-    ending.signal.removeEventListener('abort', endNow);
-    clearInterval(asking);
-    return why;
-  };
-
-  const connectOnce = async (): Promise<void> => {
-    const closed = Promise.withResolvers<PortProblem>();
-    let isOpen = false;
-    let isLive = false;
-    const live = (): void => {
-      if (isOpen && !isLive) ears.live();
-      isLive ||= isOpen;
-    };
-    ears.prick();
-    const bytes = (some: Uint8Array): void => {
-      live();
-      ears.bytes(some);
-    };
-    const port = await options.open(link, { bytes, closed: closed.resolve });
-    first.resolve(port.ok ? undefined : port.problem);
-    if (!port.ok) return notOpened(port.problem);
-    isOpen = true;
-    const why = await stayUntilClosed(port.value, closed.promise, live);
-    lost(why, isLive);
-    hungUp = why.kind === 'hangs-up';
-    return undefined;
-  };
-
-  const keepConnected = async (): Promise<void> => {
-    while (!ending.signal.aborted) {
-      await connectOnce();
-      await pause(hungUp ? afterHangUp_ms : lookAgain_ms, ending.signal);
-    }
-  };
-
-  const ended = keepConnected();
+  const ended = keepConnected({ options, ears, status, ending: ending.signal, opened: first.resolve });
   return {
     firstAttempt: first.promise,
     state: status.report,
@@ -98,6 +40,89 @@ export function gaugeLink(options: GaugeLinkOptions): GaugeLink {
       await ended;
     },
   };
+}
+
+/** What one attempt after the other is made with. */
+interface Connecting {
+  readonly options: GaugeLinkOptions;
+  readonly ears: GaugeEars;
+  readonly status: GaugeStatus;
+  readonly ending: AbortSignal;
+  /** Told what came of an attempt to open the port. */
+  readonly opened: (problem: PortProblem | undefined) => void;
+}
+
+/** One attempt after the other until the end; a server that hung up is tried less often. */
+async function keepConnected(connecting: Connecting): Promise<void> {
+  let hungUp = false;
+  while (!connecting.ending.aborted) {
+    hungUp = await connectOnce(connecting, hungUp);
+    await pause(hungUp ? afterHangUp_ms : lookAgain_ms, connecting.ending);
+  }
+}
+
+/** Opens the port and stays until it closes. @returns whether the other end hung up */
+async function connectOnce(connecting: Connecting, hungUp: boolean): Promise<boolean> {
+  const { options, ears, opened } = connecting;
+  const closed = Promise.withResolvers<PortProblem>();
+  let isOpen = false;
+  let isLive = false;
+  const live = (): void => {
+    if (isOpen && !isLive) ears.live();
+    isLive ||= isOpen;
+  };
+  ears.opening();
+  const bytes = (some: Uint8Array): void => {
+    live();
+    ears.bytes(some);
+  };
+  const port = await options.open(options.link, { bytes, closed: closed.resolve });
+  opened(port.ok ? undefined : port.problem);
+  if (!port.ok) {
+    notOpened(connecting, port.problem);
+    return hungUp;
+  }
+  isOpen = true;
+  const why = await stayUntilClosed(connecting, port.value, { closed: closed.promise, live, hungUp });
+  lost(connecting, why, isLive);
+  return why.kind === 'hangs-up';
+}
+
+function lost({ ears, status, ending }: Connecting, why: PortProblem, wasLive: boolean): void {
+  if (wasLive) ears.lost(ending.aborted ? 'disconnected by hand' : why.sentence);
+  if (ending.aborted) status.become('unplugged-by-hand');
+  else status.become('gone', why);
+}
+
+function notOpened({ status }: Connecting, why: PortProblem): void {
+  // A gauge that was here and is not there now is simply still gone.
+  if (status.now() === 'gone' && (why.kind === 'port-missing' || why.kind === 'no-answer')) return;
+  status.become('problem', why);
+}
+
+interface Stay {
+  readonly closed: Promise<PortProblem>;
+  readonly live: () => void;
+  /** The server hung up last time: it is believed only when it stays, or says something. */
+  readonly hungUp: boolean;
+}
+
+async function stayUntilClosed(
+  { options, ending }: Connecting,
+  port: Port,
+  { closed, live, hungUp }: Stay,
+): Promise<PortProblem> {
+  const believed = setTimeout(live, hungUp ? stays_ms : 0);
+  if (!hungUp) live();
+  const asking = keepAsking(options.link, port);
+  const endNow = (): void => void port.close();
+  ending.addEventListener('abort', endNow, { once: true });
+  if (ending.aborted) endNow();
+  const why = await closed;
+  clearTimeout(believed);
+  ending.removeEventListener('abort', endNow);
+  clearInterval(asking);
+  return why;
 }
 
 function keepAsking(link: Link, port: Port): NodeJS.Timeout | undefined {

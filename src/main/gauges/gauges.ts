@@ -69,74 +69,30 @@ export interface Gauges {
 }
 
 export function createGauges(options: GaugesOptions): Gauges {
-  const { journal, clock } = options;
   const links = new Map<string, GaugeLink>();
-  const clocks = clockWatch(clock);
-  const counted = new Map<string, number>();
-  let round = 0;
   const look = options.listPorts ?? (() => listPorts());
-  const ports = askedSeldom(look, portsAtMostEvery_ms);
-
-  const recognisedOr = (open: OpenPort, { id, usb, said = false }: Wanted, link: Link): OpenPort => {
-    if (usb === undefined) return open;
-    const others = () => (options.adapters?.() ?? []).flatMap((one) => (one.id === id ? [] : (one.usb ?? [])));
-    const onMoved = (path: string): void => options.onMoved?.(id, linkText({ ...link, path } as Link));
-    return openRecognised(open, { own: usb, others, ports, said, onMoved });
-  };
-
-  const tellCounts = (): void => {
-    for (const [id, link] of links) {
-      const state = link.state();
-      const count = state.readings + state.unreadable;
-      if (counted.get(id) !== count) options.onState(state);
-      counted.set(id, count);
-    }
-  };
-
-  const check = (): void => {
-    for (const link of links.values()) link.check();
-    const note = clocks();
-    if (note !== undefined) journal.append({ kind: 'clock', t: clock.monotonic_s(), at: clock.wall_ms(), note });
-    round += 1;
-    if (round % countsEvery === 0) tellCounts();
-  };
-  const timer = setInterval(check, checkEvery_ms);
-
+  const open = openingBy(options, askedSeldom(look, portsAtMostEvery_ms));
+  const timer = setInterval(roundOf(options, links), checkEvery_ms);
+  const inTurn = oneAtATime<GaugeLink>();
   const disconnect = async (id: string): Promise<void> => {
     const link = links.get(id);
     links.delete(id);
     await link?.end();
   };
-
-  // Asked twice at once, the second takes the place of the first.
-  const turns = new Map<string, Promise<GaugeLink>>();
-  const inTurn = (id: string, connectNow: () => Promise<GaugeLink>): Promise<GaugeLink> => {
-    const turn = (turns.get(id) ?? Promise.resolve()).then(connectNow);
-    turns.set(id, turn);
-    return turn;
-  };
-
   const connect = async (wanted: Wanted): Promise<Result<GaugeState>> => {
     const settings = settingsOf(wanted);
     if (!settings.ok) return settings;
-    const link = await inTurn(wanted.id, async () => {
+    const { journal, clock, onReadings, onState } = options;
+    const link = await inTurn.run(wanted.id, async () => {
       await disconnect(wanted.id);
-      const fresh = gaugeLink({
-        ...settings.value,
-        gauge: wanted.id,
-        journal,
-        clock,
-        open: recognisedOr(openerFor(options), wanted, settings.value.link),
-        onReadings: options.onReadings,
-        onState: options.onState,
-      });
+      const told = { gauge: wanted.id, journal, clock, onReadings, onState };
+      const fresh = gaugeLink({ ...settings.value, ...told, open: open(wanted, settings.value.link) });
       links.set(wanted.id, fresh);
       return fresh;
     });
     const problem = await link.firstAttempt;
     return problem === undefined ? ok(link.state()) : fail(problem);
   };
-
   return {
     connect,
     disconnect,
@@ -144,9 +100,55 @@ export function createGauges(options: GaugesOptions): Gauges {
     ports: () => look(),
     close: async () => {
       clearInterval(timer);
-      await Promise.all(turns.values());
+      await inTurn.settled();
       await Promise.all([...links.keys()].map(disconnect));
     },
+  };
+}
+
+/** How a gauge's port is opened: as its link says, or wherever its adapter is found. */
+function openingBy(options: GaugesOptions, ports: () => Promise<readonly Port[]>) {
+  const open = openerFor(options);
+  return ({ id, usb, said = false }: Wanted, link: Link): OpenPort => {
+    if (usb === undefined) return open;
+    const others = () => (options.adapters?.() ?? []).flatMap((one) => (one.id === id ? [] : (one.usb ?? [])));
+    const onMoved = (path: string): void => options.onMoved?.(id, linkText({ ...link, path } as Link));
+    return openRecognised(open, { own: usb, others, ports, said, onMoved });
+  };
+}
+
+/** What is looked at ten times a second: silence, the clock, and now and then the counts. */
+function roundOf({ journal, clock, onState }: GaugesOptions, links: ReadonlyMap<string, GaugeLink>): () => void {
+  const clocks = clockWatch(clock);
+  const counted = new Map<string, number>();
+  let round = 0;
+  const tellCounts = (): void => {
+    for (const [id, link] of links) {
+      const state = link.state();
+      const count = state.readings + state.unreadable;
+      if (counted.get(id) !== count) onState(state);
+      counted.set(id, count);
+    }
+  };
+  return () => {
+    for (const link of links.values()) link.check();
+    const note = clocks();
+    if (note !== undefined) journal.append({ kind: 'clock', t: clock.monotonic_s(), at: clock.wall_ms(), note });
+    round += 1;
+    if (round % countsEvery === 0) tellCounts();
+  };
+}
+
+/** Work under one name in the order in which it was asked: asked twice at once, the second takes the place of the first. */
+function oneAtATime<Done>() {
+  const turns = new Map<string, Promise<Done>>();
+  return {
+    run: (name: string, work: () => Promise<Done>): Promise<Done> => {
+      const turn = (turns.get(name) ?? Promise.resolve()).then(work);
+      turns.set(name, turn);
+      return turn;
+    },
+    settled: () => Promise.all(turns.values()),
   };
 }
 
