@@ -5,6 +5,7 @@ import { latest, readNotebook } from '../../src/shared/job/records/build.ts';
 import { isNone } from '../../src/shared/basics/result.ts';
 import { type BenchPage, openBenchPage, untilLive } from '../support/benchPage.ts';
 import { valueOf } from '../support/bench/open.ts';
+import { goTo } from '../support/browser.ts';
 
 let bench: BenchPage;
 beforeAll(async () => {
@@ -118,6 +119,24 @@ it('keeps a number without a build and puts it into one later', async () => {
   const { build } = await theBuild();
   const adopted = build.assemblies[0]?.measurements.filter(({ check }) => check === 'backlash');
   expect(adopted).toHaveLength(2);
+  expect(faults).toEqual([]);
+  await page.context().close();
+});
+
+it('fills in the simulated axle and its limits on request, so that a newcomer invents nothing', async () => {
+  const { page, faults } = await bench.open();
+  const { id } = valueOf(await bench.service.answers['builds.start']({ title: 'Simulated axle', technician: 'A' }));
+  await goTo(page, { at: 'axle', build: id });
+  await page.getByRole('button', { name: 'Fill in the simulated axle' }).click();
+  await next(page, 'Keep this description').click();
+  await page.getByRole('button', { name: /From an earlier sheet/u }).click();
+  await page.getByRole('option', { name: 'Simulated axle' }).click();
+  await next(page, 'Keep these limits').click();
+  await next(page, 'Begin as found').waitFor();
+  const notebook = valueOf(await bench.service.answers['builds.read']({ build: id }));
+  const build = readNotebook(id, notebook.entries);
+  expect(build.makeUp).toMatchObject({ pinionTeeth: 13, ringTeeth: 45, outerDiameter_mm: 205 });
+  expect(build.specSheet?.limits.length).toBeGreaterThan(8);
   expect(faults).toEqual([]);
   await page.context().close();
 });

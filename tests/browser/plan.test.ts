@@ -3,7 +3,10 @@ import type { Page } from 'playwright';
 import { type Build, latest, readNotebook } from '../../src/shared/job/records/build.ts';
 import { type BenchPage, openBenchPage } from '../support/benchPage.ts';
 import { valueOf } from '../support/bench/open.ts';
+import type { Deed } from '../../src/shared/job/records/notebook.ts';
 import { goTo } from '../support/browser.ts';
+import { trial } from '../support/records/scenario.ts';
+import { backlashOf, packs, shimsOf } from '../support/records/trials.ts';
 import { buildForPlan, putInDrawer, writeTrialTwo } from '../support/planBuild.ts';
 
 let bench: BenchPage;
@@ -113,6 +116,27 @@ it('works a depth shim out from both marks only once unit and meaning are chosen
   await next(page, 'Write it in the notes').click();
   await page.locator('main h1', { hasText: 'Shims by place' }).waitFor();
   expect((await buildNow()).notes.at(-1)?.text).toContain('gets 0.050 mm (0.0020 in) thinner');
+  expect(faults).toEqual([]);
+  await page.context().close();
+});
+
+it('brings a backlash that is out into its window by the ring gear, with a card, before any paint', async () => {
+  const { page, faults } = await bench.open();
+  const moving = await buildForPlan(bench.service, 'Rear axle 1208, backlash out');
+  const write = (deed: Deed) => bench.service.answers['builds.write']({ build: moving.build, by: 'A', deed });
+  const opened = valueOf(await write(trial)).entries.at(-1)?.id ?? '';
+  valueOf(await write(shimsOf(opened, packs(1.42, 3.1, 3.6))));
+  valueOf(await write(backlashOf(opened, 0.1)));
+  await goTo(page, { at: 'settle', build: moving.build, assembly: opened, check: 'backlash' });
+  await page.getByRole('heading', { name: 'Three ways out' }).waitFor();
+  await next(page, 'Move the ring gear').click();
+  await page.getByRole('group', { name: 'Ring-gear side' }).waitFor();
+  const notebook = valueOf(await bench.service.answers['builds.read']({ build: moving.build }));
+  const swap = readNotebook(moving.build, notebook.entries).swaps.at(-1);
+  expect(swap?.pinionOut_mm).toBe(0);
+  expect(swap?.ringAway_mm).toBeGreaterThan(0.05);
+  expect(swap?.lines.map(({ place }) => place)).toEqual(['ring-side', 'opposite-side']);
+  expect(swap?.expected).not.toHaveProperty('drive');
   expect(faults).toEqual([]);
   await page.context().close();
 });

@@ -1,4 +1,4 @@
-import type { HandAction } from '../../shared/contract/bench.ts';
+import type { HandAction, SimulatedAxle } from '../../shared/contract/bench.ts';
 import type { Clock } from '../clock.ts';
 import type { GaugesOptions } from '../gauges/gauges.ts';
 import type { Log } from '../log/log.ts';
@@ -12,6 +12,8 @@ import type { Warnings } from './warnings.ts';
 /** A simulator plugged into the bench: links to its gauges, and a hand that can be told to move. */
 export interface Simulation {
   readonly links: readonly string[];
+  /** The axle on the simulated stand, as a technician would describe it, with limits for it. */
+  readonly describes: SimulatedAxle;
   move(action: HandAction, cues: HandCues): Promise<void>;
   close(): Promise<void>;
 }

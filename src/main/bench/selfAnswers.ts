@@ -12,7 +12,13 @@ export function selfAnswers(bench: OpenBench): Pick<BenchAnswers, Names> {
   const { version, folder, simulation } = bench.options;
   return {
     'bench.about': async () =>
-      ok({ version, dataFolder: folder, simulated: simulation !== undefined, warnings: bench.warnings.list() }),
+      ok({
+        version,
+        dataFolder: folder,
+        simulated: simulation !== undefined,
+        ...(simulation === undefined ? {} : { simulatedAxle: simulation.describes }),
+        warnings: bench.warnings.list(),
+      }),
     'bench.report': async () => saveReport(bench),
     'bench.hand': async ({ action }) => {
       if (simulation === undefined) return fail(noHand);

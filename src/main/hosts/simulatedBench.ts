@@ -5,6 +5,7 @@ import { simulatedGauges } from '../../../hardware-sim/gauges/simulated.ts';
 import { type Hand, steadyHand } from '../../../hardware-sim/hands/hand.ts';
 import type { HandAction, SimulatedAssembly } from '../../shared/contract/bench.ts';
 import type { Simulation } from '../bench/parts.ts';
+import { makeUp, specSheet } from './simulatedAxle.ts';
 import type { HandCues } from '../bench/handCues.ts';
 
 /** A simulation whose parts the demo looks at: the axle's marks, and what the gauges are made of. */
@@ -80,6 +81,7 @@ export async function openSimulation(
   return {
     axle,
     assembled: () => assembled,
+    describes: { makeUp, specSheet },
     links: [gauges.indicator.link, gauges.torque.link],
     move,
     close: () => gauges.end(),

@@ -1,6 +1,8 @@
 import { z } from 'zod';
 import { bearingStates } from '../basics/recorded.ts';
+import { makeUpSchema } from '../axle/makeUp.ts';
 import { phases } from '../job/records/checkIds.ts';
+import { specSheetSchema } from '../job/records/specSheet.ts';
 import { doneSchema, problemSchema, question } from './message.ts';
 
 /** How the axle on the simulated stand is put together; packs that are not known yet are those of the scenario. */
@@ -30,6 +32,9 @@ export const handActionSchema = z.discriminatedUnion('do', [
 ]);
 export type HandAction = z.infer<typeof handActionSchema>;
 
+const simulatedAxleSchema = z.strictObject({ makeUp: makeUpSchema, specSheet: specSheetSchema });
+export type SimulatedAxle = z.infer<typeof simulatedAxleSchema>;
+
 export const benchQuestions = {
   'bench.about': question(
     z.strictObject({}),
@@ -37,6 +42,8 @@ export const benchQuestions = {
       version: z.string(),
       dataFolder: z.string(),
       simulated: z.boolean(),
+      /** What stands on the simulated bench, to be filled in where a newcomer would have to invent it. */
+      simulatedAxle: simulatedAxleSchema.optional(),
       /** Things the person should know at once: a database from a newer version, a thinned journal. */
       warnings: z.array(problemSchema),
     }),

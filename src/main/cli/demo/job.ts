@@ -3,6 +3,7 @@ import type { HandAction } from '../../../shared/contract/bench.ts';
 import type { BacklashBasis } from '../../../shared/basics/recorded.ts';
 import type { CaptureSettings, MarkResult } from '../../../shared/job/records/measurement.ts';
 import type { CheckId } from '../../../shared/job/records/checkIds.ts';
+import { makeUp, specSheet } from '../../hosts/simulatedAxle.ts';
 import * as scenario from './scenario.ts';
 import type { Technician } from './technician.ts';
 
@@ -38,8 +39,8 @@ const packsOf = ({ head_mm, ringSide_mm, otherSide_mm }: Shims) => ({
  */
 export async function doTheJob(job: Job): Promise<void> {
   const { technician } = job;
-  await technician.write({ kind: 'described', makeUp: scenario.makeUp });
-  await technician.write({ kind: 'limits-set', specSheet: scenario.specSheet });
+  await technician.write({ kind: 'described', makeUp });
+  await technician.write({ kind: 'limits-set', specSheet });
   await technician.write({
     kind: 'noted',
     topic: 'complaint',
@@ -171,7 +172,7 @@ function torque(
 /** The compound shows what the twin's gears press out of it; the technician draws both flanks and decides. */
 async function mark({ technician, simulation }: Job, id: string, judgement: MarkResult['judgement']): Promise<void> {
   const { convex, concave } = simulation.assembled().paint(film_um);
-  const [drive, coast] = scenario.makeUp.driveFlank === 'convex' ? [convex, concave] : [concave, convex];
+  const [drive, coast] = makeUp.driveFlank === 'convex' ? [convex, concave] : [concave, convex];
   const result: MarkResult = { kind: 'mark', drive, coast, judgement, compound: 'yellow marking compound, thin' };
   await technician.type(id, 'mark', { how: { kind: 'seen' }, result });
 }

@@ -7,6 +7,8 @@ import { useDraft, useHeld } from '../../../parts/useDraft.ts';
 import { Stage } from '../../../parts/Stage.tsx';
 import { Words } from '../../../parts/Words.tsx';
 import { unitShown, type UnitSystem } from '../../../../shared/basics/show.ts';
+import type { MakeUp } from '../../../../shared/axle/makeUp.ts';
+import { useBenchSeen } from '../../../stores/bench.ts';
 import { writeDeed } from '../../../stores/notebook.ts';
 import { go } from '../../../stores/route.ts';
 import { useSession } from '../../../stores/session.ts';
@@ -49,7 +51,9 @@ export function AxleScreen({ build }: { readonly build: Build }) {
           run: submit,
         }}
         others={
-          build.makeUp === undefined ? undefined : (
+          build.makeUp === undefined ? (
+            <FillIn onFill={(makeUp) => change(axleDraftOf(makeUp, units))} />
+          ) : (
             <Button onPress={() => go({ at: 'cut', build: build.id })}>Tell the cut from the teeth</Button>
           )
         }
@@ -58,6 +62,14 @@ export function AxleScreen({ build }: { readonly build: Build }) {
         <p className="quiet">Drive is the flank loaded when the vehicle pulls forward: convex on most axles.</p>
       </Words>
     </>
+  );
+}
+
+/** On the simulated bench nobody need guess what stands on it. */
+function FillIn({ onFill }: { readonly onFill: (makeUp: MakeUp) => void }) {
+  const axle = useBenchSeen(({ about }) => about?.simulatedAxle);
+  return axle === undefined ? undefined : (
+    <Button onPress={() => onFill(axle.makeUp)}>Fill in the simulated axle</Button>
   );
 }
 

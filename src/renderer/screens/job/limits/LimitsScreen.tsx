@@ -10,6 +10,7 @@ import { Words } from '../../../parts/Words.tsx';
 import { ask } from '../../../stores/ask.ts';
 import { writeDeed } from '../../../stores/notebook.ts';
 import { go } from '../../../stores/route.ts';
+import { useBenchSeen } from '../../../stores/bench.ts';
 import { useSession } from '../../../stores/session.ts';
 import { blankLimit, isBlank, type LimitDraft } from './draft.ts';
 import { LimitRow } from './LimitRow.tsx';
@@ -69,8 +70,11 @@ interface SheetHeadProps {
 
 function SheetHead({ build, draft, error, onChange }: SheetHeadProps) {
   const units = useSession((session) => session.units);
-  const [known, setKnown] = useState<readonly SpecSheet[]>([]);
-  useEffect(() => void ask('spec-sheets.list', {}).then((sheets) => setKnown(sheets ?? [])), []);
+  const [earlier, setEarlier] = useState<readonly SpecSheet[]>([]);
+  useEffect(() => void ask('spec-sheets.list', {}).then((sheets) => setEarlier(sheets ?? [])), []);
+  const simulated = useBenchSeen(({ about }) => about?.simulatedAxle?.specSheet);
+  const known =
+    simulated === undefined ? earlier : [...earlier.filter(({ name }) => name !== simulated.name), simulated];
   const take = (name: string): void => {
     const sheet = known.find((one) => one.name === name);
     if (sheet !== undefined) onChange({ name: sheet.name, rule: sheet.rule, rows: rowsOf(sheet, build.makeUp, units) });
