@@ -44,8 +44,8 @@ export function buildAnswers(desk: Desk): Pick<BenchAnswers, Names> {
       const reckoned = deed.kind === 'swap-planned' ? swapReckoned(notebook.value, deed) : ok(deed);
       return reckoned.ok ? writeEntry(desk, build, by, reckoned.value) : reckoned;
     },
-    'builds.undo': async ({ build, by }) => strike(desk, build, by, lastStanding, 'There is nothing to undo.'),
-    'builds.redo': async ({ build, by }) => strike(desk, build, by, lastStrike, 'There is nothing to bring back.'),
+    'builds.undo': async ({ build, by }) => strike(desk, { build, by }, lastStanding, 'There is nothing to undo.'),
+    'builds.redo': async ({ build, by }) => strike(desk, { build, by }, lastStrike, 'There is nothing to bring back.'),
     'spec-sheets.list': async () => ok(specSheets(desk)),
   };
 }
@@ -90,7 +90,12 @@ const noSuch = (field: string, sentence: string): Problem => ({
   remedy: 'Read the build again and choose from what is there.',
 });
 
-function strike(desk: Desk, build: string, by: string, which: typeof lastStanding, nothing: string): Result<Notebook> {
+function strike(
+  desk: Desk,
+  { build, by }: { readonly build: string; readonly by: string },
+  which: typeof lastStanding,
+  nothing: string,
+): Result<Notebook> {
   const notebook = readBuild(desk, build);
   if (!notebook.ok) return notebook;
   const entry = which(notebook.value.entries);

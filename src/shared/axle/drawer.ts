@@ -57,7 +57,7 @@ function unfitted(sizes: readonly Size[], goal: number): StackAnswer {
   const packs = reachable(sizes, goal + Math.min(goal, Math.max(0, ...sizes.map(({ units }) => units))));
   const asStack = (units: number): Stack => stackFrom(packs.stackOf(units), goal);
   const nearest = packs.totals.reduce((a, b) => (Math.abs(b - goal) < Math.abs(a - goal) ? b : a));
-  return { fits: false, nearest: asStack(nearest), buy: toBuy(packs.totals, packs.fewest, sizes, goal, asStack) };
+  return { fits: false, nearest: asStack(nearest), buy: toBuy(packs, sizes, goal, asStack) };
 }
 
 type Fewest = (units: number) => number;
@@ -77,8 +77,7 @@ function best(
 
 /** The shim that would complete the pack with fewest others, as near as can be to sizes shims come in. */
 function toBuy(
-  totals: readonly number[],
-  fewest: Fewest,
+  { totals, fewest }: { readonly totals: readonly number[]; readonly fewest: Fewest },
   sizes: readonly Size[],
   goal: number,
   asStack: (units: number) => Stack,

@@ -1,6 +1,5 @@
 import type { OpenedSimulation } from '../../hosts/simulatedBench.ts';
-import type { HandAction } from '../../../shared/contract/bench.ts';
-import type { BacklashBasis } from '../../../shared/basics/recorded.ts';
+import type { BacklashBasis, TorqueBasis } from '../../../shared/basics/recorded.ts';
 import type { CaptureSettings, MarkResult } from '../../../shared/job/records/measurement.ts';
 import type { CheckId } from '../../../shared/job/records/checkIds.ts';
 import { makeUp, specSheet } from '../../hosts/simulatedAxle.ts';
@@ -65,7 +64,7 @@ async function asFound(job: Job): Promise<void> {
   );
   await backlash(job, id);
   await runout(job, id, 'ring-gear-runout');
-  await torque(job, id, 'total-torque', 'used', 'in');
+  await torque(job, id, 'total-torque', { bearings: 'used', seal: 'in' });
   await mark(job, id, 'recorded');
 }
 
@@ -78,7 +77,7 @@ async function stripping(job: Job): Promise<void> {
     scenario.confirmed(true, 'Punched: one dot on the ring-gear side, two opposite.'),
   );
   await technician.type(id, 'shims', scenario.shimsMeasured(simulation.axle.asFound.shims));
-  await torque(job, id, 'pinion-torque', 'used', 'in');
+  await torque(job, id, 'pinion-torque', { bearings: 'used', seal: 'in' });
 }
 
 async function firstTrial(job: Job): Promise<void> {
@@ -118,7 +117,7 @@ async function againWith(job: Job, shims: Shims): Promise<string> {
 
 /** What every trial asks for once pinion and case are in. */
 async function together(job: Job, id: string): Promise<void> {
-  await torque(job, id, 'pinion-torque', 'set-up', 'out');
+  await torque(job, id, 'pinion-torque', { bearings: 'set-up', seal: 'out' });
   await job.technician.type(id, 'cap-torque', scenario.fastener(80));
   await job.technician.type(id, 'case-end-play', scenario.endPlay(job.simulation.assembled().endPlay_mm));
   await backlash(job, id);
@@ -131,12 +130,12 @@ async function final(job: Job): Promise<void> {
   const id = await technician.assemble({ phase: 'final', bearings: 'new', seal: 'in' }, true, packsOf(shims));
   await technician.type(id, 'shims', scenario.shimsMeasured(shims));
   await technician.type(id, 'sleeve-new', scenario.confirmed(true));
-  await torque(job, id, 'pinion-torque', 'new', 'in');
+  await torque(job, id, 'pinion-torque', { bearings: 'new', seal: 'in' });
   const added = shims.ringSide_mm + shims.otherSide_mm - before.ringSide_mm - before.otherSide_mm;
   await technician.type(id, 'case-preload', scenario.preloadShims(added));
   await technician.type(id, 'cap-torque', scenario.fastener(80));
   await backlash(job, id);
-  await torque(job, id, 'total-torque', 'new', 'in');
+  await torque(job, id, 'total-torque', { bearings: 'new', seal: 'in' });
   await technician.type(id, 'nut-locked', scenario.confirmed(true, 'New locking nut.'));
   await technician.type(id, 'bolts-locked', scenario.confirmed(true, 'Thread locker, ten bolts counted.'));
   await mark(job, id, 'accepted');
@@ -144,29 +143,30 @@ async function final(job: Job): Promise<void> {
 }
 
 const backlash = ({ technician, gauges }: Job, id: string): Promise<void> =>
-  technician.measure(id, 'backlash', gauges.indicator, rocking, { do: 'rock', stations });
+  technician.measure(id, 'backlash', {
+    gauge: gauges.indicator,
+    settings: rocking,
+    action: { do: 'rock', stations },
+  });
 
 const runout = ({ technician, gauges }: Job, id: string, check: 'ring-gear-runout' | 'flange-runout'): Promise<void> =>
-  technician.measure(id, check, gauges.indicator, turning, {
-    do: 'turn-ring',
-    surface: check === 'flange-runout' ? 'flange' : 'ring-gear',
+  technician.measure(id, check, {
+    gauge: gauges.indicator,
+    settings: turning,
+    action: { do: 'turn-ring', surface: check === 'flange-runout' ? 'flange' : 'ring-gear' },
   });
 
 function torque(
   { technician, gauges }: Job,
   id: string,
   check: CheckId,
-  bearings: 'set-up' | 'new' | 'used',
-  seal: 'in' | 'out',
+  state: Pick<TorqueBasis, 'bearings' | 'seal'>,
 ): Promise<void> {
-  const action: HandAction = { do: 'turn-pinion', what: check === 'total-torque' ? 'total' : 'pinion' };
-  return technician.measure(
-    id,
-    check,
-    gauges.torque,
-    { kind: 'torque', basis: { basis: 'running', seal, bearings } },
-    action,
-  );
+  return technician.measure(id, check, {
+    gauge: gauges.torque,
+    settings: { kind: 'torque', basis: { basis: 'running', ...state } },
+    action: { do: 'turn-pinion', what: check === 'total-torque' ? 'total' : 'pinion' },
+  });
 }
 
 /** The compound shows what the twin's gears press out of it; the technician draws both flanks and decides. */

@@ -17,6 +17,13 @@ export class DemoStopped extends Error {
   }
 }
 
+/** With which gauge, how, and by what motion of the hand a measurement is taken. */
+export interface Taking {
+  readonly gauge: string;
+  readonly settings: CaptureSettings;
+  readonly action: HandAction;
+}
+
 /** The demo's technician: does with the bench what a person does, by the same questions the screens ask. */
 export interface Technician {
   ask<Name extends QuestionName>(name: Name, ask: Ask<Name>): Promise<Answer<Name>>;
@@ -29,13 +36,7 @@ export interface Technician {
   ): Promise<string>;
   type(assembly: string, check: CheckId, reading: TypedReading): Promise<void>;
   /** Lets the hand move while the gauge streams, then has the bench record from the journal. */
-  measure(
-    assembly: string,
-    check: CheckId,
-    gauge: string,
-    settings: CaptureSettings,
-    action: HandAction,
-  ): Promise<void>;
+  measure(assembly: string, check: CheckId, taken: Taking): Promise<void>;
 }
 
 export async function createTechnician(
@@ -75,7 +76,7 @@ export async function createTechnician(
     },
     type: async (assembly, check, { how, result }) =>
       void (await write({ kind: 'measured', assembly, check, how, result })),
-    async measure(assembly, check, gauge, settings, action) {
+    async measure(assembly, check, { gauge, settings, action }) {
       for (let attempt = 1; ; attempt += 1) {
         const from = heard.last() + 1;
         await asking('bench.hand', { action: { ...action, ...(on === undefined ? {} : { on }) } });

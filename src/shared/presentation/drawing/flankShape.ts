@@ -77,10 +77,13 @@ export function placeOnFlank(geometry: FlankGeometry, point: Point): FlankPlace 
 
 const onFlank = (fraction: number): number => Math.min(0.5, Math.max(-0.5, fraction));
 
+/** Enough that the bow of a flank shows no corners. */
+const levelSteps = 24;
+
 /** Points along a level line of the flank from one place along the face to another. */
-export function levelLine(geometry: FlankGeometry, crown: number, from = -0.5, to = 0.5, steps = 24): readonly Point[] {
-  return Array.from({ length: steps + 1 }, (_, step) =>
-    pointAt(geometry, { heel: from + ((to - from) * step) / steps, crown }),
+export function levelLine(geometry: FlankGeometry, crown: number, from = -0.5, to = 0.5): readonly Point[] {
+  return Array.from({ length: levelSteps + 1 }, (_, step) =>
+    pointAt(geometry, { heel: from + ((to - from) * step) / levelSteps, crown }),
   );
 }
 

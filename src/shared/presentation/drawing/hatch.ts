@@ -15,14 +15,21 @@ export function hatch(outline: readonly Point[], angle_deg: number, spacing: num
   const last = Math.floor(Math.max(...offsets) / spacing);
   const count = Number.isFinite(first) ? last - first + 1 : 0;
   return Array.from({ length: Math.max(0, count) }, (_, index) =>
-    strokesAt(outline, along, across, (first + index) * spacing),
+    strokesAt(outline, { along, across }, (first + index) * spacing),
   ).join('');
 }
 
+/** Unit vectors along the strokes and across them. */
+interface Axes {
+  readonly along: Point;
+  readonly across: Point;
+}
+
 /** The pieces of one line that lie inside: its crossings with the outline, taken in pairs. */
-function strokesAt(outline: readonly Point[], along: Point, across: Point, offset: number): string {
+function strokesAt(outline: readonly Point[], axes: Axes, offset: number): string {
+  const { along, across } = axes;
   const distances = outline
-    .flatMap((from, index) => crossing(from, outline[(index + 1) % outline.length] ?? from, along, across, offset))
+    .flatMap((from, index) => crossing(from, outline[(index + 1) % outline.length] ?? from, axes, offset))
     .sort((a, b) => a - b);
   const at = (distance: number): Point => ({
     x: across.x * offset + along.x * distance,
@@ -35,7 +42,7 @@ const piece = (start: number, end: number | undefined, at: (distance: number) =>
   end === undefined ? '' : line(at(start), at(end));
 
 /** Where the edge meets the line, measured along it; an edge's lower end counts, its upper does not, so that a corner counts once. */
-function crossing(from: Point, to: Point, along: Point, across: Point, offset: number): readonly number[] {
+function crossing(from: Point, to: Point, { along, across }: Axes, offset: number): readonly number[] {
   const [a, b] = [from, to].map((point) => point.x * across.x + point.y * across.y - offset);
   if (a === undefined || b === undefined || a < 0 === b < 0) return [];
   const share = a / (a - b);

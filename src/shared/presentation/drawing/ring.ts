@@ -78,19 +78,26 @@ function scaleElements(input: RingInput, layout: RingLayout, scale: RadialScale)
     ...written.flatMap((value, index) => {
       // The unit stands on the innermost circle: on the outermost the longer word would run over the teeth.
       const words = index === 0 ? `${digits[index] ?? ''} ${unit}` : (digits[index] ?? '');
-      return writtenCircle(words, layout, scale.radius(value), angles[index] ?? 0, letter * 0.9);
+      return writtenCircle(layout, {
+        words,
+        radius: scale.radius(value),
+        axis_deg: angles[index] ?? 0,
+        size: letter * 0.9,
+      });
     }),
   ];
 }
 
+/** Words on a circle, at an angle of the ring. */
+interface Written {
+  readonly words: string;
+  readonly radius: number;
+  readonly axis_deg: number;
+  readonly size: number;
+}
+
 /** A circle with its value standing in a gap of its line, inwards of it where the words would run over the teeth. */
-function writtenCircle(
-  words: string,
-  { centre, toe }: RingLayout,
-  radius: number,
-  axis_deg: number,
-  size: number,
-): readonly Element[] {
+function writtenCircle({ centre, toe }: RingLayout, { words, radius, axis_deg, size }: Written): readonly Element[] {
   const half = roughWidth(words, size) / 2;
   const half_deg = (Math.atan2(half + size * 0.3, radius) * 180) / Math.PI;
   const axis = (axis_deg * Math.PI) / 180;
@@ -148,18 +155,16 @@ function readingElements(
   if (isNone(value_mm)) {
     return [faint, ...stateMark(state, clockPoint(centre, (scale.lane.outer + layout.toe) / 2, angle_deg), size)];
   }
-  const bar = U95_mm > 0 ? [uncertaintyBar(value_mm, U95_mm, station, layout, scale, size)] : [];
+  const bar = U95_mm > 0 ? [uncertaintyBar({ value_mm, U95_mm, size }, station, layout, scale)] : [];
   return [faint, ...bar, ...stateMark(state, clockPoint(centre, scale.radius(value_mm), angle_deg), size)];
 }
 
 /** Beside the mark like a dimension on a drawing, so that a small uncertainty is not hidden by it. */
 function uncertaintyBar(
-  value_mm: number,
-  U95_mm: number,
+  { value_mm, U95_mm, size }: { readonly value_mm: number; readonly U95_mm: number; readonly size: number },
   { angle_deg, state }: RingStation,
   { centre }: RingLayout,
   scale: RadialScale,
-  size: number,
 ): Element {
   const turned = (offset: number): number => (Math.atan2(offset, scale.radius(value_mm)) * 180) / Math.PI;
   const at_deg = angle_deg + turned(size * 0.78);
