@@ -17,22 +17,36 @@ const cut = 0.12;
  * much of the narrowing is the camera's, how exactly the arcs were found; and of what uneven film and light do to the
  * outline. Learnt from rendered photographs, see docs/reading-the-mark.md.
  */
-const unseen = { heel: 0.0095, crown: 0.005 };
+const unseen = { heel: 0.0125, crown: 0.006 };
+/** Standard deviation of the long edges at mid face where they hardly show, as a fraction of the height (from rendered ones). */
+const faintEdge = 0.06;
 const outline = { heel: 0.004, crown: 0.006 };
 
 /**
  * Standard uncertainty of the centre from everything that could have been otherwise, each moved in turn by its own
  * standard deviation (JCGM 100: sensitivities by difference): the four corners in both directions, and the bareness
  * at which the mark was cut.
- * @param centreAt the centre with the mark cut at another bareness.
+ * @param centreAt the centre with the mark cut at another bareness
+ * @param faintness how little crown and root show in the photo, 0…1
  */
-export function centreUncertainty(map: FlankMap, centre: Centre, centreAt: (bareness: number) => Centre): Centre {
+export function centreUncertainty(
+  map: FlankMap,
+  centre: Centre,
+  centreAt: (bareness: number) => Centre,
+  faintness = 0,
+): Centre {
   const corners = cornerShares(map, centre);
   const [less, more] = [centreAt(0.5 - cut), centreAt(0.5 + cut)];
   const arch = 1 - 4 * centre.heel * centre.heel;
   return {
     heel: Math.hypot(corners.heel, (more.heel - less.heel) / 2, unseen.heel * arch, outline.heel),
-    crown: Math.hypot(corners.crown, (more.crown - less.crown) / 2, unseen.crown * arch, outline.crown),
+    crown: Math.hypot(
+      corners.crown,
+      (more.crown - less.crown) / 2,
+      unseen.crown * arch,
+      faintness * faintEdge * arch,
+      outline.crown,
+    ),
   };
 }
 

@@ -1,3 +1,4 @@
+import type { Field } from '../../basics/field.ts';
 import type { Edge, EdgeContact, Mark } from './mark.ts';
 import type { Mask } from './regions.ts';
 import type { Grid } from './smoothing.ts';
@@ -7,7 +8,7 @@ export interface Marked {
   readonly grid: Grid;
   readonly mask: Mask;
   /** How bare each cell is, 0 compound … 1 mark. */
-  readonly bareness: Float32Array;
+  readonly bareness: Field;
 }
 
 /** The tooth's proportions, as far as they are known. */
@@ -132,7 +133,7 @@ function contact({ grid, mask, bareness }: Marked, edge: Edge): EdgeContact {
     let width = 0;
     for (let along = 0; along < long; along += 1) {
       const at = cell(depth, along);
-      if (mask[at] === 1 && (bareness[at] ?? 0) > level) width += 1;
+      if (mask[at] === 1 && bareness.cell(at) > level) width += 1;
     }
     return width;
   };

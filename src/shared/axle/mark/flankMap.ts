@@ -14,6 +14,8 @@ export const straight: Bends = { toe: 0, heel: 0, crown: 0, root: 0 };
 export interface FlankMap {
   readonly corners: FlankCorners;
   readonly bends: Bends;
+  /** How much farther crown and root are bent towards the heel than towards the toe: {@link archAt}. */
+  readonly skew: number;
   /** Height at the toe over height at the heel, as far as it is the tooth's own and not the camera's: {@link ownNarrowing}. */
   readonly narrowing: number;
   /**
@@ -27,7 +29,7 @@ export interface FlankMap {
  * Lays a flank on its four corners.
  * @returns the map, or a problem naming the corners where they make no flank.
  */
-export function mapFlank(corners: FlankCorners, bends: Bends = straight): Result<FlankMap> {
+export function mapFlank(corners: FlankCorners, bends: Bends = straight, skew = 0): Result<FlankMap> {
   const plane = squareTo(corners);
   if (plane === undefined || !convex(corners)) return fail(noFlank);
   const own = ownShare(corners);
@@ -36,15 +38,22 @@ export function mapFlank(corners: FlankCorners, bends: Bends = straight): Result
   const toPhoto = (along: number, up: number): Pixel => {
     const flat = carry(plane, along, up);
     const even = between(corners, along, up);
-    const arch = 4 * along * (1 - along) * (bends.root + up * (bends.crown - bends.root));
+    const arch = archAt(along, bends.root + up * (bends.crown - bends.root), skew);
     const side = 4 * up * (1 - up) * (bends.toe + along * (bends.heel - bends.toe)) + lean(arch);
     return [
       flat[0] + own * (even[0] - flat[0]) + arch * height[0] + side * face[0],
       flat[1] + own * (even[1] - flat[1]) + arch * height[1] + side * face[1],
     ];
   };
-  return ok({ corners, bends, narrowing: Math.exp(own * seenNarrowing(corners)), toPhoto });
+  return ok({ corners, bends, skew, narrowing: Math.exp(own * seenNarrowing(corners)), toPhoto });
 }
+
+/**
+ * How far a long edge lies from the straight line between its ends. An arc seen in perspective, or one that is curved more
+ * at one end, has its top off the middle.
+ */
+export const archAt = (along: number, bend: number, skew: number): number =>
+  4 * along * (1 - along) * (bend + skew * (2 * along - 1));
 
 const noFlank: Problem = {
   kind: 'corners',
@@ -119,7 +128,7 @@ function leanOf(corners: FlankCorners): (bend: number) => number {
   const area = Math.abs(face[0] * height[1] - face[1] * height[0]);
   const outOfSquare = (face[0] * height[0] + face[1] * height[1]) / area;
   const aspect = Math.hypot(...face) / Math.hypot(...height);
-  return (bend) => (-0.9 * bend * (outOfSquare + 0.33 * Math.sign(bend))) / aspect;
+  return (bend) => (-1.2 * bend * (outOfSquare + 0.33 * Math.sign(bend))) / aspect;
 }
 
 /**

@@ -1,5 +1,7 @@
-import { besideEdge, type Bends, type FlankMap, mapFlank, middleVectors } from './flankMap.ts';
-import { type LabPlanes, labPlanes } from './labPlanes.ts';
+import { archAt, besideEdge, type Bends, type FlankMap, mapFlank, middleVectors } from './flankMap.ts';
+import type { Field } from '../../basics/field.ts';
+import { labPlanes } from './labPlanes.ts';
+import type { Colours } from './paint.ts';
 import type { FlankCorners, Photo, Pixel } from './photo.ts';
 import { straighten } from './straighten.ts';
 
@@ -7,6 +9,7 @@ import { straighten } from './straighten.ts';
 export interface SettledEdges {
   readonly corners: FlankCorners;
   readonly bends: Bends;
+  readonly skew: number;
 }
 
 type LongEdge = 'crown' | 'root';
@@ -18,17 +21,19 @@ type LongEdge = 'crown' | 'root';
  * would pass for it. Corners move along the height only: along the face a tap is good enough.
  */
 export function settleEdges(photo: Photo, map: FlankMap): SettledEdges {
-  const crown = settled(photo, map, 'crown');
+  const crown = settledCrown(photo, map);
   const bend = map.bends.crown + crown.bend;
   const alike: Bends = { ...map.bends, crown: bend, root: bend + rootMore };
-  const bent = mapFlank(map.corners, alike);
-  const root = settled(photo, bent.ok ? bent.value : map, 'root');
+  const skew = map.skew + crown.skew;
+  const bent = mapFlank(map.corners, alike, skew);
+  const root = settledRoot(photo, bent.ok ? bent.value : map);
   const [, height] = middleVectors(map.corners);
   const moved = ([x, y]: Pixel, by: number): Pixel => [x + by * height[0], y + by * height[1]];
   const [a, b, c, d] = map.corners;
   return {
     corners: [moved(a, root.toe), moved(b, crown.toe), moved(c, crown.heel), moved(d, root.heel)],
     bends: { ...alike, root: alike.root + root.bend },
+    skew,
   };
 }
 
@@ -59,30 +64,38 @@ const margin = 0.03;
 const strip = { columns: 80, rows: 96, samples: 3 } as const;
 const perRow = (2 * (reach + margin)) / strip.rows;
 
-function settled(photo: Photo, map: FlankMap, edge: LongEdge): Move {
+function settledCrown(photo: Photo, map: FlankMap): Move & { readonly skew: number } {
+  const steps = stepsBeside(photo, map, 'crown');
+  const ends = likeliest(steps, 'crown', 0);
+  const skew = likeliestSkew(steps, ends);
+  return { ...likeliest(steps, 'crown', skew), skew };
+}
+
+/** The root is skewed as the crown is: it is the same arc, seen from the same place. */
+const settledRoot = (photo: Photo, map: FlankMap): Move => likeliest(stepsBeside(photo, map, 'root'), 'root', 0);
+
+function stepsBeside(photo: Photo, map: FlankMap, edge: LongEdge): Field {
   const home = edge === 'crown' ? 1 : 0;
   const around = { ...strip, low: home - reach - margin, high: home + reach + margin };
-  const colours = labPlanes(straighten(photo, besideEdge(map, edge), around));
-  return likeliest(stepsAcross(colours, enough[edge]), edge);
+  return stepsAcross(labPlanes(straighten(photo, besideEdge(map, edge), around)), enough[edge]);
 }
 
 /** Rows on each side whose colours are compared: a hundredth of the height. */
 const aside = 5;
 
 /** How much colours differ above and below each cell, up to a limit. */
-function stepsAcross(colours: LabPlanes, most: number): Float32Array {
-  const { columns, rows } = strip;
-  const steps = new Float32Array(columns * rows);
-  for (let cell = aside * columns; cell < (rows - aside) * columns; cell += 1) {
-    steps[cell] = Math.min(most, Math.hypot(stepIn(colours.L, cell), stepIn(colours.a, cell), stepIn(colours.b, cell)));
-  }
-  return steps;
+function stepsAcross([L, a, b]: Colours, most: number): Field {
+  const { columns, rows } = L;
+  return L.map((_, cell) => {
+    const inside = cell >= aside * columns && cell < (rows - aside) * columns;
+    return inside ? Math.min(most, Math.hypot(stepIn(L, cell), stepIn(a, cell), stepIn(b, cell))) : 0;
+  });
 }
 
-function stepIn(plane: Float32Array, cell: number): number {
+function stepIn(plane: Field, cell: number): number {
   let difference = 0;
   for (let n = 1; n <= aside; n += 1) {
-    difference += (plane[cell + n * strip.columns] ?? 0) - (plane[cell - n * strip.columns] ?? 0);
+    difference += plane.cell(cell + n * strip.columns) - plane.cell(cell - n * strip.columns);
   }
   return difference / aside;
 }
@@ -97,14 +110,14 @@ const [endMoves, bendMoves] = [upTo(reach), upTo(0.036)];
 const unlikely = 8;
 
 /** Mean of all moves, each as likely as the line along it shows and as it is near to what was tapped. */
-function likeliest(steps: Float32Array, edge: LongEdge): Move {
+function likeliest(steps: Field, edge: LongEdge, skew: number): Move {
   const moves: (Move & { readonly score: number })[] = [];
   for (const toe of endMoves) {
     for (const heel of endMoves) {
       for (const bend of bendMoves) {
         const against = ((toe / tap) ** 2 + (heel / tap) ** 2 + (bend / arc[edge]) ** 2) / 2;
         if (against > unlikely) continue;
-        moves.push({ toe, heel, bend, score: tells[edge] * meanStep(steps, toe, heel, bend) - against });
+        moves.push({ toe, heel, bend, score: tells[edge] * meanStep(steps, { toe, heel, bend, skew }) - against });
       }
     }
   }
@@ -120,15 +133,38 @@ function likeliest(steps: Float32Array, edge: LongEdge): Move {
   return { toe: sum.toe / sum.weight, heel: sum.heel / sum.weight, bend: sum.bend / sum.weight };
 }
 
+/** Standard deviation of the skew, as a fraction of the height, and the farthest that is looked at. */
+const skewed = 0.05;
+const skewMoves = Array.from({ length: 27 }, (_, n) => (n - 13) * 0.012);
+const widerBends = upTo(0.06);
+
+/** Mean of all skews between two ends, each with the bends that go with it. */
+function likeliestSkew(steps: Field, { toe, heel, bend: usual }: Move): number {
+  const scores = skewMoves.flatMap((skew) =>
+    widerBends.map((bend) => {
+      const against = ((skew / skewed) ** 2 + (bend / (2 * arc.crown)) ** 2) / 2;
+      return { skew, score: tells.crown * meanStep(steps, { toe, heel, bend: usual + bend, skew }) - against };
+    }),
+  );
+  const best = scores.reduce((most, { score }) => Math.max(most, score), -Infinity);
+  let [sum, whole] = [0, 0];
+  for (const { skew, score } of scores) {
+    const weight = Math.exp(score - best);
+    sum += weight * skew;
+    whole += weight;
+  }
+  return sum / whole;
+}
+
 /** Mean step across one line, every other column. */
-function meanStep(steps: Float32Array, toe: number, heel: number, bend: number): number {
+function meanStep(steps: Field, { toe, heel, bend, skew }: Move & { readonly skew: number }): number {
   const { columns, rows } = strip;
   let [sum, count] = [0, 0];
   for (let column = 2; column < columns - 2; column += 2) {
     const along = (column + 0.5) / columns;
-    const up = toe + along * (heel - toe) + 4 * along * (1 - along) * bend;
+    const up = toe + along * (heel - toe) + archAt(along, bend, skew);
     const row = Math.round(up / perRow + rows / 2 - 0.5);
-    sum += steps[row * columns + column] ?? 0;
+    if (row >= 0 && row < rows) sum += steps.at(column, row);
     count += 1;
   }
   return sum / count;

@@ -1,14 +1,15 @@
 import { describe, expect, test } from 'vitest';
+import { Field } from '../../../../../src/shared/basics/field.ts';
 import { describeMask } from '../../../../../src/shared/axle/mark/describeMask.ts';
 
 const grid = { columns: 200, rows: 72 };
 
 /** A mask and its bareness from a signed shape: positive inside, 1 fully bare. */
 function marked(shape: (heel: number, crown: number) => number) {
-  const bareness = Float32Array.from({ length: 200 * 72 }, (_, k) =>
+  const bareness = new Field(200, 72).map((_, k) =>
     Math.min(1, Math.max(0, shape(((k % 200) + 0.5) / 200 - 0.5, (Math.floor(k / 200) + 0.5) / 72 - 0.5))),
   );
-  return { grid, bareness, mask: Uint8Array.from(bareness, (value) => (value > 0.5 ? 1 : 0)) };
+  return { grid, bareness, mask: bareness.where((value) => value > 0.5) };
 }
 const even = { faceOverHeight: 4, narrowing: 1 };
 const ellipse =
