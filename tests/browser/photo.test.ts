@@ -25,13 +25,12 @@ const give = (page: Page, buffer: Buffer, name = 'tooth.jpg', mimeType = 'image/
   page.getByLabel('Photo file').setInputFiles({ name, mimeType, buffer });
 
 /** Taps the four corners where a hand would, on the photo as it lies on the screen. */
-async function tapCorners(page: Page): Promise<void> {
+async function tapCorners(page: Page, corners = taken.corners): Promise<void> {
   const picture = page.locator('.photo__picture');
   await picture.waitFor();
   const box = await picture.boundingBox();
   if (box === null) throw new Error('the photo is not shown');
-  for (const [x, y] of taken.corners)
-    await page.mouse.click(box.x + (x * box.width) / 1200, box.y + (y * box.height) / 900);
+  for (const [x, y] of corners) await page.mouse.click(box.x + (x * box.width) / 1200, box.y + (y * box.height) / 900);
 }
 
 async function trialNow() {
@@ -96,7 +95,9 @@ it('reads a mark off a photo, lets a brush correct it, keeps both, and shows the
   if (read === undefined) throw new Error('the mark does not say from which photo it was read');
   const { jpeg_base64 } = valueOf(await bench.service.answers['photos.read']({ sha256: read.photo }));
   const again = valueOf(
-    readPattern(jpegJs.decode(Buffer.from(jpeg_base64, 'base64'), { useTArray: true }), read.corners),
+    readPattern(jpegJs.decode(Buffer.from(jpeg_base64, 'base64'), { useTArray: true }), read.corners, {
+      depth: read.depth,
+    }),
   );
   expect(Math.abs(again.mark.heel - (drive?.heel ?? 9))).toBeLessThan(0.005);
   expect(Math.abs(again.mark.crown - (drive?.crown ?? 9))).toBeLessThan(0.005);
@@ -105,5 +106,43 @@ it('reads a mark off a photo, lets a brush correct it, keeps both, and shows the
   await page.getByRole('button', { name: /^Photo ?, of the drive flank/u }).click();
   await page.locator('[data-read="numbers"]').waitFor();
   expect(await page.locator('[data-read="numbers"]').textContent()).toBe(before);
+  expect(faults.filter((fault) => !fault.includes('net::'))).toEqual([]);
+});
+
+it('lets a hand outline the mark where nothing can be read, with a hand’s doubt', async () => {
+  const unmarked = renderedPhoto(8, [1200, 900], 'no-mark');
+  const { page, faults } = await bench.open();
+  await goTo(page, { at: 'photo', build: ids.build, assembly: ids.trial, flank: 'coast', place: 0 });
+  await give(page, unmarked.jpeg);
+  await page.getByText('Tap where toe and root meet (1 of 4)').waitFor();
+  await tapCorners(page, unmarked.taken.corners);
+  await page.getByText('No mark stands out from the compound').waitFor();
+  await page.getByText('Brush: paint where the mark lies').waitFor();
+
+  const flank = await page.locator('.straight__flank').boundingBox();
+  if (flank === null) throw new Error('the straight flank is not shown');
+  const at = (along: number, up: number) => [flank.x + flank.width * along, flank.y + flank.height * (1 - up)] as const;
+  // A ring round the middle: what it encloses is the mark.
+  await page.mouse.move(...at(0.7, 0.5));
+  await page.mouse.down();
+  for (let turn = 0; turn <= 64; turn += 1) {
+    const angle = (2 * Math.PI * turn) / 60;
+    await page.mouse.move(...at(0.5 + 0.2 * Math.cos(angle), 0.5 + 0.25 * Math.sin(angle)));
+  }
+  await page.mouse.up();
+  await page.getByText('The mark as it was outlined').waitFor();
+  await page.getByText('Outlined by hand: where the mark lies is less sure').waitFor();
+  await next(page, 'Use it for the coast flank').click();
+  await page.getByText('Change shims').click();
+  await next(page, 'Keep the mark').click();
+  await page.getByText('Kept in the notebook').waitFor();
+
+  const { mark } = await trialNow();
+  const coast = mark === undefined || isNone(mark.coast) ? undefined : mark.coast;
+  expect(Math.abs(coast?.heel ?? 9)).toBeLessThan(0.05);
+  expect(Math.abs(coast?.crown ?? 9)).toBeLessThan(0.07);
+  expect(coast?.U95?.heel).toBeGreaterThan(0.06);
+  expect(coast?.U95?.crown).toBeGreaterThan(0.08);
+  expect(mark?.photos?.find((one) => one.flank === 'coast')).toMatchObject({ fromEmpty: true });
   expect(faults.filter((fault) => !fault.includes('net::'))).toEqual([]);
 });

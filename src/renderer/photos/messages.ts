@@ -1,7 +1,7 @@
-import type { Bends } from '../../shared/axle/mark/flankMap.ts';
+import type { Bends, Depth } from '../../shared/axle/mark/flankMap.ts';
 import type { MarkWithArea } from '../../shared/axle/mark/describeMask.ts';
 import type { FlankCorners } from '../../shared/axle/mark/photo.ts';
-import type { BrushTouch } from '../../shared/axle/mark/readPattern.ts';
+import type { BrushTouch } from '../../shared/axle/mark/brush.ts';
 import type { Result } from '../../shared/basics/result.ts';
 
 /** What the page asks of the worker that handles photos. */
@@ -13,8 +13,12 @@ export type WorkerAsk =
 export interface ReadAsk {
   readonly corners: FlankCorners;
   /** Edges bent by hand; without them they are looked for. */
-  readonly bends?: Bends;
+  readonly bends?: Bends | undefined;
+  /** Whether the tooth is as high at the toe as at the heel, where the build knows its cut. */
+  readonly depth?: Depth | undefined;
   readonly brushed: readonly BrushTouch[];
+  /** Whether the brush begins on an empty flank: what a machine reads in it is not looked at. */
+  readonly fromEmpty: boolean;
 }
 
 /** A photo made small enough to be stored, as a JPEG that holds nothing but its picture. */

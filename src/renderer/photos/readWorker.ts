@@ -1,7 +1,9 @@
 // Photos are opened and read here, beside the page, so that the screen never stands still while it is done.
-import { mapFlank } from '../../shared/axle/mark/flankMap.ts';
 import type { Photo } from '../../shared/axle/mark/photo.ts';
-import { corrected, readPattern } from '../../shared/axle/mark/readPattern.ts';
+import { corrected, outlined, type Outlined } from '../../shared/axle/mark/brush.ts';
+import type { Unreadable } from '../../shared/axle/mark/unreadable.ts';
+import { layFlank } from '../../shared/axle/mark/layFlank.ts';
+import { readPattern } from '../../shared/axle/mark/readPattern.ts';
 import { type FlankRaster, straighten } from '../../shared/axle/mark/straighten.ts';
 import { fail, ok, type Result } from '../../shared/basics/result.ts';
 import type { ReadAnswer, ReadAsk, ReadMark, StraightPicture, WorkerAnswers, WorkerAsk } from './messages.ts';
@@ -34,19 +36,26 @@ async function openPhoto(jpeg: Blob): Promise<WorkerAnswers['open']> {
 /** The picture is read back at once, so it is kept where reading is cheap. */
 const canvasSettings = { willReadFrequently: true } as const;
 
-function read({ corners, bends, brushed }: ReadAsk): ReadAnswer {
+function read(ask: ReadAsk): ReadAnswer {
   if (open === undefined) return { straight: undefined, result: fail(notStored), took_ms: 0 };
   const began = performance.now();
-  const first = readPattern(open, corners, bends === undefined ? {} : { bends });
-  const reading = first.ok && brushed.length > 0 ? corrected(first.value, brushed) : first;
+  const reading = markIn(open, ask);
   const took_ms = performance.now() - began;
-  const map = first.ok ? ok(first.value.map) : mapFlank(corners, bends);
-  const straight = map.ok ? pictureOf(straighten(open, map.value, shown)) : undefined;
+  // Where nothing was read the flank is shown all the same: the brush needs it.
+  const laid = reading.ok ? reading : layFlank(open, ask.corners, ask);
+  const straight = laid.ok ? pictureOf(straighten(open, laid.value.map, shown)) : undefined;
   return { straight, result: reading.ok ? ok(markOf(reading.value)) : reading, took_ms };
 }
 
-function markOf(reading: Extract<ReturnType<typeof readPattern>, { ok: true }>['value']): ReadMark {
-  const { mark, warnings, map, mask, raster } = reading;
+/** Read by machine and changed with the brush, or outlined by hand from the beginning. */
+function markIn(photo: Photo, ask: ReadAsk): Result<Outlined, Unreadable> {
+  const { corners, brushed, fromEmpty } = ask;
+  if (fromEmpty) return outlined(photo, corners, brushed, ask);
+  const first = readPattern(photo, corners, ask);
+  return first.ok && brushed.length > 0 ? corrected(first.value, brushed) : first;
+}
+
+function markOf({ mark, warnings, map, mask, raster }: Outlined): ReadMark {
   return {
     mark,
     warnings,

@@ -1,3 +1,4 @@
+import { type Depth, depthOfCut } from '../../../shared/axle/mark/flankMap.ts';
 import type { FlankCorners, Pixel } from '../../../shared/axle/mark/photo.ts';
 import { readPattern as readMark } from '../../../shared/axle/mark/readPattern.ts';
 import { fail, ok, type Problem, type Result } from '../../../shared/basics/result.ts';
@@ -7,9 +8,9 @@ import { needed, noAnswer, type Verb, wrongUse } from '../verb.ts';
 /** The mark on one flank of a photo, its four corners given. */
 export const readPattern: Verb = {
   name: 'read-pattern',
-  usage: 'read-pattern --photo FILE.jpg|png --corners "x,y x,y x,y x,y"',
+  usage: 'read-pattern --photo FILE.jpg|png --corners "x,y x,y x,y x,y" [--cut face-milled|face-hobbed]',
   summary: 'the mark on a photographed flank; corners toe-root, toe-crown, heel-crown, heel-root',
-  options: { photo: { type: 'string' }, corners: { type: 'string' } },
+  options: { photo: { type: 'string' }, corners: { type: 'string' }, cut: { type: 'string' } },
   async run(given, output) {
     const path = needed(given, 'photo');
     if (!path.ok) return wrongUse(output, path.problem);
@@ -17,11 +18,13 @@ export const readPattern: Verb = {
     if (!written.ok) return wrongUse(output, written.problem);
     const corners = cornersFrom(written.value);
     if (!corners.ok) return wrongUse(output, corners.problem);
+    const depth = depthFrom(given.cut);
+    if (!depth.ok) return wrongUse(output, depth.problem);
     const photo = readPhoto(path.value, '--photo');
     if (!photo.ok) return wrongUse(output, photo.problem);
     const outside = firstOutside(corners.value, photo.value);
     if (outside !== undefined) return wrongUse(output, outside);
-    const reading = readMark(photo.value, corners.value);
+    const reading = readMark(photo.value, corners.value, { depth: depth.value });
     if (!reading.ok && reading.problem.kind === 'corners')
       return wrongUse(output, { ...reading.problem, field: '--corners' });
     if (!reading.ok) return noAnswer(output, reading.problem);
@@ -29,6 +32,18 @@ export const readPattern: Verb = {
     return 0;
   },
 };
+
+/** What the cut says of the tooth's depth; nothing where it is not given. */
+function depthFrom(cut: unknown): Result<Depth | undefined> {
+  if (cut === undefined || cut === 'not-known') return ok(undefined);
+  if (cut === 'face-milled' || cut === 'face-hobbed') return ok(depthOfCut(cut));
+  return fail({
+    kind: 'wrong-cut',
+    field: '--cut',
+    sentence: `--cut: "${String(cut)}" is not a cut.`,
+    remedy: 'Write face-milled or face-hobbed, or leave it out where it is not known.',
+  });
+}
 
 const number = /^-?\d+(?:\.\d+)?$/u;
 

@@ -25,14 +25,34 @@ export interface FlankMap {
   toPhoto(along: number, up: number): Pixel;
 }
 
+/** Whether the tooth itself is as high at the toe as at the heel. */
+export type Depth = 'uniform' | 'tapered';
+
+/**
+ * What a cut says of the tooth's depth: face-hobbed teeth have the same from toe to heel, face-milled ones are lower at the
+ * toe (common practice, and how the cutters move).
+ */
+export const depthOfCut = (cut: 'face-milled' | 'face-hobbed'): Depth =>
+  cut === 'face-hobbed' ? 'uniform' : 'tapered';
+
+export interface MapOptions {
+  /** How much farther crown and root are bent towards the heel than towards the toe. */
+  readonly skew?: number;
+  readonly depth?: Depth | undefined;
+}
+
 /**
  * Lays a flank on its four corners.
  * @returns the map, or a problem naming the corners where they make no flank.
  */
-export function mapFlank(corners: FlankCorners, bends: Bends = straight, skew = 0): Result<FlankMap> {
+export function mapFlank(
+  corners: FlankCorners,
+  bends: Bends = straight,
+  { skew = 0, depth }: MapOptions = {},
+): Result<FlankMap> {
   const plane = squareTo(corners);
   if (plane === undefined || !convex(corners)) return fail(noFlank);
-  const own = ownShare(corners);
+  const own = ownShare(corners, depth);
   const [face, height] = middleVectors(corners);
   const lean = leanOf(corners);
   const toPhoto = (along: number, up: number): Pixel => {
@@ -108,14 +128,20 @@ const seenNarrowing = ([a, b, c, d]: FlankCorners): number => Math.log(apart(a, 
 /**
  * A flank that looks lower at the toe than at the heel is nearer at the heel, or is lower at the toe, or is twisted:
  * four corners cannot tell. From a hand's distance a camera makes little of it, so a small difference is taken as
- * perspective, a large one as the tooth's own, and one in between as something of both (derived: 31 mm of face
+ * perspective, a large one as the tooth's own, and one in between as something of both, unless the cut says (derived: 31 mm of face
  * turned by 20° at 150 mm look 7 % lower at one end; tapered or twisted teeth 20 to 40 %).
  * @returns 0 all perspective … 1 all the tooth's own.
  */
-function ownShare(corners: FlankCorners): number {
+function ownShare(corners: FlankCorners, depth: Depth | undefined): number {
+  const seen = seenNarrowing(corners);
+  if (depth === 'uniform') return 0;
+  if (depth === 'tapered') return seen < 0 ? Math.max(seen, mostTaper) / seen : 0;
   const [small, large] = [0.03, 0.12];
-  return Math.min(1, Math.max(0, (Math.abs(seenNarrowing(corners)) - small) / (large - small)));
+  return Math.min(1, Math.max(0, (Math.abs(seen) - small) / (large - small)));
 }
+
+/** A toe is hardly ever lower than this share of the heel (own assumption), as a logarithm. */
+const mostTaper = Math.log(0.6);
 
 /**
  * How far a bent flank's middle lies towards the heel for each bend of it. An arc bulges along the flank's normal; seen

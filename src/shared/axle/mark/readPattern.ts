@@ -1,19 +1,14 @@
-import type { Field } from '../../basics/field.ts';
 import { fail, ok, type Result } from '../../basics/result.ts';
 import { centreUncertainty } from './centreUncertainty.ts';
-import { describeMask, type MarkWithArea, momentsOf, type Proportions } from './describeMask.ts';
-import { faintness, findLongEdges, type LongEdges } from './flankEdges.ts';
-import { apart, type Bends, type FlankMap, mapFlank, straight } from './flankMap.ts';
+import { describeMask, type MarkWithArea, momentsOf } from './describeMask.ts';
+import type { FlankMap } from './flankMap.ts';
+import { layFlank, proportionsOf, type ReadOptions, warningsOf } from './layFlank.ts';
 import type { FlankCorners, Photo } from './photo.ts';
 import { cleaned, type Mask, regions } from './regions.ts';
 import { separate, type Separation } from './separate.ts';
-import { settleEdges } from './settleEdges.ts';
 import { solidity } from './solidity.ts';
-import { type FlankRaster, straighten } from './straighten.ts';
+import type { FlankRaster } from './straighten.ts';
 import { unreadable, type Unreadable } from './unreadable.ts';
-
-/** How finely a flank is laid straight: about a sixth of a millimetre on a common axle. */
-export const flankStretch = { columns: 200, rows: 72, low: 0, high: 1, samples: 4 } as const;
 
 /** What was read off one flank in a photo. */
 export interface PatternReading {
@@ -26,13 +21,6 @@ export interface PatternReading {
   readonly mask: Mask;
 }
 
-export interface ReadOptions {
-  /** Edges bent by hand; without them crown and root are looked for in the photo. */
-  readonly bends?: Bends;
-  /** Face width over tooth height, where the gear set is known; else taken from the photo. */
-  readonly faceOverHeight?: number;
-}
-
 /**
  * Reads the mark on one flank of a photo.
  * @param corners toe-root, toe-crown, heel-crown, heel-root in pixels of the upright photo; either turn.
@@ -43,47 +31,25 @@ export function readPattern(
   corners: FlankCorners,
   options: ReadOptions = {},
 ): Result<PatternReading, Unreadable> {
-  const hidden = beforeLooking(photo, corners);
-  if (hidden !== undefined) return fail(unreadable(hidden));
-  const plain = mapFlank(corners);
-  if (!plain.ok) return fail(unreadable('corners'));
-  const edges = findLongEdges(photo, plain.value);
+  const laid = layFlank(photo, corners, options);
+  if (!laid.ok) return laid;
+  const { edges, map, raster } = laid.value;
   if ((edges.softness ?? 0) > softest) return fail(unreadable('out-of-focus'));
-  const found =
-    options.bends === undefined ? mapFlank(corners, bendsFrom(edges), edges.skew) : mapFlank(corners, options.bends);
-  if (!found.ok) return fail(unreadable('corners'));
-  const better = options.bends === undefined ? settleEdges(photo, found.value) : found.value;
-  const map = mapFlank(better.corners, better.bends, better.skew);
-  if (!map.ok) return fail(unreadable('corners'));
-  const raster = straighten(photo, map.value, flankStretch);
   const separation = separate(raster);
   if (separation === undefined) return fail(unreadable('no-mark'));
   const mask = cutOut(raster, separation, 0.5);
   const why = whyNot(raster, separation, mask);
   if (why !== undefined) return fail(unreadable(why));
-  const reading = { map: map.value, raster, separation, mask };
+  const reading = { map, raster, separation, mask };
   return ok({
     ...reading,
-    mark: markOf(reading, options.bends === undefined ? faintness(edges) : 0, options.faceOverHeight),
-    warnings: warningsOf(reading, edges, options),
+    mark: markOf(reading, laid.value.faintness, options.faceOverHeight),
+    warnings: [...warningsOf(laid.value, options)],
   });
 }
 
 /** Width of an edge, as a fraction of the flank's height, beyond which a photo is out of focus. */
 const softest = 0.13;
-
-function beforeLooking({ width, height }: Photo, corners: FlankCorners): Unreadable | undefined {
-  const [a, b, c, d] = corners;
-  if (corners.some(([x, y]) => x < 0 || y < 0 || x > width - 1 || y > height - 1)) return 'outside-photo';
-  const small = Math.min(apart(a, d), apart(b, c)) < 60 || Math.min(apart(a, b), apart(d, c)) < 14;
-  return small ? 'too-small' : undefined;
-}
-
-const bendsFrom = ({ crown, root }: LongEdges): Bends => ({
-  ...straight,
-  crown: crown ?? root ?? 0,
-  root: root ?? crown ?? 0,
-});
 
 /** The mark at a bareness, without spots and holes. */
 function cutOut(raster: FlankRaster, { bareness }: Separation, threshold: number): Mask {
@@ -139,79 +105,4 @@ function markOf(read: Read, faint: number, faceOverHeight?: number): MarkWithAre
   };
   const u = centreUncertainty(map, mark, centreAt, faint);
   return { ...mark, U95: { heel: 2 * u.heel, crown: 2 * u.crown } };
-}
-
-/** Proportions as the photo shows them; seen from above a flank looks lower than it is. */
-function proportionsOf(map: FlankMap, known?: number): Proportions {
-  const [a, b, c, d] = map.corners;
-  const seen = (apart(a, d) + apart(b, c)) / (apart(a, b) + apart(d, c));
-  return { faceOverHeight: known ?? seen, narrowing: map.narrowing };
-}
-
-function warningsOf(
-  { raster, map }: Read,
-  edges: LongEdges,
-  { bends, faceOverHeight }: ReadOptions,
-): readonly string[] {
-  const blind = raster.blind.reduce((sum, one) => sum + one, 0) / raster.blind.length;
-  const said: (string | false)[] = [
-    blind > 0.02 &&
-      `Mirrored light hides ${Math.round(100 * blind)} % of the flank; what lies under it was taken from around it.`,
-    bends === undefined &&
-      edges.crown === undefined &&
-      'The long edges of the flank do not show; they were taken as straight.',
-    bends === undefined &&
-      edges.crown !== undefined &&
-      faintness(edges) > 0.5 &&
-      'The long edges of the flank hardly show: see whether the outline lies on the tooth, or bend the edges by hand.',
-    bends === undefined &&
-      edges.doubtful &&
-      'Another line in the photo could be the edge of the flank: see whether the outline lies on the tooth.',
-    Math.abs(Math.log(map.narrowing)) > 0.3 &&
-      'The flank narrows much in the photo; along the face the reading is less sure.',
-    faceOverHeight === undefined &&
-      'The slant is as the photo shows it; seen from above, a flank looks lower and its slant smaller.',
-  ];
-  return said.filter((one) => one !== false);
-}
-
-/** What a brush did: a round touch at a place of the flank, radius as a fraction of the face width. */
-export interface BrushTouch {
-  readonly along: number;
-  readonly up: number;
-  readonly radius: number;
-  readonly to: 'mark' | 'compound';
-}
-
-/** The reading with the mask corrected by hand; its centre, extents, edges and uncertainty follow the corrected mask. */
-export function corrected(
-  reading: PatternReading,
-  touches: readonly BrushTouch[],
-  faceOverHeight?: number,
-): Result<PatternReading, Unreadable> {
-  const mask = Uint8Array.from(reading.mask);
-  const bareness = reading.separation.bareness.map((value) => value);
-  const proportions = proportionsOf(reading.map, faceOverHeight);
-  for (const touch of touches) paint(mask, bareness, touch, proportions.faceOverHeight);
-  if (!mask.includes(1)) return fail(unreadable('no-mark'));
-  const separation = { ...reading.separation, bareness };
-  const mark = describeMask({ grid: reading.raster, mask, bareness }, proportions);
-  return ok({
-    ...reading,
-    separation,
-    mask,
-    mark: reading.mark.U95 === undefined ? mark : { ...mark, U95: reading.mark.U95 },
-  });
-}
-
-function paint(mask: Mask, bareness: Field, touch: BrushTouch, faceOverHeight: number): void {
-  const { columns, rows } = flankStretch;
-  for (let cell = 0; cell < mask.length; cell += 1) {
-    const column = cell % columns;
-    const along = (column + 0.5) / columns - touch.along;
-    const up = (((cell - column) / columns + 0.5) / rows - touch.up) / faceOverHeight;
-    if (Math.hypot(along, up) > touch.radius) continue;
-    mask[cell] = touch.to === 'mark' ? 1 : 0;
-    bareness.values[cell] = touch.to === 'mark' ? 1 : 0;
-  }
 }

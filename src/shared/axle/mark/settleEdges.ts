@@ -25,7 +25,7 @@ export function settleEdges(photo: Photo, map: FlankMap): SettledEdges {
   const bend = map.bends.crown + crown.bend;
   const alike: Bends = { ...map.bends, crown: bend, root: bend + rootMore };
   const skew = map.skew + crown.skew;
-  const bent = mapFlank(map.corners, alike, skew);
+  const bent = mapFlank(map.corners, alike, { skew });
   const root = settledRoot(photo, bent.ok ? bent.value : map);
   const [, height] = middleVectors(map.corners);
   const moved = ([x, y]: Pixel, by: number): Pixel => [x + by * height[0], y + by * height[1]];

@@ -10,7 +10,8 @@ export type Unreadable =
   | 'no-mark'
   | 'no-compound'
   | 'smeared'
-  | 'shadow';
+  | 'shadow'
+  | 'not-outlined';
 
 const words: Readonly<Record<Unreadable, readonly [sentence: string, remedy: string]>> = {
   corners: [
@@ -36,6 +37,7 @@ const words: Readonly<Record<Unreadable, readonly [sentence: string, remedy: str
     'One end of the flank is dark over its whole height: in a compound without colour, shadow and mark look alike.',
     'Light the whole tooth evenly and take it again, or draw the mark by hand.',
   ],
+  'not-outlined': ['Nothing is outlined yet.', 'Paint where the mark lies, or go round it in a ring.'],
   smeared: [
     'The compound is smeared: what is bare has no shape of its own.',
     'Wipe the teeth, paint thinly, turn fewer times, or draw the mark by hand.',

@@ -44,6 +44,10 @@ export const photoReadSchema = z.strictObject({
   corners: flankCornersSchema,
   bends: z.strictObject({ toe: bend, heel: bend, crown: bend, root: bend }).optional(),
   brushed: z.array(brushTouchSchema).max(2000),
+  /** Outlined by hand from the beginning: nothing was read by machine, or what was read was put aside. */
+  fromEmpty: z.literal(true).optional(),
+  /** What the build knew of the tooth's depth when the mark was read. */
+  depth: z.enum(['uniform', 'tapered']).optional(),
   /** Share of the flank the mark covers. */
   area: z.number().min(0).max(1),
   warnings: z.array(wordsSchema).max(12),

@@ -13,7 +13,7 @@ import type { PhotoFor } from './photoFor.ts';
 import { placeWords } from './PhotoSources.tsx';
 import { markNumbers, nextCorner } from './readingWords.ts';
 import { StraightFlank } from './StraightFlank.tsx';
-import { cornersOf, nothingSaid, type Said, useReading } from './usePhoto.ts';
+import { cornersOf, depthOf, howRead, nothingSaid, type Said, useReading } from './usePhoto.ts';
 
 interface PhotoReadingProps extends PhotoFor {
   readonly photo: string;
@@ -23,18 +23,20 @@ interface PhotoReadingProps extends PhotoFor {
 export function PhotoReading({ build, assembly, flank, place, photo }: PhotoReadingProps) {
   const { draft } = useMarkDraft(assembly);
   const [said, setSaid] = useState<Said>(() => saidBefore(draft, photo, place, flank));
-  const { size, reading } = useReading(photo, said);
+  const depth = depthOf(build.makeUp?.cut);
+  const { size, reading } = useReading(photo, said, depth);
   const url = usePhotoUrl(photo);
   const corners = cornersOf(said);
   const mark = reading?.result.ok === true ? reading.result.value : undefined;
   const problem = reading === undefined || reading.result.ok ? undefined : reading.result.problem;
+  // Where nothing was read the brush begins on an empty flank.
+  const fromEmpty = said.fromEmpty || problem !== undefined;
   const bends = useMemo(() => said.bends ?? mark?.bends, [said.bends, mark]);
   const back = (): void => go({ at: 'check', build: build.id, assembly: assembly.id, check: 'mark' });
   const other = (): void => goInstead({ at: 'photo', build: build.id, assembly: assembly.id, flank, place });
   const use = (found: ReadMark, at: FlankCorners): void => {
     const { area, ...seen } = found.mark;
-    const bent = said.bends === undefined ? {} : { bends: said.bends };
-    const read = { photo, flank, place, corners: at, ...bent, brushed: [...said.brushed], area };
+    const read = { photo, flank, place, corners: at, ...howRead(said, depth), area };
     changeMarkDraft(assembly, (now) => withPhotoRead(now, seen, { ...read, warnings: [...found.warnings] }));
     back();
   };
@@ -51,13 +53,22 @@ export function PhotoReading({ build, assembly, flank, place, photo }: PhotoRead
             picture={reading?.straight}
             mask={mark?.mask}
             brushed={said.brushed}
-            onBrush={(brushed) => setSaid({ ...said, brushed })}
+            fromEmpty={fromEmpty}
+            onBrush={(brushed) => setSaid({ ...said, brushed, fromEmpty: brushed.length > 0 && fromEmpty })}
+            onEmpty={(empty) => setSaid({ ...said, brushed: [], fromEmpty: empty })}
             warnings={mark?.warnings ?? []}
           />
         </div>
       </Stage>
       <Words
-        title={problem?.sentence ?? (corners === undefined ? nextCorner(said.corners.length) : 'What the photo shows')}
+        title={
+          problem?.sentence ??
+          (corners === undefined
+            ? nextCorner(said.corners.length)
+            : said.fromEmpty
+              ? 'The mark as it was outlined'
+              : 'What the photo shows')
+        }
         next={{
           words: `Use it for the ${flank} flank`,
           run: () => {
@@ -90,7 +101,7 @@ export function PhotoReading({ build, assembly, flank, place, photo }: PhotoRead
 function saidBefore(draft: MarkDraft, photo: string, place: number, flank: PhotoFor['flank']): Said {
   const read = readFrom(draft, place, flank);
   if (read?.photo !== photo) return nothingSaid;
-  return { corners: [...read.corners], bends: read.bends, brushed: read.brushed };
+  return { corners: [...read.corners], bends: read.bends, brushed: read.brushed, fromEmpty: read.fromEmpty === true };
 }
 
 interface CornersProps {

@@ -1,5 +1,5 @@
 import { type PointerEvent, useEffect, useRef, useState } from 'react';
-import type { BrushTouch } from '../../../../shared/axle/mark/readPattern.ts';
+import type { BrushTouch } from '../../../../shared/axle/mark/brush.ts';
 import type { ReadMark, StraightPicture } from '../../../photos/messages.ts';
 import { Button } from '../../../parts/Button.tsx';
 import { Choice } from '../../../parts/Choice.tsx';
@@ -9,6 +9,9 @@ interface StraightFlankProps {
   readonly picture: StraightPicture | undefined;
   readonly mask: ReadMark['mask'] | undefined;
   readonly brushed: readonly BrushTouch[];
+  /** Whether the mark is outlined by hand from the beginning, nothing being read. */
+  readonly fromEmpty: boolean;
+  readonly onEmpty: (fromEmpty: boolean) => void;
   readonly onBrush: (brushed: readonly BrushTouch[]) => void;
   /** What makes the reading less sure. */
   readonly warnings: readonly string[];
@@ -18,7 +21,8 @@ interface StraightFlankProps {
 const radius = 0.035;
 
 /** The flank laid straight with the outline of what was read as mark, and a brush to correct it. */
-export function StraightFlank({ picture, mask, brushed, onBrush, warnings }: StraightFlankProps) {
+export function StraightFlank(props: StraightFlankProps) {
+  const { picture, mask, brushed, fromEmpty, onBrush, onEmpty, warnings } = props;
   const canvas = useRef<HTMLCanvasElement>(null);
   const [to, setTo] = useState<BrushTouch['to']>('mark');
   const stroke = useRef<BrushTouch[]>(undefined);
@@ -65,29 +69,32 @@ export function StraightFlank({ picture, mask, brushed, onBrush, warnings }: Str
           </svg>
         )}
       </div>
-      {mask === undefined ? undefined : (
-        <>
-          <Choice
-            label="Brush, where the outline is wrong"
-            value={to}
-            onChange={setTo}
-            options={[
-              { value: 'mark', words: 'Mark' },
-              { value: 'compound', words: 'Compound' },
-            ]}
-          />
-          {brushed.length === 0 ? undefined : (
-            <Button look="quiet" onPress={() => onBrush([])}>
-              Undo the brush
-            </Button>
-          )}
-          {warnings.map((warning) => (
-            <p key={warning} className="quiet">
-              {warning}
-            </p>
-          ))}
-        </>
-      )}
+      <Choice
+        label={fromEmpty ? 'Brush: paint where the mark lies, or go round it' : 'Brush, where the outline is wrong'}
+        value={to}
+        onChange={setTo}
+        options={[
+          { value: 'mark', words: 'Mark' },
+          { value: 'compound', words: 'Compound' },
+        ]}
+      />
+      <div className="straight__doing">
+        {brushed.length === 0 ? undefined : (
+          <Button look="quiet" onPress={() => onBrush([])}>
+            Undo the brush
+          </Button>
+        )}
+        {mask === undefined || fromEmpty ? undefined : (
+          <Button look="quiet" onPress={() => onEmpty(true)}>
+            Outline it by hand
+          </Button>
+        )}
+      </div>
+      {warnings.map((warning) => (
+        <p key={warning} className="quiet">
+          {warning}
+        </p>
+      ))}
     </div>
   );
 }

@@ -1,7 +1,8 @@
 import { useEffect, useState } from 'react';
-import type { Bends } from '../../../../shared/axle/mark/flankMap.ts';
+import type { MakeUp } from '../../../../shared/axle/makeUp.ts';
+import { type Bends, type Depth, depthOfCut } from '../../../../shared/axle/mark/flankMap.ts';
 import type { FlankCorners, Pixel } from '../../../../shared/axle/mark/photo.ts';
-import type { BrushTouch } from '../../../../shared/axle/mark/readPattern.ts';
+import type { BrushTouch } from '../../../../shared/axle/mark/brush.ts';
 import type { ReadAnswer } from '../../../photos/messages.ts';
 import { photoReader } from '../../../photos/reader.ts';
 import { storedPhoto } from '../../../stores/photos.ts';
@@ -11,12 +12,26 @@ export interface Said {
   readonly corners: readonly Pixel[];
   readonly bends: Bends | undefined;
   readonly brushed: readonly BrushTouch[];
+  /** Outlined by hand on an empty flank. */
+  readonly fromEmpty: boolean;
 }
 
-export const nothingSaid: Said = { corners: [], bends: undefined, brushed: [] };
+export const nothingSaid: Said = { corners: [], bends: undefined, brushed: [], fromEmpty: false };
 
 export const cornersOf = ({ corners: [a, b, c, d] }: Said): FlankCorners | undefined =>
   a === undefined || b === undefined || c === undefined || d === undefined ? undefined : [a, b, c, d];
+
+/** What the cut of the gear set says of the tooth's depth, where the build knows the cut. */
+export const depthOf = (cut: MakeUp['cut'] | undefined): Depth | undefined =>
+  cut === undefined || cut === 'not-known' ? undefined : depthOfCut(cut);
+
+/** What goes into the record beside photo and corners, so that the mark can be read again. */
+export const howRead = ({ bends, brushed, fromEmpty }: Said, depth: Depth | undefined) => ({
+  ...(bends === undefined ? {} : { bends }),
+  ...(depth === undefined ? {} : { depth }),
+  ...(fromEmpty ? { fromEmpty: true as const } : {}),
+  brushed: [...brushed],
+});
 
 export interface OpenPhoto {
   readonly size: { readonly width: number; readonly height: number } | undefined;
@@ -24,7 +39,7 @@ export interface OpenPhoto {
 }
 
 /** Opens a stored photo in the worker and reads it anew with everything that is said about it. */
-export function useReading(sha256: string, said: Said): OpenPhoto {
+export function useReading(sha256: string, said: Said, depth: Depth | undefined): OpenPhoto {
   const [size, setSize] = useState<OpenPhoto['size']>();
   const [reading, setReading] = useState<ReadAnswer>();
   useEffect(() => {
@@ -38,14 +53,14 @@ export function useReading(sha256: string, said: Said): OpenPhoto {
       there = false;
     };
   }, [sha256]);
-  const { bends, brushed } = said;
+  const { bends, brushed, fromEmpty } = said;
   const corners = cornersOf(said);
   const key = JSON.stringify(corners);
   useEffect(() => {
     if (size === undefined || corners === undefined) return undefined;
     let there = true;
     void photoReader()
-      .read({ corners, brushed, ...(bends === undefined ? {} : { bends }) })
+      .read({ corners, brushed, fromEmpty, bends, depth })
       .then((answer) => {
         if (there && answer !== undefined) setReading(answer);
       });
@@ -54,6 +69,6 @@ export function useReading(sha256: string, said: Said): OpenPhoto {
     };
     // The corners are compared by what they are, not by which list holds them.
     // oxlint-disable-next-line react/exhaustive-deps
-  }, [size, key, bends, brushed]);
+  }, [size, key, bends, brushed, fromEmpty, depth]);
   return { size, reading: corners === undefined ? undefined : reading };
 }

@@ -1,6 +1,13 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { bendThrough, type FlankMap, mapFlank, straight } from '../../../../../src/shared/axle/mark/flankMap.ts';
+import {
+  archAt,
+  bendThrough,
+  depthOfCut,
+  type FlankMap,
+  mapFlank,
+  straight,
+} from '../../../../../src/shared/axle/mark/flankMap.ts';
 import { edgeNames } from '../../../../../src/shared/axle/mark/mark.ts';
 import type { FlankCorners, Pixel } from '../../../../../src/shared/axle/mark/photo.ts';
 
@@ -70,6 +77,36 @@ describe('the map of a flank', () => {
     const crossed = mapFlank([corners[0], corners[2], corners[1], corners[3]]);
     expect(crossed.ok).toBe(false);
     if (!crossed.ok) expect(crossed.problem).toMatchObject({ kind: 'corners', field: 'corners' });
+  });
+
+  test('lets the cut say how much of the narrowing is the tooth’s own', () => {
+    const lowToe: FlankCorners = [
+      [0, 108],
+      [0, 16],
+      [400, 0],
+      [400, 124],
+    ];
+    const narrowing = (depth?: 'uniform' | 'tapered') => {
+      const map = mapFlank(lowToe, straight, { depth });
+      if (!map.ok) throw new Error(map.problem.sentence);
+      return map.value.narrowing;
+    };
+    expect(narrowing(depthOfCut('face-hobbed'))).toBe(1);
+    expect(narrowing(depthOfCut('face-milled'))).toBeCloseTo(92 / 124, 9);
+    expect(narrowing()).toBeCloseTo(92 / 124, 9);
+    // Higher at the toe: a camera does that, no cut.
+    const [a, b, c, d] = lowToe;
+    const turned = mapFlank([d, c, b, a], straight, { depth: 'tapered' });
+    expect(turned.ok && turned.value.narrowing).toBe(1);
+  });
+
+  test('puts the top of a skewed arc nearer to the heel and leaves its ends and its middle', () => {
+    expect(archAt(0, 0.3, 0.1)).toBe(0);
+    expect(archAt(1, 0.3, 0.1)).toBe(0);
+    expect(archAt(0.5, 0.3, 0.1)).toBeCloseTo(0.3, 12);
+    expect(archAt(0.75, 0.3, 0.1)).toBeGreaterThan(archAt(0.25, 0.3, 0.1));
+    const map = mapFlank(corners, { ...straight, crown: 0.3, root: 0.3 }, { skew: 0.1 });
+    expect(map.ok && map.value.skew).toBe(0.1);
   });
 
   test('takes a small narrowing as perspective and a large one as the tooth’s own', () => {

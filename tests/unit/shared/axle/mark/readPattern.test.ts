@@ -6,7 +6,8 @@ import { seeded } from '../../../../../hardware-sim/seeded.ts';
 import { markSchema } from '../../../../../src/shared/axle/mark/mark.ts';
 import { bendThrough } from '../../../../../src/shared/axle/mark/flankMap.ts';
 import type { FlankCorners } from '../../../../../src/shared/axle/mark/photo.ts';
-import { corrected, type PatternReading, readPattern } from '../../../../../src/shared/axle/mark/readPattern.ts';
+import { corrected } from '../../../../../src/shared/axle/mark/brush.ts';
+import { type PatternReading, readPattern } from '../../../../../src/shared/axle/mark/readPattern.ts';
 
 /** A rendered photograph, small to be quick; accuracy over many is the bench's affair. */
 function taken(
