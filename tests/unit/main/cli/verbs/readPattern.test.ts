@@ -39,6 +39,18 @@ async function run(...words: readonly string[]) {
   return { code, answers, said: said.join('\n') };
 }
 
+describe('read-pattern and the cut', () => {
+  test('takes a cut it knows, and names the option where it does not', async () => {
+    const given = ['--photo', at('tooth.jpg'), '--corners', corners] as const;
+    for (const cut of ['face-milled', 'face-hobbed', 'not-known']) {
+      expect((await run(...given, '--cut', cut)).code).toBe(0);
+    }
+    const { code, answers, said } = await run(...given, '--cut', 'round');
+    expect({ code, answers }).toEqual({ code: 2, answers: [] });
+    expect(said).toContain('--cut: "round" is not a cut.');
+  });
+});
+
 describe('read-pattern and pictures that promise more than they are', () => {
   test.each([
     ['60,000 by 60,000 pixels in 57 bytes', pngHead(60_000, 60_000), /60000 by 60000 pixels/u],
