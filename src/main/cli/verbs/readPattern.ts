@@ -18,7 +18,7 @@ export const readPattern: Verb = {
     if (!written.ok) return wrongUse(output, written.problem);
     const corners = cornersFrom(written.value);
     if (!corners.ok) return wrongUse(output, corners.problem);
-    const depth = depthFrom(given.cut);
+    const depth = depthFrom(given.text('cut'));
     if (!depth.ok) return wrongUse(output, depth.problem);
     const photo = readPhoto(path.value, '--photo');
     if (!photo.ok) return wrongUse(output, photo.problem);
@@ -34,13 +34,13 @@ export const readPattern: Verb = {
 };
 
 /** What the cut says of the tooth's depth; nothing where it is not given. */
-function depthFrom(cut: unknown): Result<Depth | undefined> {
+function depthFrom(cut: string | undefined): Result<Depth | undefined> {
   if (cut === undefined || cut === 'not-known') return ok(undefined);
   if (cut === 'face-milled' || cut === 'face-hobbed') return ok(depthOfCut(cut));
   return fail({
     kind: 'wrong-cut',
     field: '--cut',
-    sentence: `--cut: "${String(cut)}" is not a cut.`,
+    sentence: `--cut: "${cut}" is not a cut.`,
     remedy: 'Write face-milled or face-hobbed, or leave it out where it is not known.',
   });
 }
