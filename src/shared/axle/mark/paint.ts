@@ -20,7 +20,7 @@ export function agreement(steps: readonly Three[], most: number): number {
 }
 
 /** Direction of the sum of steps in colour; of no length where they have none. */
-export function wayOf(steps: readonly Three[]): Three {
+function wayOf(steps: readonly Three[]): Three {
   let [L, a, b] = [0, 0, 0];
   for (const step of steps) {
     L += step[0];
@@ -32,7 +32,7 @@ export function wayOf(steps: readonly Three[]): Three {
 }
 
 /** How far a step goes in a direction. */
-export const reach = (step: Three, way: Three): number => step[0] * way[0] + step[1] * way[1] + step[2] * way[2];
+const reach = (step: Three, way: Three): number => step[0] * way[0] + step[1] * way[1] + step[2] * way[2];
 
 /** Which cells a surface is laid through: 1 counts, 0 does not. */
 export type Chosen = Uint8Array;
