@@ -48,6 +48,15 @@ const weights: (Weight & { readonly at_s: number })[] = [];
 const totals = { messages: 0, taken: 0, refused: 0, unanswered: 0 };
 const count = (what: string): void => void (done[what] = (done[what] ?? 0) + 1);
 
+const running: { bench?: BenchUnderTest } = {};
+// Whoever ends the soak finds nothing left running and nothing mounted.
+for (const signal of ['SIGINT', 'SIGTERM'] as const)
+  process.once(signal, () => {
+    running.bench?.process.kill('SIGKILL');
+    disk.remove();
+    process.exit(130);
+  });
+
 const began = performance.now();
 const elapsed_s = (): number => (performance.now() - began) / 1000;
 say(
@@ -55,6 +64,7 @@ say(
 );
 
 let turn = 0;
+let told = 0;
 // The last fifth is one life, so that a slope of memory can be seen.
 const lives_s = 0.8 * 3600 * hours;
 while (elapsed_s() < lives_s) await oneLife(Math.min(between(8, 40), lives_s - elapsed_s() + 1), random() < 0.8);
@@ -70,6 +80,7 @@ report();
 /** A bench from its start to its end, by a kill or as it should be, with work and mischief between. */
 async function oneLife(for_s: number, killed: boolean): Promise<void> {
   const bench = await startBench(data);
+  running.bench = bench;
   starts_ms.push(bench.start_ms);
   const client = await bench.client();
   await verify(client, ledger, false);
@@ -85,13 +96,18 @@ async function oneLife(for_s: number, killed: boolean): Promise<void> {
   if (!killed) bench.process.kill('SIGTERM');
   const end = await bench.ended;
   count(killed ? 'killed' : 'ended');
-  say(
-    `  ${elapsed_s().toFixed(0)} s: ${killed ? 'killed' : 'ended'} after ${for_s.toFixed(0)} s, ${faults.length} faults`,
-  );
   if (!killed && end !== 0) faults.push(`ended with ${end}: ${bench.said().slice(-300)}`);
   if (/^\s+at .+:\d+:\d+\)?$/mu.test(bench.said()))
     faults.push(`a stack at the terminal: ${bench.said().slice(0, 400)}`);
   lookThroughLog();
+  const how = killed ? 'killed' : 'ended';
+  say(`  ${elapsed_s().toFixed(0)} s: ${how} after ${for_s.toFixed(0)} s, ${faults.length} faults`);
+  tellFaults();
+}
+
+function tellFaults(): void {
+  for (const fault of faults.slice(told, told + 10)) say(`FAULT ${fault}`);
+  told = faults.length;
 }
 
 async function makeTrouble(bench: BenchUnderTest, client: BenchClient, for_s: number): Promise<void> {
@@ -177,7 +193,7 @@ function report(): void {
     `from start to link: median ${Math.round(sorted[Math.floor(sorted.length / 2)] ?? 0)} ms, longest ${Math.round(sorted.at(-1) ?? 0)} ms`,
   );
   say(`memory ${weightWords('rss_MB')} MB; descriptors ${weightWords('descriptors')}`);
-  for (const fault of faults.slice(0, 40)) say(`FAULT ${fault}`);
+  tellFaults();
   say(`${faults.length} faults in ${(elapsed_s() / 3600).toFixed(2)} h`);
   process.exit(faults.length === 0 ? 0 : 1);
 }

@@ -16,25 +16,37 @@ export function attend(
   const stops = (Object.keys(topics) as TopicName[]).map((topic) =>
     service.hear(topic, (news) => send(JSON.stringify({ topic, news }))),
   );
+  let gone = false;
+  // Whoever hung up is owed no answer, and what an answer meets when the bench has ended since is no fault of the bench.
+  const onDefect = (where: string, error: unknown): void => {
+    if (!gone) service.defect(where, error);
+  };
   return {
     async receive(text) {
+      if (gone) return;
       try {
         const message = parsed(text);
         const address = addressSchema.safeParse(message);
         // Without an id there is nobody to answer: the sender is not one of our renderers.
         if (!address.success) return;
-        send(JSON.stringify({ id: address.data.id, result: await answerTo(service, message) }));
+        const result = await answerTo(service, message, onDefect);
+        if (!gone) send(JSON.stringify({ id: address.data.id, result }));
       } catch (error) {
-        service.defect('a message', error);
+        onDefect('a message', error);
       }
     },
     hangUp() {
+      gone = true;
       for (const stop of stops) stop();
     },
   };
 }
 
-async function answerTo(service: BenchService, message: unknown): Promise<Result<unknown>> {
+async function answerTo(
+  service: BenchService,
+  message: unknown,
+  onDefect: BenchService['defect'],
+): Promise<Result<unknown>> {
   if (holdsTooMuch(message)) return fail(tooMuch);
   const asked = askMessageSchema.safeParse(message);
   if (!asked.success) return fail(refusal(asked.error, 'The message'));
@@ -43,7 +55,7 @@ async function answerTo(service: BenchService, message: unknown): Promise<Result
   try {
     return await answer(service, name as QuestionName, given);
   } catch (error) {
-    service.defect(name, error);
+    onDefect(name, error);
     return fail(defect(name));
   }
 }

@@ -162,3 +162,20 @@ describe('nobody outside ends the bench', () => {
     expect((await ask('/')).status).toBe(200);
   });
 });
+
+it('answers nothing that is still on its way when it ends, and calls none of it a fault', async () => {
+  const ending = benchInNewFolder();
+  const door = valueOf(await openLoopback({ service: ending, files: emptyPage() }));
+  const faults: unknown[] = [];
+  ending.hear('bench-fault', (fault) => faults.push(fault));
+  const origin = `http://127.0.0.1:${door.port}`;
+  const socket = new WebSocket(`ws://127.0.0.1:${door.port}/bench`, protocolFor(door.token), { origin });
+  await once(socket, 'open');
+  const answered = once(socket, 'message');
+  for (let id = 0; id < 500; id += 1) socket.send(JSON.stringify({ id, ask: 'builds.list', with: {} }));
+  await answered;
+  await door.close();
+  expect(await ending.close()).toMatchObject({ ok: true });
+  await new Promise((resolve) => setTimeout(resolve, 200));
+  expect(faults).toEqual([]);
+});

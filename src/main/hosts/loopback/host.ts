@@ -44,6 +44,7 @@ export async function openLoopback({
     maxPayload: largestMessage_bytes,
     handleProtocols: () => protocolFor(token),
   });
+  const attendants = new Set<Attendant>();
   const portOf = (): number => (server.address() as AddressInfo).port;
 
   server.on('upgrade', (request, socket, head) => {
@@ -55,7 +56,7 @@ export async function openLoopback({
       socket.end('HTTP/1.1 403 Forbidden\r\nconnection: close\r\n\r\n');
       return;
     }
-    sockets.handleUpgrade(request, socket, head, (webSocket) => connect(webSocket, service));
+    sockets.handleUpgrade(request, socket, head, (webSocket) => connect(webSocket, service, attendants));
   });
 
   const refused = await listening(server, wanted);
@@ -69,6 +70,8 @@ export async function openLoopback({
     token,
     close: () =>
       new Promise((resolve) => {
+        // Nothing that is still on its way is answered by a bench that ends.
+        for (const attendant of attendants) attendant.hangUp();
         for (const webSocket of sockets.clients) webSocket.terminate();
         server.close(() => resolve());
         server.closeAllConnections();
@@ -100,7 +103,9 @@ function portRefused(port: number, error: Error & { readonly code?: string }): P
  */
 export const mostBehind_bytes = 4 * largestMessage_bytes;
 
-function connect(webSocket: WebSocket, service: BenchService): void {
+type Attendant = ReturnType<typeof attend>;
+
+function connect(webSocket: WebSocket, service: BenchService, attendants: Set<Attendant>): void {
   const attendant = attend(service, (text) => {
     if (webSocket.readyState !== webSocket.OPEN) return;
     if (webSocket.bufferedAmount > mostBehind_bytes) webSocket.terminate();
@@ -109,7 +114,11 @@ function connect(webSocket: WebSocket, service: BenchService): void {
   webSocket.on('message', (data, isBinary) => {
     if (!isBinary && Buffer.isBuffer(data)) void attendant.receive(data.toString('utf8'));
   });
-  webSocket.on('close', () => attendant.hangUp());
+  attendants.add(attendant);
+  webSocket.on('close', () => {
+    attendant.hangUp();
+    attendants.delete(attendant);
+  });
   // A broken connection also closes; there is nothing more to do about the error itself.
   webSocket.on('error', () => webSocket.terminate());
 }
