@@ -64,7 +64,7 @@ async function linkFrom(child: ChildProcess): Promise<string> {
 async function openSocket(port: number, token: string): Promise<WebSocket> {
   const socket = new WebSocket(`ws://127.0.0.1:${port}/bench`, protocolFor(token), {
     origin: `http://127.0.0.1:${port}`,
-    handshakeTimeout: 30_000,
+    handshakeTimeout: 120_000,
   });
   socket.on('error', () => undefined);
   await once(socket, 'open');
