@@ -41,6 +41,7 @@ const ledger = openLedger();
 const { faults } = ledger;
 const done: Record<string, number> = {};
 const starts_ms: number[] = [];
+const noticed_ms: number[] = [];
 /** No mischief takes half as long, on a busy machine too; one that does has stopped the bench, or the soak. */
 const mostMischief_ms = 180_000;
 const seenDefects = new Set<string>();
@@ -115,7 +116,7 @@ async function makeTrouble(bench: BenchUnderTest, client: BenchClient, for_s: nu
   const names = Object.keys(mischiefs);
   while (elapsed_s() < until) {
     const name = names[Math.floor(random() * names.length)] ?? '';
-    const scene = { bench, client, stand, folder: disk.folder, ownDisk: disk.own, random, faults };
+    const scene = { bench, client, stand, folder: disk.folder, ownDisk: disk.own, random, faults, noticed_ms };
     const late = pause(mostMischief_ms).then(() => 'it did not come to its end');
     const wrong = await Promise.race([late, mischiefs[name]?.(scene).catch((error: unknown) => String(error))]);
     if (typeof wrong === 'string') faults.push(`${name}: ${wrong}`);
@@ -185,6 +186,7 @@ function report(): void {
   say(
     `from start to link: median ${Math.round(sorted[Math.floor(sorted.length / 2)] ?? 0)} ms, longest ${Math.round(sorted.at(-1) ?? 0)} ms`,
   );
+  say(`a data folder that went away: said after at most ${Math.round(Math.max(0, ...noticed_ms))} ms`);
   say(`memory ${weightWords('rss_MB')} MB; descriptors ${weightWords('descriptors')}`);
   tellFaults();
   say(`${faults.length} faults in ${(elapsed_s() / 3600).toFixed(2)} h`);

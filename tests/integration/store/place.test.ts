@@ -29,7 +29,7 @@ describe('a data folder that goes away under a running bench', () => {
         writeFileSync(join(folder, databaseName), '');
       },
     ],
-  ])('%s: it is told within a second and nothing is called recorded', async (_what, takeAway) => {
+  ])('%s: it is told and nothing is called recorded', async (_what, takeAway) => {
     const folder = newFolder();
     const { service, told } = bench(folder);
     const { id: build } = valueOf(await service.answers['builds.start']({ title: 'One', technician: by }));
@@ -37,7 +37,7 @@ describe('a data folder that goes away under a running bench', () => {
     const deed = { kind: 'noted', topic: 'note', text: 'Never on disk' } as const;
     const written = await service.answers['builds.write']({ build, by, deed });
     expect(written).toMatchObject({ ok: false, problem: { kind: 'place-gone' } });
-    await vi.waitFor(() => expect(told.at(-1)?.map(({ kind }) => kind)).toContain('place-gone'), { timeout: 1000 });
+    await vi.waitFor(() => expect(told.at(-1)?.map(({ kind }) => kind)).toContain('place-gone'), { timeout: 20_000 });
     expect(valueOf(await service.answers['builds.read']({ build })).entries).toHaveLength(1);
   });
 
@@ -46,9 +46,9 @@ describe('a data folder that goes away under a running bench', () => {
     const { service, told } = bench(folder);
     const { id: build } = valueOf(await service.answers['builds.start']({ title: 'One', technician: by }));
     renameSync(folder, `${folder}-away`);
-    await vi.waitFor(() => expect(told.at(-1)).toHaveLength(1), { timeout: 5000 });
+    await vi.waitFor(() => expect(told.at(-1)).toHaveLength(1), { timeout: 20_000 });
     renameSync(`${folder}-away`, folder);
-    await vi.waitFor(() => expect(told.at(-1)).toEqual([]), { timeout: 5000 });
+    await vi.waitFor(() => expect(told.at(-1)).toEqual([]), { timeout: 20_000 });
     const deed = { kind: 'noted', topic: 'note', text: 'On disk again' } as const;
     expect(valueOf(await service.answers['builds.write']({ build, by, deed })).entries).toHaveLength(2);
   });
@@ -132,7 +132,7 @@ describe('what is in a data folder', () => {
     expect(rights(folder)).toBe('700');
     for (const name of [databaseName, `${databaseName}-wal`, 'axlewright.pen', 'axlewright.last'])
       expect(rights(join(folder, name)), name).toBe('600');
-    await vi.waitFor(() => expect(rights(join(folder, 'log', 'bench.jsonl'))).toBe('600'), { timeout: 5000 });
+    await vi.waitFor(() => expect(rights(join(folder, 'log', 'bench.jsonl'))).toBe('600'), { timeout: 20_000 });
     expect(rights(report.folder)).toBe('700');
     expect(rights(join(report.folder, report.file))).toBe('600');
   });
