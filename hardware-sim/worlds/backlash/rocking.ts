@@ -28,6 +28,8 @@ export interface Rocking {
   readonly spindle?: (value_mm: number) => number;
   /** What the gauge sends in place of a reading now and then. */
   readonly sent?: (value_mm: number) => number;
+  /** Whether a reading never comes. */
+  readonly lost?: () => boolean;
   /** When each reading arrives. */
   readonly arrive?: (moments: readonly number[]) => readonly number[];
   readonly told?: Partial<Told>;
@@ -79,10 +81,11 @@ export function rockedScene(rocking: Rocking, random: Random): Scene {
   const place = pathThrough(knots);
   const moments = evenMoments(rocking.rate_Hz, knots.at(-1)?.t ?? 0, random);
   const times = arrive(moments);
-  const samples = moments.map((t_s, index): Sample => {
+  const sampled = moments.map((t_s, index): Sample => {
     const felt = spindle(place(t_s)) + noise(t_s);
-    return { t: times[index] ?? t_s, value: sent(shown(felt, rocking.step_mm)), unit: 'mm' };
+    return { t: times[index] ?? t_s, value: shown(sent(shown(felt, rocking.step_mm)), rocking.step_mm), unit: 'mm' };
   });
+  const samples = sampled.filter(() => rocking.lost?.() !== true);
   return {
     samples,
     truths: rocking.teeth.map(({ backlash_mm }) => ({ of: 'station', value: backlash_mm })),

@@ -1,6 +1,7 @@
 import type { World } from '../world.ts';
 import { busyMachine, coarseGauge, playNotStated, playStated, stickSlip, wildReadings } from './gauges.ts';
 import { fallsShort, home, leftShort, manners, oneFirmHand, scatteringHands } from './hands.ts';
+import { jerkySway, lostReadings, repeatingGauge, settlingHands, slippingBase, unequalLoads } from './odd.ts';
 import { fastDrift, knocked, slowDrift, swaying, thermalRamp, walkingPinion, wandering } from './moving.ts';
 
 /** The row where the measuring's own beliefs hold comes first. */
@@ -24,4 +25,10 @@ export const backlashWorlds: readonly World[] = [
   wildReadings,
   coarseGauge,
   busyMachine,
+  settlingHands,
+  unequalLoads,
+  slippingBase,
+  jerkySway,
+  repeatingGauge,
+  lostReadings,
 ];

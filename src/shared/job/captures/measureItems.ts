@@ -56,20 +56,24 @@ function backlashAnswer(items: readonly StreamItem[], settings: MeasureSettings,
     ...(settings.hysteresis === undefined ? {} : { hysteresis: mm(settings.hysteresis) }),
   };
   const measured = measureBacklash(items, { ...gauge, nextBy: 'itself' });
-  const { stations, mean_mm, min_mm, max_mm, variation_mm } = backlashResult(measured, {
+  const {
+    kind: _kind,
+    basis: _basis,
+    stations,
+    ...together
+  } = backlashResult(measured, {
     direction: 'along-rotation',
     at: 'heel',
   });
   const window = stations.map((station) => ({ value: station.value_mm, U95: numberOr0(station.U95_mm) }));
-  const doubts = stations.map((station) => numberOr0(station.U95_mm));
   const judged = judgeAll(settings, {
     window: { values: window, limit: ends(settings.limits) },
     variation: {
-      values: [{ value: variation_mm, U95: Math.SQRT2 * Math.max(0, ...doubts) }],
+      values: [{ value: together.variation_mm, U95: numberOr0(together.variationU95_mm) }],
       limit: upper(settings.limits['max-variation']),
     },
   });
-  const answer = { stations: stations.map(plainStation), mean_mm, min_mm, max_mm, variation_mm, ...judged };
+  const answer = { stations: stations.map(plainStation), ...together, ...judged };
   return { answer, measured: stations.some((station) => !isNone(station.value_mm)) };
 }
 
@@ -149,4 +153,4 @@ function ends({ min, max }: Readonly<Record<string, number>>): Limit | undefined
 }
 
 const upper = (max: number | undefined): Limit | undefined => (max === undefined ? undefined : { max });
-const numberOr0 = (value: OrNone<number>): number => (isNone(value) ? 0 : value);
+const numberOr0 = (value: OrNone<number> | undefined): number => (typeof value === 'number' ? value : 0);

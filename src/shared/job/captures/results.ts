@@ -13,9 +13,11 @@ export const backlashResult = (measured: BacklashMeasured, basis: BacklashBasis)
   basis,
   stations: measured.stations.map(stationResult),
   mean_mm: measured.mean,
+  meanU95_mm: measured.meanU95,
   min_mm: measured.min,
   max_mm: measured.max,
   variation_mm: measured.variation,
+  variationU95_mm: measured.variationU95,
 });
 
 function stationResult(station: StationMeasured, index: number): StationResult {

@@ -1,5 +1,6 @@
 import type { BacklashEvent, BacklashMeasured, StationMeasured } from '../../measuring/backlash/measured.ts';
 import { misreading, squared, type Stem, stemParts } from '../../measuring/indicatorSetup.ts';
+import { aroundTheGear } from '../../measuring/backlash/around.ts';
 import { combine, rectangular, type UncertaintyPart } from '../../measuring/uncertainty/uncertainty.ts';
 import { type Angle, degrees, type Length, mm } from '../../basics/quantity.ts';
 import type { BacklashBasis } from '../../basics/recorded.ts';
@@ -84,15 +85,7 @@ export function stemmed(
 ): BacklashMeasured {
   if (said === undefined) return measured;
   const effect = stemEffect(basis, said);
-  const freed = <None>(value: Length | None): Length | None =>
-    typeof value === 'number' ? mm(value * effect.factor) : value;
-  return {
-    stations: measured.stations.map((station) => stationWith(station, effect)),
-    mean: freed(measured.mean),
-    min: freed(measured.min),
-    max: freed(measured.max),
-    variation: freed(measured.variation),
-  };
+  return aroundTheGear(measured.stations.map((station) => stationWith(station, effect)));
 }
 
 /** The same for what is found while measuring, so that screen and record say one number. */

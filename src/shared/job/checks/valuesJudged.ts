@@ -1,3 +1,4 @@
+import { variationDoubt } from '../../measuring/backlash/around.ts';
 import { judge } from '../../measuring/uncertainty/verdict.ts';
 import {
   combine,
@@ -77,7 +78,7 @@ const partsOf = (recorded: Pick<RunoutResult, 'parts'>): readonly UncertaintyPar
 function backlashValues(limit: Limit, result: BacklashResult): readonly Valued[] | string {
   const why = unfinished(result);
   if (why !== undefined && (limit.quantity !== 'backlash' || !anyOutside(limit, result))) return why;
-  if (limit.quantity === 'backlash-variation') return [{ value: result.variation_mm, ...variationDoubt(result) }];
+  if (limit.quantity === 'backlash-variation') return [{ value: result.variation_mm, ...doubtOfVariation(result) }];
   return result.stations.map((station) => ({
     value: station.value_mm,
     U95: numberOr0(station.U95_mm),
@@ -100,11 +101,13 @@ export function unfinished(result: BacklashResult): string | undefined {
   return undefined;
 }
 
-/** Largest minus smallest: the doubts of those two stations together. */
-function variationDoubt(result: BacklashResult): Pick<Valued, 'U95' | 'parts'> {
-  const sorted = result.stations.toSorted((a, b) => numberOr0(a.value_mm) - numberOr0(b.value_mm));
-  const ends = [sorted.at(0), sorted.at(-1)].filter((station) => station !== undefined);
-  return { U95: Math.hypot(...ends.map((station) => numberOr0(station.U95_mm))), parts: ends.flatMap(partsOf) };
+/** Largest minus smallest: its doubt follows from the recorded parts of the stations, of whatever time the record is. */
+function doubtOfVariation({ stations }: BacklashResult): Pick<Valued, 'U95' | 'parts'> {
+  const valued = stations.flatMap((station) =>
+    isNone(station.value_mm) ? [] : [{ value: station.value_mm, parts: partsOf(station) }],
+  );
+  const { U95, parts } = variationDoubt(valued);
+  return { U95, parts };
 }
 
 /** A running limit judges the running torque, a starting limit the breakaway. */

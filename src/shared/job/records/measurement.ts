@@ -41,9 +41,12 @@ export const backlashResultSchema = z.strictObject({
   basis: backlashBasisSchema,
   stations: z.array(stationResultSchema).min(1).max(200),
   mean_mm: number,
+  /** Records of before it was computed have none. */
+  meanU95_mm: number.optional(),
   min_mm: number,
   max_mm: number,
   variation_mm: number,
+  variationU95_mm: number.optional(),
 });
 export type BacklashResult = z.infer<typeof backlashResultSchema>;
 

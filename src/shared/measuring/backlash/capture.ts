@@ -1,7 +1,5 @@
-import { mm, type Length } from '../../basics/quantity.ts';
-import { isNone, none } from '../../basics/result.ts';
+import { aroundTheGear } from './around.ts';
 import { isPress, type Reading, type StreamItem } from '../reading.ts';
-import { mean } from '../../basics/statistics.ts';
 import { leaveTooth, read } from './listen.ts';
 import { MOST_STEPS } from './limits.ts';
 import type { BacklashEvent, BacklashMeasured, BacklashSettings } from './measured.ts';
@@ -74,7 +72,7 @@ export function finishBacklash(capture: BacklashCapture): BacklashMeasured {
   leaveTooth(capture);
   if (capture.station === undefined) closeUnrocked(capture);
   closeStation(capture);
-  return measuredOf(capture);
+  return aroundTheGear(capture.results);
 }
 
 /** The whole of a recorded stream. The same code as live, so a replay cannot differ. */
@@ -82,14 +80,4 @@ export function measureBacklash(items: Iterable<StreamItem>, settings: BacklashS
   const capture = startBacklash(settings);
   for (const item of items) stepBacklash(capture, item);
   return finishBacklash(capture);
-}
-
-function measuredOf({ results }: BacklashCapture): BacklashMeasured {
-  const values = results.flatMap(({ value }) => (isNone(value) ? [] : [value]));
-  const missing = none('nothing-measured');
-  if (values.length === 0) return { stations: results, mean: missing, min: missing, max: missing, variation: missing };
-  const min: Length = mm(Math.min(...values));
-  const max: Length = mm(Math.max(...values));
-  const variation = values.length === 1 ? none('one-station') : mm(max - min);
-  return { stations: results, mean: mm(mean(values)), min, max, variation };
 }

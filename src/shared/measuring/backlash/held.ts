@@ -37,6 +37,20 @@ function shared(values: readonly number[], errors: number): number {
 }
 
 /**
+ * Do the readings wander while the gear is held, by more than noise makes of a straight line through them? A drift that all
+ * rests have in common is none, it is told as what it is.
+ */
+export function wanders({ rests, noise, settings, between }: Evidence): boolean {
+  const { sway } = heldAt(rests, between, { noise, resolution: settings.resolution });
+  const explained = noise * Math.sqrt(12 * mean(rests.map(({ readings }) => 1 / readings)));
+  const least = STEPS * settings.resolution;
+  return sway > settings.resolution || sd(rests.map(({ creep }) => creep)) > Math.max(NOISES * explained, least);
+}
+
+const STEPS = 2;
+const NOISES = 3;
+
+/**
  * A sway whose period is that of the rocking stands at the same place at every rest of a side, and opposite at the other:
  * rests repeat, and the backlash is off by twice its height there. What tells it is the bow of every rest. A sine of period
  * 2Δ, Δ from rest to rest, that bows by b within T stands off by 8·b·Δ²/(π²·T²); derived.
@@ -53,7 +67,7 @@ function ofBow(rests: Row): number {
 export const explainedSd = (rests: readonly Rest[], noise: number, resolution: number): number =>
   Math.hypot(noise * Math.sqrt(mean(rests.map(({ readings }) => 1 / readings))), resolution / Math.sqrt(12));
 
-export const inwardOf = ({ side, creep }: Rest): number => (side === 'high' ? -creep : creep);
+const inwardOf = ({ side, creep }: Rest): number => (side === 'high' ? -creep : creep);
 
 /** What is left of a size when what chance makes of it is taken off, in squares. */
 const beyond = (size: number, chance: number): number => Math.sqrt(Math.max(0, size * size - chance * chance));

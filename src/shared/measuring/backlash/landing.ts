@@ -1,6 +1,6 @@
 import { corridorOf, addTurn, isOutside, rocking, widthOf, type Corridor, type Rocking } from './corridor.ts';
 import { mean, sd } from '../../basics/statistics.ts';
-import { leastStroke } from './limits.ts';
+import { isWeak, leastStroke } from './limits.ts';
 import type { Side } from './measured.ts';
 import { noiseOf } from './noise.ts';
 import { LEAST_ROCKS } from './rule.ts';
@@ -10,7 +10,8 @@ import { now, stationNumber, type Away, type BacklashCapture } from './state.ts'
 import { beginStation, closeStation, mark, refuse, refuseUnrocked, renewMargin, takeRest } from './stations.ts';
 import { whyRefused } from './sentences.ts';
 import type { Station } from './station.ts';
-import { TOUCHES_MEANT, type Turn } from './turns.ts';
+import { touchedOnly } from './touches.ts';
+import type { Turn } from './turns.ts';
 
 /**
  * Setting down: what it means that rocking has begun (again) between two levels. It is a new tooth only if the stem
@@ -33,7 +34,7 @@ export function takeLoose(capture: BacklashCapture, turn: Turn): void {
   capture.loose = [];
   capture.away = undefined;
   capture.gapBefore = false;
-  capture.turns.touches = 0;
+  capture.turns.touches.length = 0;
   renewMargin(capture);
 }
 
@@ -50,8 +51,11 @@ function addLoose({ loose, settings, away }: BacklashCapture, turn: Turn, noise:
  * been taken for it was the stem being lifted and set down: that station is forgotten and the true one begun.
  */
 export function takeSmall(capture: BacklashCapture, turn: Turn): void {
-  const found = addLoose(capture, turn, noiseOf(capture.noise));
-  if (found === undefined || !wasLifting(capture.station)) return;
+  const noise = noiseOf(capture.noise);
+  const found = addLoose(capture, turn, noise);
+  const [there, back] = capture.loose.slice(-2);
+  if (found === undefined || there === undefined || back === undefined || !wasLifting(capture.station)) return;
+  if (isWeak(Math.abs(back.level - there.level), noise)) return;
   capture.station = undefined;
   capture.corridor = undefined;
   capture.loose.pop();
@@ -74,15 +78,18 @@ const sideIn = ({ low, high }: Corridor, { level }: Turn): Side => (level > (low
 /** Decides to which station the new corridor belongs, and has that one at work when it returns. */
 function place(capture: BacklashCapture, corridor: Corridor, noise: number, found: Rocking): void {
   const { station, away, settings } = capture;
-  if (away === undefined || station === undefined) return begin(capture, found.hung, capture.gapBefore);
+  if (away === undefined || station === undefined) {
+    return begin(capture, corridor, found.hung, capture.gapBefore);
+  }
   const young =
     isYoung(station) && oneStopStays(away.corridor, corridor, noise) && !reached(away, capture.hangs, noise);
-  if (!young && wasLifted(capture, away, corridor, noise)) {
+  const unsure = isUnsure(station, away.corridor, noise);
+  if (!young && !unsure && wasLifted(capture, away, corridor, noise)) {
     noteHang(capture, corridor, away);
     if (settings.nextBy === 'press') return stayAt(capture, station);
-    return next(capture, found.hung, false);
+    return next(capture, corridor, found.hung);
   }
-  if (wasNoRocking(station, away, corridor)) {
+  if (unsure || wasNoRocking(station, away, corridor)) {
     station.rests.length = 0;
     station.told = 0;
   } else if (unitsApart(widthOf(away.corridor), widthOf(corridor))) refuse(capture, station, 'unit-jump');
@@ -96,17 +103,17 @@ function place(capture: BacklashCapture, corridor: Corridor, noise: number, foun
 }
 
 /** `hung`: the stem was lifted since, so what happened before is not this station's. `gap`: readings are missing here. */
-function begin(capture: BacklashCapture, hung: boolean, gap: boolean): void {
-  if (hung && capture.turns.touches >= TOUCHES_MEANT) {
+function begin(capture: BacklashCapture, corridor: Corridor, hung: boolean, gap = false): void {
+  if (hung && touchedOnly(capture.turns.touches, widthOf(corridor))) {
     refuseUnrocked(capture, 'one-sided', whyRefused['one-sided']);
   }
   const station = beginStation(capture, gap ? ['gap'] : []);
   if (station !== undefined) capture.said.push({ kind: 'landed', station: station.number, t: now(capture) });
 }
 
-function next(capture: BacklashCapture, hung: boolean, gap: boolean): void {
+function next(capture: BacklashCapture, corridor: Corridor, hung: boolean, gap = false): void {
   closeStation(capture);
-  begin(capture, hung, gap);
+  begin(capture, corridor, hung, gap);
 }
 
 /** The same tooth, but what lies before and after does not make a rock together. */
@@ -120,7 +127,7 @@ function stayAt(capture: BacklashCapture, station: Station): void {
 function shifted(capture: BacklashCapture, station: Station, away: Away, corridor: Corridor): void {
   if (away.because === 'gap' && capture.settings.nextBy === 'itself') {
     mark(capture, station, 'gap');
-    return next(capture, false, true);
+    return next(capture, corridor, false, true);
   }
   if (away.because === 'gap') refuse(capture, station, 'gap');
   else if (jumped(away, corridor)) refuse(capture, station, 'unit-jump');
@@ -194,6 +201,10 @@ function wasNoRocking(station: Station, away: Away, corridor: Corridor): boolean
   const isWithin = !isOutside({ ...corridor, margin: 0.1 * widthOf(corridor) }, (old.low + old.high) / 2);
   return station.measured === undefined && ratio > OTHER_SIZE && isWithin;
 }
+
+/** A few strokes hardly larger than noise: a gauge that wanders makes them while nobody rocks. */
+const isUnsure = (station: Station, old: Readonly<Corridor>, noise: number): boolean =>
+  station.measured === undefined && isYoung(station) && isWeak(widthOf(old), noise);
 
 const hasHardlyRocked = (station: Station | undefined): boolean =>
   station !== undefined && station.measured === undefined && rocksOf(station.rests).length < 2;

@@ -2,8 +2,9 @@ import { seconds } from '../../basics/quantity.ts';
 import type { Reading } from '../reading.ts';
 import { isOutside, widthOf, type Corridor } from './corridor.ts';
 import { takeLoose, takeSmall } from './landing.ts';
-import { leastStroke } from './limits.ts';
+import { isWeak, leastStroke } from './limits.ts';
 import { hear, learn, noiseOf } from './noise.ts';
+import { isFresh } from './repeats.ts';
 import { unitsApart } from './scale.ts';
 import { now, stationNumber, type BacklashCapture } from './state.ts';
 import { refuse, renewMargin, takeLonger, takeRest, tellRest } from './stations.ts';
@@ -21,6 +22,7 @@ export function read(capture: BacklashCapture, reading: Reading): void {
   const lasted = reading.t - capture.last_t;
   if (isGap(capture, lasted)) breakOff(capture, reading, lasted);
   capture.last_t = reading.t;
+  if (!isFresh(capture.repeats, reading.value, capture.interval)) return;
   hear(capture.noise, reading.value);
   if (capture.held === undefined) return judge(capture, reading.t, reading.value);
   capture.held.push(reading);
@@ -119,7 +121,9 @@ const TINY_IN_A_ROW = 3;
 function takeShort(capture: BacklashCapture, corridor: Corridor, turn: Turn): void {
   takeLonger(capture, turn);
   const from = capture.loose.at(-1)?.level ?? corridor[corridor.at];
-  const isTiny = unitsApart(Math.abs(turn.level - from), widthOf(corridor));
+  const size = Math.abs(turn.level - from);
+  // What is hardly larger than noise may be the gauge wandering, and says nothing of its unit.
+  const isTiny = unitsApart(size, widthOf(corridor)) && !isWeak(size, noiseOf(capture.noise));
   capture.tiny = isTiny ? capture.tiny + 1 : 0;
   if (capture.tiny >= TINY_IN_A_ROW && capture.station !== undefined) refuse(capture, capture.station, 'unit-jump');
   else takeSmall(capture, turn);

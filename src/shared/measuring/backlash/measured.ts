@@ -19,10 +19,10 @@ export interface BacklashSettings {
 }
 
 /** Flags and reasons as docs/command-line.md lists them. */
-export type Flag = 'drift' | 'not-held' | 'end-of-travel' | 'one-sided' | 'not-repeatable' | 'unit-jump' | 'gap';
+export type Flag = Refusal | 'correlated-noise';
 
 /** The one reason that stands in place of the number. */
-export type Refusal = Flag;
+export type Refusal = 'drift' | 'not-held' | 'end-of-travel' | 'one-sided' | 'not-repeatable' | 'unit-jump' | 'gap';
 
 export interface StationMeasured {
   /** Mean of all rocks taken, none left out; or why there is no number. */
@@ -47,10 +47,14 @@ export interface StationMeasured {
 export interface BacklashMeasured {
   readonly stations: readonly StationMeasured[];
   readonly mean: OrNone<Length, 'nothing-measured'>;
+  /** Expanded, 95 %, of the mean of these stations. */
+  readonly meanU95: OrNone<Length, 'nothing-measured'>;
   readonly min: OrNone<Length, 'nothing-measured'>;
   readonly max: OrNone<Length, 'nothing-measured'>;
   /** Largest minus smallest; needs two stations with a value. */
   readonly variation: OrNone<Length, 'nothing-measured' | 'one-station'>;
+  /** Expanded, 95 %; the choice of the two ends is counted. */
+  readonly variationU95: OrNone<Length, 'nothing-measured' | 'one-station'>;
 }
 
 export type Side = 'low' | 'high';

@@ -1,3 +1,4 @@
+import { at } from '../../basics/at.ts';
 import { mean } from '../../basics/statistics.ts';
 import type { Side } from './measured.ts';
 import type { Rest } from './rocks.ts';
@@ -70,7 +71,7 @@ function againstNeighbours(rows: readonly Row[]): { readonly value: number; read
   for (const row of rows) {
     const weights = weightsIn(row);
     for (const [index, rest] of row.entries()) {
-      const weight = (weights[index] ?? NaN) / threes;
+      const weight = at(weights, index) / threes;
       value += weight * rest.level;
       squares += weight * weight;
     }
@@ -81,7 +82,7 @@ function againstNeighbours(rows: readonly Row[]): { readonly value: number; read
 /** How often each rest counts, + for the high side: 1 as the middle of three, less its shares as a neighbour of others. */
 function weightsIn(row: Row): readonly number[] {
   const weights = row.map(() => 0);
-  const add = (index: number, weight: number): void => void (weights[index] = (weights[index] ?? NaN) + weight);
+  const add = (index: number, weight: number): void => void (weights[index] = at(weights, index) + weight);
   for (const [index, rest] of row.entries()) {
     const [before, after] = [row[index - 1], row[index + 1]];
     if (before === undefined || after === undefined) continue;
@@ -112,7 +113,7 @@ function scatter(rows: readonly Row[], nu: number): Pick<Between, 'sd' | 'offs' 
   const power = sumOver(free.map(({ sides }) => product(sides, sides)));
   const backlash = power === 0 ? 0 : cross / power;
   const offs = free.flatMap(({ row, levels, sides }) =>
-    row.map(({ side }, index) => ({ side, off: (levels[index] ?? NaN) - backlash * (sides[index] ?? NaN) })),
+    row.map(({ side }, index) => ({ side, off: at(levels, index) - backlash * at(sides, index) })),
   );
   const sd = Math.sqrt(sumOver(offs.map(({ off }) => off * off)) / nu);
   const [longest = []] = rows.toSorted((one, other) => other.length - one.length);
@@ -123,14 +124,14 @@ const sumOver = (values: readonly number[]): number => values.reduce((sum, value
 
 /** Sum of the products of two rows of equal length. */
 export const product = (one: readonly number[], other: readonly number[]): number =>
-  sumOver(one.map((value, index) => value * (other[index] ?? NaN)));
+  sumOver(one.map((value, index) => value * at(other, index)));
 
 /** Something of each rest, less its straight line in time. */
 function straightened(row: Row, of: (rest: Rest) => number): readonly number[] {
   const values = row.map(of);
   const { times, slope } = lineThrough(row, values);
   const middle = mean(values);
-  return values.map((value, index) => value - middle - slope * (times[index] ?? NaN));
+  return values.map((value, index) => value - middle - slope * at(times, index));
 }
 
 function lineThrough(
@@ -146,5 +147,5 @@ function lineThrough(
 function driftOf(row: Row, backlash: number): number {
   const middles = row.map(({ level, side }) => (side === 'high' ? level - backlash : level));
   const { times, slope } = lineThrough(row, middles);
-  return slope * ((times.at(-1) ?? 0) - (times[0] ?? 0));
+  return row.length === 0 ? 0 : slope * (at(times, times.length - 1) - at(times, 0));
 }

@@ -1,3 +1,4 @@
+import { at } from '../../basics/at.ts';
 import { middleOf, sortFirst } from './order.ts';
 
 /**
@@ -66,9 +67,9 @@ const isDue = (heard: number): boolean => heard % 16 === 0 || (heard % 8 === 0 &
 /** Takes in one reading. */
 export function hear(noise: Noise, value: number): void {
   const slope = value - noise.before;
-  const at = noise.heard % MEMORY;
-  noise.first[at] = Math.abs(slope);
-  noise.second[at] = Math.abs(slope - (noise.before - noise.beforeThat));
+  const place = noise.heard % MEMORY;
+  noise.first[place] = Math.abs(slope);
+  noise.second[place] = Math.abs(slope - (noise.before - noise.beforeThat));
   noise.beforeThat = noise.before;
   noise.before = value;
   noise.heard += 1;
@@ -86,7 +87,7 @@ function renew(noise: Noise): void {
 function middle(noise: Noise, differences: Float64Array): number {
   const from = noise.heard <= MEMORY ? 2 : 0;
   const many = Math.min(noise.heard, MEMORY) - from;
-  for (let at = 0; at < many; at += 1) noise.scratch[at] = differences[from + at] ?? 0;
+  for (let index = 0; index < many; index += 1) noise.scratch[index] = at(differences, from + index);
   sortFirst(noise.scratch, many);
   return middleOf(noise.scratch, many);
 }

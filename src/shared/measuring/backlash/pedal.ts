@@ -5,7 +5,8 @@ import { now, stationNumber, type BacklashCapture } from './state.ts';
 import { newStation } from './station.ts';
 import { closeStation, refuseUnrocked } from './stations.ts';
 import { restartSwings, wereNotHeld } from './swings.ts';
-import { restartTurns, TOUCHES_MEANT } from './turns.ts';
+import { touchedOnly } from './touches.ts';
+import { restartTurns } from './turns.ts';
 
 /** The technician's word, by pedal, key or the gauge's own button. */
 export function press(capture: BacklashCapture, { pedal }: Press): void {
@@ -23,7 +24,7 @@ function next(capture: BacklashCapture): void {
 
 /** Turns, touches or strokes without a whole rock: says why there is no number. */
 export function closeUnrocked(capture: BacklashCapture): boolean {
-  if (capture.turns.touches >= TOUCHES_MEANT) refuseUnrocked(capture, 'one-sided', whyRefused['one-sided']);
+  if (touchedOnly(capture.turns.touches, 0)) refuseUnrocked(capture, 'one-sided', whyRefused['one-sided']);
   else if (wereNotHeld(capture.swings.count, capture.loose.length))
     refuseUnrocked(capture, 'not-held', whyRefused['not-held']);
   else if (capture.loose.length > 3) refuseUnrocked(capture, 'not-repeatable', whyRefused['not-repeatable']);

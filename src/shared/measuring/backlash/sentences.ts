@@ -1,7 +1,7 @@
-import type { Flag } from './measured.ts';
+import type { Flag, Refusal } from './measured.ts';
 
 /** What a refusal means at the stand, and what to look at. The reason's own word stands beside it. */
-export const whyRefused: Readonly<Record<Flag, string>> = {
+export const whyRefused: Readonly<Record<Refusal, string>> = {
   drift:
     'Both rests moved together: the indicator base or the pinion has moved. Make both fast and take this station again.',
   'not-held': 'The rests creep: the gear was not held against its stops. Press and hold at each end and take it again.',
@@ -22,6 +22,8 @@ export const whyFlagged: Readonly<Partial<Record<Flag, string>>> = {
     'The indicator base or the pinion moved at this station. What moved evenly is taken out of the number; make both fast.',
   'one-sided':
     'One side repeats and the other does not. The number counts that in its doubt; press home to both stops.',
+  'correlated-noise':
+    'The readings wandered while the gear was held: something sways under the indicator. The doubt counts what shows.',
   'not-repeatable': 'The rests differ more than hands usually make them. The number counts that in its doubt.',
 };
 

@@ -4,6 +4,7 @@ import type { Corridor } from './corridor.ts';
 import type { BacklashEvent, BacklashSettings, Side, StationMeasured } from './measured.ts';
 import { newNoise, roundingOf, type Noise } from './noise.ts';
 import type { Station } from './station.ts';
+import { newRepeats, type Repeats } from './repeats.ts';
 import { newStillFinder, type StillFinder } from './stills.ts';
 import { newSwings, type Swings } from './swings.ts';
 import { newWild, type Wild } from './wild.ts';
@@ -34,6 +35,7 @@ export interface BacklashCapture {
   held: Reading[] | undefined;
   /** Turns of which it is not known whether they are rests: before there is a corridor, and those too small for it. */
   loose: Turn[];
+  readonly repeats: Repeats;
   /** The reading that leapt away and waits for the next. */
   wild: Wild;
   station: Station | undefined;
@@ -68,6 +70,7 @@ export function newCapture(settings: BacklashSettings): BacklashCapture {
     results: [],
     held: [],
     loose: [],
+    repeats: newRepeats(),
     wild: newWild(),
     station: undefined,
     corridor: undefined,

@@ -6,14 +6,14 @@ import { partsOf } from './doubt.ts';
 import { driftsAlong } from './drift.ts';
 import type { Evidence } from './evidence.ts';
 import { faultIn } from './faults.ts';
-import { heldAt } from './held.ts';
+import { heldAt, wanders } from './held.ts';
 import type { BacklashSettings, Flag, Refusal, Side, StationMeasured } from './measured.ts';
 import { between, longestRow } from './neighbours.ts';
 import { rocksOf, valuesOf, type Rest } from './rocks.ts';
 import { LEAST_ROCKS, LOOKS } from './rule.ts';
 import { oddities, unlike, wantsMore } from './sides.ts';
 import { tooFewRocks, whyFlagged, whyRefused } from './sentences.ts';
-import { TOUCHES_MEANT, type Turn } from './turns.ts';
+import type { Turn } from './turns.ts';
 
 /** One tooth under the indicator, from its first rest until the stem leaves it. */
 export interface Station {
@@ -94,8 +94,8 @@ export interface Seen {
   readonly hangs: number | undefined;
   /** Strokes without rests. */
   readonly notHeld: boolean;
-  /** Times the other stop was touched and not held. */
-  readonly touches: number;
+  /** The other stop was touched and not held. */
+  readonly touchedOnly: boolean;
 }
 
 /** What a station comes to that is left before it was done. */
@@ -106,7 +106,7 @@ export function leave(station: Station, settings: BacklashSettings, noise: numbe
   if (fault !== undefined) return refused(station, fault);
   const measured = evidence === undefined || rocks < LEAST_ROCKS ? undefined : decided(station, evidence);
   if (measured !== undefined && !isNone(measured.value)) return measured;
-  if (seen.touches >= TOUCHES_MEANT) return refused(station, 'one-sided');
+  if (seen.touchedOnly) return refused(station, 'one-sided');
   if (seen.notHeld) return refused(station, 'not-held');
   if (measured !== undefined) return measured;
   const reason = station.flags.has('gap') ? 'gap' : 'not-repeatable';
@@ -140,6 +140,7 @@ function withValue(station: Station, evidence: Evidence): StationMeasured {
 const flagsOf = (evidence: Evidence): readonly Flag[] => [
   ...(driftsAlong(evidence) ? (['drift'] as const) : []),
   ...oddities(evidence),
+  ...(wanders(evidence) ? (['correlated-noise'] as const) : []),
 ];
 
 /** A station without a number, and why. */

@@ -21,13 +21,14 @@ import {
   type Station,
 } from './station.ts';
 import { wereNotHeld } from './swings.ts';
+import { touchedOnly } from './touches.ts';
 import type { Turn } from './turns.ts';
 
 /** Stations with a number so far. */
 const valued = (capture: BacklashCapture): number => capture.results.filter(({ value }) => !isNone(value)).length;
 
 /** Has every station that was wanted its number? */
-export function allDone(capture: BacklashCapture): boolean {
+function allDone(capture: BacklashCapture): boolean {
   const { stations } = capture.settings;
   return stations !== undefined && valued(capture) >= stations;
 }
@@ -142,7 +143,9 @@ export function closeStation(capture: BacklashCapture): void {
 
 function leaveUndone(capture: BacklashCapture, station: Station): void {
   const { away, settings, hangs } = capture;
-  const seen = { hangs, notHeld: isNotHeld(capture, station), touches: capture.turns.touches };
+  const corridor = capture.corridor ?? away?.corridor;
+  const width = corridor === undefined ? 0 : widthOf(corridor);
+  const seen = { hangs, notHeld: isNotHeld(capture, station), touchedOnly: touchedOnly(capture.turns.touches, width) };
   const measured = leave(station, settings, noiseOf(capture.noise), seen);
   const isUnit = isNone(measured.value) && away !== undefined && unitChanged(away, settings.resolution);
   settle(capture, station, isUnit ? refused(station, 'unit-jump') : measured);

@@ -1,3 +1,4 @@
+import { at } from '../../basics/at.ts';
 import { type Cusum, stepCusum } from '../cusum.ts';
 import { middleOf, sortFirst } from './order.ts';
 
@@ -74,8 +75,8 @@ export const newStillFinder = (least: number): StillFinder => ({
   down: 0,
 });
 
-const valueAt = (finder: StillFinder, index: number): number => finder.values[index % KEPT] ?? 0;
-const timeAt = (finder: StillFinder, index: number): number => finder.times[index % KEPT] ?? 0;
+const valueAt = (finder: StillFinder, index: number): number => at(finder.values, index % KEPT);
+const timeAt = (finder: StillFinder, index: number): number => at(finder.times, index % KEPT);
 
 /** Takes in one reading; gives the still that it ended, if it ended one. */
 export function addReading(finder: StillFinder, t: number, value: number, sd: number): Still | undefined {
@@ -207,7 +208,7 @@ function wildBeyond(finder: StillFinder, from: number, to: number, centre: numbe
   const { scratch } = finder;
   for (let offset = 0; offset < many; offset += 1) scratch[offset] = Math.abs(valueAt(finder, from + offset) - centre);
   sortFirst(scratch, many);
-  const own = OWN_SPREAD * (scratch[many >> 1] ?? 0);
+  const own = OWN_SPREAD * at(scratch, many >> 1);
   return WILD * Math.min(sd, Math.max(finder.least, own));
 }
 

@@ -1,4 +1,6 @@
+import { areAlike, joined } from './pieces.ts';
 import type { Still } from './stills.ts';
+import { addTouch, TOUCH } from './touches.ts';
 
 /**
  * Turns: stills at which the movement turned round. A gear that is rocked stands still at a stop and then goes back;
@@ -48,8 +50,8 @@ export interface TurnFinder {
   /** Way the movement goes: +1 up, −1 down, 0 not known yet. */
   direction: -1 | 0 | 1;
   lastValue: number;
-  /** How often the movement came back to a place without having stood still on the other side. */
-  touches: number;
+  /** How far the movement went, each time that it came back to a place without having stood still on the other side. */
+  readonly touches: number[];
   /** Farthest the readings went from the hold since it ended. */
   lowest: number;
   highest: number;
@@ -66,15 +68,12 @@ const NEAR = 0.3;
 /** The stroke has truly left once it is this share of the way back. */
 const HAS_LEFT = 0.5;
 
-/** This many touches without a rest on the other side are rocks that were meant and not held. */
-export const TOUCHES_MEANT = 3;
-
 export const newTurnFinder = (): TurnFinder => ({
   previous: undefined,
   hold: undefined,
   direction: 0,
   lastValue: 0,
-  touches: 0,
+  touches: [],
   lowest: Infinity,
   highest: -Infinity,
 });
@@ -186,7 +185,7 @@ function beginHold(finder: TurnFinder, still: Still, sd: number): void {
   if (gone > least) return replaceHold(finder, still);
   // Back at the place it had left: the other side was touched and not held.
   if (gone >= -least) {
-    if (finder.highest - finder.lowest > FAR * sd) finder.touches += 1;
+    if (finder.highest - finder.lowest > FAR * sd) addTouch(finder.touches, finder.highest - finder.lowest);
   } else {
     // Beyond it: what had been left was not yet the stop.
     finder.direction = finder.direction === 1 ? -1 : 1;
@@ -208,8 +207,6 @@ const apart = (one: Still, two: Still, sd: number): number =>
   sd * Math.max(PIECE, 3 * Math.sqrt(1 / one.readings + 1 / two.readings));
 
 const PIECE = 2.5;
-/** A way out and back that is this share of a stroke went to the other stop and did not stay; a rebound is a third. */
-const TOUCH = 0.45;
 /** An excursion of pairs of readings beyond this many standard deviations is none of noise's. */
 const FAR = 6.5;
 
@@ -228,15 +225,10 @@ function staysAt(finder: TurnFinder, hold: Hold, still: Still, sd: number, width
 /** A hand that hesitates stops short of where it will rest by more than this share of the corridor. */
 const SAME_HOLD = 0.03;
 
-/** Pieces of one rest; a much shorter one is its swinging in or its leaving. */
-const areAlike = (one: number, other: number): boolean => Math.min(one, other) >= PIECES * Math.max(one, other);
-
-const PIECES = 0.5;
-
 function stay(finder: TurnFinder, hold: Hold, still: Still, sd: number, width: number): void {
   const stroke = finder.previous === undefined ? 0 : Math.abs(hold.main.level - finder.previous);
   const touched = finder.highest - finder.lowest > Math.max(FAR * sd, TOUCH * stroke, TOUCH * width);
-  if (touched) finder.touches += 1;
+  if (touched) addTouch(finder.touches, finder.highest - finder.lowest);
   const adjoining = !touched && still.from - hold.last.to <= ADJOINING;
   const off = Math.abs(still.level - hold.main.level);
   const isPiece = off <= SAME_HOLD * width && areAlike(still.length, hold.main.length);
@@ -246,28 +238,4 @@ function stay(finder: TurnFinder, hold: Hold, still: Still, sd: number, width: n
   hold.length += still.length;
   finder.lowest = hold.main.level;
   finder.highest = hold.main.level;
-}
-
-/** One still that a chance cut in two; the straight line through it is the least-squares one of both pieces. */
-function joined(one: Still, two: Still): Still {
-  const readings = one.readings + two.readings;
-  const level = (one.level * one.readings + two.level * two.readings) / readings;
-  const share = (one.readings * two.readings) / readings;
-  const step = two.level - one.level;
-  const tilt = (one.creep * one.readings ** 2 + two.creep * two.readings ** 2) / 12 + (share * step * readings) / 2;
-  const spread = (one.readings ** 3 + two.readings ** 3) / 12 + (share * readings ** 2) / 4;
-  return {
-    level,
-    readings,
-    squares: one.squares + two.squares,
-    length: one.length + two.length,
-    from: one.from,
-    to: two.to,
-    from_t: one.from_t,
-    to_t: two.to_t,
-    at_t: (one.at_t * one.readings + two.at_t * two.readings) / readings,
-    read_s: one.read_s + two.read_s,
-    creep: (tilt / spread) * readings,
-    bow: (one.readings > two.readings ? one : two).bow,
-  };
 }

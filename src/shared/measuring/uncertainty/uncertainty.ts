@@ -98,15 +98,17 @@ export const differenceParts = ({ resolution, gaugeU, hysteresis }: IndicatorDou
 
 /**
  * What an indicator loses where it turns round, for a difference of two readings that are reached from opposite ways.
+ * Nothing is corrected for: the number is what the gauge reads.
  *
- * Stated, it is a width h: anything from none to all of it may be missing, and nothing is corrected for, so the part is
- * the root mean square of 0…h, h/√3. Not stated, nothing bounds it, and none at all would be the boldest guess: one step
- * of the display is then taken as its standard uncertainty (own choice; it covers a loss of two steps at 95 %).
+ * Stated, it is a limit h that gauges of its kind nearly use up: the loss lies between none and all of it, and the nearer to
+ * all the likelier. Root mean square of a density that rises evenly from 0 to h: h/√2 (derived). Not stated, nothing
+ * bounds it, and none at all would be the boldest guess: one step of the display is taken at either reading, anything
+ * from none to both of them, so 2·step/√3 (own choice).
  */
 const reversal = (resolution: number, stated: number | undefined): UncertaintyPart =>
   stated === undefined
-    ? { name: 'hysteresis, not stated', u: resolution }
-    : { name: 'hysteresis', u: rectangular(stated) };
+    ? { name: 'hysteresis, not stated', u: rectangular(2 * resolution) }
+    : { name: 'hysteresis', u: stated / Math.SQRT2 };
 
 /** Repeats of the same thing: standard deviation of the mean, with n − 1 degrees of freedom. Needs n of 2 or more. */
 export const repeatability = (name: string, sd: number, n: number): UncertaintyPart => ({

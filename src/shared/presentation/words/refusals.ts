@@ -12,6 +12,7 @@ const short: Readonly<Record<Flag | NoRunout | NoTorque | 'not-measured', string
   'not-repeatable': 'rocks do not repeat',
   'unit-jump': 'unit or turn jumped',
   gap: 'readings missing',
+  'correlated-noise': 'readings wandered',
   'not-measured': 'not measured',
   'nothing-measured': 'nothing measured',
   'stem-lifted': 'stem put down or lifted in it',

@@ -74,7 +74,7 @@ describe('a station', () => {
     expect(station?.u).toBeCloseTo(whole, 9);
     expect(station?.parts[0]?.u).toBeCloseTo(0.001 / Math.sqrt(6), 12);
     expect(station?.parts[1]?.u).toBeCloseTo(0.002 * Math.SQRT2, 12);
-    expect(station?.parts[2]?.u).toBeCloseTo(0.003 / Math.sqrt(3), 12);
+    expect(station?.parts[2]?.u).toBeCloseTo(0.003 / Math.SQRT2, 12);
     expect(station?.parts[3]?.nu).toBe(5);
     expect(station?.U95).toBeGreaterThan(1.95 * whole);
   });

@@ -27,9 +27,9 @@ describe('the parts of the doubt', () => {
     expect(all.map(({ name }) => name)).toEqual(['resolution', 'gauge', 'hysteresis', 'rocks', 'short of the stop']);
   });
 
-  it('take one step for a hysteresis that nobody stated, and a stated one over √3', () => {
-    expect(partsFor(row(8, 0.2))[1]?.u).toBe(0.001);
-    expect(partsFor(row(8, 0.2), { hysteresis: mm(0.003) })[1]?.u).toBeCloseTo(0.003 / Math.sqrt(3), 12);
+  it('take one step at either reading for a hysteresis that nobody stated, and a stated one over √2', () => {
+    expect(partsFor(row(8, 0.2))[1]?.u).toBeCloseTo(0.002 / Math.sqrt(3), 12);
+    expect(partsFor(row(8, 0.2), { hysteresis: mm(0.003) })[1]?.u).toBeCloseTo(0.003 / Math.SQRT2, 12);
   });
 
   it('count how rests differ, with the degrees of freedom that are left', () => {
