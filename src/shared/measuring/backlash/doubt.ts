@@ -13,7 +13,7 @@ import type { Between } from './neighbours.ts';
  *   the stem stuck by them; hardly one goes beyond. Amounts that spread evenly from nothing to s have the standard
  *   deviation s/√12, and leave the mean short by s/2 on either side: by anything from none to s, so the part is s/√3;
  * - creep: how far the rests moved inwards or outwards while they were held. The stop was met some time before the
- *   middle of what was read, so about as much may be missing as was seen;
+ *   middle of what was read, so about as much may be missing on either side as was seen;
  * - sway: see held.ts.
  */
 export function partsOf(settings: BacklashSettings, between: Between, held: Held): readonly UncertaintyPart[] {

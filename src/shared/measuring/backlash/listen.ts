@@ -10,7 +10,7 @@ import { now, stationNumber, type BacklashCapture } from './state.ts';
 import { refuse, renewMargin, takeLonger, takeRest, tellRest } from './stations.ts';
 import { addReading, endStill, LEAST_READINGS, ongoingLength, type Still } from './stills.ts';
 import { restartSwings, swing } from './swings.ts';
-import { newWild, sifted } from './wild.ts';
+import { goesOn, newWild, sifted } from './wild.ts';
 import { addStill, endHold, goOnFrom, leaving, restartTurns, type Turn } from './turns.ts';
 
 /** One reading after the other: through noise, stills and turns to the tooth, and off it. */
@@ -58,9 +58,8 @@ function breakOff(capture: BacklashCapture, reading: Reading, lasted: number): v
 /** Judges a reading, or holds it back, or judges it together with those that were held back until it came. */
 function judge(capture: BacklashCapture, t: number, value: number): void {
   const { corridor, interval, noise, wild } = capture;
-  for (const reading of sifted(wild, { t, value }, { corridor, interval, noise: noiseOf(noise) })) {
-    take(capture, reading.t, reading.value);
-  }
+  if (goesOn(wild, value, corridor, noiseOf(noise))) return take(capture, t, value);
+  for (const reading of sifted(wild, { t, value }, { corridor, interval })) take(capture, reading.t, reading.value);
 }
 
 function take(capture: BacklashCapture, t: number, value: number): void {

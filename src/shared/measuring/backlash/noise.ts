@@ -1,5 +1,4 @@
-import { at } from '../../basics/at.ts';
-import { middleOf, sortFirst } from './order.ts';
+import { middleOf, numberAt, sortFirst } from './order.ts';
 
 /**
  * How much the readings scatter while nothing moves, learned from the stream itself.
@@ -87,7 +86,7 @@ function renew(noise: Noise): void {
 function middle(noise: Noise, differences: Float64Array): number {
   const from = noise.heard <= MEMORY ? 2 : 0;
   const many = Math.min(noise.heard, MEMORY) - from;
-  for (let index = 0; index < many; index += 1) noise.scratch[index] = at(differences, from + index);
+  for (let index = 0; index < many; index += 1) noise.scratch[index] = numberAt(differences, from + index);
   sortFirst(noise.scratch, many);
   return middleOf(noise.scratch, many);
 }

@@ -1,6 +1,5 @@
-import { at } from '../../basics/at.ts';
 import { type Cusum, stepCusum } from '../cusum.ts';
-import { middleOf, sortFirst } from './order.ts';
+import { middleOf, numberAt, sortFirst } from './order.ts';
 
 /**
  * Stills: stretches in which the readings stand still within their noise. Every rest is a still; a stem that hangs
@@ -75,8 +74,8 @@ export const newStillFinder = (least: number): StillFinder => ({
   down: 0,
 });
 
-const valueAt = (finder: StillFinder, index: number): number => at(finder.values, index % KEPT);
-const timeAt = (finder: StillFinder, index: number): number => at(finder.times, index % KEPT);
+const valueAt = (finder: StillFinder, index: number): number => numberAt(finder.values, index % KEPT);
+const timeAt = (finder: StillFinder, index: number): number => numberAt(finder.times, index % KEPT);
 
 /** Takes in one reading; gives the still that it ended, if it ended one. */
 export function addReading(finder: StillFinder, t: number, value: number, sd: number): Still | undefined {
@@ -208,7 +207,7 @@ function wildBeyond(finder: StillFinder, from: number, to: number, centre: numbe
   const { scratch } = finder;
   for (let offset = 0; offset < many; offset += 1) scratch[offset] = Math.abs(valueAt(finder, from + offset) - centre);
   sortFirst(scratch, many);
-  const own = OWN_SPREAD * at(scratch, many >> 1);
+  const own = OWN_SPREAD * numberAt(scratch, many >> 1);
   return WILD * Math.min(sd, Math.max(finder.least, own));
 }
 

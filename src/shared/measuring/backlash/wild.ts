@@ -24,8 +24,6 @@ export const newWild = (): Wild => ({ doubted: [], before: NaN });
 /** What is known of where the stem may be, and of the gauge. */
 interface Whereabouts {
   readonly corridor: Readonly<Corridor> | undefined;
-  /** Standard deviation of one reading. */
-  readonly noise: number;
   /** Usual time between two readings, s; 0 while unknown. */
   readonly interval: number;
 }
@@ -37,17 +35,24 @@ const BACK = 0.25;
 /** No stem is lifted and set down again within this time (assumed: a third of the quickest lift). */
 const NO_LIFT_s = 0.2;
 
-/** Takes in a reading; gives those that are to be judged now, none while a leap waits to be borne out. */
+/** Does this reading go on where the last one was, with none held back before it? Then it is judged at once. */
+export function goesOn(wild: Wild, value: number, corridor: Readonly<Corridor> | undefined, noise: number): boolean {
+  if (wild.doubted.length > 0 || leaps(wild.before, value, corridor, noise)) return false;
+  wild.before = value;
+  return true;
+}
+
+/** Takes in a reading that does not go on; gives those that are to be judged now, none while a leap waits to be borne out. */
 export function sifted(wild: Wild, reading: Heard, where: Whereabouts): readonly Heard[] {
   const { doubted } = wild;
   const [first] = doubted;
-  if (first !== undefined && isBack(wild.before, first.value, reading.value, where)) doubted.length = 0;
-  else if (first !== undefined || leaps(wild.before, reading.value, where)) {
-    doubted.push(reading);
-    return doubted.length > patience(where) ? letGo(wild) : [];
+  if (first !== undefined && isBack(wild.before, first.value, reading.value, where)) {
+    doubted.length = 0;
+    wild.before = reading.value;
+    return [reading];
   }
-  wild.before = reading.value;
-  return [reading];
+  doubted.push(reading);
+  return doubted.length > patience(where) ? letGo(wild) : [];
 }
 
 /** More than one wild reading in a row is believed only of a gauge that sends many while a stem is lifted. */
@@ -59,9 +64,8 @@ function letGo(wild: Wild): readonly Heard[] {
   return readings;
 }
 
-function leaps(before: number, value: number, { corridor, noise }: Whereabouts): boolean {
-  return corridor === undefined ? Math.abs(value - before) > LEAP * noise : isOutside(corridor, value);
-}
+const leaps = (before: number, value: number, corridor: Readonly<Corridor> | undefined, noise: number): boolean =>
+  corridor === undefined ? Math.abs(value - before) > LEAP * noise : isOutside(corridor, value);
 
 function isBack(before: number, leapt: number, value: number, { corridor }: Whereabouts): boolean {
   return corridor === undefined

@@ -1,13 +1,17 @@
 import { describe, expect, it } from 'vitest';
 import { corridorOf } from '../../../../../src/shared/measuring/backlash/corridor.ts';
-import { newWild, sifted } from '../../../../../src/shared/measuring/backlash/wild.ts';
+import { goesOn, newWild, sifted } from '../../../../../src/shared/measuring/backlash/wild.ts';
 
 const sift = (values: readonly number[], where: Parameters<typeof sifted>[2]): readonly number[] => {
   const wild = newWild();
-  return values.flatMap((value, tick) => sifted(wild, { t: tick, value }, where)).map(({ value }) => value);
+  return values.flatMap((value, tick) =>
+    goesOn(wild, value, where.corridor, 0.001)
+      ? [value]
+      : sifted(wild, { t: tick, value }, where).map((reading) => reading.value),
+  );
 };
 
-const onTooth = { corridor: corridorOf(2, 2.2, 0.001), noise: 0.001, interval: 0.1 };
+const onTooth = { corridor: corridorOf(2, 2.2, 0.001), interval: 0.1 };
 const offTooth = { ...onTooth, corridor: undefined };
 
 describe('a wild reading', () => {
