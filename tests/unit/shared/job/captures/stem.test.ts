@@ -44,6 +44,20 @@ describe('how the stem stood', () => {
     expect(numberOf(slanted.variation_mm)).toBeCloseTo(numberOf(plain.variation_mm) * Math.cos(Math.PI / 9), 9);
   });
 
+  it('frees the doubts by the same factor as the value, and those of mean and variation with them', () => {
+    const plain = measured(square).result;
+    const slanted = measured(square, { tip: 'rides-flank', off_deg: 20 }).result;
+    const factor = Math.cos(Math.PI / 9);
+    for (const [index, station] of plain.stations.entries()) {
+      const freed = slanted.stations[index];
+      expect(freed?.parts.map(({ u }) => u / factor)).toEqual(station.parts.map(({ u }) => expect.closeTo(u, 12)));
+      expect(numberOf(freed?.U95_mm)).toBeCloseTo(numberOf(station.U95_mm) * factor, 9);
+      expect(freed?.number).toBe(index + 1);
+    }
+    expect(numberOf(slanted.meanU95_mm)).toBeCloseTo(numberOf(plain.meanU95_mm) * factor, 9);
+    expect(numberOf(slanted.variationU95_mm)).toBeCloseTo(numberOf(plain.variationU95_mm) * factor, 9);
+  });
+
   it('frees a stem following a point along the turn: it read low', () => {
     const plain = measured(along).result;
     const slanted = measured(along, { tip: 'follows-point', off_deg: 20 }).result;
