@@ -19,14 +19,11 @@ export function heldAt(
   { sd: spread }: Between,
   { noise, resolution }: { readonly noise: number; readonly resolution: number },
 ): Held {
+  const bows = rests.map(({ side, bow }) => (side === 'high' ? -bow : bow));
   return {
     unexplained: beyond(spread, explainedSd(rests, noise, resolution)),
-    creep: MISSED * shared(rests.map(inwardOf), 1),
-    sway:
-      shared(
-        rests.map(({ side, bow }) => (side === 'high' ? -bow : bow)),
-        3,
-      ) * ofBow(rests),
+    creep: MISSED * beyond(mean(rests.map(inwardOf)), errorOf(rests.map(inwardOf))),
+    sway: beyond(mean(bows), 3 * Math.max(errorOf(bows), ofNoise(BOW, rests, noise))) * ofBow(rests),
   };
 }
 
@@ -36,21 +33,29 @@ export function heldAt(
  */
 const MISSED = 1.5;
 
-/** What a row of values has in common, less so many standard errors of it. */
-function shared(values: readonly number[], errors: number): number {
-  const chance = values.length < 2 ? 0 : sd(values) / Math.sqrt(values.length);
-  return beyond(mean(values), errors * chance);
-}
+/** Standard error of a mean, as the values themselves show it. */
+const errorOf = (values: readonly number[]): number => (values.length < 2 ? 0 : sd(values) / Math.sqrt(values.length));
+
+/** Standard errors of slope and bow of n readings with noise σ, over their length, in σ/√n: √12 and √180/4 (derived). */
+const SLOPE = Math.sqrt(12);
+const BOW = Math.sqrt(180) / 4;
+
+/** What noise makes of the mean slope or bow of these rests: in a few of them they may agree by chance. */
+const ofNoise = (factor: number, rests: readonly Rest[], noise: number): number =>
+  factor * noise * Math.sqrt(mean(rests.map(({ readings }) => 1 / readings)) / rests.length);
 
 /**
  * Do the readings wander while the gear is held, by more than noise makes of a straight line through them? A drift that all
- * rests have in common is none, it is told as what it is.
+ * rests have in common is none, it is told as what it is; nor is one rest that a hand hesitated at.
  */
 export function wanders({ rests, noise, settings, between }: Evidence): boolean {
   const { sway } = heldAt(rests, between, { noise, resolution: settings.resolution });
-  const explained = noise * Math.sqrt(12 * mean(rests.map(({ readings }) => 1 / readings)));
-  const least = STEPS * settings.resolution;
-  return sway > settings.resolution || sd(rests.map(({ creep }) => creep)) > Math.max(NOISES * explained, least);
+  const slopes = rests.map(({ creep }) => creep);
+  const middle = median(slopes);
+  const nearer = slopes.toSorted((one, other) => Math.abs(one - middle) - Math.abs(other - middle)).slice(0, -1);
+  const usual = nearer.length < 2 ? 0 : sd(nearer);
+  const explained = ofNoise(SLOPE, rests, noise) * Math.sqrt(rests.length);
+  return sway > settings.resolution || usual > Math.max(NOISES * explained, STEPS * settings.resolution);
 }
 
 const STEPS = 2;
@@ -87,9 +92,8 @@ export function creeps(evidence: Evidence): boolean {
   if (median(rests.map((rest) => rest.still)) < SHORTEST_HELD) return true;
   if (median(rests.map((rest) => rest.lingers / rest.still)) > LETS_GO) return true;
   const inward = rests.map(inwardOf);
-  // Slope error of a straight line through n readings, over its length: √12·noise/√n.
-  const own = Math.sqrt(mean(rests.map((rest) => (12 * noise * noise) / rest.readings)) / rests.length);
-  const among = inward.length > 1 ? sd(inward) / Math.sqrt(inward.length) : 0;
+  const own = ofNoise(SLOPE, rests, noise);
+  const among = errorOf(inward);
   const creep = mean(inward);
   // The end of a bounce still swings outwards, so a creep that way must be the larger one.
   const size = Math.max(settings.resolution, CREEP_OF_SWING * evidence.between.value);
