@@ -4,7 +4,7 @@ import { hypoidBlank, hypoidFirstTrial } from '../../../src/shared/axle/mesh/hyp
 import { degrees, mm, toDegrees } from '../../../src/shared/basics/quantity.ts';
 import vectors from './vectors.json' with { type: 'json' };
 
-describe('pitch cones against the vectors', () => {
+describe('pitch cones, pinned to the same formulas in other hands', () => {
   // Derived; the inputs of two rows are from memory (annex of ISO 23509 and a paper, neither seen): no outside proof.
   it.each(vectors.spiral_bevel_geometry.cases)('spiral bevel: $id', ({ inputs, outputs }) => {
     const blank = spiralBevelBlank({

@@ -28,7 +28,7 @@ function expectInfluence(found: Influence, wanted: Vector): void {
   near(found.vv, wanted.curvature_vv_per_mm2_per_mm);
 }
 
-describe('influence of movements on the gap, at the pitch point', () => {
+describe('influence of movements on the gap at the pitch point, pinned to a sister computation', () => {
   // Derived: non-generated ring gear, pinion its exact conjugate; two independent ways agreed when the vectors were made.
   // The face-milled ones count blade angles from the cutter axis, so each flank is cut with that blade here.
   it.each(vectors.flank_influence.flanks)('$set $cut $flank', (wanted) => {

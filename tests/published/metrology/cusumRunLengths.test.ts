@@ -28,7 +28,7 @@ const published: readonly (readonly [h: number, shift: number, runLength: number
 ];
 const runs = 6000;
 
-describe('the CUSUM, against published run lengths', () => {
+describe('the CUSUM’s step, against published run lengths at the papers’ slack and thresholds', () => {
   it.each(published)('h %s, a step of %s: %s readings on average', (h, shift, expected) => {
     const chance = seeded(1982);
     let readings = 0;

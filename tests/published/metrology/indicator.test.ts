@@ -1,7 +1,10 @@
 import { describe, expect, it } from 'vitest';
 import { convertBacklash, misreading, squared } from '../../../src/shared/measuring/indicatorSetup.ts';
-import { rectangular, resolutionOf } from '../../../src/shared/measuring/uncertainty/uncertainty.ts';
-import { degrees, mm, newtonMetres, radians } from '../../../src/shared/basics/quantity.ts';
+import { resolutionOf } from '../../../src/shared/measuring/uncertainty/uncertainty.ts';
+import { gaugeFigures } from '../../../src/shared/job/captures/gaugeFigures.ts';
+import { gaugeSchema } from '../../../src/shared/job/records/gauge.ts';
+import { finishTorque, startTorque, stepTorque } from '../../../src/shared/measuring/torque/torque.ts';
+import { degrees, mm, newtonMetres, radians, seconds } from '../../../src/shared/basics/quantity.ts';
 import { toInside, units } from '../../../src/shared/basics/units.ts';
 import { totalTorque } from '../../../src/shared/axle/arithmetic/preload.ts';
 
@@ -56,16 +59,34 @@ describe('bases of backlash', () => {
 });
 
 describe('small facts', () => {
-  // GUM F.2.2.1 (from memory, elementary): resolution; ISO 6789 ±6 % up to 10 N·m (retrieved second-hand), derived u.
-  it('resolution and tool class', () => {
+  // GUM F.2.2.1 (from memory, elementary).
+  it('resolution', () => {
     expect(resolutionOf(0.01)).toBeCloseTo(0.002887, 6);
     expect(resolutionOf(toInside(0.0005, units.in))).toBeCloseTo(toInside(0.000144, units.in), 4);
-    expect(rectangular(0.06 * 2)).toBeCloseTo(0.0693, 4);
+  });
+
+  // ISO 6789: ±6 % up to 10 N·m (retrieved second-hand); u of 2 N·m derived. From the gauge's record to the part of the result.
+  it('tool class of a torque gauge, from what its record states to what a torque of 2 N·m carries', () => {
+    const gauge = gaugeSchema.parse({
+      id: 'g',
+      label: 'Torque gauge',
+      kind: 'torque',
+      resolution: { value: 0.01, unit: 'N.m' },
+      statedError_percent: 6,
+    });
+    const capture = startTorque(gaugeFigures(gauge).torque);
+    for (let i = 0; i < 500; i += 1) {
+      const pulled = i < 50 || i > 450 ? 0 : 2 + Math.exp(-(i - 50) / 3);
+      stepTorque(capture, { t: seconds(i / 50), value: Math.round(100 * pulled) / 100 });
+    }
+    const { running, parts } = finishTorque(capture);
+    expect(running).toBeCloseTo(2, 2);
+    expect(parts.find(({ name }) => name === 'torque tool class')?.u).toBeCloseTo(0.0693, 3);
   });
 
   // Common practice: total = pinion + case drag ÷ ratio (+ mesh); case drag of 10 to 35 in-lb at 5:1 and 3:1 is 2 to 12
-  // in-lb at the pinion (derived).
-  it('case drag at the pinion', () => {
+  // in-lb at the pinion (derived). This pins that the sum is that rule; it proves nothing about bearings.
+  it('case drag at the pinion follows the rule of the trade', () => {
     const added = (drag_inLb: number, ratio: number) => {
       const none = newtonMetres(0);
       const caseBearings = newtonMetres(toInside(drag_inLb, units.inLb));
