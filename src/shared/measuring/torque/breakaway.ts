@@ -23,8 +23,8 @@ export interface StartWatch {
   highest: number;
   /** How high the torque may have gone between two readings: as far again as it had just climbed. */
   between: number;
-  /** The shaft has turned, so that no more tops are the start's. */
-  over: boolean;
+  /** Readings since the shaft has turned: tops of it are no more the start's. */
+  turned: number;
 }
 
 /** @param restT when the gauge was last seen at rest; left out where it never was */
@@ -42,7 +42,7 @@ export const newStart = (restT?: number): StartWatch => ({
   first: 0,
   highest: 0,
   between: 0,
-  over: false,
+  turned: 0,
 });
 
 /** A reading: seconds, torque from the zero the way it is pulled, angle of the shaft (not a number where it is not known). */
@@ -59,7 +59,8 @@ const turning = Math.PI / 12;
 
 /** Takes one reading of the first moments. */
 export function watchStart(start: StartWatch, { t, value, angle }: Moment, step: number): void {
-  if (start.over) return;
+  // The reading looked at is two behind the newest.
+  if (start.turned > 2) return;
   if (start.angle !== start.angle) start.angle = angle;
   const { a, b, c, d } = start;
   // `c` is looked at: two have come before it and two after.
@@ -69,7 +70,7 @@ export function watchStart(start: StartWatch, { t, value, angle }: Moment, step:
       start.between = Math.max(start.between, c + Math.max(0, c - b));
     if (c >= b && c >= d) noteTop(start, c);
   }
-  start.over = isFar(angle, start.angle);
+  if (start.turned > 0 || isFar(angle, start.angle)) start.turned += 1;
   start.a = b;
   start.b = c;
   start.c = d;
