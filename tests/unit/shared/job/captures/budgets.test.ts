@@ -117,6 +117,19 @@ describe('every recorded uncertainty', () => {
     expect(result.stations.map(({ number }) => number)).toEqual(result.stations.map((_, index) => index + 1));
   });
 
+  it('is scaled as its station is, where the stem stood aslant', () => {
+    const home = backlashWorlds[0];
+    if (home === undefined) throw new Error('no such world');
+    const [straight, freed] = [recorded(backlash, home.make(2)), recorded(aslant, home.make(2))].map(budgetsOf);
+    // A point followed at 20° reads low by its cosine.
+    const factor = 1 / Math.cos(Math.PI / 9);
+    for (const name of ['resolution', 'gauge', 'hysteresis', 'rocks']) {
+      const [own, scaled] = [straight, freed].map((all) => all?.[0]?.parts.find((part) => part.name === name)?.u);
+      expect(scaled).toBeCloseTo((own ?? Number.NaN) * factor, 12);
+    }
+    expect(freed?.[0]?.parts.map(({ name }) => name)).toContain('stem angle');
+  });
+
   it('of a gauge is the same in backlash and in runout, for both are differences of two readings', () => {
     const [felt, turned] = [backlashWorlds[0], runoutWorlds[0]];
     if (felt === undefined || turned === undefined) throw new Error('no such world');
