@@ -3,6 +3,7 @@ import type { TrialSeen } from './input.ts';
 import { type Answers, goes, type MarkAnswer, type Move } from './checkAnswers.ts';
 import type { Story } from './checkStories.ts';
 import { sides } from './input.ts';
+import { type Along, halfOf, lying, meetsSooner, middleOf, upright, visibleMiddle } from './checkMarks.ts';
 import { readingOf } from './misfit.ts';
 
 /**
@@ -11,15 +12,15 @@ import { readingOf } from './misfit.ts';
  */
 export function evidenceFor(story: Story, answers: Answers, before: TrialSeen, after: TrialSeen): number {
   if (story.kind === 'something-else') return anyBacklash * anyPlace ** (answers.lengthwise ? 4 : 2);
-  const marks = films.reduce((sum, { film, share }) => {
+  return films.reduce((sum, { film, share }) => {
     const each = sides.map((side) => {
       const flank = story.readOff[side];
       const seen = { before: before.pattern[flank], after: after.pattern[side], move: story.move, film };
       return markEvidence(answers, answers.marks[flank], seen);
     });
-    return sum + share * each.reduce((product, one) => product * one, 1);
+    const backlash = backlashEvidence(answers, story.move, { before, after, film });
+    return sum + share * each.reduce((product, one) => product * one, backlash);
   }, 0);
-  return marks * backlashEvidence(answers, story.move, before, after);
 }
 
 /** Density of a backlash (1/mm) and of a place (1/share) about which nothing is known. */
@@ -39,7 +40,12 @@ const backlashShare = { mean: 0.85, ringAway: 0.18, pinionOut: 0.3 } as const;
 /** What putting it together again does to a backlash (mm): seats and caps (own judgement). */
 const reassembled_mm = 0.008;
 
-function backlashEvidence({ backlash }: Answers, move: Move, before: TrialSeen, after: TrialSeen): number {
+function backlashEvidence(
+  { backlash, ofHeelReading }: Answers,
+  move: Move,
+  { before, after, film }: { readonly before: TrialSeen; readonly after: TrialSeen; readonly film: number },
+): number {
+  const sooner = soonerBetween(before, after, film);
   const [ring, pinion] = [backlash.ringAway * move.ringAway, backlash.pinionOut * move.pinionOut];
   const doubt = (trial: TrialSeen): number => Math.max(0.004, (trial.backlash.U95_mm ?? 0.01) / 2);
   const sd = Math.hypot(
@@ -48,8 +54,9 @@ function backlashEvidence({ backlash }: Answers, move: Move, before: TrialSeen, 
     doubt(before),
     doubt(after),
     reassembled_mm,
+    sooner.doubt * ofHeelReading,
   );
-  const expected = before.backlash.mean_mm + backlashShare.mean * ring + pinion;
+  const expected = before.backlash.mean_mm + backlashShare.mean * ring + pinion + sooner.grows * ofHeelReading;
   const off = (after.backlash.mean_mm - expected) / sd;
   const [boundBefore, boundAfter] = [binds(before), binds(after)];
   // A mesh that binds reads nothing, however far it is pressed together: only one side of the figure counts.
@@ -57,6 +64,16 @@ function backlashEvidence({ backlash }: Answers, move: Move, before: TrialSeen, 
   if (boundBefore) return mixed(misread.backlash, anyBacklash, anyBacklash * above(off));
   if (boundAfter) return mixed(misread.backlash, anyBacklash, anyBacklash * above(-off));
   return mixed(misread.backlash, anyBacklash, normal(off) / sd);
+}
+
+/** What a backlash gains because marks come back to the middle, and how unsure that is: sizes behind an edge are guessed. */
+export function soonerBetween(
+  before: TrialSeen,
+  after: TrialSeen,
+  film: number,
+): { readonly grows: number; readonly doubt: number } {
+  const [from, to] = [meetsSooner(before, after, film), meetsSooner(after, before, film)];
+  return { grows: from - to, doubt: 0.35 * Math.abs(from - to) + 0.08 * Math.max(from, to) };
 }
 
 const binds = ({ backlash }: TrialSeen): boolean => backlash.min_mm <= 0;
@@ -76,16 +93,6 @@ function markEvidence(
   const height = alongEvidence(upright, answer.crown, seen, 0);
   return lengthwise ? height * alongEvidence(lying, answer.heel, seen, faceDoubt) : height;
 }
-
-/** A direction on the flank, with the edges that cut a mark there. */
-interface Along {
-  readonly place: 'crown' | 'heel';
-  readonly extent: 'height' | 'length';
-  readonly low: 'root' | 'toe';
-  readonly high: 'crown' | 'heel';
-}
-const upright: Along = { place: 'crown', extent: 'height', low: 'root', high: 'crown' };
-const lying: Along = { place: 'heel', extent: 'length', low: 'toe', high: 'heel' };
 
 /** How far the answer along the face may be off for each mm moved (share): it can turn round with cutter and bias. */
 const faceDoubt = 0.35;
@@ -108,32 +115,6 @@ function alongEvidence(along: Along, answer: MarkAnswer, { before, after, move, 
 }
 
 const modelDoubt = 0.02;
-
-const cutAt = (mark: Mark, edge: Along['low' | 'high']): boolean => mark.edges[edge] !== 'clear';
-const whole = (along: Along, mark: Mark): boolean => !cutAt(mark, along.low) && !cutAt(mark, along.high);
-
-/** Half extent (share): of a mark that no edge cuts, else of the larger one and a little more. */
-function halfOf(along: Along, before: Mark, after: Mark): number {
-  const uncut = [before, after].find((mark) => whole(along, mark));
-  const extent = uncut?.[along.extent] ?? 1.15 * Math.max(before[along.extent], after[along.extent]);
-  return Math.min(0.6, Math.max(0.08, extent / 2));
-}
-
-/** Where the middle of a mark lies: behind an edge that cuts it, counted from the end that can be seen. */
-function middleOf(along: Along, mark: Mark, half: number): number {
-  const [low, high] = [cutAt(mark, along.low), cutAt(mark, along.high)];
-  if (low === high) return mark[along.place];
-  const visible = mark[along.extent] / 2;
-  return low
-    ? Math.min(mark[along.place], mark[along.place] + visible - half)
-    : Math.max(mark[along.place], mark[along.place] - visible + half);
-}
-
-/** Middle of what lies on the flank of a mark about `middle`. */
-function visibleMiddle(middle: number, half: number): number {
-  const within = (place: number): number => Math.max(-0.5, Math.min(0.5, place));
-  return (within(middle - half) + within(middle + half)) / 2;
-}
 
 const normal = (z: number): number => Math.exp((-z * z) / 2) / Math.sqrt(2 * Math.PI);
 /** Chance that a standard normal lies above `z` (logistic approximation, good to 0.01). */

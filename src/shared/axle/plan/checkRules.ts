@@ -1,5 +1,7 @@
-import { edgeNames, type Mark } from '../mark/mark.ts';
+import type { Mark } from '../mark/mark.ts';
 import { type Answers, goes, type Move } from './checkAnswers.ts';
+import { soonerBetween } from './checkEvidence.ts';
+import { lying, upright, whole } from './checkMarks.ts';
 import { sides, type TrialSeen } from './input.ts';
 import { readingOf } from './misfit.ts';
 
@@ -22,6 +24,9 @@ const enough = 0.05;
 /** What nothing moved may still do to a backlash: seats and caps (mm, own judgement). */
 const reassembled = 0.03;
 
+/** Film (mm) where only a sign or a doubt is asked; see checkEvidence.ts. */
+const usualFilm = 0.0095;
+
 export function impossibleIn(
   answers: Answers,
   told: Move,
@@ -43,8 +48,10 @@ const binds = ({ backlash }: TrialSeen): boolean => backlash.min_mm <= 0;
 function impossibleRate(answers: Answers, told: Move, before: TrialSeen, after: TrialSeen): Impossible | undefined {
   if (Math.abs(told.ringAway) < enough || binds(before)) return undefined;
   const pinion = answers.backlash.pinionOut * told.pinionOut;
-  const rate = (after.backlash.mean_mm - before.backlash.mean_mm - pinion) / told.ringAway;
-  const doubt = (2 * Math.hypot(doubtOf(before, after), pinion / 3)) / Math.abs(told.ringAway);
+  const sooner = soonerBetween(before, after, usualFilm);
+  const ring = after.backlash.mean_mm - before.backlash.mean_mm - pinion - sooner.grows * answers.ofHeelReading;
+  const rate = ring / told.ringAway;
+  const doubt = (2 * Math.hypot(doubtOf(before, after), pinion / 3, sooner.doubt)) / Math.abs(told.ringAway);
   const [low, high] = [least * answers.ofHeelReading, most * answers.ofHeelReading];
   // Gears that bind read nothing however far they are pressed together: only that they should not bind counts.
   if (binds(after) && told.ringAway < 0) return undefined;
@@ -60,7 +67,7 @@ function againstPinion(answers: Answers, told: Move, before: TrialSeen, after: T
     const [from, to] = [before.pattern[side], after.pattern[side]];
     const doubt = Math.hypot(readingOf(from, 'crown'), readingOf(to, 'crown'));
     // Half the usual height and a usual film: only the sign and whether it is worth speaking of are asked.
-    const foreseen = goes(answers.marks[side].crown, told, 0.32, 0.0095);
+    const foreseen = goes(answers.marks[side].crown, told, 0.32, usualFilm);
     return Math.sign(foreseen) * (to.crown - from.crown) < -doubt;
   });
 }
@@ -75,7 +82,7 @@ function movedAlone(told: Move, before: TrialSeen, after: TrialSeen): boolean {
   });
 }
 
-/** Both flanks' marks half as large or less where no edge cuts them: a quarter of the film, or wiped off. */
+/** Both flanks' marks half as large or less, in the directions where no edge cut them: a quarter of the film, or wiped off. */
 function shrunk(before: TrialSeen, after: TrialSeen): boolean {
   const shares = sides.flatMap((side) => sizeShares(before.pattern[side], after.pattern[side]));
   const mean = shares.reduce((sum, share) => sum + Math.log(share), 0) / shares.length;
@@ -83,7 +90,10 @@ function shrunk(before: TrialSeen, after: TrialSeen): boolean {
 }
 const half = 0.5;
 
-function sizeShares(from: Mark, to: Mark): readonly number[] {
-  if (edgeNames.some((edge) => to.edges[edge] !== 'clear')) return [];
-  return [Math.max(0.02, to.length) / from.length, Math.max(0.02, to.height) / from.height].filter(Number.isFinite);
-}
+/** What an edge cut off before was larger still, so that such a share counts only where it says shrunk. */
+const sizeShares = (from: Mark, to: Mark): readonly number[] =>
+  [upright, lying]
+    .filter((along) => whole(along, to))
+    .map((along) => ({ along, share: Math.max(0.02, to[along.extent]) / Math.max(0.02, from[along.extent]) }))
+    .filter(({ along, share }) => whole(along, from) || share < half)
+    .map(({ share }) => share);

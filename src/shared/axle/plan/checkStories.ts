@@ -55,9 +55,9 @@ export function storiesOf(told: Move): readonly Story[] {
     ...(ring ? [by('ring-fell-short', 0.004, 1, 0.25), by('ring-fell-short', 0.004, 1, 0)] : []),
     ...(pinion ? [by('pinion-went-back', 0.025, -1, 1), by('pinion-stayed', 0.005, 0, 1)] : []),
     ...(ring && pinion ? [by('both-went-back', 0.01, -1, -1)] : []),
-    { ...by('flanks-exchanged', 0.02, 1, 1), readOff: { drive: 'coast', coast: 'drive' } as const },
-    { ...by('flanks-exchanged', 0.01, 1, 1), readOff: { drive: 'coast', coast: 'coast' } as const },
-    { ...by('flanks-exchanged', 0.01, 1, 1), readOff: { drive: 'drive', coast: 'drive' } as const },
+    { ...by('flanks-exchanged', 0.008, 1, 1), readOff: { drive: 'coast', coast: 'drive' } as const },
+    { ...by('flanks-exchanged', 0.003, 1, 1), readOff: { drive: 'coast', coast: 'coast' } as const },
+    { ...by('flanks-exchanged', 0.003, 1, 1), readOff: { drive: 'drive', coast: 'drive' } as const },
     by('something-else', 0.005, 1, 1),
   ];
   const rest = others.reduce((sum, { prior }) => sum + prior, 0);
@@ -66,7 +66,7 @@ export function storiesOf(told: Move): readonly Story[] {
 
 /** A notch of another size than was entered, or inches for millimetres of a feeler. */
 const farther = [
-  { times: 2, prior: 0.02 },
+  { times: 2, prior: 0.025 },
   { times: 3, prior: 0.006 },
   { times: 4, prior: 0.006 },
 ] as const;

@@ -1,0 +1,107 @@
+import type { Mark } from '../../src/shared/axle/mark/mark.ts';
+import { contradictionIn } from '../../src/shared/axle/plan/check.ts';
+import type { TrialSeen } from '../../src/shared/axle/plan/input.ts';
+import { repaintOf } from '../../src/shared/axle/plan/repaint.ts';
+import { sightOf } from '../../src/shared/axle/plan/sight.ts';
+import { firstOrderSubject } from './plan/firstOrder.ts';
+import { shopRule } from './plan/shopRule.ts';
+import type { Stood, Subject } from './plan/subject.ts';
+import { worlds } from './plan/worlds.ts';
+
+/** Axles in each row; fewer by `AXLES=20` while something is being tried. */
+const wanted = Number(process.env['AXLES'] ?? 150);
+const firstSeed = 71_000;
+
+interface Second {
+  readonly subject: Subject;
+  /** Where the change was to lead. */
+  readonly told: Stood;
+}
+
+/** What a hand makes of a change: the second trial as it stands in the notebook. */
+type Hand = (second: Second) => TrialSeen;
+
+const standing = ({ subject, told }: Second, really: Stood): TrialSeen => ({
+  ...subject.tryAt(really, 1),
+  pinionOut_mm: told.pinionOut,
+  ringAway_mm: told.ringAway,
+});
+const honest: Hand = (second) => standing(second, second.told);
+const by =
+  (pinion: number, ring: number): Hand =>
+  (second) =>
+    standing(second, { pinionOut: pinion * second.told.pinionOut, ringAway: ring * second.told.ringAway });
+
+/** A film wiped off shows two fifths of the mark, clear of every edge. */
+const wiped = (mark: Mark): Mark => ({
+  ...mark,
+  length: 0.4 * mark.length,
+  height: 0.4 * mark.height,
+  edges: { toe: 'clear', heel: 'clear', crown: 'clear', root: 'clear' },
+});
+const onMarks =
+  (change: (pattern: TrialSeen['pattern']) => TrialSeen['pattern']): Hand =>
+  (second) => {
+    const seen = honest(second);
+    return { ...seen, pattern: change(seen.pattern) };
+  };
+
+const hands: Readonly<Record<string, Hand>> = {
+  honest,
+  'both the wrong way': by(-1, -1),
+  'depth the wrong way': by(-1, 1),
+  'sides exchanged': by(1, -1),
+  'notch twice the size': by(1, 2),
+  'film wiped off': onMarks(({ drive, coast }) => ({ drive: wiped(drive), coast: wiped(coast) })),
+  'flanks exchanged': onMarks(({ drive, coast }) => ({ drive: coast, coast: drive })),
+};
+
+/** Changes smaller than this leave nothing to be done wrongly (mm). */
+const something = 0.02;
+const touches: Readonly<Record<string, (told: Stood) => boolean>> = {
+  'depth the wrong way': ({ pinionOut }) => Math.abs(pinionOut) >= something,
+  'sides exchanged': ({ ringAway }) => Math.abs(ringAway) >= something,
+  'notch twice the size': ({ ringAway }) => Math.abs(ringAway) >= something,
+};
+
+function noticed(second: Second, first: TrialSeen, hand: Hand): boolean {
+  const input = second.subject.ask([first, hand(second)]);
+  const sight = sightOf(input);
+  if (!sight.ok) throw new Error(sight.problem.sentence);
+  return contradictionIn(input, sight.value.model) !== undefined || repaintOf(input) !== undefined;
+}
+
+/** First change by the shop rule, done by each hand; how many are noticed before the next shim. */
+function rowOf(world: (typeof worlds)[string]): readonly string[] {
+  const counts = new Map(Object.keys(hands).map((name) => [name, { noticed: 0, of: 0 }]));
+  for (let seed = firstSeed, axles = 0; axles < wanted; seed += 1) {
+    const subject = firstOrderSubject(world, seed);
+    if (subject === undefined) continue;
+    axles += 1;
+    const first = subject.tryAt({ pinionOut: 0, ringAway: 0 }, 0);
+    const [low, high] = subject.ask([]).limits.backlash_mm;
+    const told = shopRule([first], (low + high) / 2);
+    if (Math.abs(told.pinionOut) + Math.abs(told.ringAway) < something) continue;
+    for (const [name, hand] of Object.entries(hands)) {
+      const count = counts.get(name);
+      if (count === undefined || touches[name]?.(told) === false) continue;
+      count.of += 1;
+      if (noticed({ subject, told }, first, hand)) count.noticed += 1;
+    }
+  }
+  return [...counts.values()].map(
+    ({ noticed: seen, of }) => `${((100 * seen) / Math.max(1, of)).toFixed(0)} % of ${of}`,
+  );
+}
+
+/** What the look before planning finds of a hand that errs, and what it cries for nothing (column "honest"). */
+export default async function bench(print: (line: string) => void): Promise<void> {
+  print(
+    `Second trials in which something is noticed before the next shim; first-order truth, ${wanted} axles a row from seed ${firstSeed}`,
+  );
+  print(`| world | ${Object.keys(hands).join(' | ')} |`);
+  print(`| --- |${' --- |'.repeat(Object.keys(hands).length)}`);
+  for (const [name, world] of Object.entries(worlds)) print(`| ${name} | ${rowOf(world).join(' | ')} |`);
+}
+
+if (import.meta.main) await bench((line) => void process.stdout.write(`${line}\n`));
