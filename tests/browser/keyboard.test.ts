@@ -59,7 +59,14 @@ it('starts and describes a build with nothing but keys', async () => {
   await page.keyboard.type('10');
   await tabTo(page, /Ring gear teeth/u);
   await page.keyboard.type('41');
-  for (const answer of [/New set/u, /In the housing/u, /Crush sleeve/u, /outboard of the cups/u, /head and bearing/u]) {
+  for (const answer of [
+    /New set/u,
+    /reverse-cut/u,
+    /In the housing/u,
+    /Crush sleeve/u,
+    /outboard of the cups/u,
+    /head and bearing/u,
+  ]) {
     await tabTo(page, answer);
     await page.keyboard.press('Space');
   }

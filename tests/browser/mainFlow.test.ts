@@ -38,6 +38,7 @@ it('goes from an empty bench to backlash at four stations in the notebook, led b
   await page.getByLabel('Ring gear teeth').fill('41');
   for (const answer of [
     'New set',
+    'Convex: rear axles and reverse-cut fronts',
     'In the housing',
     'Crush sleeve',
     'Side shims outboard of the cups',

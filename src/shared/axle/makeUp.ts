@@ -1,7 +1,7 @@
 import { z } from 'zod';
 
 export const cutTypes = ['face-milled', 'face-hobbed', 'not-known'] as const;
-export const caseAdjustments = ['outboard-shims', 'inboard-shims', 'threaded-adjusters'] as const;
+export const caseAdjustments = ['outboard-shims', 'inboard-shims', 'flange-shims', 'threaded-adjusters'] as const;
 export const pinionMounts = ['integral', 'caged'] as const;
 export const pinionPreloads = ['crush-sleeve', 'solid-spacer'] as const;
 export const depthShimPlaces = ['under-head-bearing', 'behind-head-cup', 'under-cage'] as const;
@@ -22,6 +22,9 @@ export const makeUpSchema = z.strictObject({
   /** Steps in which the pinion and the ring gear can be moved: of shims that are sold, or of one notch. */
   pinionStep_mm: z.number().positive().max(1).optional(),
   ringStep_mm: z.number().positive().max(1).optional(),
+  /** Threaded adjusters: what one turn moves, and how many notches make one; together they say what a notch moves. */
+  threadPitch_mm: z.number().min(0.5).max(6).optional(),
+  notchesPerTurn: z.int().min(4).max(120).optional(),
   /** Bolts of the ring gear, equally spaced: as many positions as it has on its flange. */
   ringBolts: z.int().min(4).max(40).optional(),
   gearSet: z.enum(['new', 'used']),
@@ -47,3 +50,19 @@ export const shimPlacesOf = (makeUp: MakeUp): readonly ShimPlace[] =>
     if (place === 'ring-side' || place === 'opposite-side') return makeUp.caseAdjustment !== 'threaded-adjusters';
     return true;
   });
+
+/**
+ * How far one notch of the adjusters moves the ring gear (mm): calibrated on this axle, or by its thread.
+ * @returns nothing while nobody knows: then no card may count in notches.
+ */
+export function notchOf({ ringStep_mm, threadPitch_mm, notchesPerTurn }: MakeUp): number | undefined {
+  if (ringStep_mm !== undefined) return ringStep_mm;
+  return threadPitch_mm === undefined || notchesPerTurn === undefined ? undefined : threadPitch_mm / notchesPerTurn;
+}
+
+/**
+ * Which way a thicker side shim moves its bearing: in towards the case behind a cup or under a cone (1), out with a
+ * retainer or cover whose flange it lies under (−1). Packs, and the preload they make, follow this sign.
+ */
+export const sideShimSign = ({ caseAdjustment }: Pick<MakeUp, 'caseAdjustment'>): 1 | -1 =>
+  caseAdjustment === 'flange-shims' ? -1 : 1;

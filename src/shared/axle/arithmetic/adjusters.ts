@@ -34,6 +34,18 @@ export interface NotchRate {
   readonly backlashPerNotch: Length;
 }
 
+/** Backlash for each notch that adjusters have: 0.05 to 0.1 mm is usual (common practice); these bounds are our own. */
+const least = 0.005;
+const most = 0.3;
+
+const implausible = (perNotch: number): Result<never, 'notch-not-calibrated'> =>
+  fail({
+    kind: 'notch-not-calibrated',
+    field: 'notches',
+    sentence: `One notch would change the backlash by ${perNotch.toFixed(3)} mm, which no adjuster does.`,
+    remedy: 'Count the notches again, and check the unit of both backlashes.',
+  });
+
 /**
  * @param notches moved away from the pinion between the two readings (negative: closer).
  * @returns a Problem where backlash did not follow the notches.
@@ -44,6 +56,7 @@ export function calibrateNotch(
   after: Length,
 ): Result<NotchRate, 'notch-not-calibrated'> {
   const perNotch = (after - before) / notches;
+  if (perNotch > most || (perNotch > 0 && perNotch < least)) return implausible(perNotch);
   if (Number.isFinite(perNotch) && perNotch > 0) return ok({ backlashPerNotch: mm(perNotch) });
   return fail({
     kind: 'notch-not-calibrated',

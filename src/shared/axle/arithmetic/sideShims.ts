@@ -2,11 +2,17 @@ import { type Length, mm } from '../../basics/quantity.ts';
 import { fail, ok, type Result } from '../../basics/result.ts';
 import { ringInWords, thicknessInWords } from './words.ts';
 
-/** The two packs beside the case bearings. Thicker on the ring-gear side brings the ring gear closer (TM 9-2320-289-34). */
+/**
+ * The two packs beside the case bearings. Behind a cup or under a cone a thicker one on the ring-gear side brings the ring
+ * gear closer (TM 9-2320-289-34); under the flange of a retainer or cover it lets the bearing out, and all is reversed.
+ */
 export interface SidePacks {
   readonly ringSide: Length;
   readonly otherSide: Length;
 }
+
+/** Which way a thicker pack moves its bearing: in (1), or out under a flange (−1). */
+export type SideSign = 1 | -1;
 
 /** How preload is added to packs that just take up all play. */
 export const preloadSplits = ['both sides', 'other side'] as const;
@@ -27,6 +33,8 @@ export interface SideWishes {
   readonly backlashPerAway: number;
   readonly preload: Length;
   readonly split: PreloadSplit;
+  /** −1 where the packs lie under the flanges of retainers or covers ({@link SideSign}); 1 where it is left out. */
+  readonly sign?: SideSign;
 }
 
 /**
@@ -36,15 +44,16 @@ export interface SideWishes {
 export function packsFromPlay(readings: EndPlayReadings, wishes: SideWishes): Result<SidePacks, 'no-such-packs'> {
   const { endPlay, travelToMesh, inPlace } = readings;
   const allowance = wishes.backlash / wishes.backlashPerAway;
+  const sign = wishes.sign ?? 1;
   const withoutPreload = {
-    ringSide: mm(inPlace.ringSide + travelToMesh - allowance),
-    otherSide: mm(inPlace.otherSide + endPlay - travelToMesh + allowance),
+    ringSide: mm(inPlace.ringSide + sign * (travelToMesh - allowance)),
+    otherSide: mm(inPlace.otherSide + sign * (endPlay - travelToMesh + allowance)),
   };
-  const packs = addPreload(withoutPreload, wishes.preload, wishes.split);
+  const packs = addPreload(withoutPreload, mm(sign * wishes.preload), wishes.split);
   return packs.ringSide < 0 || packs.otherSide < 0 || travelToMesh > endPlay ? noSuchPacks() : ok(packs);
 }
 
-/** Adds preload to packs that just take up all play: half to each side, or all to the other side. */
+/** Adds preload to packs that just take up all play: half to each side, or all to the other side; less than 0 under flanges. */
 export function addPreload(packs: SidePacks, preload: Length, split: PreloadSplit = 'both sides'): SidePacks {
   const ringPreload = split === 'both sides' ? preload / 2 : 0;
   return { ringSide: mm(packs.ringSide + ringPreload), otherSide: mm(packs.otherSide + preload - ringPreload) };
@@ -58,9 +67,10 @@ export interface SideAnswer {
 }
 
 /** Moves the ring gear and keeps the preload: what one side loses the other gains (TM 9-2320-289-34). */
-export function moveRingGear(packs: SidePacks, ringAway: Length): SideAnswer {
-  const next = { ringSide: mm(packs.ringSide - ringAway), otherSide: mm(packs.otherSide + ringAway) };
-  const words = `${ringInWords(ringAway)} The pack on the ring-gear side ${thicknessInWords(mm(0 - ringAway))}, the other ${thicknessInWords(ringAway)}; the preload stays.`;
+export function moveRingGear(packs: SidePacks, ringAway: Length, sign: SideSign = 1): SideAnswer {
+  const change = mm(sign * ringAway);
+  const next = { ringSide: mm(packs.ringSide - change), otherSide: mm(packs.otherSide + change) };
+  const words = `${ringInWords(ringAway)} The pack on the ring-gear side ${thicknessInWords(mm(0 - change))}, the other ${thicknessInWords(change)}; the preload stays.`;
   return { packs: next, ringAway, words };
 }
 

@@ -35,8 +35,8 @@ export function meaningOf({ seen, asFound }: MarksToRead, makeUp: MakeUp): reado
     ...coastBesideDrive(first, used),
     ...places(seen),
     ...slant(first, makeUp),
-    ...hardLines(first),
-    ...farApart(first, makeUp),
+    ...hardLines(first, used ? asFound : {}),
+    ...(used && asFound?.drive !== undefined ? [] : farApart(first, makeUp)),
     ...(used ? [] : length(first)),
   ];
 }

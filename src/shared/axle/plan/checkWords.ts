@@ -73,6 +73,8 @@ type Looking = (places: Places, found: Contradiction) => string;
 
 const sidesOf: Looking = ({ sides }) => {
   if (sides === 'threaded-adjusters') return 'which way the adjusters were turned';
+  if (sides === 'flange-shims')
+    return 'which side was thicker, because under a flange a thicker shim lets its side out, and whether the two packs were exchanged';
   if (sides === undefined) return 'which side was thicker, or which way the adjusters were turned';
   return 'which side was thicker, and whether the two side packs were exchanged';
 };

@@ -17,6 +17,8 @@ export interface Choice {
   readonly possible: number;
   /** Whether the ring gear moves only to hold the backlash, because the depth comes first. */
   readonly holdsBacklash: boolean;
+  /** Moved by a published rule and not by what the trials were weighed to. */
+  readonly byRule?: boolean;
 }
 
 /** Margin that readings of backlash and the model need from a limit (mm), where the window has room for it. */

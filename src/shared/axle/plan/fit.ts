@@ -7,9 +7,13 @@ export const unexplained = 3.5;
 /** Above this the explanation fits so badly that nothing it promises is told as likelier than not. */
 const doubtful = 1.8;
 
-/** One chance for one thing: what the plan promises, as far as its explanation fits what was read; in hundredths. */
+/**
+ * One chance for one thing: what the plan promises as far as its explanation fits what was read, in fives of a hundred
+ * between 5 and 95, because it is known no better. Reasons, screens and command line all tell this one.
+ */
 export function toldChance(chance: number, misfit: number): number {
-  return Number((misfit > doubtful ? Math.min(0.5, chance) : chance).toFixed(2));
+  const fitting = misfit > doubtful ? Math.min(0.5, chance) : chance;
+  return Math.min(95, Math.max(5, Math.round(fitting * 20) * 5)) / 100;
 }
 
 /** The last two trials of a build that no gear set explains. */

@@ -1,24 +1,45 @@
 import type { Mark } from '../mark/mark.ts';
 import type { Choice } from './decide.ts';
-import type { PlanInput } from './input.ts';
+import type { Places, PlanInput } from './input.ts';
 import type { Insight } from './insight.ts';
-import { inStretch } from './aim.ts';
-import { listed, millimetres, reached } from './words.ts';
+import { inStretch, type Stretch } from './aim.ts';
+import { listed, millimetres, reached, signed } from './words.ts';
 
 const latest = ({ trials }: PlanInput) => trials.at(-1);
 
-/** Height decides pinion depth; the usual place of its shim is under the head, and thicker there sets it deeper. */
+/** Height decides pinion depth; the make-up says where its shim sits and what a thicker one there does. */
 export function depthReason(insight: Insight, { here, chosen }: Choice, input: PlanInput): string {
   const mark = latest(input)?.pattern.drive;
   const moved = chosen.place.pinionOut - here.place.pinionOut;
-  if (moved === 0 || mark === undefined) return 'The pinion keeps its depth: the drive mark is at its height.';
-  const shim = `${moved > 0 ? 'a thinner' : 'a thicker'} shim under the head, where that is its place`;
-  const move = `the pinion ${moved > 0 ? 'comes out' : 'goes deeper'} by ${millimetres(moved)} (${shim})`;
-  if (cornered(mark) && moved > 0) {
+  const ran = input.target.kind === 'used-set' ? input.target.drive : undefined;
+  if (moved === 0 || mark === undefined) return keepsDepth(ran !== undefined);
+  const move = `the pinion ${moved > 0 ? 'comes out' : 'goes deeper'} by ${millimetres(moved)}${shimWords(moved, input.places)}`;
+  if (ran === undefined && cornered(mark) && moved > 0) {
     return `A drive mark at the root and at the toe is a depth fault first: ${move}${toeEases(insight, { here, chosen }) ? ', and the toe is expected to ease with it' : ''}.`;
   }
-  return `The drive mark ${heightOf(mark, here.marks.drive.crown.mean)}: ${move}.`;
+  const fault = heightFault({ mark, ran, box: insight.aim.drive.crown, believed: here.marks.drive.crown.mean });
+  // A movement that goes against the height is made for something else, and says for what.
+  if (fault === undefined || fault.out !== moved > 0) return besideHeight(insight, { here, chosen }, move);
+  return `The drive mark ${fault.words}: ${move}.`;
 }
+
+const keepsDepth = (used: boolean): string =>
+  used
+    ? 'The pinion keeps its depth: the drive mark is as high as where it ran.'
+    : 'The pinion keeps its depth: the drive mark is at its height.';
+
+/** " (thinner shim under the pinion head)": what is done to the shim where its place is known, nothing where it is not. */
+function shimWords(moved: number, places: Places | undefined): string {
+  if (places?.depth === undefined) return '';
+  const thicker = places.depth === 'under-cage' ? moved > 0 : moved < 0;
+  return ` (${thicker ? 'thicker' : 'thinner'} shim ${placeOf[places.depth]})`;
+}
+
+const placeOf = {
+  'under-head': 'under the pinion head',
+  'behind-head-cup': 'behind the head bearing cup',
+  'under-cage': 'under the pinion cage',
+} as const;
 
 /** The case everyone meets. */
 const cornered = ({ edges }: Mark): boolean => edges.root !== 'clear' && edges.toe !== 'clear';
@@ -26,12 +47,52 @@ const cornered = ({ edges }: Mark): boolean => edges.root !== 'clear' && edges.t
 const toeEases = ({ sight }: Insight, { here, chosen }: Pick<Choice, 'here' | 'chosen'>): boolean =>
   sight.lengthwise && chosen.marks.drive.heel.mean > here.marks.drive.heel.mean + 0.01;
 
-function heightOf(mark: Mark, believed: number): string {
+interface Height {
+  readonly mark: Mark;
+  /** A used set's own mark: it is judged against that and nothing else. */
+  readonly ran: Mark | undefined;
+  readonly box: Stretch;
+  readonly believed: number;
+}
+
+/** What is wrong with the height and which way the pinion has to go for it; nothing where it is near its place. */
+function heightFault(height: Height): { readonly words: string; readonly out: boolean } | undefined {
+  return height.ran === undefined ? ofNewSet(height) : ofUsedSet(height, height.ran);
+}
+
+function ofNewSet({ mark, box, believed }: Height): ReturnType<typeof heightFault> {
   const [root, crown] = [mark.edges.root !== 'clear', mark.edges.crown !== 'clear'];
-  if (root && !crown) return 'runs off at the root, so the pinion stands too deep';
-  if (crown && !root) return 'runs off at the crown, so the pinion stands too far out';
-  if (Math.abs(believed) < 0.06) return 'is near its height, and a small step serves it better';
-  return believed < 0 ? 'sits low, so the pinion stands too deep' : 'sits high, so the pinion stands too far out';
+  if (root && !crown) return { words: 'runs off at the root, so the pinion stands too deep', out: true };
+  if (crown && !root) return { words: 'runs off at the crown, so the pinion stands too far out', out: false };
+  if (Math.abs(believed - middleOf(box)) < near) return undefined;
+  return believed < middleOf(box)
+    ? { words: 'sits low, so the pinion stands too deep', out: true }
+    : { words: 'sits high, so the pinion stands too far out', out: false };
+}
+
+function ofUsedSet({ mark, believed, box }: Height, ran: Mark): ReturnType<typeof heightFault> {
+  if (Math.abs(believed - middleOf(box)) < near) return undefined;
+  const lower = believed < middleOf(box);
+  const beside = `lies ${lower ? 'lower' : 'higher'} than where it ran (${signed(mark.crown)} against ${signed(ran.crown)} in height)`;
+  return { words: `${beside}, so the pinion stands ${lower ? 'deeper' : 'farther out'} than it did`, out: lower };
+}
+
+/** Nearer than this to its place a height is no reason to move anything (share of the flank; own choice). */
+const near = 0.06;
+const middleOf = ([low, high]: Stretch): number => (low + high) / 2;
+
+/** Depth moved for the place along the face or for the coast mark: what height pays for it is said. */
+function besideHeight(insight: Insight, { here, chosen }: Pick<Choice, 'here' | 'chosen'>, move: string): string {
+  const [from, to] = [here.marks.drive.crown.mean, chosen.marks.drive.crown.mean];
+  return `${depthIsFor(insight, { here, chosen })} ${move}; in height the drive mark goes from ${signed(from)} to ${signed(to)}.`;
+}
+
+function depthIsFor({ sight }: Insight, { here, chosen }: Pick<Choice, 'here' | 'chosen'>): string {
+  const along = Math.abs(chosen.marks.drive.heel.mean - here.marks.drive.heel.mean);
+  if (here.coastHard - chosen.coastHard > 0.2)
+    return 'To bring the coast mark off its hard edge, and not for the drive mark’s height,';
+  if (sight.lengthwise && along >= 0.03) return 'To bring the drive mark along the face, and not for its height,';
+  return 'The drive mark’s height does not ask for it, but of the axles that fit the readings more come right so:';
 }
 
 /** The ring gear sets the backlash; what the pinion does to it is made good at the same time. */
@@ -47,7 +108,7 @@ export function ringReason(insight: Insight, { here, chosen, holdsBacklash }: Ch
   }
   const window = `${low.toFixed(2)} to ${millimetres(high)}`;
   if (inStretch(mean, insight.aim.backlash))
-    return `For backlash and the place along the face ${move}, ${expected} of ${window}.`;
+    return `For ${insight.sight.lengthwise ? 'backlash and the place along the face' : 'room in the backlash window'} ${move}, ${expected} of ${window}.`;
   const fault = mean <= 0 ? 'The gears bind' : `Backlash of ${millimetres(mean)} does not fit its window of ${window}`;
   return `${fault}: ${move}, ${expected} with the pinion’s share made good.`;
 }
@@ -64,8 +125,13 @@ export function lengthwiseReason(
   if (mark === undefined || (mark.heel > low && mark.heel < high)) return undefined;
   const change = chosen.marks.drive.heel.mean - here.marks.drive.heel.mean;
   const ends = reached(mark).filter((edge) => edge === 'toe' || edge === 'heel');
+  const end = mark.heel <= low ? 'toe' : 'heel';
   const where =
-    ends.length > 0 ? `reaches the ${listed(ends)}` : `lies too far to the ${mark.heel < low ? 'toe' : 'heel'}`;
+    input.target.kind === 'used-set'
+      ? `lies farther to the ${end} than where it ran`
+      : ends.length > 0
+        ? `reaches the ${listed(ends)}`
+        : `lies too far to the ${end}`;
   return `Along the face the drive mark ${where}${lengthwiseMove(change, mark.heel < (low + high) / 2)}`;
 }
 

@@ -1,9 +1,10 @@
 import { ok, type Result } from '../../basics/result.ts';
 import type { PlanAnswer } from './answer.ts';
 import { bindingAnswer } from './binding.ts';
-import { beforePlanning, checkAnswer } from './beforePlanning.ts';
+import { beforePlanning, checkAnswer, repaintAnswer } from './beforePlanning.ts';
 import { toldChance, unexplained, unexplainedIn } from './fit.ts';
 import { choose } from './decide.ts';
+import { byPublishedRule, paintBeforeLeaving } from './leaving.ts';
 import { expectedFrom } from './expected.ts';
 import type { PlanInput } from './input.ts';
 import { type Insight, insightFrom } from './insight.ts';
@@ -33,7 +34,10 @@ export function planFrom(insight: Insight, input: PlanInput): PlanAnswer {
   if (insight.misfit > unexplained && input.trials.length > 1) return checkAnswer(input, unexplainedIn(input));
   const bound = bindingAnswer(insight, input);
   if (bound !== undefined) return bound;
-  const choice = choose(insight, input);
+  const weighed = choose(insight, input);
+  const choice = byPublishedRule(insight, weighed, input) ?? weighed;
+  const again = choice.decision === 'leave' ? paintBeforeLeaving(input) : undefined;
+  if (again !== undefined) return repaintAnswer(input, again);
   const { place } = choice.chosen;
   const review = reviewOf(input, insight.sight);
   return {

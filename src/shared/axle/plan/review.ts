@@ -1,10 +1,10 @@
 import { insightFrom } from './insight.ts';
 import type { PlanInput } from './input.ts';
 import { readingOf } from './misfit.ts';
-import { outlookAt } from './outlook.ts';
+import { type Figure, outlookAt } from './outlook.ts';
 import { placeOf } from './reading.ts';
 import type { Sight } from './sight.ts';
-import { signed } from './words.ts';
+import { listed, signed } from './words.ts';
 
 /**
  * How right the trials before the last one were about it: what they led one to expect there, and what was read.
@@ -15,9 +15,38 @@ export function reviewOf(input: PlanInput, sight: Sight): string | undefined {
   if (last === undefined || before.length === 0) return undefined;
   const { axles, aim } = insightFrom({ ...input, trials: before }, sight);
   const { marks, backlash } = outlookAt(sight, axles, aim, placeOf(last));
-  const { crown } = marks.drive;
-  const within = 2 * Math.hypot(crown.sd, readingOf(last.pattern.drive, 'crown'));
-  const off =
-    Math.abs(last.pattern.drive.crown - crown.mean) <= within ? 'as expected' : 'not as expected, and is weighed in';
-  return `The trials before led to expect the drive mark at height ${signed(crown.mean)} within ${within.toFixed(2)} and backlash of ${backlash.mean.toFixed(2)} mm; it was read at ${signed(last.pattern.drive.crown)} and ${last.backlash.mean_mm.toFixed(2)} mm, ${off}.`;
+  const { drive } = last.pattern;
+  const figures: readonly Figured[] = [
+    {
+      name: 'height',
+      off: drive.crown - marks.drive.crown.mean,
+      within: within(marks.drive.crown, readingOf(drive, 'crown')),
+    },
+    {
+      name: 'backlash',
+      off: last.backlash.mean_mm - backlash.mean,
+      within: within(backlash, (last.backlash.U95_mm ?? 0.01) / 2),
+    },
+    ...(sight.lengthwise
+      ? [
+          {
+            name: 'place along the face',
+            off: drive.heel - marks.drive.heel.mean,
+            within: within(marks.drive.heel, readingOf(drive, 'heel')),
+          },
+        ]
+      : []),
+  ];
+  const otherwise = figures.filter(({ off, within: doubt }) => Math.abs(off) > doubt).map(({ name }) => name);
+  const verdict = otherwise.length === 0 ? 'as expected' : `${listed(otherwise)} not as expected, and weighed in`;
+  return `The trials before led to expect the drive mark at height ${signed(marks.drive.crown.mean)} within ${within(marks.drive.crown, readingOf(drive, 'crown')).toFixed(2)} and backlash of ${backlash.mean.toFixed(2)} mm; it was read at ${signed(drive.crown)} and ${last.backlash.mean_mm.toFixed(2)} mm, ${verdict}.`;
 }
+
+interface Figured {
+  readonly name: string;
+  readonly off: number;
+  readonly within: number;
+}
+
+/** What was expected and what was read may differ by this much (coverage factor 2). */
+const within = ({ sd }: Figure, reading: number): number => 2 * Math.hypot(sd, reading);

@@ -2,6 +2,7 @@ import { isBound } from '../mark/mark.ts';
 import type { Choice } from './decide.ts';
 import { type PlanInput, type Side, sides } from './input.ts';
 import type { Insight } from './insight.ts';
+import { hardEdges } from './leaving.ts';
 import { listed, millimetres, reached } from './words.ts';
 
 /** What should be known beside the plan: what was assumed, what is only a bound, what comes close. */
@@ -9,6 +10,7 @@ export function warningsFor(insight: Insight, choice: Choice, input: PlanInput):
   return [
     ...assumptions(insight, input),
     ...sides.flatMap((side) => bound(side, input)),
+    ...newHardLines(input),
     ...binding(input),
     ...closeToLimit(insight, choice),
   ];
@@ -30,6 +32,13 @@ function bound(side: Side, { trials }: PlanInput): string[] {
   const mark = trials.at(-1)?.pattern[side];
   if (mark === undefined || !(isBound(mark, 'heel') || isBound(mark, 'crown'))) return [];
   return [`The ${side} mark is cut off at the ${listed(reached(mark))}: its centre is a bound, not a centre.`];
+}
+
+/** A used set keeps the edges it always had; a hard line that it did not have is told. */
+function newHardLines(input: PlanInput): string[] {
+  const edges = input.target.kind === 'used-set' ? hardEdges(input) : [];
+  if (edges.length === 0) return [];
+  return [`The drive mark ends in a hard line at the ${listed(edges)} that it did not have where it ran.`];
 }
 
 function binding({ trials }: PlanInput): string[] {

@@ -60,7 +60,7 @@ function since(build: Build, first: Assembly | undefined, trial: Assembly): Pick
   const { makeUp } = build;
   if (makeUp === undefined || first === undefined || trial.phase !== 'trial' || trial === first) return {};
   const [before, after] = [packThickness(first, 'pinion-depth'), packThickness(trial, 'pinion-depth')];
-  const ringAway_mm = ringAwayByPacks(first, trial);
+  const ringAway_mm = ringAwayByPacks(makeUp, first, trial);
   const moved: StripMoved = {
     ...(before === undefined || after === undefined
       ? {}

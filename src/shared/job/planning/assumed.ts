@@ -1,18 +1,15 @@
 import { describeSet } from '../../axle/mesh/meshModel.ts';
 import { showText, type UnitSystem } from '../../basics/show.ts';
-import type { MakeUp } from '../../axle/makeUp.ts';
+import { type MakeUp, notchOf } from '../../axle/makeUp.ts';
 import { setInputOf } from '../../axle/setOf.ts';
 
 /** Steps taken where nobody said in which the shims come: about a thousandth of an inch (own choice). */
 export const usualStep_mm = 0.025;
 
 /** The steps in which pinion and ring gear can be moved on this axle. */
-export const stepsOf = ({
-  pinionStep_mm,
-  ringStep_mm,
-}: MakeUp): { readonly pinion: number; readonly side: number } => ({
-  pinion: pinionStep_mm ?? usualStep_mm,
-  side: ringStep_mm ?? usualStep_mm,
+export const stepsOf = (makeUp: MakeUp): { readonly pinion: number; readonly side: number } => ({
+  pinion: makeUp.pinionStep_mm ?? usualStep_mm,
+  side: (makeUp.caseAdjustment === 'threaded-adjusters' ? notchOf(makeUp) : makeUp.ringStep_mm) ?? usualStep_mm,
 });
 
 /** What the plan takes as given because nobody read it off, in words, the weightiest first. */
@@ -41,6 +38,16 @@ export function assumedIn(makeUp: MakeUp, system: UnitSystem): readonly string[]
   return [
     ...assumed.flatMap((key) => words[key] ?? []),
     ...(makeUp.pinionStep_mm === undefined ? [`depth in steps of ${step}`] : []),
-    ...(makeUp.ringStep_mm === undefined ? [`ring gear in steps of ${step}`] : []),
+    ...ringStepAssumed(makeUp, step),
   ];
+}
+
+/** Adjusters whose notch is not known are moved by what the backlash says, not by steps. */
+function ringStepAssumed(makeUp: MakeUp, step: string): readonly string[] {
+  if (makeUp.caseAdjustment === 'threaded-adjusters') {
+    return notchOf(makeUp) === undefined
+      ? ['the notch of the adjusters not known, so nothing is counted in notches']
+      : [];
+  }
+  return makeUp.ringStep_mm === undefined ? [`ring gear in steps of ${step}`] : [];
 }

@@ -2,6 +2,7 @@ import { describeSet, type MeshModel } from '../../axle/mesh/meshModel.ts';
 import { type Assembly, assemblyName, type Build } from '../records/build.ts';
 import type { BacklashBasis } from '../../basics/recorded.ts';
 import type { MakeUp } from '../../axle/makeUp.ts';
+import { possible } from '../../axle/makeUpDoubts.ts';
 import { fail, ok, type Result } from '../../basics/result.ts';
 import { setInputOf } from '../../axle/setOf.ts';
 import { sameBacklashBasis } from '../checks/judge.ts';
@@ -26,6 +27,8 @@ type Described = Build & { readonly makeUp: MakeUp };
 export function plannableOf(build: Build): Result<Plannable, Why> {
   const { makeUp } = build;
   if (makeUp === undefined) return missing('not-described', 'The axle is not described yet.', 'Describe it.');
+  const checked = possible(makeUp);
+  if (!checked.ok) return checked;
   const { outerDiameter_mm } = makeUp;
   if (outerDiameter_mm === undefined) {
     return missing('no-diameter', 'The ring gear’s outer diameter is not known.', 'Enter it under Axle.');

@@ -3,7 +3,7 @@ import { evaluate } from '../../axle/mesh/evaluate.ts';
 import { mm } from '../../basics/quantity.ts';
 import { type Assembly, type Build, packAt, swapOf } from '../records/build.ts';
 import { insideOf } from '../../basics/recorded.ts';
-import type { MakeUp, ShimPlace } from '../../axle/makeUp.ts';
+import { type MakeUp, type ShimPlace, sideShimSign } from '../../axle/makeUp.ts';
 import { type DepthPlace, shimForMovement } from '../../axle/arithmetic/depthShim.ts';
 
 /** Names of the depth shim's place in a make-up and in the arithmetic. */
@@ -30,7 +30,7 @@ export const depthChangeFor = pinionOutFor;
  * How far the ring gear moved between two assemblies by their side packs, away positive: half of what one side lost and
  * the other gained, so that a change of preload on both sides moves nothing.
  */
-export function ringAwayByPacks(from: Assembly, to: Assembly): number | undefined {
+export function ringAwayByPacks(makeUp: MakeUp, from: Assembly, to: Assembly): number | undefined {
   const at = (assembly: Assembly) => ({
     ring: packThickness(assembly, 'ring-side'),
     other: packThickness(assembly, 'opposite-side'),
@@ -38,7 +38,7 @@ export function ringAwayByPacks(from: Assembly, to: Assembly): number | undefine
   const [before, after] = [at(from), at(to)];
   if (before.ring === undefined || before.other === undefined) return undefined;
   if (after.ring === undefined || after.other === undefined) return undefined;
-  return (after.other - before.other - (after.ring - before.ring)) / 2;
+  return (sideShimSign(makeUp) * (after.other - before.other - (after.ring - before.ring))) / 2;
 }
 
 /** Where an assembly stands, counted from another (mm), and whether the ring gear's place is only inferred. */
@@ -62,7 +62,7 @@ export function movedBetween(
   if (before === undefined || after === undefined) return 'pinion-depth';
   const pinionOut = tidy(pinionOutFor(build.makeUp, after - before));
   if (build.makeUp.caseAdjustment !== 'threaded-adjusters') {
-    const ringAway = ringAwayByPacks(from, to);
+    const ringAway = ringAwayByPacks(build.makeUp, from, to);
     return ringAway === undefined ? 'ring-side' : { pinionOut, ringAway: tidy(ringAway), inferred: false };
   }
   const byCards = ringAwayByCards(build, from, to);
@@ -75,7 +75,11 @@ export function movedBetween(
 function ringAwayByCards(build: Build, from: Assembly, to: Assembly): number | undefined {
   const trials = build.assemblies.filter(({ phase }) => phase === 'trial');
   const between = trials.slice(trials.indexOf(from) + 1, trials.indexOf(to) + 1);
-  const moves = between.map((trial) => swapOf(build, trial)?.ringAway_mm);
+  // A card without notches was made while nobody knew what one does: what it wished for is not where the gear went.
+  const moves = between.map((trial) => {
+    const card = swapOf(build, trial);
+    return card === undefined || card.notches === undefined ? undefined : card.ringAway_mm;
+  });
   return moves.some((move) => move === undefined)
     ? undefined
     : moves.reduce<number>((sum, move) => sum + (move ?? 0), 0);

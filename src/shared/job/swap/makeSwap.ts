@@ -1,11 +1,10 @@
 import { mm } from '../../basics/quantity.ts';
 import { type Assembly, assemblyName, packAt } from '../records/build.ts';
 import { insideOf } from '../../basics/recorded.ts';
-import type { MakeUp, ShimPlace } from '../../axle/makeUp.ts';
+import { type MakeUp, notchOf, type ShimPlace, sideShimSign } from '../../axle/makeUp.ts';
 import type { ExpectedSeen, SwapLine, SwapPlanned } from '../records/swap.ts';
 import { fail, ok, type Result } from '../../basics/result.ts';
 import { moveRingGear } from '../../axle/arithmetic/sideShims.ts';
-import { stepsOf } from '../planning/assumed.ts';
 import { depthChangeFor } from '../planning/positions.ts';
 import type { Place } from '../../axle/plan/sight.ts';
 
@@ -29,11 +28,12 @@ export function makeSwap(
   { by, move, expected }: Chosen,
 ): Result<SwapPlanned, 'pack-not-measured' | 'no-such-shim'> {
   const adjusters = makeUp.caseAdjustment === 'threaded-adjusters';
-  const steps = stepsOf(makeUp);
-  const notches = adjusters ? Math.round(move.ringAway / steps.side) : undefined;
+  const notch = adjusters ? notchOf(makeUp) : undefined;
+  // While nobody knows what a notch does, the card counts in millimetres and the backlash says when it is there.
+  const notches = notch === undefined ? undefined : Math.round(move.ringAway / notch);
   const changes = [
     { place: 'pinion-depth' as const, change: depthChangeFor(makeUp, move.pinionOut) },
-    ...(adjusters ? [] : sideChanges(move.ringAway)),
+    ...(adjusters ? [] : sideChanges(makeUp, move.ringAway)),
   ].filter(({ change }) => Math.abs(change) >= nothing);
   const lines: SwapLine[] = [];
   for (const { place, change } of changes) {
@@ -44,7 +44,7 @@ export function makeSwap(
   return ok({
     chosenBy: by,
     pinionOut_mm: move.pinionOut,
-    ringAway_mm: notches === undefined ? move.ringAway : notches * steps.side,
+    ringAway_mm: notches === undefined || notch === undefined ? move.ringAway : notches * notch,
     lines,
     ...(notches === undefined ? {} : { notches }),
     expected,
@@ -52,8 +52,11 @@ export function makeSwap(
 }
 
 /** What one side loses the other gains, so that the preload stays. */
-function sideChanges(ringAway: number): readonly { readonly place: ShimPlace; readonly change: number }[] {
-  const { packs } = moveRingGear({ ringSide: mm(0), otherSide: mm(0) }, mm(ringAway));
+function sideChanges(
+  makeUp: MakeUp,
+  ringAway: number,
+): readonly { readonly place: ShimPlace; readonly change: number }[] {
+  const { packs } = moveRingGear({ ringSide: mm(0), otherSide: mm(0) }, mm(ringAway), sideShimSign(makeUp));
   return [
     { place: 'ring-side', change: packs.ringSide },
     { place: 'opposite-side', change: packs.otherSide },

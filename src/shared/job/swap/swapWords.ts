@@ -20,10 +20,16 @@ export function whereWords(makeUp: MakeUp, { place }: Pick<SwapLine, 'place'>): 
     return by[depthPlaceOf(makeUp)];
   }
   if (place === 'pinion-preload') return 'in the pinion preload stack';
-  const inboard = makeUp.caseAdjustment === 'inboard-shims';
   const side = place === 'ring-side' ? 'on the ring-gear side' : 'on the opposite side';
-  return `${inboard ? 'under the case bearing’s cone' : 'outside the case bearing’s cup'} ${side}`;
+  return `${sidePlaces[makeUp.caseAdjustment]} ${side}`;
 }
+
+const sidePlaces: Readonly<Record<MakeUp['caseAdjustment'], string>> = {
+  'outboard-shims': 'outside the case bearing’s cup',
+  'inboard-shims': 'under the case bearing’s cone',
+  'flange-shims': 'under the flange of the retainer',
+  'threaded-adjusters': 'at the adjuster',
+};
 
 /** "0.100 mm thinner". */
 export function changeWords(line: SwapLine, system: UnitSystem): string {
@@ -50,6 +56,13 @@ export const notchWords = (notches: number): readonly string[] =>
     ({ side, turn, notches: count }) =>
       `${turn === 'loosen' ? 'Loosen' : 'Tighten'} the ${side === 'ring-gear side' ? 'ring-gear side' : 'other side'} by ${count} ${count === 1 ? 'notch' : 'notches'}.`,
   );
+
+/** What is done with adjusters whose notch nobody knows: the backlash says when the ring gear has gone far enough. */
+export function byBacklashWords(ringAway_mm: number, system: UnitSystem): string {
+  const away = ringAway_mm > 0;
+  const [first, then] = away ? ['ring-gear', 'other'] : ['other', 'ring-gear'];
+  return `About ${length(ringAway_mm, system)} ${away ? 'away' : 'closer'}: loosen the ${first} side by one notch, tighten the ${then} side by one, and read the backlash. That says what a notch does; go on until the backlash is as expected.`;
+}
 
 /** What else the change touches, said before anything is taken apart. */
 export function swapNotes(makeUp: MakeUp, swap: SwapPlanned, system: UnitSystem): readonly string[] {

@@ -43,6 +43,7 @@ const cutTerms: Readonly<Record<MakeUp['cut'], string>> = {
 const adjustmentTerms: Readonly<Record<MakeUp['caseAdjustment'], string>> = {
   'outboard-shims': 'side shims outboard of the cups',
   'inboard-shims': 'side shims under the cones',
+  'flange-shims': 'side shims under the flanges of the retainers',
   'threaded-adjusters': 'threaded adjusters',
 };
 

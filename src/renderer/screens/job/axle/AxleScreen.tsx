@@ -59,7 +59,10 @@ export function AxleScreen({ build }: { readonly build: Build }) {
         }
       >
         <p>The make-up decides which steps are asked and which way a shim moves things. {ratioWords(draft)}</p>
-        <p className="quiet">Drive is the flank loaded when the vehicle pulls forward: convex on most axles.</p>
+        <p className="quiet">
+          Drive is the flank loaded when the vehicle pulls forward: the convex one on rear axles and on front axles
+          whose pinion sits high (reverse cut), the concave one on front axles of standard cut.
+        </p>
       </Words>
     </>
   );

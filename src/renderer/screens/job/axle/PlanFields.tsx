@@ -1,4 +1,6 @@
-import type { UnitSystem } from '../../../../shared/basics/show.ts';
+import { type MakeUp, notchOf } from '../../../../shared/axle/makeUp.ts';
+import { questionsAbout, unusualNotch } from '../../../../shared/axle/makeUpDoubts.ts';
+import { showText, type UnitSystem } from '../../../../shared/basics/show.ts';
 import { assumedIn } from '../../../../shared/job/planning/assumed.ts';
 import { type AxleDraft, readAxle } from './draft.ts';
 
@@ -6,10 +8,13 @@ interface PlanFieldsProps {
   readonly draft: AxleDraft;
   readonly units: UnitSystem;
   readonly length: (
-    field: 'faceWidth_mm' | 'offset_mm' | 'pinionStep_mm' | 'ringStep_mm',
+    field: 'faceWidth_mm' | 'offset_mm' | 'pinionStep_mm' | 'ringStep_mm' | 'threadPitch_mm',
     label: string,
   ) => React.ReactNode;
-  readonly number: (field: 'pinionSpiral_deg' | 'pressureAngle_deg', label: string) => React.ReactNode;
+  readonly number: (
+    field: 'pinionSpiral_deg' | 'pressureAngle_deg' | 'notchesPerTurn',
+    label: string,
+  ) => React.ReactNode;
 }
 
 /** What makes the plan surer: read off the parts where it can be, else assumed, and which of it is assumed. */
@@ -24,7 +29,9 @@ export function PlanFields({ draft, units, length, number }: PlanFieldsProps) {
         {number('pinionSpiral_deg', 'Pinion spiral angle, °')}
         {number('pressureAngle_deg', 'Pressure angle, °')}
         {length('pinionStep_mm', 'Depth shims in steps of')}
-        {length('ringStep_mm', notch ? 'One notch moves the ring gear' : 'Side shims in steps of')}
+        {notch ? length('threadPitch_mm', 'Adjuster moves in one turn') : undefined}
+        {notch ? number('notchesPerTurn', 'Notches once round') : undefined}
+        {length('ringStep_mm', notch ? 'One notch as calibrated' : 'Side shims in steps of')}
       </div>
       <p className="quiet">{assumedWords(draft, units)}</p>
     </section>
@@ -35,6 +42,20 @@ function assumedWords(draft: AxleDraft, units: UnitSystem): string {
   const read = readAxle(draft, units);
   if (!read.ok) return 'What is left empty is assumed, and the plan says so.';
   if (read.value.outerDiameter_mm === undefined) return 'Without the ring gear’s outer diameter there is no plan.';
+  const asked = [...questionsAbout(read.value), ...notchWords(read.value, units)];
   const assumed = assumedIn(read.value, units);
-  return assumed.length === 0 ? 'Nothing is assumed.' : `Assumed: ${assumed.join('; ')}.`;
+  const said = assumed.length === 0 ? 'Nothing is assumed.' : `Assumed: ${assumed.join('; ')}.`;
+  return [...asked, said].join(' ');
+}
+
+/** What a notch comes to, or why no card will count in notches. */
+function notchWords(makeUp: MakeUp, units: UnitSystem): readonly string[] {
+  if (makeUp.caseAdjustment !== 'threaded-adjusters') return [];
+  const notch = notchOf(makeUp);
+  if (notch === undefined)
+    return [
+      'How far a notch moves the ring gear is not known yet, so swap cards count in backlash and not in notches.',
+    ];
+  const size = `One notch moves the ring gear ${showText(notch, 'length', units)}.`;
+  return [unusualNotch(notch) ? `${size} That is unusual: check thread and notches.` : size];
 }

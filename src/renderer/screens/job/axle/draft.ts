@@ -2,14 +2,29 @@ import { parseQuantity } from '../../../../shared/basics/parse.ts';
 import { fromInside, units } from '../../../../shared/basics/units.ts';
 import type { UnitSystem } from '../../../../shared/basics/show.ts';
 import { type MakeUp, makeUpSchema } from '../../../../shared/axle/makeUp.ts';
-import { type DraftRead, type FieldErrors, readBy } from '../../../parts/draft.ts';
+import { possible } from '../../../../shared/axle/makeUpDoubts.ts';
+import { type DraftRead, type FieldErrors, readBy, wrong } from '../../../parts/draft.ts';
 
 /** The description of an axle while it is being filled in: numbers as typed, choices open until made. */
 export type AxleDraft = { readonly [Field in keyof Required<MakeUp>]: string | undefined };
 
 /** Fields that are typed as lengths, in the unit of the session or with a unit of their own. */
-export const lengthFields = ['outerDiameter_mm', 'faceWidth_mm', 'offset_mm', 'pinionStep_mm', 'ringStep_mm'] as const;
-const plainFields = ['pinionTeeth', 'ringTeeth', 'ringBolts', 'pinionSpiral_deg', 'pressureAngle_deg'] as const;
+export const lengthFields = [
+  'outerDiameter_mm',
+  'faceWidth_mm',
+  'offset_mm',
+  'pinionStep_mm',
+  'ringStep_mm',
+  'threadPitch_mm',
+] as const;
+const plainFields = [
+  'pinionTeeth',
+  'ringTeeth',
+  'ringBolts',
+  'pinionSpiral_deg',
+  'pressureAngle_deg',
+  'notchesPerTurn',
+] as const;
 export type LengthField = (typeof lengthFields)[number];
 export type PlainField = (typeof plainFields)[number];
 const needed: ReadonlySet<string> = new Set(['pinionTeeth', 'ringTeeth']);
@@ -24,7 +39,7 @@ export const blankAxle: AxleDraft = {
   ...emptyNumbers,
   gearSet: undefined,
   cut: 'not-known',
-  driveFlank: 'convex',
+  driveFlank: undefined,
   caseAdjustment: undefined,
   pinionMount: undefined,
   pinionPreload: undefined,
@@ -58,9 +73,11 @@ const sentences: Readonly<Record<keyof AxleDraft, string>> = {
   pressureAngle_deg: 'Degrees from 10 to 30, or nothing.',
   pinionStep_mm: 'A step of at most 1 mm, or nothing.',
   ringStep_mm: 'A step of at most 1 mm, or nothing.',
+  threadPitch_mm: 'From 0.5 to 6 mm a turn, or nothing.',
+  notchesPerTurn: 'Count the notches once round: 4 to 120, or nothing.',
   gearSet: 'New or used decides what the mark is held against.',
   cut: 'Choose one; not known is an answer.',
-  driveFlank: 'Choose the flank that pulls forward.',
+  driveFlank: 'Choose by where the axle sits: a wrong flank turns the place along the face round.',
   caseAdjustment: 'Choose how the case is moved sideways.',
   pinionMount: 'Choose how the pinion is carried.',
   pinionPreload: 'Choose what sets the pinion preload.',
@@ -77,7 +94,12 @@ export function readAxle(draft: AxleDraft, system: UnitSystem): DraftRead<MakeUp
   // What was left empty is nobody's knowledge, and stays out; only the tooth counts have to be there.
   const typed = numbers.filter(([field]) => needed.has(field) || (draft[field] ?? '').trim() !== '');
   const choices = Object.entries(draft).filter(([field]) => !numbers.some(([number]) => number === field));
-  return readBy(makeUpSchema, Object.fromEntries([...choices, ...typed]), sentences);
+  const read = readBy(makeUpSchema, Object.fromEntries([...choices, ...typed]), sentences);
+  if (!read.ok) return read;
+  const checked = possible(read.value);
+  if (checked.ok) return read;
+  const { field = 'ringTeeth', sentence, remedy } = checked.problem;
+  return wrong({ [field]: `${sentence} ${remedy}` } as AxleErrors);
 }
 
 const numberOf = (text: string | undefined): number =>

@@ -12,12 +12,13 @@ export const axleOptions = {
     { value: 'not-known', words: 'Not known' },
   ],
   driveFlank: [
-    { value: 'convex', words: 'Convex' },
-    { value: 'concave', words: 'Concave' },
+    { value: 'convex', words: 'Convex: rear axles and reverse-cut fronts' },
+    { value: 'concave', words: 'Concave: standard-cut front axles' },
   ],
   caseAdjustment: [
     { value: 'outboard-shims', words: 'Side shims outboard of the cups' },
     { value: 'inboard-shims', words: 'Side shims under the cones' },
+    { value: 'flange-shims', words: 'Side shims under the flange of a retainer or cover' },
     { value: 'threaded-adjusters', words: 'Threaded adjusters' },
   ],
   pinionMount: [

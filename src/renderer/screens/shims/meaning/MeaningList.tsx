@@ -1,12 +1,15 @@
 import type { Meaning } from '../../../../shared/axle/mark/meaning.ts';
 
-/** The sentences in their order, each with where it comes from; where sources disagree it stands apart. */
+/** The sentences in their order, each with where it comes from behind a tap; where sources disagree it stands apart. */
 export const MeaningList = ({ means }: { readonly means: readonly Meaning[] }) => (
   <ol className="means">
     {means.map((one) => (
       <li key={one.text} className={`means__one means__one--${one.kind}`}>
         <p className="means__text">{one.text}</p>
-        <p className="means__source quiet">{sourceWords(one)}</p>
+        <details className="means__source quiet">
+          <summary>Where this comes from</summary>
+          {sourceWords(one)}
+        </details>
       </li>
     ))}
   </ol>

@@ -1,6 +1,7 @@
 import { useMemo } from 'react';
 import { showText } from '../../../../shared/basics/show.ts';
 import type { PreloadSplit } from '../../../../shared/axle/arithmetic/sideShims.ts';
+import { sideShimSign } from '../../../../shared/axle/makeUp.ts';
 import { Choice } from '../../../parts/Choice.tsx';
 import { Stage } from '../../../parts/Stage.tsx';
 import { useHeld } from '../../../parts/useDraft.ts';
@@ -29,6 +30,7 @@ export function SidesSum({ build, assembly }: SumProps) {
     preload: read('preload'),
     split: draft.split,
     perAway,
+    sign: makeUp === undefined ? 1 : sideShimSign(makeUp),
   });
   const length = (value: number): string => showText(value, 'length', units);
   const answer =

@@ -2,7 +2,12 @@ import { type Length, mm } from '../../../../shared/basics/quantity.ts';
 import type { MakeUp } from '../../../../shared/axle/makeUp.ts';
 import { ok, type Result } from '../../../../shared/basics/result.ts';
 import { calibrateNotch, notchesFor } from '../../../../shared/axle/arithmetic/adjusters.ts';
-import { packsFromPlay, type PreloadSplit, type SidePacks } from '../../../../shared/axle/arithmetic/sideShims.ts';
+import {
+  packsFromPlay,
+  type PreloadSplit,
+  type SidePacks,
+  type SideSign,
+} from '../../../../shared/axle/arithmetic/sideShims.ts';
 import { setOf } from '../../../../shared/axle/setOf.ts';
 import { backlashRates } from '../../../../shared/job/planning/positions.ts';
 
@@ -22,17 +27,18 @@ export interface SideReadings {
   readonly preload: Length | undefined;
   readonly split: PreloadSplit;
   readonly perAway: number | undefined;
+  readonly sign: SideSign;
 }
 
 /** Both packs; nothing while a reading is missing. */
 export function packsFor(read: SideReadings): Result<SidePacks> | undefined {
-  const { endPlay, travelToMesh, ringSide, otherSide, backlash, preload, split, perAway } = read;
+  const { endPlay, travelToMesh, ringSide, otherSide, backlash, preload, split, perAway, sign } = read;
   if (endPlay === undefined || travelToMesh === undefined) return undefined;
   if (backlash === undefined || perAway === undefined) return undefined;
   const inPlace = { ringSide: ringSide ?? mm(0), otherSide: otherSide ?? mm(0) };
   return packsFromPlay(
     { endPlay, travelToMesh, inPlace },
-    { backlash, backlashPerAway: perAway, preload: preload ?? mm(0), split },
+    { backlash, backlashPerAway: perAway, preload: preload ?? mm(0), split, sign },
   );
 }
 

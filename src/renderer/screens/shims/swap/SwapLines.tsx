@@ -34,7 +34,7 @@ export function SwapLines({ build, swap, drawer, draft, faults, errors, onChange
           onChange={(pack) => onChange({ packs: draft.packs.with(index, pack) })}
         />
       ))}
-      {swap.notches === undefined ? undefined : <AdjusterTurns notches={swap.notches} />}
+      {build.makeUp?.caseAdjustment === 'threaded-adjusters' ? <AdjusterTurns swap={swap} units={units} /> : undefined}
       {swap.lines.length === 0 ? undefined : (
         <div className="swap__tool">
           <ToolFields measure="length" draft={draft.tool} errors={errors} onChange={(tool) => onChange({ tool })} />

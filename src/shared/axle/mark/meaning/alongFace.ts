@@ -16,6 +16,13 @@ export function alongFace({ drive }: SeenAt, makeUp: MakeUp): readonly Meaning[]
 const side = (mark: Mark): 'heel' | 'toe' | 'right' =>
   mark.heel > heelEnd ? 'heel' : mark.heel < toeEnd ? 'toe' : 'right';
 
+/** Where it lies, or the one end that cuts off a mark whose visible part lies in its place. */
+function leaning(mark: Mark): 'heel' | 'toe' | 'right' {
+  const [toe, heel] = [mark.edges.toe !== 'clear', mark.edges.heel !== 'clear'];
+  if (side(mark) !== 'right' || toe === heel) return side(mark);
+  return heel ? 'heel' : 'toe';
+}
+
 function place(drive: Mark): Meaning {
   const much = `${hundredths(drive.heel)} of the face ${drive.heel > 0 ? 'to the heel' : 'to the toe'} of the middle`;
   const bound = isBound(drive, 'heel') ? ' An end of the tooth cuts it off, so it lies at least that far.' : '';
@@ -28,17 +35,39 @@ function place(drive: Mark): Meaning {
   }
   if (side(drive) === 'toe')
     return say('along-face', 'common-practice', `The drive mark lies ${much}, farther than usual.${bound}`);
+  return cutOff(drive) ?? inItsPlace;
+}
+
+const inItsPlace = say(
+  'along-face',
+  'published',
+  'The drive mark lies in the middle or a little to the toe, as a mark rolled by hand should: it grows to the heel in service.',
+  manuals.light,
+);
+
+/** A mark that an end of the tooth cuts off is not in its place, whatever its visible centre says. */
+function cutOff(drive: Mark): Meaning | undefined {
+  const [toe, heel] = [drive.edges.toe !== 'clear', drive.edges.heel !== 'clear'];
+  if (toe && heel) {
+    return say(
+      'along-face',
+      'derived',
+      'The drive mark covers the face from toe to heel, so it does not say where along the face it lies: paint thinner, with less drag, to see.',
+    );
+  }
+  if (!toe && !heel) return undefined;
+  const end = heel ? 'heel' : 'toe';
+  const hard = drive.edges[end] === 'hard' ? ' in a hard line' : '';
   return say(
     'along-face',
-    'published',
-    'The drive mark lies in the middle or a little to the toe, as a mark rolled by hand should: it grows to the heel in service.',
-    manuals.light,
+    'derived',
+    `What is seen of the drive mark lies in the middle, but it runs off the ${end}${hard}: its true centre lies farther to the ${end}.`,
   );
 }
 
 /** The ring gear's word on the convex flank is agreed; on the concave one sources and geometry part. */
 function ringGearWord(drive: Mark, { driveFlank, cut }: MakeUp): readonly Meaning[] {
-  const where = side(drive);
+  const where = leaning(drive);
   if (where === 'right') return [];
   const far = where === 'heel' ? 'too far away' : 'too close';
   if (driveFlank === 'convex') {
@@ -68,7 +97,7 @@ function ringGearWord(drive: Mark, { driveFlank, cut }: MakeUp): readonly Meanin
 /** What pinion depth does along the face: opposite in two manuals, explained by the cut. */
 function depthWord(drive: Mark, { driveFlank, cut }: MakeUp): readonly Meaning[] {
   const off = heightPlace(drive) === 'high' || heightPlace(drive) === 'low';
-  if (side(drive) === 'right' && !off) return [];
+  if (leaning(drive) === 'right' && !off) return [];
   if (cut === 'not-known') {
     return [
       say(

@@ -33,14 +33,18 @@ function ofNew(drive: Mark): Meaning {
       `What is seen of the drive mark lies in the middle, but the ${end} cuts it off: its true centre lies ${end === 'crown' ? 'higher, and the pinion may be too far out' : 'lower, and the pinion may be too deep'}.`,
     );
   }
+  if (place === 'middle' && bothCut(drive)) {
+    return say(
+      'height',
+      'derived',
+      'The drive mark reaches both crown and root, so its height says nothing of the pinion’s depth: paint thinner to see.',
+    );
+  }
   if (place === 'middle') {
-    const full = bothCut(drive)
-      ? ' It reaches both crown and root, so its height says little: paint thinner to be sure.'
-      : '';
     return say(
       'height',
       'published',
-      `The drive mark is centred between crown and root: the pinion’s depth is about right.${full}`,
+      'The drive mark is centred between crown and root: the pinion’s depth is about right.',
       manuals.height,
     );
   }

@@ -46,6 +46,19 @@ describe('side shims from end play and travel to mesh', () => {
     expect(bare.ok && dummies.ok && dummies.value.otherSide).toBeCloseTo((bare.ok && bare.value.otherSide) || NaN, 9);
   });
 
+  it('get thinner by as much where they lie under flanges, preload and all', () => {
+    const inPlace = { ringSide: mm(6), otherSide: mm(6) };
+    const readings = { endPlay: mm(1.2), travelToMesh: mm(0.7), inPlace };
+    const under = packsFromPlay(readings, { ...wishes, sign: -1 });
+    if (!under.ok) throw new Error(under.problem.sentence);
+    // In by travel less the allowance of 0.2/0.8, and half the preload: thinner under a flange.
+    expect(under.value.ringSide).toBeCloseTo(6 - (0.7 - 0.25) - 0.1, 9);
+    expect(under.value.otherSide).toBeCloseTo(6 - (1.2 - 0.7 + 0.25) - 0.1, 9);
+    const moved = moveRingGear(inPlace, mm(0.1), -1);
+    expect([moved.packs.ringSide, moved.packs.otherSide]).toEqual([6.1, 5.9]);
+    expect(moved.words).toMatch(/goes away .*ring-gear side gets 0\.100 mm .* thicker/u);
+  });
+
   it('are refused when the readings cannot be', () => {
     const wrong = { endPlay: mm(2), travelToMesh: mm(3), inPlace: noPacks };
     expect(packsFromPlay(wrong, wishes)).toMatchObject({ problem: { kind: 'no-such-packs' } });

@@ -10,13 +10,13 @@ const cornered = trial({
 });
 
 describe('the case everyone meets: drive mark hard at the root and at the toe, backlash in its window', () => {
-  const answer = planned(asked({ trials: [cornered] }));
+  const answer = planned(asked({ trials: [cornered], places: { depth: 'under-head' } }));
 
   test('is a depth fault first: the pinion comes out, a thinner shim', () => {
     expect(answer.decision).toBe('change');
     expect(answer.pinionOut_mm).toBeGreaterThan(0.05);
     expect(answer.reasons[0]).toMatch(
-      /root and at the toe is a depth fault first.*comes out.*thinner shim under the head/u,
+      /root and at the toe is a depth fault first.*comes out.*thinner shim under the pinion head/u,
     );
   });
 

@@ -74,7 +74,12 @@ describe('what a build tells the plan', () => {
     ['under-cage', -0.1],
   ] as const)('knows which way a depth shim %s works', (depthShimPlace, out) => {
     const from = buildOf(
-      notebook(withMakeUp({ depthShimPlace }), limitsSet, ...firstTrial, ...secondTrial(shimsOf('e7', packs(1, 3, 3)))),
+      notebook(
+        withMakeUp({ depthShimPlace, ...(out < 0 ? { pinionMount: 'caged' } : {}) }),
+        limitsSet,
+        ...firstTrial,
+        ...secondTrial(shimsOf('e7', packs(1, 3, 3))),
+      ),
     );
     expect(asked(from).input.trials[1]?.pinionOut_mm).toBe(out);
   });

@@ -8,7 +8,13 @@ import type { Deed } from '../../../../../src/shared/job/records/notebook.ts';
 import { comparisonOf } from '../../../../../src/shared/job/swap/comparison.ts';
 import { makeSwap } from '../../../../../src/shared/job/swap/makeSwap.ts';
 import { packFault } from '../../../../../src/shared/job/swap/packFault.ts';
-import { changeWords, moveWords, notchWords, swapNotes } from '../../../../../src/shared/job/swap/swapWords.ts';
+import {
+  byBacklashWords,
+  changeWords,
+  moveWords,
+  notchWords,
+  swapNotes,
+} from '../../../../../src/shared/job/swap/swapWords.ts';
 import { plannableOf } from '../../../../../src/shared/job/planning/plannable.ts';
 import '../../../../support/propertySeed.ts';
 import { buildOf, byHand, limitsSet, makeUp, notebook, trial } from '../../../../support/records/scenario.ts';
@@ -65,7 +71,9 @@ describe('the swap card', () => {
         fc.integer({ min: -40, max: 40 }),
         (depthShimPlace, out, away) => {
           const move = { pinionOut: out / 100, ringAway: away / 100 };
-          const swap = swapped(move.pinionOut, move.ringAway, { ...makeUp, depthShimPlace });
+          // Only a caged pinion has a cage to put shims under.
+          const pinionMount = depthShimPlace === 'under-cage' ? 'caged' : makeUp.pinionMount;
+          const swap = swapped(move.pinionOut, move.ringAway, { ...makeUp, depthShimPlace, pinionMount });
           const wanted = (place: string, was: number) =>
             swap.lines.find((line) => line.place === place)?.wanted_mm ?? was;
           const next = packs(wanted('pinion-depth', 1.1), wanted('ring-side', 3), wanted('opposite-side', 3));
@@ -73,7 +81,7 @@ describe('the swap card', () => {
           const asked = plannableOf(
             buildOf(
               notebook(
-                withMakeUp({ depthShimPlace }),
+                withMakeUp({ depthShimPlace, pinionMount }),
                 limitsSet,
                 trial,
                 shimsOf('e3', packs(1.1, 3, 3)),
@@ -97,6 +105,30 @@ describe('the swap card', () => {
     const adjusters = swapped(0, -0.11, { ...makeUp, caseAdjustment: 'threaded-adjusters', ringStep_mm: 0.05 });
     expect(adjusters).toMatchObject({ lines: [], notches: -2, ringAway_mm: -0.1 });
     expect(notchWords(-2)).toHaveLength(3);
+  });
+
+  it('counts no notch while nobody knows what one does, and then by thread or as calibrated', () => {
+    const adjusters = { ...makeUp, caseAdjustment: 'threaded-adjusters', ringStep_mm: undefined } as const;
+    const { ringStep_mm: _, ...unknown } = adjusters;
+    const card = swapped(0, -0.11, unknown);
+    expect(card).toMatchObject({ lines: [], ringAway_mm: -0.11 });
+    expect(card.notches).toBeUndefined();
+    expect(byBacklashWords(-0.11, 'metric')).toMatch(
+      /^About 0\.110 mm closer: loosen the other side by one notch, .*read the backlash/u,
+    );
+    const byThread = swapped(0, -0.11, { ...unknown, threadPitch_mm: 1.5, notchesPerTurn: 15 });
+    expect(byThread).toMatchObject({ notches: -1, ringAway_mm: -0.1 });
+  });
+
+  it('turns both side packs round where they lie under the flange of a retainer', () => {
+    const change = (place: string, card: ReturnType<typeof swapped>): number => {
+      const line = card.lines.find((one) => one.place === place);
+      return line === undefined ? 0 : line.wanted_mm - insideOf(line.out);
+    };
+    const [behindCup, underFlange] = [swapped(0, 0.1), swapped(0, 0.1, { ...makeUp, caseAdjustment: 'flange-shims' })];
+    expect(change('ring-side', behindCup)).toBeCloseTo(-0.1, 6);
+    expect(change('ring-side', underFlange)).toBeCloseTo(0.1, 6);
+    expect(change('opposite-side', underFlange)).toBeCloseTo(-0.1, 6);
   });
 
   it('refuses a pack that was not measured or would be thinner than nothing', () => {

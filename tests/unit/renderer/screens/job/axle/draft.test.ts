@@ -16,8 +16,22 @@ describe('an axle as it is described', () => {
 
   it('asks for the tooth counts and for every choice that is not made', () => {
     const read = readAxle(blankAxle, 'metric');
-    const asked = ['pinionTeeth', 'ringTeeth', 'gearSet', 'caseAdjustment', 'pinionMount', 'pinionPreload'];
+    const asked = [
+      'pinionTeeth',
+      'ringTeeth',
+      'gearSet',
+      'driveFlank',
+      'caseAdjustment',
+      'pinionMount',
+      'pinionPreload',
+    ];
     expect(read.ok ? [] : Object.keys(read.errors).toSorted()).toEqual([...asked, 'depthShimPlace'].toSorted());
+  });
+
+  it('refuses a shim under a cage that is not there, at the field', () => {
+    const draft = { ...axleDraftOf(roundAxle.makeUp, 'metric'), pinionMount: 'integral', depthShimPlace: 'under-cage' };
+    const read = readAxle(draft, 'metric');
+    expect(read.ok ? {} : read.errors).toEqual({ depthShimPlace: expect.stringContaining('has no cage') as unknown });
   });
 
   it('takes a length with a unit of its own before that of the session', () => {

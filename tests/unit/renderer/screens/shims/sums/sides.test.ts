@@ -13,6 +13,7 @@ describe('side packs as the screen asks for them', () => {
     backlash: mm(0.15),
     preload: mm(0.2),
     split: 'both sides',
+    sign: 1,
     perAway: 0.75,
   } as const;
 
