@@ -5,7 +5,7 @@ import type { Insight } from './insight.ts';
 import { outlookAt } from './outlook.ts';
 import { acrossTheFace, type Repaint } from './repaint.ts';
 import type { Place } from './sight.ts';
-import { listed } from './words.ts';
+import { listed, millimetres } from './words.ts';
 
 /** Edges at which the drive mark ends in a hard line; of a used set only those it did not have where it ran. */
 export function hardEdges({ target, trials }: Pick<PlanInput, 'target' | 'trials'>): readonly Edge[] {
@@ -56,7 +56,7 @@ export function byPublishedRule(insight: Insight, choice: Choice, input: PlanInp
   if (choice.decision !== 'leave' || insight.sight.lengthwise || input.set.driveFlank !== 'convex') return undefined;
   const hard = hardEdges(input);
   const [toe, heel] = [hard.includes('toe'), hard.includes('heel')];
-  if (input.target.kind !== 'new-set' || toe === heel) return undefined;
+  if (input.target.kind !== 'new-set' || toe === heel || crossed(input, heel ? 'toe' : 'heel')) return undefined;
   const { place } = choice.here;
   const at = (steps: number): Place => ({
     pinionOut: place.pinionOut,
@@ -67,18 +67,25 @@ export function byPublishedRule(insight: Insight, choice: Choice, input: PlanInp
     const [low, high] = insight.aim.backlash;
     return backlash.mean - room >= low && backlash.mean + room <= high;
   };
-  const steps = [1, 2, 3, 4].filter((count) => fits(count)).at(-1);
+  const steps = [4, 3, 2, 1].find((count) => fits(count));
   if (steps === undefined) return undefined;
   const chosen = outlookAt(insight.sight, insight.axles, insight.aim, at(steps));
   // Nothing along the face is weighed with the cut not known, so no more than an even chance is told.
   return { ...choice, decision: 'change', chosen: { ...chosen, chance: Math.min(0.5, chosen.chance) }, byRule: true };
 }
 
+/** Coast hard at the other end: the ring gear moves both flanks, and that points to bores or to the set. */
+const crossed = ({ trials }: PlanInput, end: Edge): boolean => trials.at(-1)?.pattern.coast.edges[end] === 'hard';
+
 /** Left between the worst station and its limit (mm). */
 const room = 0.01;
 
-/** Why the ring gear moves by the published rule. */
-export function ruleReason(input: PlanInput): string {
+/** Why the ring gear moves by the published rule, how far, and how little that promises. */
+export function ruleReasons({ here, chosen }: Choice, input: PlanInput): readonly string[] {
   const end = hardEdges(input).includes('heel') ? 'heel' : 'toe';
-  return `The drive mark is at its height, but along the face it is hard at the ${end}. On the convex flank a mark at the ${end} goes with a ring gear ${end === 'heel' ? 'too far away' : 'too close'}, whatever the cut (published), so it is tried inside the backlash window.`;
+  const moved = millimetres(chosen.place.ringAway - here.place.ringAway);
+  return [
+    `The drive mark is at its height, but along the face it is hard at the ${end}. On the convex flank a mark at the ${end} goes with a ring gear ${end === 'heel' ? 'too far away' : 'too close'}, whatever the cut (published): the ring gear moves ${moved} ${end === 'heel' ? 'closer' : 'away'}, as far as the backlash window has room.`,
+    'How far that brings the mark is not known with the cut not known, so no more than an even chance is told.',
+  ];
 }

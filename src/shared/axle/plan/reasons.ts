@@ -3,7 +3,7 @@ import type { PlanInput } from './input.ts';
 import type { Insight } from './insight.ts';
 import { depthReason, lengthwiseReason, ringReason } from './movementReasons.ts';
 import { toldChance } from './fit.ts';
-import { ruleReason } from './leaving.ts';
+import { ruleReasons } from './leaving.ts';
 import { signsIn } from './signs.ts';
 import { inHundred } from './words.ts';
 
@@ -17,7 +17,7 @@ type Reasons = (insight: Insight, choice: Choice, input: PlanInput) => readonly 
 
 const changeReasons: Reasons = (insight, choice, input) =>
   choice.byRule === true
-    ? [ruleReason(input), chanceReason(insight, choice)]
+    ? ruleReasons(choice, input)
     : [
         depthReason(insight, choice, input),
         ringReason(insight, choice, input),

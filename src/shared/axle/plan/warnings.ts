@@ -8,7 +8,7 @@ import { listed, millimetres, reached } from './words.ts';
 /** What should be known beside the plan: what was assumed, what is only a bound, what comes close. */
 export function warningsFor(insight: Insight, choice: Choice, input: PlanInput): readonly string[] {
   return [
-    ...assumptions(insight, input),
+    ...assumptions(insight, choice, input),
     ...sides.flatMap((side) => bound(side, input)),
     ...newHardLines(input),
     ...binding(input),
@@ -16,12 +16,12 @@ export function warningsFor(insight: Insight, choice: Choice, input: PlanInput):
   ];
 }
 
-function assumptions({ sight }: Insight, { set }: PlanInput): string[] {
+function assumptions({ sight }: Insight, { byRule }: Choice, { set }: PlanInput): string[] {
   const said: string[] = [];
   if (set.offset_mm === undefined) {
     said.push('The offset was not given and is taken as 0; most axle sets have one, and the plan is surer with it.');
   }
-  if (!sight.lengthwise) {
+  if (!sight.lengthwise && byRule !== true) {
     said.push('The cut is not known, so nothing is said about the place along the face: it can go either way.');
   }
   return said;

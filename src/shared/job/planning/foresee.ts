@@ -3,6 +3,7 @@ import type { ExpectedSeen } from '../records/swap.ts';
 import { type PlanInput, type Side } from '../../axle/plan/input.ts';
 import type { Insight } from '../../axle/plan/insight.ts';
 import { readingOf } from '../../axle/plan/misfit.ts';
+import { toldChance } from '../../axle/plan/fit.ts';
 import { type Figure, outlookAt } from '../../axle/plan/outlook.ts';
 import type { QuickMark } from '../../axle/plan/quickFlank.ts';
 import { markAt, type Place } from '../../axle/plan/sight.ts';
@@ -11,7 +12,7 @@ import { markAt, type Place } from '../../axle/plan/sight.ts';
 export interface Foreseen {
   readonly place: Place;
   readonly expected: ExpectedSeen;
-  /** Chance of being right there, 0…1, among axles that would have shown the readings. */
+  /** Chance of being right there, 0…1, among axles that would have shown the readings, as it is told. */
   readonly chance: number;
 }
 
@@ -36,7 +37,7 @@ export function foresee(insight: Insight, input: PlanInput, place: Place): Fores
   const { mean } = outlook.backlash;
   return {
     place,
-    chance: outlook.chance,
+    chance: toldChance(outlook.chance, insight.misfit),
     expected: {
       backlash: {
         mean_mm: rounded(mean),

@@ -99,7 +99,7 @@ export function readAxle(draft: AxleDraft, system: UnitSystem): DraftRead<MakeUp
   const checked = possible(read.value);
   if (checked.ok) return read;
   const { field = 'ringTeeth', sentence, remedy } = checked.problem;
-  return wrong({ [field]: `${sentence} ${remedy}` } as AxleErrors);
+  return wrong({ [field]: `${sentence} ${remedy}` });
 }
 
 const numberOf = (text: string | undefined): number =>

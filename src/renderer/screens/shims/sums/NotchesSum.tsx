@@ -1,24 +1,39 @@
+import { useMemo } from 'react';
 import { notchWords } from '../../../../shared/job/swap/swapWords.ts';
+import type { MakeUp } from '../../../../shared/axle/makeUp.ts';
+import { showText } from '../../../../shared/basics/show.ts';
+import { Button } from '../../../parts/Button.tsx';
 import { Field } from '../../../parts/Field.tsx';
 import { Stage } from '../../../parts/Stage.tsx';
 import { useHeld } from '../../../parts/useDraft.ts';
+import { writeDeed } from '../../../stores/notebook.ts';
+import { useSession } from '../../../stores/session.ts';
 import { numberIn } from './inputs.ts';
-import { notchesNow } from './sides.ts';
+import { backlashPerAway, notchesNow, notchFrom } from './sides.ts';
 import { SumChoice } from './SumChoice.tsx';
 import type { SumProps } from './sumProps.ts';
 import { SumWords } from './SumWords.tsx';
 import { useLengths } from './useQuantities.tsx';
 
+/** From now on cards count in notches of this size. */
+const keepNotch = (makeUp: MakeUp, notch: number): Promise<boolean> =>
+  writeDeed({ kind: 'described', makeUp: { ...makeUp, ringStep_mm: Math.round(notch * 1e4) / 1e4 } });
+
 /** Notches of the side adjusters, calibrated on this axle by two readings. */
 export function NotchesSum({ build, assembly }: SumProps) {
+  const units = useSession((session) => session.units);
   const { draft, change } = useHeld(() => ({ moved: '' }));
   const { field, read } = useLengths<'before' | 'after' | 'wanted'>();
-  const notches = notchesNow({
+  const readings = {
     moved: numberIn(draft.moved),
     before: read('before'),
     after: read('after'),
     wanted: read('wanted'),
-  });
+  };
+  const notches = notchesNow(readings);
+  const { makeUp } = build;
+  const perAway = useMemo(() => (makeUp === undefined ? undefined : backlashPerAway(makeUp)), [makeUp]);
+  const notch = notchFrom(readings, perAway);
   const turns = notches?.ok === true ? notchWords(notches.value) : [];
   const answer =
     notches?.ok !== true
@@ -50,6 +65,13 @@ export function NotchesSum({ build, assembly }: SumProps) {
         about="Adjusters worked out."
         answer={answer}
         problem={notches?.ok === false ? notches.problem : undefined}
+        also={
+          makeUp === undefined || notch === undefined ? undefined : (
+            <Button onPress={() => void keepNotch(makeUp, notch)}>
+              {`Keep ${showText(notch, 'length', units)} a notch with the axle`}
+            </Button>
+          )
+        }
         why="Both sides turn by as many notches, so the preload stays. Each ends on a tightening turn, so that the slack of its thread lies on the tight side (common practice)."
       />
     </>

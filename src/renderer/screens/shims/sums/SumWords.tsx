@@ -12,10 +12,12 @@ interface SumWordsProps extends SumProps {
   readonly why: string;
   /** How the note in the notebook begins. */
   readonly about: string;
+  /** One more thing that may be done with the answer. */
+  readonly also?: React.ReactNode;
 }
 
 /** The answer of a sum in words, and the way on: into the notes, or back to the shims. */
-export function SumWords({ build, assembly, answer, problem, why, about }: SumWordsProps) {
+export function SumWords({ build, assembly, answer, problem, why, about, also }: SumWordsProps) {
   const shims = (): void => go({ at: 'check', build: build.id, assembly, check: 'shims' });
   const note = async (words: string): Promise<void> => {
     if (await writeDeed({ kind: 'noted', topic: 'note', text: `${about} ${words}` })) shims();
@@ -25,7 +27,7 @@ export function SumWords({ build, assembly, answer, problem, why, about }: SumWo
       ? { words: 'Back to the shims', run: shims }
       : { words: 'Write it in the notes', run: () => void note(answer) };
   return (
-    <Words title={problem?.sentence ?? answer ?? 'Type what was read'} next={next}>
+    <Words title={problem?.sentence ?? answer ?? 'Type what was read'} next={next} others={also}>
       <p>{problem?.remedy ?? why}</p>
     </Words>
   );

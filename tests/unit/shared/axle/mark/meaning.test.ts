@@ -31,6 +31,31 @@ describe('what marks mean', () => {
     expect(kinds([{ drive: cut, coast: markAt(0, 0.3) }])).toContain('hard-line');
   });
 
+  test('a mark that an end cuts off, or that covers everything, is not said to lie in its place', () => {
+    const edges = { toe: 'clear', heel: 'clear', crown: 'clear', root: 'clear' } as const;
+    const heeled = texts(
+      { seen: [{ drive: markAt(0.115, 0, { length: 0.77, edges: { ...edges, heel: 'hard' } }) }] },
+      makeUpOf(),
+    );
+    expect(heeled).not.toMatch(/lies in the middle or a little to the toe/u);
+    expect(heeled).toMatch(/runs off the heel in a hard line: its true centre lies farther to the heel/u);
+    expect(heeled).toMatch(/On the convex flank a mark at the heel goes with a ring gear too far away/u);
+    const all = { toe: 'feathered', heel: 'feathered', crown: 'feathered', root: 'feathered' } as const;
+    const covered = texts({ seen: [{ drive: markAt(0, 0, { length: 1, height: 1, edges: all }) }] }, makeUpOf());
+    expect(covered).not.toMatch(/depth is about right|as a mark rolled by hand should/u);
+    expect(covered).toMatch(/says nothing of the pinion’s depth/u);
+    expect(covered).toMatch(/does not say where along the face/u);
+  });
+
+  test('a used set is warned only of hard lines that its own mark did not have', () => {
+    const rooted = markAt(0, -0.3, { edges: { toe: 'clear', heel: 'clear', crown: 'clear', root: 'hard' } });
+    const used = makeUpOf({ gearSet: 'used' });
+    expect(texts({ seen: [{ drive: rooted }], asFound: { drive: rooted } }, used)).not.toMatch(/hard line/u);
+    expect(texts({ seen: [{ drive: rooted }], asFound: { drive: markAt(0, -0.1) } }, used)).toMatch(
+      /hard line at the root that it did not have as found/u,
+    );
+  });
+
   test('never names a shim or an amount', () => {
     for (const crown of [-0.4, -0.1, 0, 0.2, 0.4]) {
       for (const heel of [-0.4, 0, 0.4]) {
