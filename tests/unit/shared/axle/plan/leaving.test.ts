@@ -35,7 +35,8 @@ describe('a hard edge is never where it belongs', () => {
 
   test('no room left in the window: painted again and looked at, and the cut is asked for', () => {
     const drive = mark({ heel: 0.28, length: 0.42, edges: edges({ heel: 'hard' }) });
-    const answer = planned(asked({ set: setWith('not-known'), trials: [alone(drive, 0.222)] }));
+    const limits: { backlash_mm: [number, number] } = { backlash_mm: [0.225, 0.275] };
+    const answer = planned(asked({ set: setWith('not-known'), limits, trials: [alone(drive)] }));
     expect(answer.decision).toBe('repaint');
     expect(answer.look.join(' ')).toMatch(/burr.*thinner.*Tell the cut/u);
   });
