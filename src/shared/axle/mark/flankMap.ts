@@ -16,6 +16,8 @@ export interface FlankMap {
   readonly bends: Bends;
   /** How much farther crown and root are bent towards the heel than towards the toe: {@link archAt}. */
   readonly skew: number;
+  /** Whether the cut said how much of the narrowing is the tooth's own. */
+  readonly depthTold: boolean;
   /** Height at the toe over height at the heel, as far as it is the tooth's own and not the camera's: {@link ownNarrowing}. */
   readonly narrowing: number;
   /**
@@ -65,7 +67,14 @@ export function mapFlank(
       flat[1] + own * (even[1] - flat[1]) + arch * height[1] + side * face[1],
     ];
   };
-  return ok({ corners, bends, skew, narrowing: Math.exp(own * seenNarrowing(corners)), toPhoto });
+  return ok({
+    corners,
+    bends,
+    skew,
+    depthTold: depth !== undefined,
+    narrowing: Math.exp(own * seenNarrowing(corners)),
+    toPhoto,
+  });
 }
 
 /**
