@@ -7,6 +7,8 @@ export interface Pause {
   /** Standard deviation of the readings in it, and how many. */
   readonly sd: number;
   readonly n: number;
+  /** Sum of the squared steps from reading to reading, where they were looked at: small beside the spread, the noise wanders. */
+  readonly steps?: number;
   /** Mean angle, where one was measured. */
   readonly angle?: number;
 }

@@ -1,5 +1,5 @@
 import { closedCopy } from './runoutCapture.ts';
-import type { RunoutMeasured } from './runoutMeasured.ts';
+import { nothing, type RunoutMeasured } from './runoutMeasured.ts';
 import type { RunoutCapture } from './runoutState.ts';
 import { fromStations, stationsOf, unclear } from './runoutStations.ts';
 import { fromTurn } from './runoutTurn.ts';
@@ -8,6 +8,7 @@ import { fromTurn } from './runoutTurn.ts';
 export function finishRunout(going: RunoutCapture): RunoutMeasured {
   const capture = closedCopy(going);
   const pauses = stationsOf(capture);
+  if (typeof pauses === 'string') return nothing(pauses, []);
   if (pauses === undefined) return fromTurn(capture, []);
   return unclear(capture, pauses) ? fromTurn(capture, ['stations-unclear']) : fromStations(capture, pauses);
 }

@@ -1,6 +1,8 @@
 import { type Angle, mm, radians } from '../../basics/quantity.ts';
 import { leastSeen, widestGap, wrapped } from '../../basics/harmonics.ts';
 import type { Pause } from './pauses.ts';
+import { readAtPresses } from './pressed.ts';
+import type { Unsettled } from './settled.ts';
 import { isPlaced, mostStations, type RunoutCapture } from './runoutState.ts';
 import {
   assembled,
@@ -33,13 +35,17 @@ const rodeWholeTurn = ({ travelLow, travelHigh }: RunoutCapture): boolean =>
   travelHigh - travelLow > 2 * Math.PI - Math.PI / 18;
 
 /** The pauses to judge by, or undefined for a continuous turn. A press is the technician's word and outranks what was found. */
-export function stationsOf(capture: RunoutCapture): readonly Pause[] | undefined {
-  const { settings, pressed, pauses, sieve } = capture;
+export function stationsOf(capture: RunoutCapture): readonly Pause[] | Unsettled | undefined {
+  const { settings, pressed, pauses, sieve, trace } = capture;
   if (settings.mode === 'continuous') return undefined;
-  const found = pressed.length >= 2 ? withLast(pressed, pauses, settings.stations) : pauses;
+  if (settings.mode === 'auto' && pressed.length === 2) return undefined;
+  const read = pressed.length >= 2 ? readAtPresses(capture) : pauses;
+  if (typeof read === 'string') return read;
+  const found = pressed.length >= 2 ? withLast(read, pauses, settings.stations) : pauses;
   if (settings.mode === 'stations') return found;
   const resting = found.reduce((sum, pause) => sum + pause.n, 0);
-  const clear = pressed.length >= 3 || isPlaced(capture) || found.every((pause) => pause.n === 1);
+  if (pressed.length >= 3) return resting * trace.perPoint >= sieve.passed / 3 ? found : undefined;
+  const clear = isPlaced(capture) || found.every((pause) => pause.n === 1);
   return clear && found.length >= 3 && found.length <= mostStations && resting >= sieve.passed / 2 ? found : undefined;
 }
 
@@ -60,13 +66,14 @@ export function fromStations(capture: RunoutCapture, found: readonly Pause[]): R
   const points = angles?.map((angle, index) => ({ angle, value: stations[index]?.value ?? 0 }));
   const values = stations.map(({ value }) => value);
   const noise = noiseOfMeans(stations);
+  if (!isPlaced(capture) && standsStill(capture, values, noise.u)) return nothing('not-turned', []);
   const unclear = settings.stations !== undefined && stations.length !== settings.stations;
   const assumed = angles !== undefined && stations[0]?.angle === undefined;
   const gap = widestGap(angles ?? []);
   const first = stations[0];
   return assembled(capture, {
     tir: span(values),
-    doubt: [{ name: 'readings at the stations', u: Math.SQRT2 * noise }],
+    doubt: [{ name: 'readings at the stations', u: Math.SQRT2 * noise.u }],
     closing: back === undefined || first === undefined ? 0 : back.value - first.value,
     noise: noiseOf(capture.sieve),
     places: angles === undefined ? stations.length : Math.floor((2 * Math.PI) / gap + 1e-6),
@@ -75,11 +82,12 @@ export function fromStations(capture: RunoutCapture, found: readonly Pause[]): R
     shape:
       points === undefined
         ? { shape: 'unknown' }
-        : shapeOf(points, Math.hypot(noise, settings.resolution / Math.sqrt(12))),
+        : shapeOf(points, Math.hypot(noise.u, settings.resolution / Math.sqrt(12))),
     flags: [
       ...(unclear ? (['stations-unclear'] as const) : []),
       ...(capture.left && unclear ? (['stem-lifted'] as const) : []),
       ...(assumed ? (['equal-spacing-assumed'] as const) : []),
+      ...(noise.wanders && noise.u > settings.resolution / Math.sqrt(6) ? (['correlated-noise'] as const) : []),
       ...moreBetween(capture, values),
       ...(leastSeen(stations.length, 2) === 0 ? (['two-lobes-can-vanish'] as const) : []),
     ],
@@ -112,11 +120,35 @@ function anglesOf(stations: readonly Pause[], stated: number | undefined): reado
   return equal ? stations.map((_, index) => radians((2 * Math.PI * index) / stations.length)) : undefined;
 }
 
-/** Standard deviation of a station's mean, pooled over the pauses; readings sent singly cannot tell it. */
-function noiseOfMeans(stations: readonly Pause[]): number {
+/** Neither the stations differ nor did the stem move on the way from one to the next: nothing shows that the gear was turned. */
+function standsStill({ low, high, settings, sieve }: RunoutCapture, values: readonly number[], u: number): boolean {
+  const { resolution } = settings;
+  return span(values) < resolution / 2 + 3.3 * Math.SQRT2 * u && high - low <= 1.1 * resolution + 6 * noiseOf(sieve);
+}
+
+/** What the readings at the stations leave open about one station's mean. */
+interface StationNoise {
+  readonly u: number;
+  readonly wanders: boolean;
+}
+
+/**
+ * Standard uncertainty of a station's mean, pooled over the pauses; readings sent singly cannot tell it. Where readings
+ * follow each other more closely than they spread, fewer of them count: for a first-order process n·r/(2 − r) of n, r the mean
+ * square of steps over twice the variance (derived); a rest that is one such wander shows about half of its spread.
+ */
+function noiseOfMeans(stations: readonly Pause[]): StationNoise {
   const many = stations.filter(({ n }) => n > 1);
-  if (many.length === 0) return 0;
-  return Math.sqrt(many.reduce((sum, { sd, n }) => sum + (sd * sd) / n, 0) / many.length);
+  if (many.length === 0) return { u: 0, wanders: false };
+  const total = many.reduce((sum, { sd, n }) => sum + sd * sd * (n - 1), 0);
+  const freedom = many.reduce((sum, { n }) => sum + n - 1, 0);
+  const steps = many.reduce((sum, { steps: own, sd, n }) => sum + (own ?? 2 * sd * sd * (n - 1)), 0);
+  const variance = total / freedom;
+  const ratio = variance === 0 ? 1 : Math.min(1, steps / freedom / 2 / variance);
+  const usual = freedom / many.length + 1;
+  const counting = Math.max(1, (usual * ratio) / (2 - ratio));
+  const wanders = counting < 4 && ratio < 0.5;
+  return { u: Math.sqrt((variance / counting) * (wanders ? 2 : 1)), wanders };
 }
 
 function moreBetween(
