@@ -12,6 +12,15 @@ export interface Extremes {
   readonly share: number;
 }
 
+/** Standard deviations of a reading's noise: its own, and all of it, with what wanders. */
+export interface Noise {
+  readonly own: number;
+  readonly all: number;
+}
+
+/** A burr, and the dips that a parabola over it leaves on both its sides; twice. */
+const mostBurrs = 6;
+
 /** The widest place taken together: 30° to each side of one turn. One lobe then loses 0.1 %, two lobes 1 % (derived). */
 const widestOfTurn = 1 / 12;
 /** Half as wide again where readings are so few that neither half of them could tell by itself. */
@@ -31,15 +40,18 @@ const fewestTogether = 9;
  */
 export function extremesOf(
   profile: Profile,
-  noise: number,
+  noiseOf: number | Noise,
   resolution: number,
   widest = widestOfTurn,
 ): Extremes | undefined {
+  const { all: noise, own } = typeof noiseOf === 'number' ? { all: noiseOf, own: noiseOf } : noiseOf;
   const bins = filledBins(profile);
   if (bins.length === 0) return undefined;
   const reach = reachFor(profile, bins, (4 * noise) / resolution, widest);
   const places = placesOf(profile, reach);
-  const narrow = standingOut(profile, places, noise, resolution);
+  const out = standingOut(profile, places, own, resolution);
+  // A few narrow features are burrs; many are noise that wanders.
+  const narrow = own === noise || out.length <= mostBurrs ? out : standingOut(profile, places, noise, resolution);
   const [low, high] = [topOf(places, -1), topOf(places, 1)];
   return {
     low: Math.min(low.value, ...narrow),
@@ -99,12 +111,16 @@ function standingOut(profile: Profile, places: readonly Place[], noise: number, 
     const value = ((profile.sums[0][bin] ?? 0) + (profile.sums[1][bin] ?? 0)) / n;
     const off = value - all.value;
     const side = Math.abs(off) > resolution + (4.5 * noise) / Math.sqrt(n) ? Math.sign(off) : 0;
-    const goesOn = side === run.side && bin === run.bin + 1;
+    // Sparse readings leave bins empty between them: the next one that holds a reading is the neighbour.
+    const goesOn = side === run.side && bin - run.bin <= nextDoor;
     if (!goesOn && run.side !== 0 && run.n >= 2) found.push(run.top);
     run = goesOn ? { bin, side, n: run.n + n, top: further(side, run.top, value) } : { bin, side, n, top: value };
   }
   return run.side !== 0 && run.n >= 2 ? [...found, run.top] : found;
 }
+
+/** Ten degrees of a turn in bins of half a degree. */
+const nextDoor = 20;
 
 const nowhere = { bin: -2, side: 0, n: 0, top: 0 };
 

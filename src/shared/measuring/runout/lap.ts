@@ -187,5 +187,7 @@ function heightAt(ride: readonly Moment[], share: number): number {
     ride.findIndex((moment) => moment.share >= share),
   );
   const [before, next] = [at(ride, after - 1), at(ride, after)];
-  return before.value + ((share - before.share) / (next.share - before.share)) * (next.value - before.value);
+  const apart = next.share - before.share;
+  // Readings that waited for a busy machine arrive at one instant.
+  return apart <= 0 ? next.value : before.value + ((share - before.share) / apart) * (next.value - before.value);
 }

@@ -51,7 +51,9 @@ function restAround(points: readonly Point[], t: number, band: number): readonly
   const later = points.slice(nearest).findIndex((point) => !lies(point));
   const earlier = points.slice(0, nearest).findLastIndex((point) => !lies(point));
   const rest = points.slice(earlier + 1, later < 0 ? points.length : nearest + later);
-  return [pauseOf(rest)];
+  // The hand that sets out or arrives is still within the band: only the middle of the rest counts.
+  const edge = Math.floor(rest.length / 6);
+  return [pauseOf(rest.slice(edge, rest.length - edge))];
 }
 
 function pauseOf(rest: readonly Point[]): Pause {

@@ -10,6 +10,8 @@ export interface Ride {
   readonly placed: boolean;
   /** The technician said where the turn begins and ends. */
   readonly marked: boolean;
+  /** Readings taken while the gear is known to have stood: before the first press, or by the angle. */
+  readonly rests: readonly (readonly Point[])[];
 }
 
 /** Fewer readings say nothing about a turn (our choice): two lobes would need as many places to be seen at all. */
@@ -29,8 +31,33 @@ export function rideOf(capture: RunoutCapture): Ride | NoNumber<Unsettled | 'not
   const { from, to, marked } = limitsOf(capture, points, placed, first.t, last.t);
   const settled = settledPart(points, from, to, settings.resolution);
   if (typeof settled === 'string') return none(settled);
-  const within = settled.filter(({ t }) => t >= from && t <= to);
-  return within.length < fewest ? none('too-few') : { points: within, placed, marked };
+  const within = points.filter(({ t }) => t >= from && t <= to);
+  return within.length < fewest
+    ? none('too-few')
+    : { points: within, placed, marked, rests: restsOf(points, within, placed, from) };
+}
+
+/** A rest is looked at for no longer than this, so that a stand that creeps does not pass for one that sways. */
+const longestRest_s = 3;
+/** A fifth of a degree is a gear that stands. */
+const stands_rad = 0.0035;
+
+function restsOf(
+  points: readonly Point[],
+  within: readonly Point[],
+  placed: boolean,
+  from: number,
+): readonly (readonly Point[])[] {
+  const [first, last] = [within[0], within.at(-1)];
+  if (first === undefined || last === undefined) return [];
+  if (!placed) return [points.filter(({ t }) => t < from && t > from - longestRest_s)];
+  const early = points.filter(
+    ({ t, travel }) => Math.abs(travel - first.travel) < stands_rad && t >= first.t && t < first.t + longestRest_s,
+  );
+  const late = points.filter(
+    ({ t, travel }) => Math.abs(travel - last.travel) < stands_rad && t <= last.t && t > last.t - longestRest_s,
+  );
+  return [early, late];
 }
 
 interface Limits {

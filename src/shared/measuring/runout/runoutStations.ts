@@ -44,7 +44,7 @@ export function stationsOf(capture: RunoutCapture): readonly Pause[] | Unsettled
   const found = pressed.length >= 2 ? withLast(read, pauses, settings.stations) : pauses;
   if (settings.mode === 'stations') return found;
   const resting = found.reduce((sum, pause) => sum + pause.n, 0);
-  if (pressed.length >= 3) return resting * trace.perPoint >= sieve.passed / 3 ? found : undefined;
+  if (pressed.length >= 3) return resting * trace.perPoint >= sieve.passed / 5 ? found : undefined;
   const clear = isPlaced(capture) || found.every((pause) => pause.n === 1);
   return clear && found.length >= 3 && found.length <= mostStations && resting >= sieve.passed / 2 ? found : undefined;
 }
@@ -126,6 +126,9 @@ function standsStill({ low, high, settings, sieve }: RunoutCapture, values: read
   return span(values) < resolution / 2 + 3.3 * Math.SQRT2 * u && high - low <= 1.1 * resolution + 6 * noiseOf(sieve);
 }
 
+/** Of noise that remembers as long as a rest takes, the rest shows a third or less of its variance (simulated). */
+const hidden = 3;
+
 /** What the readings at the stations leave open about one station's mean. */
 interface StationNoise {
   readonly u: number;
@@ -135,7 +138,8 @@ interface StationNoise {
 /**
  * Standard uncertainty of a station's mean, pooled over the pauses; readings sent singly cannot tell it. Where readings
  * follow each other more closely than they spread, fewer of them count: for a first-order process n·r/(2 − r) of n, r the mean
- * square of steps over twice the variance (derived); a rest that is one such wander shows about half of its spread.
+ * square of steps over twice the variance
+ * (derived).
  */
 function noiseOfMeans(stations: readonly Pause[]): StationNoise {
   const many = stations.filter(({ n }) => n > 1);
@@ -147,8 +151,8 @@ function noiseOfMeans(stations: readonly Pause[]): StationNoise {
   const ratio = variance === 0 ? 1 : Math.min(1, steps / freedom / 2 / variance);
   const usual = freedom / many.length + 1;
   const counting = Math.max(1, (usual * ratio) / (2 - ratio));
-  const wanders = counting < 4 && ratio < 0.5;
-  return { u: Math.sqrt((variance / counting) * (wanders ? 2 : 1)), wanders };
+  const wanders = ratio < 0.6;
+  return { u: Math.sqrt(wanders ? hidden * variance : variance / counting), wanders };
 }
 
 function moreBetween(

@@ -13,7 +13,7 @@ import { fewestForShape, type ShapeFound, shapeOf } from './runoutShape.ts';
 import type { RunoutCapture } from './runoutState.ts';
 import { samePlaceAround, samePlaceAtEnds } from './samePlace.ts';
 import { noiseOfPoints } from './trace.ts';
-import { keptBySmoothing, secondsOf, wanderingIn } from './wandering.ts';
+import { keptBySmoothing, secondsOf, swayAtRest, wanderingIn } from './wandering.ts';
 
 /** Runout of one continuous ride, by the angle where it is known, else in the order of the readings. */
 export function fromTurn(capture: RunoutCapture, why: readonly RunoutFlag[]): RunoutMeasured {
@@ -101,6 +101,9 @@ const movementOf = ({ points, marked }: Ride, { tir, noiseParts }: Seen, resolut
 /** Readings of a stem that rests lie within this, mm. */
 const bandOf = (white: number, resolution: number): number => 1.1 * resolution + 6 * white;
 
+/** Degrees of freedom of a spread that was seen at one or two rests. */
+const atRestKnownTo = 6;
+
 interface Seen {
   readonly profile: Profile;
   readonly bins: readonly Bin[];
@@ -121,11 +124,15 @@ function lookedAt(ride: Ride, resolution: number, turns: number): Seen | undefin
   const wander = wanderingIn(points, resolution, ride.placed ? undefined : turns);
   const noise = Math.hypot(white, wander.sd);
   const profile = laid(ride, points, noise, resolution);
-  const extremes = extremesOf(profile, noise, resolution);
+  const extremes = extremesOf(profile, { own: white, all: noise }, resolution);
   if (extremes === undefined) return undefined;
   const bins = filledBins(profile);
   const own = noise === 0 ? 0 : (extremes.u * white) / noise;
-  const wanders = Math.SQRT2 * wander.sd * keptBySmoothing(wander, halfOf(ride, points, extremes));
+  // Two halves of the readings may disagree about a surface that does not run out at all.
+  const tir = Math.max(0, extremes.high - extremes.low);
+  const turning = wander.sd * keptBySmoothing(wander, halfOf(ride, points, extremes));
+  const resting = swayAtRest(ride.rests, tir, white, resolution);
+  const wanders = Math.SQRT2 * Math.max(turning, resting);
   // A hand that lingers leaves gaps elsewhere: without the angle, half the readings are taken to lie evenly.
   const places = ride.placed
     ? Math.floor((2 * Math.PI) / widestGap(bins.map(({ angle }) => angle)) + 1e-6)
@@ -133,12 +140,13 @@ function lookedAt(ride: Ride, resolution: number, turns: number): Seen | undefin
   return {
     profile,
     bins,
-    // Two halves of the readings may disagree about a surface that does not run out at all.
-    tir: Math.max(0, extremes.high - extremes.low),
+    tir,
     white,
     noiseParts: [
       { name: 'noise in the extremes', u: own },
-      ...(wanders === 0 ? [] : [{ name: 'wandering noise', u: wanders, nu: wander.nu }]),
+      ...(wanders === 0
+        ? []
+        : [{ name: 'wandering noise', u: wanders, nu: resting > turning ? atRestKnownTo : wander.nu }]),
     ],
     wandering: wanders > own && wanders > resolution / Math.sqrt(6),
     places,

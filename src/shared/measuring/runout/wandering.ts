@@ -19,6 +19,35 @@ export function wanderingIn(points: readonly Point[], resolution: number, turns:
   return square <= 0 ? none : { sd: Math.sqrt(square), memory_s: found.memory_s, nu: found.nu };
 }
 
+/** Fewer readings of a rest say nothing. */
+const fewestAtRest = 5;
+
+/**
+ * How much a stem wanders on a gear that stands, beyond each reading's own noise, mm: a stand that sways shows there what no
+ * look at the turn can tell from the gear. A rest whose readings go over half the runout was none.
+ */
+export function swayAtRest(
+  rests: readonly (readonly Point[])[],
+  tir: number,
+  white: number,
+  resolution: number,
+): number {
+  let [squares, n] = [0, 0];
+  for (const rest of rests) {
+    const values = rest.map(({ value }) => value);
+    if (values.length < fewestAtRest || Math.max(...values) - Math.min(...values) > Math.max(tir / 2, 3 * resolution))
+      continue;
+    const mean = values.reduce((sum, value) => sum + value, 0) / values.length;
+    squares += values.reduce((sum, value) => sum + (value - mean) ** 2, 0);
+    n += values.length - 1;
+  }
+  const square = n === 0 ? 0 : squares / n - white ** 2 - resolution ** 2 / 12;
+  return square <= 0 ? 0 : restIsShort * Math.sqrt(square);
+}
+
+/** A rest seldom lasts for a whole period of what sways (our choice). */
+const restIsShort = 1.5;
+
 /**
  * Share of its standard deviation that such noise keeps in the middle of a parabola laid through `half_s` to each side:
  * all of it where it remembers longer than that, √(2.25·memory/half) where it forgets sooner (derived, as 2.25/n is for

@@ -1,0 +1,98 @@
+import { describe, expect, it } from 'vitest';
+import { runoutWorlds } from '../../../../../hardware-sim/worlds/runout/worlds.ts';
+import type { Scene } from '../../../../../hardware-sim/worlds/world.ts';
+import { degrees, mm, seconds } from '../../../../../src/shared/basics/quantity.ts';
+import {
+  finishRunout,
+  type RunoutMeasured,
+  startRunout,
+  stepRunout,
+} from '../../../../../src/shared/measuring/runout/runout.ts';
+
+/** A few scenes of each world, those among them that once came out wrong; the populations are printed by `npm run bench worlds`. */
+function measure({ samples, told }: Scene): RunoutMeasured {
+  const capture = startRunout({ resolution: mm(told.resolution), mode: 'auto' });
+  for (const sample of samples) {
+    const t = seconds(sample.t);
+    if ('pedal' in sample) stepRunout(capture, { t, pedal: sample.pedal });
+    else {
+      const angle = sample.angle_deg === undefined ? {} : { angle: degrees(sample.angle_deg) };
+      stepRunout(capture, { t, value: sample.value, ...angle });
+    }
+  }
+  return finishRunout(capture);
+}
+
+function scenesOf(name: string, seeds: readonly number[]) {
+  const world = runoutWorlds.find((one) => one.name === name);
+  if (world === undefined) throw new Error(`no world is called ${name}`);
+  return seeds.map((seed) => {
+    const scene = world.make(seed);
+    return { seed, truth: scene.truths[0]?.value, found: measure(scene) };
+  });
+}
+
+const first = (count: number): readonly number[] => Array.from({ length: count }, (_, seed) => seed);
+
+describe.each([
+  ['press while the stem lands', first(30)],
+  ['stem put down, angle measured', first(20)],
+  ['stem lifted at the end', first(20)],
+  ['busy machine', first(30)],
+  ['stations, first press while the stem lands', first(20)],
+  ['second press late', first(20)],
+  ['wandering noise', first(20)],
+  ['creep of a runout', first(20)],
+  // A burr in bins with empty ones between them was once no burr.
+  ['burr', [26, 38, 40, 52, 64, 65]],
+  ['runs true', first(20)],
+])('in the world "%s"', (name, seeds) => {
+  const scenes = scenesOf(name, seeds);
+
+  it('no number lies beyond three times its doubt', () => {
+    for (const { seed, truth, found } of scenes) {
+      if (typeof found.tir !== 'number' || typeof truth !== 'number') continue;
+      expect(Math.abs(found.tir - truth) / found.U95, `seed ${seed}`).toBeLessThan(3);
+    }
+  });
+
+  it('most deserve a number', () => {
+    const given = scenes.filter(({ found }) => typeof found.tir === 'number').length;
+    expect(given / scenes.length).toBeGreaterThanOrEqual(0.7);
+  });
+});
+
+describe('where nothing turned', () => {
+  it('there is no number, and the reason says so', () => {
+    const reasons = scenesOf('nothing turned', first(60)).map(({ found }) =>
+      typeof found.tir === 'number' ? 'number' : found.tir.none,
+    );
+    expect(reasons.filter((reason) => reason === 'number')).toEqual([]);
+    expect(new Set(reasons)).toEqual(new Set(['not-turned', 'too-few', 'part-turn']));
+  });
+
+  it.each([
+    ['one reading', [0.2], 'too-few'],
+    ['four equal readings typed', [0.2, 0.2, 0.2, 0.2], 'not-turned'],
+  ])('%s give none', (_, values, reason) => {
+    const samples = values.map((value, index) => ({ t: 3 * index, value, unit: 'mm' as const }));
+    const found = measure({ samples, truths: [], told: { resolution: 0.001 } });
+    expect(found.tir).toEqual({ none: reason });
+  });
+
+  it('five hundred equal readings and three presses give none', () => {
+    const readings = Array.from({ length: 500 }, (_, index) => ({ t: index / 50, value: 0.2, unit: 'mm' as const }));
+    const presses = [1, 4, 8].map((t) => ({ t, pedal: 'next' as const }));
+    const samples = [...readings, ...presses].toSorted((a, b) => a.t - b.t);
+    expect(measure({ samples, truths: [], told: { resolution: 0.001 } }).tir).toEqual({ none: 'not-turned' });
+  });
+});
+
+describe('part of a turn without angle', () => {
+  it('is refused as part of a turn in most of its scenes', () => {
+    const reasons = scenesOf('part of a turn', first(40))
+      .filter(({ truth }) => typeof truth === 'number')
+      .map(({ found }) => (typeof found.tir === 'number' ? 'number' : found.tir.none));
+    expect(reasons.filter((reason) => reason === 'part-turn').length).toBeGreaterThanOrEqual(26);
+  });
+});
