@@ -31,7 +31,7 @@ export function rideOf(capture: RunoutCapture): Ride | NoNumber<Unsettled | 'not
   const { from, to, marked } = limitsOf(capture, points, placed, first.t, last.t);
   const settled = settledPart(points, from, to, settings.resolution);
   if (typeof settled === 'string') return none(settled);
-  const within = points.filter(({ t }) => t >= from && t <= to);
+  const within = settled.filter(({ t }) => t >= from && t <= to);
   return within.length < fewest
     ? none('too-few')
     : { points: within, placed, marked, rests: restsOf(points, within, placed, from) };
