@@ -3,7 +3,7 @@ import type { Weighed } from './answer.ts';
 import type { PlanInput } from './input.ts';
 import type { Insight } from './insight.ts';
 import { type Outlook, outlookAt, possibleAmong, weighedTogether } from './outlook.ts';
-import { priceOf } from './prices.ts';
+import { grain, priceOf } from './prices.ts';
 import { placeOf } from './reading.ts';
 import { bestPlaces, levelsIn } from './search.ts';
 import type { Place } from './sight.ts';
@@ -72,8 +72,8 @@ const kept = (value: number, [low, high]: Stretch): number => Math.min(high, Mat
  * a backlash that stays while the depth is still wrong.
  */
 const forNearing = 0.5;
-const forHeight = 0.25;
-const perWindow = 0.6;
+const forHeight = 0.45;
+const perWindow = 0.4;
 const perMillimetre = 0.15;
 const perCentring = 0.03;
 const perOwnBacklash = 0.5;
@@ -116,7 +116,7 @@ function decisionFrom({ aim, now, input }: Weighing, best: Outlook, possible: nu
   if (aim.backlash[0] > aim.backlash[1]) return 'suspect';
   const stays = best.place.pinionOut === now.place.pinionOut && best.place.ringAway === now.place.ringAway;
   const price = priceOf(now.place, best.place, input);
-  if (!stays && best.chance - now.chance > price && !onlyForCoast(now, best, price)) return 'change';
+  if (!stays && best.chance - now.chance > Math.max(grain, price) && !onlyForCoast(now, best, price)) return 'change';
   if (now.chance >= hopeless) return 'leave';
   const first = input.trials.length === 1;
   if (possible < (first ? hopelessAtOnce : hopeless)) {

@@ -50,8 +50,9 @@ const hardGap = 0.5;
 export function outlookAt(sight: Sight, axles: readonly Axle[], aim: Aim, place: Place): Outlook {
   const seen = axles.map((axle) => seenAt(sight, axle, place));
   const backlashSoft = Math.hypot(soft.backlash_mm, ofTheWay.backlash * moved(aim, place));
+  const how: Softness = { lengthwise: sight.lengthwise, blur: 1, ofTheWay: ofTheWay.mark, backlash_mm: backlashSoft };
   const each = seen.map((one) => ({
-    worth: worthOf(one, aim, sight.lengthwise, 1, backlashSoft),
+    worth: worthOf(one, aim, how),
     hard: aim.coast === undefined && hasHardEdge(one.marks),
   }));
   const markFigures = (side: Side) => ({
@@ -64,7 +65,7 @@ export function outlookAt(sight: Sight, axles: readonly Axle[], aim: Aim, place:
     each,
     backlash: wider(figure(seen.map(({ backlash }) => backlash)), ofTheWay.backlash * moved(aim, place)),
     marks: { drive: markFigures('drive'), coast: markFigures('coast') },
-    near: mean(seen.map((one) => worthOf(one, aim, sight.lengthwise, wayOff, backlashSoft))),
+    near: mean(seen.map((one) => worthOf(one, aim, { ...how, blur: wayOff }))),
     height: mean(seen.map(({ marks }) => inside(marks.drive.crown, aim.drive.crown, soft.crown * wayOff))),
     inWindow: mean(seen.map(({ backlash: read }) => inside(read, aim.backlash, backlashSoft))),
     driveRight: mean(each.map(({ worth }) => worth)),
@@ -87,26 +88,35 @@ const moved = ({ from }: Aim, place: Place): number =>
 const wider = ({ mean: middle, sd }: Figure, by: number): Figure => ({ mean: middle, sd: Math.hypot(sd, by) });
 const offByWay = (told: Figure, from: number): Figure => wider(told, ofTheWay.mark * Math.abs(told.mean - from));
 
-/**
- * How right a place is for one axle, 0…1.
- * @param blur widens the limits' softness: far from any right place the way towards one must still show.
- * @param backlashSoft softness of the backlash window (mm).
- */
-export function worthOf(
-  { marks, backlash }: Seen,
-  aim: Aim,
-  lengthwise: boolean,
-  blur: number,
-  backlashSoft: number = soft.backlash_mm,
-): number {
+/** How sharply the limits count. */
+export interface Softness {
+  /** Whether the place along the face counts. */
+  readonly lengthwise: boolean;
+  /** Widens the limits of marks: far from any right place the way towards one must still show. */
+  readonly blur: number;
+  /** What the model may be off by, as a share of what a mark moves. */
+  readonly ofTheWay: number;
+  readonly backlash_mm: number;
+}
+
+/** As sharp as the model is about a single axle. */
+export const sharply = ({ lengthwise }: Pick<Sight, 'lengthwise'>, blur = 1): Softness => ({
+  lengthwise,
+  blur,
+  ofTheWay: 0,
+  backlash_mm: soft.backlash_mm,
+});
+
+/** How right a place is for one axle, 0…1. */
+export function worthOf({ marks, backlash }: Seen, aim: Aim, how: Softness): number {
   const place = (side: Side, box: Box): number => {
     const by = (along: 'heel' | 'crown'): number =>
-      Math.hypot(soft[along] * blur, ofTheWay.mark * (marks[side][along] - aim.from[side][along]));
+      Math.hypot(soft[along] * how.blur, how.ofTheWay * (marks[side][along] - aim.from[side][along]));
     const height = inside(marks[side].crown, box.crown, by('crown'));
-    return height * (lengthwise ? inside(marks[side].heel, box.heel, by('heel')) : 1);
+    return height * (how.lengthwise ? inside(marks[side].heel, box.heel, by('heel')) : 1);
   };
   const coast = aim.coast === undefined ? 1 : place('coast', aim.coast);
-  return place('drive', aim.drive) * coast * inside(backlash, aim.backlash, backlashSoft);
+  return place('drive', aim.drive) * coast * inside(backlash, aim.backlash, how.backlash_mm);
 }
 
 /**

@@ -1,7 +1,7 @@
 import type { Stretch } from './aim.ts';
 import type { Axle } from './guess.ts';
 import type { Insight } from './insight.ts';
-import { hasHardEdge, type Seen, seenAt, worthOf } from './outlook.ts';
+import { hasHardEdge, type Seen, seenAt, sharply, worthOf } from './outlook.ts';
 import type { Place } from './sight.ts';
 
 /** Where one axle would have to stand, and how right it would be there. */
@@ -43,7 +43,7 @@ export function ownPlaceOf({ sight, aim }: Insight, axle: Axle): OwnPlace {
   for (const [height, share] of others) {
     const place = height === 0 && share === 0 ? middle : towards(middle, height, share);
     const seen = see(place);
-    const worth = worthOf(seen, aim, sight.lengthwise, 1);
+    const worth = worthOf(seen, aim, sharply(sight));
     const free = hasHardEdge(seen.marks) ? 0 : worth;
     const better = worth > own.worth ? { place, worth } : { place: own.place, worth: own.worth };
     own = { ...better, worthFree: Math.max(own.worthFree, free) };

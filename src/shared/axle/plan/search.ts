@@ -2,7 +2,7 @@ import { inStretch, type Stretch } from './aim.ts';
 import type { Axle } from './guess.ts';
 import type { PlanInput } from './input.ts';
 import type { Insight } from './insight.ts';
-import { type Outlook, outlookAt, seenAt, worthOf } from './outlook.ts';
+import { type Outlook, outlookAt, seenAt, sharply, worthOf } from './outlook.ts';
 import { type OwnPlace, ownPlaceOf } from './ownPlaces.ts';
 import type { Place } from './sight.ts';
 
@@ -110,7 +110,7 @@ function placesWith(
 
 /** The blur lets the way towards a right place show from far off. */
 const blurredWorth = ({ sight, aim }: Insight, few: readonly Axle[], place: Place): number =>
-  few.reduce((sum, axle) => sum + worthOf(seenAt(sight, axle, place), aim, sight.lengthwise, 2), 0) / few.length;
+  few.reduce((sum, axle) => sum + worthOf(seenAt(sight, axle, place), aim, sharply(sight, 2)), 0) / few.length;
 
 /** Backlashes over the wanted stretch, and a used set's own and the present one where they lie inside. */
 export function levelsIn(wanted: Stretch, also: readonly (number | undefined)[]): readonly number[] {

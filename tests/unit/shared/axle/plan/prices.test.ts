@@ -1,0 +1,25 @@
+import { expect, test } from 'vitest';
+import { priceOf } from '../../../../../src/shared/axle/plan/prices.ts';
+import { asked, planned, trial } from './scenes.ts';
+
+const here = { pinionOut: 0, ringAway: 0 };
+
+test('the pinion costs most, packs little, adjusters nothing', () => {
+  const [depth, side] = [
+    { ...here, pinionOut: 0.05 },
+    { ...here, ringAway: -0.05 },
+  ];
+  expect(priceOf(here, depth, {})).toBe(0.12);
+  expect(priceOf(here, side, {})).toBe(0.03);
+  expect(priceOf(here, { ...depth, ...side, pinionOut: 0.05 }, {})).toBeCloseTo(0.15, 9);
+  expect(priceOf(here, side, { places: { sides: 'threaded-adjusters' } })).toBe(0);
+  expect(priceOf(here, here, {})).toBe(0);
+});
+
+test.each([0.18, 0.32])('a mark in its place and a backlash of %s mm: the ring gear alone', (mean) => {
+  const backlash = { mean_mm: mean, min_mm: mean - 0.01, max_mm: mean + 0.01, U95_mm: 0.006 };
+  const answer = planned(asked({ trials: [trial({ backlash })] }));
+  expect(answer.decision).toBe('change');
+  expect(answer.pinionOut_mm).toBe(0);
+  expect(Math.sign(answer.ringAway_mm)).toBe(Math.sign(0.25 - mean));
+});
