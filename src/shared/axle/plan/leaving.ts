@@ -29,11 +29,14 @@ export function paintBeforeLeaving(input: PlanInput): Repaint | undefined {
   if (hard.length === 0) return undefined;
   const where = listed(hard);
   const ends = hard.some((edge) => edge === 'toe' || edge === 'heel');
-  const height = ends ? 'is at its height, but along the face it ends' : 'ends';
+  const upright = hard.some((edge) => edge === 'root' || edge === 'crown');
+  const used = input.target.kind === 'used-set';
+  const height = ends && !upright && !used ? 'is at its height, but along the face it ends' : 'ends';
+  const verdict = used ? 'it did not have that where it ran' : 'that is not where it belongs';
   return {
     kind: 'overdriven',
     side: 'drive',
-    sentence: `The drive mark ${height} in a hard line at the ${where}: that is not where it belongs, and no shim promises to bring it off.`,
+    sentence: `The drive mark ${height} in a hard line at the ${where}: ${verdict}, and no shim promises to bring it off.`,
     look: [
       `Look along the ${where} for a burr or a damaged edge.`,
       'Paint again, thinner and with less drag, and see whether the line stays.',
