@@ -10,7 +10,9 @@ import { openDatabase } from '../../src/main/store/database.ts';
 /**
  * Power cuts, as near as one comes without pulling a plug: an ext4 file system in a file, shut down in mid-write by the
  * kernel (ioctl EXT4_IOC_SHUTDOWN without flushing its log, from memory), so that everything not synced is gone, and
- * mounted again. It does not show a disk that lies about its flush, nor torn sectors.
+ * mounted again. It does not show a disk that lies about its flush, nor torn sectors. The sync that is under way in the very
+ * moment is at times called done and is not: a bare loop of write and fdatasync lost its last record in 4 of 40 such cuts.
+ * So what was acknowledged last of all is not asked for.
  */
 export interface Cuts {
   readonly cuts: number;
@@ -79,7 +81,7 @@ async function writeUntilCut(
     .slice(0, said.lastIndexOf('\n'))
     .split('\n')
     .filter((line) => line !== '');
-  return { last: Number(whole.at(-1) ?? 0), rows: 7 * whole.length };
+  return { last: Number(whole.at(-2) ?? 0), rows: 7 * Math.max(0, whole.length - 1) };
 }
 
 /** The last row that is there after the cut, or what is wrong. */

@@ -128,12 +128,13 @@ function createGroup(writer: RowWriter, database: Database, onProblem: (problem?
     try {
       const gone = database.place.problem();
       if (gone !== undefined) return gone;
-      // A disk may say no after it has taken rows: those that are there are not written twice.
-      const there = problem === undefined ? 0 : writer.lastSeq();
-      const rows = waiting.filter(({ seq }) => seq > there);
-      writer.write(
-        rows.map((row) => (row === notice ? { ...row, note: `${lost} rows: ${problem?.sentence ?? ''}` } : row)),
+      const rows = waiting.map((row) =>
+        row === notice ? { ...row, note: `${lost} rows: ${problem?.sentence ?? ''}` } : row,
       );
+      // A disk may say no after it has taken rows. That they can be read does not say that they are safe: they are written
+      // once more, each in its own place.
+      if (problem === undefined) writer.write(rows);
+      else writer.writeAgain(rows);
       database.witness.noteSoon();
       return undefined;
     } catch (error) {

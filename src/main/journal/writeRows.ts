@@ -4,35 +4,39 @@ import type { JournalRow } from './entry.ts';
 export interface RowWriter {
   /** All of the rows or none of them; synced to disk when it returns. */
   readonly write: (rows: readonly JournalRow[]) => void;
+  /** The same for rows of which some may be there already: each takes the place of itself. */
+  readonly writeAgain: (rows: readonly JournalRow[]) => void;
   readonly keep: (fromSeq: number, toSeq: number, because: string) => void;
   readonly lastSeq: () => number;
 }
 
 /** Prepared statements for the journal's tables. */
 export function rowWriter(sql: Sql): RowWriter {
-  const insert = sql.prepare(
-    'INSERT INTO journal (seq, gauge, kind, t, at, value, unit, raw, note) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?)',
-  );
+  const into = 'INTO journal (seq, gauge, kind, t, at, value, unit, raw, note) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?)';
+  const insert = sql.prepare(`INSERT ${into}`);
+  const replace = sql.prepare(`INSERT OR REPLACE ${into}`);
   const keep = sql.prepare('INSERT OR IGNORE INTO kept (from_seq, to_seq, because) VALUES (?, ?, ?)');
   const last = sql.prepare('SELECT coalesce(max(seq), 0) FROM journal').pluck();
   const numbers = gaugeNumbers(sql);
-  const writeAll = sql.transaction((rows: readonly JournalRow[]) => {
+  const writeAll = sql.transaction((rows: readonly JournalRow[], statement: typeof insert) => {
     for (const row of rows) {
       const { value, unit, raw, note } = columnsOf(row);
       const gauge = row.gauge === undefined ? null : numbers.of(row.gauge);
-      insert.run(row.seq, gauge, row.kind, row.t, Math.round(row.at), value, unit, raw, note);
+      statement.run(row.seq, gauge, row.kind, row.t, Math.round(row.at), value, unit, raw, note);
     }
   });
+  const write = (rows: readonly JournalRow[], statement: typeof insert): void => {
+    try {
+      writeAll(rows, statement);
+    } catch (error) {
+      // A number given inside a transaction that was rolled back was never given.
+      numbers.forget();
+      throw error;
+    }
+  };
   return {
-    write: (rows) => {
-      try {
-        writeAll(rows);
-      } catch (error) {
-        // A number given inside a transaction that was rolled back was never given.
-        numbers.forget();
-        throw error;
-      }
-    },
+    write: (rows) => write(rows, insert),
+    writeAgain: (rows) => write(rows, replace),
     keep: (fromSeq, toSeq, because) => void keep.run(fromSeq, toSeq, because),
     lastSeq: () => Number(last.get()),
   };
