@@ -21,6 +21,9 @@ export interface StartWatch {
   /** The first top, as long as no later one stands well above it: that one is the turning shaft's own swing. */
   first: number;
   highest: number;
+  /** The highest reading that was none of a wild one, and when it came. */
+  most: number;
+  mostT: number;
   /** How high the torque may have gone between two readings: as far again as it had just climbed. */
   between: number;
   /** Readings since the shaft has turned: tops of it are no more the start's. */
@@ -41,6 +44,8 @@ export const newStart = (restT?: number): StartWatch => ({
   n: restT === undefined ? 0 : 2,
   first: 0,
   highest: 0,
+  most: 0,
+  mostT: Number.NEGATIVE_INFINITY,
   between: 0,
   turned: 0,
 });
@@ -68,6 +73,10 @@ export function watchStart(start: StartWatch, { t, value, angle }: Moment, step:
     // A wild reading before it makes no climb.
     if (!standsAlone({ a, b: a, c: b, d: c, e: d }, start.dT - start.bT, step))
       start.between = Math.max(start.between, c + Math.max(0, c - b));
+    if (c > start.most) {
+      start.most = c;
+      start.mostT = start.cT;
+    }
     if (c >= b && c >= d) noteTop(start, c);
   }
   if (start.turned > 0 || isFar(angle, start.angle)) start.turned += 1;
@@ -103,7 +112,8 @@ interface Five {
 /** Whether the middle one stands further out than its neighbours' own climb and fall explain. */
 function standsAlone({ a, b, c, d, e }: Five, apart_s: number, step: number): boolean {
   const excess = c - Math.max(b, d);
-  if (excess <= 8 * step) return false;
+  // A start leaves a rest on one side and a turning shaft on the other; a wild reading has its like on both.
+  if (excess <= 8 * step || excess <= Math.abs(b - d)) return false;
   return apart_s < close_s ? excess > 2.5 * Math.max(Math.abs(b - a), Math.abs(e - d)) : excess > 2 * Math.max(d, e);
 }
 
@@ -114,7 +124,16 @@ export interface Top {
   readonly above: number;
 }
 
-/** Undefined while no top has been seen. */
-export function topOf({ first, highest, between }: StartWatch): Top | undefined {
-  return first > 0 ? { peak: first, above: Math.max(highest, between) - first } : undefined;
+/** The first top; where none was seen the highest reading: the shaft gave way between two. Undefined where nothing was read. */
+export function topOf({ first, most, highest, between }: StartWatch): Top | undefined {
+  const peak = first > 0 ? first : most;
+  return peak > 0 ? { peak, above: Math.max(peak, highest, between) - peak } : undefined;
 }
+
+/** A hand that raises its force slowly takes up to this long, s, and no longer than that between two new heights. */
+const slowest_s = 3;
+const stillRising_s = 0.4;
+
+/** Whether a reading at this time may still belong to the start of a pull that began then. */
+export const isStarting = ({ mostT }: StartWatch, began: number, t: number): boolean =>
+  t - began <= breakawayWithin_s || (t - began <= slowest_s && t - mostT <= stillRising_s);

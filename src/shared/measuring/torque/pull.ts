@@ -2,7 +2,7 @@ import { periodOf } from '../../basics/periodicity.ts';
 import { mean } from '../../basics/statistics.ts';
 import { extremesOf } from '../runout/extremes.ts';
 import { addInOrder, copyOf, filledBins, orderedProfile, type Profile } from '../runout/profile.ts';
-import { breakawayWithin_s, type Moment, newStart, type StartWatch, type Top, topOf, watchStart } from './breakaway.ts';
+import { isStarting, type Moment, newStart, type StartWatch, type Top, topOf, watchStart } from './breakaway.ts';
 import { type RestSeen, type Zero, zeroOf } from './restWatch.ts';
 import { type Part, steadyPart } from './steadyPart.ts';
 
@@ -62,7 +62,7 @@ export function addToPull(pull: Pull, t: number, value: number, travel: number):
 
 /** Looks for the top of the start, in every reading as it came: a start is as lonely as a wild reading. */
 export function watchTop(pull: Pull, reading: Moment, step: number): void {
-  if (reading.t - pull.began <= breakawayWithin_s) watchStart(pull.start, reading, step);
+  if (isStarting(pull.start, pull.began, reading.t)) watchStart(pull.start, reading, step);
 }
 
 /** What a pull shows once it is over, or so far. */

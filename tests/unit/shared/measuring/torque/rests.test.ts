@@ -125,6 +125,35 @@ describe('a gauge that turned nothing', () => {
   });
 });
 
+describe('a start', () => {
+  const started = (ramp_s: number, rate: number) => {
+    const readings: StreamItem[] = [];
+    for (let t = 0; t < 9; t += 1 / rate) {
+      const since = t - 1 - ramp_s;
+      const pulled = t < 1 ? 0 : since < 0 ? (3 * (t - 1)) / ramp_s : 2 + Math.exp(-since / 0.05);
+      readings.push({ t: seconds(t), value: t > 8 ? 0 : Math.round(100 * pulled) / 100 });
+    }
+    return measure(readings);
+  };
+
+  it.each([
+    [0.04, 18],
+    [0.06, 12],
+    [0.3, 50],
+    [1.2, 50],
+    [2, 20],
+  ])('over %d s, read %d times a second, is the top or lies within its doubt', (ramp_s, rate) => {
+    const { breakaway, breakawayU95 } = started(ramp_s, rate);
+    expect(typeof breakaway).toBe('number');
+    expect(Math.abs(Number(breakaway) - 3)).toBeLessThanOrEqual(breakawayU95);
+  });
+
+  it('is none of a wild reading in it', () => {
+    const items = pulled({}).map((item, i) => (i === 58 && 'value' in item ? { ...item, value: 9 } : item));
+    expect(measure(items).breakaway).toBeCloseTo(3, 1);
+  });
+});
+
 describe('a rest', () => {
   it('knows its zero the worse, the more its readings hang together', () => {
     const [white, slow] = [startRest(0.001, 0, 0.01), startRest(0.001, 0, 0.01)];
