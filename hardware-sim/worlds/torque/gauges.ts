@@ -86,9 +86,12 @@ export const wild: World = {
     const random = seeded(seed);
     const every = random.uniform(50, 200);
     const { samples, ...rest } = pullScene(anyPull(random), random);
+    const { resolution } = rest.told;
     const spoilt = samples.map((sample): Sample => {
       if ('pedal' in sample || random.next() > 1 / every) return sample;
-      return { ...sample, value: sample.value + random.uniform(0.5, 20) * (random.next() < 0.5 ? -1 : 1) };
+      const off = random.uniform(0.5, 20) * (random.next() < 0.5 ? -1 : 1);
+      // A gauge shows whole steps of its own, wild ones too.
+      return { ...sample, value: Math.round((sample.value + off) / resolution) * resolution };
     });
     return { ...rest, samples: spoilt };
   },

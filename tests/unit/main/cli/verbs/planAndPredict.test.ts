@@ -48,7 +48,16 @@ test('plan answers every line in order, with exactly the keys of the contract', 
   expect(code).toBe(0);
   expect(answers).toMatchObject([{ decision: 'change' }, { decision: 'leave', pinionOut_mm: 0, ringAway_mm: 0 }]);
   const first = answers[0] as { readonly expected: object };
-  expect(Object.keys(first)).toEqual(['decision', 'pinionOut_mm', 'ringAway_mm', 'expected', 'reasons', 'warnings']);
+  expect(Object.keys(first)).toEqual([
+    'decision',
+    'chance',
+    'look',
+    'pinionOut_mm',
+    'ringAway_mm',
+    'expected',
+    'reasons',
+    'warnings',
+  ]);
   expect(Object.keys(first.expected)).toEqual(['backlash', 'pattern', 'U95']);
 });
 
