@@ -1,7 +1,7 @@
 import type { HandAction } from '../../shared/contract/bench.ts';
 import { startCapture, streamItem } from '../../shared/job/captures/capture.ts';
 import { type GaugeDesk, pressPedal } from './gaugeAnswers.ts';
-import { seenNow } from './measurementAnswers.ts';
+import { gaugeSeenOf } from '../../shared/job/records/gauge.ts';
 
 /** What a simulated hand goes by, as a person at the stand does. */
 export interface HandCues {
@@ -34,7 +34,7 @@ function listenTo(desk: GaugeDesk, id: string, stationOver: () => void): readonl
   const gauge = desk.gaugeRecords.read(id);
   if (gauge?.kind !== 'indicator') return [];
   const basis = { direction: 'along-rotation', at: 'heel' } as const;
-  const capture = startCapture({ kind: 'backlash', basis, nextBy: 'itself' }, seenNow(gauge));
+  const capture = startCapture({ kind: 'backlash', basis, nextBy: 'itself' }, gaugeSeenOf(gauge));
   if (!capture.ok) return [];
   const stop = desk.outlet.hear('heard', (news) => {
     for (const heard of news) {

@@ -1,5 +1,5 @@
 import type { BenchAnswers } from '../../shared/contract/contract.ts';
-import { type Gauge, type GaugeSeen, gaugeSeenSchema } from '../../shared/job/records/gauge.ts';
+import { type GaugeSeen, gaugeSeenOf } from '../../shared/job/records/gauge.ts';
 import type { CaptureSettings, MeasuredResult, Stretch } from '../../shared/job/records/measurement.ts';
 import type { Deed } from '../../shared/job/records/notebook.ts';
 import type { CheckId } from '../../shared/job/records/checkIds.ts';
@@ -61,14 +61,10 @@ interface Measured {
 function measure(desk: MeasuringDesk, stretch: Stretch, settings: CaptureSettings): Result<Measured> {
   const gauge = desk.gaugeRecords.read(stretch.gauge);
   if (gauge === undefined) return fail(noGauge(stretch.gauge));
-  const seen = seenNow(gauge);
+  const seen = gaugeSeenOf(gauge);
   const result = remeasure(desk.journal, stretch, settings, seen);
   return result.ok ? ok({ gauge: seen, result: result.value }) : result;
 }
-
-/** The gauge as it is today, without where it is plugged in. */
-export const seenNow = ({ link: _link, format: _format, usb: _usb, ...gauge }: Gauge): GaugeSeen =>
-  gaugeSeenSchema.parse(gauge);
 
 const measuredDeed = (
   assembly: string,

@@ -1,3 +1,4 @@
+import { listenersBy } from '../../shared/basics/listeners.ts';
 import type { News, TopicName } from '../../shared/contract/contract.ts';
 import { type Log, noLog } from '../log/log.ts';
 import { traceOf } from '../log/traceOf.ts';
@@ -10,21 +11,8 @@ export interface Outlet {
 
 /** A listener that fails (its page has just gone) keeps the news from no other. */
 export function createOutlet(log: Log = noLog): Outlet {
-  const listeners = new Map<TopicName, Set<(news: never) => void>>();
-  return {
-    hear(topic, listener) {
-      const hearing = listeners.get(topic) ?? new Set();
-      listeners.set(topic, hearing.add(listener));
-      return () => hearing.delete(listener);
-    },
-    tell(topic, news) {
-      for (const listener of listeners.get(topic) ?? []) {
-        try {
-          listener(news as never);
-        } catch (error) {
-          log.note({ kind: 'defect', where: `news of ${topic}`, ...traceOf(error) });
-        }
-      }
-    },
-  };
+  const all = listenersBy<TopicName, [news: never]>((topic, error) =>
+    log.note({ kind: 'defect', where: `news of ${topic}`, ...traceOf(error) }),
+  );
+  return { hear: all.on, tell: (topic, news) => all.tell(topic, news as never) };
 }

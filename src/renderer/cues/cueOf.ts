@@ -4,7 +4,7 @@ import type { CaptureSettings } from '../../shared/job/records/measurement.ts';
 import type { SpecSheet } from '../../shared/job/records/specSheet.ts';
 import { isNone } from '../../shared/basics/result.ts';
 import { reasonSentence } from '../../shared/presentation/words/refusals.ts';
-import { limitFor, stateOfValue } from '../words/stations.ts';
+import { limitFor, standOf } from '../../shared/presentation/drawing/stations.ts';
 import type { Cue } from './cue.ts';
 import { noCase } from '../../shared/basics/noCase.ts';
 
@@ -33,7 +33,8 @@ export function cueOf(
       const { value, U95 } = event.measured;
       if (isNone(value)) return undefined;
       const shown = showText(value, 'length', units);
-      const outside = stateOfValue(value, U95, limitFor(sheet, 'backlash', basisOf(settings)), sheet) === 'outside';
+      const limit = limitFor(sheet, 'backlash', basisOf(settings));
+      const outside = standOf({ value_mm: value, U95_mm: U95 }, limit, sheet) === 'outside';
       const words = `Station ${event.station}: ${shown}${outside ? ', outside' : ''}`;
       return { cue: outside ? 'outside' : 'done', words, spoken: words };
     }

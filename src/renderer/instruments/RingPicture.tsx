@@ -2,7 +2,7 @@ import { useMemo } from 'react';
 import { type Assembly, type Build, latest } from '../../shared/job/records/build.ts';
 import type { MakeUp } from '../../shared/axle/makeUp.ts';
 import { fewestStations } from '../../shared/job/checks/checks.ts';
-import { limitFor, ringRunout, ringStations, windowOf } from '../words/stations.ts';
+import { drawnLimits, limitFor, ringRunout, ringStations } from '../../shared/presentation/drawing/stations.ts';
 import { Ring, type RingView } from './Ring.tsx';
 
 /** Backlash and ring-gear runout of an assembly on the same angles, as recorded. */
@@ -27,13 +27,12 @@ function viewOf(build: Build & { readonly makeUp: MakeUp }, assembly: Assembly):
   return {
     quantity: 'Backlash',
     teeth: build.makeUp.ringTeeth,
-    stations: ringStations(
-      measured?.stations ?? [],
-      measured === undefined ? fewestStations : 0,
+    stations: ringStations(measured?.stations ?? [], {
+      wanted: measured === undefined ? fewestStations : 0,
       limit,
-      build.specSheet,
-    ),
-    ...windowOf(limit),
+      sheet: build.specSheet,
+    }),
+    ...drawnLimits(limit),
     ...(turning === undefined ? {} : { runout: turning }),
   };
 }

@@ -2,11 +2,12 @@ import { create } from 'zustand';
 import type { TraceEvent } from '../../shared/presentation/drawing/trace.ts';
 import { type Capture, type CaptureEvent, startCapture, streamItem } from '../../shared/job/captures/capture.ts';
 import type { StationMeasured } from '../../shared/measuring/backlash/measured.ts';
-import { type Gauge, type GaugeSeen, gaugeSeenSchema } from '../../shared/job/records/gauge.ts';
+import { type Gauge, gaugeSeenOf } from '../../shared/job/records/gauge.ts';
 import type { CaptureSettings, MeasuredResult, Stretch } from '../../shared/job/records/measurement.ts';
 import type { Problem } from '../../shared/basics/result.ts';
 import { type Heard, onHeard } from './slots.ts';
 import { traceEventOf } from './traceEvents.ts';
+import { listeners } from '../../shared/basics/listeners.ts';
 import { noCase } from '../../shared/basics/noCase.ts';
 
 /** A measurement being taken, as far as the screen draws it. It changes with what is found, never with each reading. */
@@ -47,21 +48,15 @@ interface Going {
 
 let going: Going | undefined;
 let taken: Taken | undefined;
-const listeners = new Set<(event: CaptureEvent, run: Run) => void>();
+const found = listeners<[event: CaptureEvent, run: Run]>();
 
-/** Calls `listener` with everything found, for cues; the function returned stops that. */
-export function onFound(listener: (event: CaptureEvent, run: Run) => void): () => void {
-  listeners.add(listener);
-  return () => void listeners.delete(listener);
-}
-
-/** The gauge as a record sees it: without where it is plugged in. */
-const seen = ({ link: _link, format: _format, usb: _usb, ...gauge }: Gauge): GaugeSeen => gaugeSeenSchema.parse(gauge);
+/** Calls its listener with everything found, for cues; the function returned stops that. */
+export const onFound = found.on;
 
 /** Starts listening for a measurement; one that was going is put aside. */
 export function startRun(settings: CaptureSettings, gauge: Gauge): void {
   stopRun();
-  const started = startCapture(settings, seen(gauge));
+  const started = startCapture(settings, gaugeSeenOf(gauge));
   const blank = {
     settings,
     gauge,
@@ -159,7 +154,7 @@ function lay(now: Going, run: Run, events: readonly CaptureEvent[]): void {
     complete: events.some((event) => event.kind === 'all-done'),
   };
   useRun.setState({ run: fresh });
-  for (const event of events) for (const listener of listeners) listener(event, fresh);
+  for (const event of events) found.tell(event, fresh);
 }
 
 /** A station taken anew loses its number, and so does what was taken after it. */

@@ -1,5 +1,6 @@
 import type { BenchClient, News } from '../../shared/contract/contract.ts';
 import { measuredInside } from '../../shared/job/captures/torqueScale.ts';
+import { listeners, listenersBy } from '../../shared/basics/listeners.ts';
 import { unitNamed } from '../../shared/basics/units.ts';
 import type { Gauge } from '../../shared/job/records/gauge.ts';
 import { useGauges } from '../stores/gauges.ts';
@@ -25,8 +26,8 @@ export interface Slot {
 const capacity = 8192;
 
 const slots = new Map<string, Slot>();
-const listeners = new Set<(heard: Heard) => void>();
-const watchers = new Map<string, Set<() => void>>();
+const everything = listeners<[heard: Heard]>();
+const fresh = listenersBy<string, []>();
 
 export function slotOf(gauge: string): Slot {
   const found = slots.get(gauge);
@@ -36,34 +37,27 @@ export function slotOf(gauge: string): Slot {
   return fresh;
 }
 
-/** Calls `listener` for every row that is heard, after the slots have taken it; the function returned stops that. */
-export function onHeard(listener: (heard: Heard) => void): () => void {
-  listeners.add(listener);
-  return () => void listeners.delete(listener);
-}
+/** Calls its listener for every row that is heard, after the slots have taken it; the function returned stops that. */
+export const onHeard = everything.on;
 
 /**
- * Calls `listener` when a gauge has said something new: once for each message of the bench, however many readings it
+ * Calls its listener when a gauge has said something new: once for each message of the bench, however many readings it
  * brings, for only the last of them can be seen. The function returned stops that.
  */
-export function onFresh(gauge: string, listener: () => void): () => void {
-  const those = watchers.get(gauge) ?? new Set();
-  watchers.set(gauge, those.add(listener));
-  return () => void those.delete(listener);
-}
+export const onFresh = fresh.on;
 
 export const listen = (client: BenchClient): (() => void) =>
   client.hear('heard', (news) => {
     const now = performance.now();
-    const fresh = new Set<string>();
+    const spoke = new Set<string>();
     for (const heard of news) {
       if ('press' in heard) continue;
       takeReading(heard, now);
-      fresh.add(heard.gauge);
+      spoke.add(heard.gauge);
     }
     // Digits first: what the hand waits for is on the page before anything is worked out from it.
-    for (const gauge of fresh) for (const watcher of watchers.get(gauge) ?? []) watcher();
-    for (const heard of news) for (const listener of listeners) listener(heard);
+    for (const gauge of spoke) fresh.tell(gauge);
+    for (const heard of news) everything.tell(heard);
   });
 
 function takeReading(heard: Exclude<Heard, { press: unknown }>, now: number): void {

@@ -1,3 +1,5 @@
+import { listeners } from '../../shared/basics/listeners.ts';
+
 /** Whether messages can pass, told to everyone who asks; a listener hears the present state at once. */
 export interface Presence {
   set(present: boolean): void;
@@ -5,18 +7,18 @@ export interface Presence {
 }
 
 export function presence(): Presence {
-  const listeners = new Set<(present: boolean) => void>();
+  const all = listeners<[present: boolean]>();
   let now = false;
   return {
     set(present) {
       if (present === now) return;
       now = present;
-      for (const listener of listeners) listener(present);
+      all.tell(present);
     },
     on(listener) {
-      listeners.add(listener);
+      const stop = all.on(listener);
       listener(now);
-      return () => void listeners.delete(listener);
+      return stop;
     },
   };
 }

@@ -1,13 +1,10 @@
-/** An instant as a day a person recognises, in the machine's own zone: "25 Nov 2026". */
-export const dayWords = (instant: string): string =>
-  new Intl.DateTimeFormat('en-GB', { day: 'numeric', month: 'short', year: 'numeric' }).format(new Date(instant));
+import { dayText, timeText } from '../../shared/presentation/words/days.ts';
+
+/** At the stand, times are those of the clock on the wall. */
+const here = Intl.DateTimeFormat().resolvedOptions().timeZone;
+
+/** A day, or the day of an instant, as a person recognises it: "25 Nov 2026". */
+export const dayWords = (date: string): string => dayText(date, here);
 
 /** With the time of day: "25 Nov 2026, 14:05". */
-export const timeWords = (instant: string): string =>
-  new Intl.DateTimeFormat('en-GB', {
-    day: 'numeric',
-    month: 'short',
-    year: 'numeric',
-    hour: '2-digit',
-    minute: '2-digit',
-  }).format(new Date(instant));
+export const timeWords = (instant: string): string => timeText(instant, here);

@@ -1,6 +1,7 @@
 import type { Problem, Result } from '../basics/result.ts';
 import { fail, ok } from '../basics/result.ts';
-import type { Answer, Ask, BenchClient, News, QuestionName, TopicName } from './contract.ts';
+import { type ListenersBy, listenersBy } from '../basics/listeners.ts';
+import type { Answer, Ask, BenchClient, QuestionName, TopicName } from './contract.ts';
 import { questions, topics } from './contract.ts';
 import { addressSchema, backMessageSchema, largestMessage_bytes } from './message.ts';
 import { wordsOf } from './refusal.ts';
@@ -23,7 +24,7 @@ export interface ClientOptions {
 }
 
 type Waiting = Map<number, { readonly name: QuestionName; readonly answer: (result: Result<unknown>) => void }>;
-type Hearing = Map<TopicName, Set<(news: never) => void>>;
+type Hearing = ListenersBy<TopicName, [news: never]>;
 
 /**
  * The bench over a carrier. Whatever comes back is checked by its schema before anyone sees it; an asker is always
@@ -31,7 +32,7 @@ type Hearing = Map<TopicName, Set<(news: never) => void>>;
  */
 export function createClient(carrier: Carrier, { onMisshapen = () => undefined }: ClientOptions = {}): BenchClient {
   const waiting: Waiting = new Map();
-  const hearing: Hearing = new Map();
+  const hearing: Hearing = listenersBy();
   let next = 1;
   let present = false;
 
@@ -62,11 +63,7 @@ export function createClient(carrier: Carrier, { onMisshapen = () => undefined }
         resolve(fail(goneProblem));
       });
     },
-    hear<Name extends TopicName>(topic: Name, listener: (news: News<Name>) => void): () => void {
-      const listeners = hearing.get(topic) ?? new Set();
-      hearing.set(topic, listeners.add(listener));
-      return () => listeners.delete(listener);
-    },
+    hear: hearing.on,
     onPresence: (listener) => carrier.onPresence(listener),
     close: () => {
       stopPresence();
@@ -111,7 +108,7 @@ function spread(hearing: Hearing, topic: string, news: unknown): Problem | undef
   const name = topic as TopicName;
   const checked = topics[name].safeParse(news);
   if (!checked.success) return misshapen(`News on ${topic}`, wordsOf(checked.error));
-  for (const listener of hearing.get(name) ?? []) listener(checked.data as never);
+  hearing.tell(name, checked.data as never);
   return undefined;
 }
 

@@ -53,6 +53,10 @@ export type Gauge = z.infer<typeof gaugeSchema>;
 export const gaugeSeenSchema = gaugeSchema.omit({ link: true, format: true, usb: true });
 export type GaugeSeen = z.infer<typeof gaugeSeenSchema>;
 
+/** The gauge as it is today, as a record of a measurement keeps it: without where it is plugged in. */
+export const gaugeSeenOf = ({ link: _link, format: _format, usb: _usb, ...gauge }: Gauge): GaugeSeen =>
+  gaugeSeenSchema.parse(gauge);
+
 /** Whether the gauge was past its calibration date on that day; unknown when no due date was entered. */
 export function calibrationOn(gauge: GaugeSeen, day: string): 'in-date' | 'past' | 'not-stated' {
   if (gauge.dueOn === undefined) return 'not-stated';

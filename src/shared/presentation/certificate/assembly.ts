@@ -5,7 +5,7 @@ import { checkOf } from '../../job/checks/checks.ts';
 import { standingSentence } from '../words/standing.ts';
 import { checkTable, resultOf } from './checkTable.ts';
 import type { CertificateAssembly, CertificateCheck, CertificateContent } from './content.ts';
-import { timeText } from './days.ts';
+import { paperTimeText } from '../words/days.ts';
 import { flanksPicture, ringPicture } from './drawings.ts';
 import { runoutBlocks, stationTable, torqueBlocks } from './figures.ts';
 import { madeWords, photosWords, placesWords } from './markWords.ts';
@@ -44,7 +44,7 @@ const titled = (title: string, blocks: readonly Block[]): readonly Block[] =>
 
 const assemblyFacts = (assembly: CertificateAssembly): string =>
   [
-    `put together ${timeText(assembly.at)}`,
+    `put together ${paperTimeText(assembly.at)}`,
     bearingTerms[assembly.bearings],
     `seal ${assembly.seal}`,
     assembly.sleeve ? 'sleeve or spacer in' : 'no sleeve',
@@ -85,7 +85,7 @@ function noteOf({ title, measurement }: CertificateCheck): readonly string[] {
 
 const overrideWords = (assembly: CertificateAssembly): readonly string[] =>
   assembly.checks.flatMap(({ title, override }) =>
-    override === undefined ? [] : [`${title}: ${override.reason} (${override.by}, ${timeText(override.at)})`],
+    override === undefined ? [] : [`${title}: ${override.reason} (${override.by}, ${paperTimeText(override.at)})`],
   );
 
 function backlashBlocks(

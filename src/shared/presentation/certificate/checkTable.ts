@@ -10,7 +10,7 @@ import { limitBasisWords, limitWords, quantityWords } from '../words/limits.ts';
 import { resultBrief } from '../words/results.ts';
 import { shapeOf, standingWords } from '../words/standing.ts';
 import type { CertificateAssembly, CertificateCheck } from './content.ts';
-import { dayText } from './days.ts';
+import { dayText } from '../words/days.ts';
 import { type Cell, cell, type TableBlock, wordColumn } from './page.ts';
 
 /** The result that counts for a check, if it is of this kind. */

@@ -2,7 +2,7 @@ import type { QuantityTyped } from '../../basics/recorded.ts';
 import { standing } from '../../job/records/notebook.ts';
 import { asEntered } from './checkTable.ts';
 import type { CertificateContent, CertificateGauge } from './content.ts';
-import { dayText, timeText } from './days.ts';
+import { dayText, paperTimeText } from '../words/days.ts';
 import { type Block, type Cell, cell, heading, list, words, wordColumn } from './page.ts';
 import { topicTerms } from './terms.ts';
 
@@ -73,7 +73,7 @@ export function noteBlocks({ notes }: CertificateContent): readonly Block[] {
   return [
     heading(2, 'Notes'),
     ...notes.flatMap((note) => [
-      heading(3, topicTerms[note.topic], `${note.by}, ${timeText(note.at)}`),
+      heading(3, topicTerms[note.topic], `${note.by}, ${paperTimeText(note.at)}`),
       words(note.text),
     ]),
   ];

@@ -7,7 +7,7 @@ import { reasonShort } from '../words/refusals.ts';
 import { orReason } from '../words/results.ts';
 import { stateWords } from '../drawing/states.ts';
 import type { CertificateAssembly, CertificateContent } from './content.ts';
-import { limitFor, stationAngle, stationState } from './drawings.ts';
+import { limitFor, standOf, stationAngle } from '../drawing/stations.ts';
 import {
   type Block,
   type Cell,
@@ -32,7 +32,7 @@ export function stationTable(
   const unit = unitShown('length', system).symbol;
   const limit = limitFor(specSheet, 'backlash', result.basis);
   const row = (station: StationResult): readonly Cell[] => {
-    const state = stationState(station, limit, specSheet);
+    const state = standOf(station, limit, specSheet);
     const reason = isNone(station.value_mm) ? reasonShort(station.value_mm.none) : undefined;
     const word = state === 'recorded' ? 'no limit' : state === 'too-close' ? 'too close to call' : stateWords[state];
     return [

@@ -7,7 +7,7 @@ import { resultBrief } from '../words/results.ts';
 import { shapeOf, standingWords } from '../words/standing.ts';
 import { resultOf } from './checkTable.ts';
 import type { CertificateAssembly, CertificateCheck, CertificateContent } from './content.ts';
-import { timeText } from './days.ts';
+import { paperTimeText } from '../words/days.ts';
 import { flanksPicture, ringPicture } from './drawings.ts';
 import { type Block, type Figure, heading, type PictureBlock, words } from './page.ts';
 
@@ -32,7 +32,7 @@ function titleBlock({ build, asOf }: CertificateContent): Block {
     kind: 'title',
     words: title,
     under: [
-      `${technician} · begun ${timeText(startedAt)} · as of ${timeText(asOf)}`,
+      `${technician} · begun ${paperTimeText(startedAt)} · as of ${paperTimeText(asOf)}`,
       ...(comebackOf === undefined ? [] : [`Comeback of build ${comebackOf}`]),
     ],
   };

@@ -3,7 +3,7 @@ import { useRun } from '../../../live/run.ts';
 import { Button } from '../../../parts/Button.tsx';
 import { Stage } from '../../../parts/Stage.tsx';
 import { type NextAction, Words } from '../../../parts/Words.tsx';
-import { limitFor } from '../../../words/stations.ts';
+import { limitFor } from '../../../../shared/presentation/drawing/stations.ts';
 import { basisWords } from '../../../../shared/job/checks/judge.ts';
 import type { CheckProps } from '../check/checkProps.ts';
 import { GaugePick } from '../check/GaugePick.tsx';

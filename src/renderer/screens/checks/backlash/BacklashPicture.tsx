@@ -7,7 +7,7 @@ import { Ring, type RingView } from '../../../instruments/Ring.tsx';
 import { Trace } from '../../../instruments/Trace.tsx';
 import { type Run, useRun } from '../../../live/run.ts';
 import { useSession } from '../../../stores/session.ts';
-import { limitFor, ringStations, windowOf } from '../../../words/stations.ts';
+import { drawnLimits, limitFor, ringStations } from '../../../../shared/presentation/drawing/stations.ts';
 import { Rocks } from './Rocks.tsx';
 import { landedAt, rocksNow, stationRows } from './found.ts';
 
@@ -54,14 +54,14 @@ function ringView(run: Run | undefined, sheet: SpecSheet | undefined, teeth: num
   const limit = limitFor(sheet, 'backlash', basis);
   const rows = run === undefined ? [] : stationRows(run.stations);
   const now = rocksNow(run);
-  const stations = ringStations(rows, wanted, limit, sheet);
+  const stations = ringStations(rows, { wanted, limit, sheet });
   const next = rows.length < wanted ? rows.length + 1 : undefined;
   const angle = stations.find((station) => station.number === next)?.angle_deg;
   return {
     quantity: 'Backlash',
     teeth,
     stations,
-    ...windowOf(limit),
+    ...drawnLimits(limit),
     ...(next === undefined ? {} : { next }),
     ...(now.mean === undefined || angle === undefined ? {} : { live: { angle_deg: angle, value_mm: now.mean } }),
   };

@@ -10,7 +10,8 @@ import { StateMark } from '../../../parts/StateMark.tsx';
 import { useSession } from '../../../stores/session.ts';
 import { orReason, resultBrief } from '../../../../shared/presentation/words/results.ts';
 import { shapeOf, standingWords } from '../../../../shared/presentation/words/standing.ts';
-import { limitFor, ringStations, stateOfValue, windowOf } from '../../../words/stations.ts';
+import { drawnLimits, limitFor, ringStations, stateOf } from '../../../../shared/presentation/drawing/stations.ts';
+import type { Limit, SpecSheet } from '../../../../shared/job/records/specSheet.ts';
 import type { CheckProps } from '../check/checkProps.ts';
 import { HowTaken } from '../check/HowTaken.tsx';
 import { RecordedWords } from '../check/RecordedWords.tsx';
@@ -37,8 +38,8 @@ export function BacklashRecorded({ build, assembly, check, measurement, result, 
     () => ({
       quantity: 'Backlash',
       teeth: build.makeUp?.ringTeeth ?? 40,
-      stations: ringStations(result.stations, 0, limit, build.specSheet),
-      ...windowOf(limit),
+      stations: ringStations(result.stations, { limit, sheet: build.specSheet }),
+      ...drawnLimits(limit),
     }),
     [build, result, limit],
   );
@@ -54,31 +55,7 @@ export function BacklashRecorded({ build, assembly, check, measurement, result, 
                 <span className="quiet"> {standingWords(judged)}</span>
               </span>
             </p>
-            <table className={`stations__table${result.stations.length > roomyRows ? ' stations__table--close' : ''}`}>
-              <tbody>
-                {result.stations.map((station) => (
-                  <tr key={station.number}>
-                    <td>
-                      <StateMark
-                        shape={stateOfValue(
-                          station.value_mm,
-                          isNone(station.U95_mm) ? 0 : station.U95_mm,
-                          limit,
-                          build.specSheet,
-                        )}
-                        size={18}
-                      />
-                    </td>
-                    <th scope="row">Station {station.number}</th>
-                    <td className="digits stations__number">{orReason(station.value_mm, 'length', units)}</td>
-                    <td className="digits quiet">
-                      {isNone(station.U95_mm) ? '' : `± ${showText(station.U95_mm, 'length', units)}`}
-                    </td>
-                    <td className="quiet">{station.rocks} rocks</td>
-                  </tr>
-                ))}
-              </tbody>
-            </table>
+            <Stations result={result} limit={limit} sheet={build.specSheet} />
             <p className="digits">Variation {orReason(result.variation_mm, 'length', units)}</p>
             <HowTaken measurement={measurement} />
             <ConvertedLimits build={build} basis={result.basis} />
@@ -96,5 +73,35 @@ export function BacklashRecorded({ build, assembly, check, measurement, result, 
         onAnew={onAnew}
       />
     </>
+  );
+}
+
+interface StationsProps {
+  readonly result: BacklashResult;
+  readonly limit: Limit | undefined;
+  readonly sheet: SpecSheet | undefined;
+}
+
+/** Every station with its number, its doubt and how it stands against the window. */
+function Stations({ result: { stations }, limit, sheet }: StationsProps) {
+  const units = useSession((session) => session.units);
+  return (
+    <table className={`stations__table${stations.length > roomyRows ? ' stations__table--close' : ''}`}>
+      <tbody>
+        {stations.map((station) => (
+          <tr key={station.number}>
+            <td>
+              <StateMark shape={stateOf(station, limit, sheet)} size={18} />
+            </td>
+            <th scope="row">Station {station.number}</th>
+            <td className="digits stations__number">{orReason(station.value_mm, 'length', units)}</td>
+            <td className="digits quiet">
+              {isNone(station.U95_mm) ? '' : `± ${showText(station.U95_mm, 'length', units)}`}
+            </td>
+            <td className="quiet">{station.rocks} rocks</td>
+          </tr>
+        ))}
+      </tbody>
+    </table>
   );
 }

@@ -11,7 +11,7 @@ import { Ring, type RingView } from '../../../instruments/Ring.tsx';
 import { Trace } from '../../../instruments/Trace.tsx';
 import { useRun } from '../../../live/run.ts';
 import { useSession } from '../../../stores/session.ts';
-import { limitFor, ringRunout } from '../../../words/stations.ts';
+import { limitFor, ringRunout } from '../../../../shared/presentation/drawing/stations.ts';
 import { runoutResultOf } from './taken.ts';
 
 interface RunoutPictureProps {

@@ -8,7 +8,7 @@ import type { Run } from '../../../live/run.ts';
 import { useSession } from '../../../stores/session.ts';
 import { limitWords } from '../../../../shared/presentation/words/limits.ts';
 import { flagSentences } from '../../../words/flags.ts';
-import { limitFor } from '../../../words/stations.ts';
+import { limitFor } from '../../../../shared/presentation/drawing/stations.ts';
 import { closedResultOf, runoutResultOf } from './taken.ts';
 
 /** What the runout means so far: its doubt, its shape, what the stations could miss, and the limit. */

@@ -4,7 +4,7 @@ import {
   type CertificateContent,
   certificateContent,
 } from '../../../../../src/shared/presentation/certificate/content.ts';
-import { dayText, timeText } from '../../../../../src/shared/presentation/certificate/days.ts';
+import { dayText, paperTimeText } from '../../../../../src/shared/presentation/words/days.ts';
 import type { Block } from '../../../../../src/shared/presentation/certificate/page.ts';
 import { certificateBlocks } from '../../../../../src/shared/presentation/certificate/telling.ts';
 import type { Deed } from '../../../../../src/shared/job/records/notebook.ts';
@@ -31,8 +31,8 @@ const kinds = (blocks: readonly Block[]): readonly string[] => blocks.map(({ kin
 describe('days and times on a certificate', () => {
   it('are read as written, in whatever zone the reader sits', () => {
     expect(dayText('2026-01-05')).toBe('5 Jan 2026');
-    expect(timeText('2026-01-05T08:21:00.000Z')).toBe('5 Jan 2026, 08:21 UTC');
-    expect(timeText('2026-11-25T23:05:00-03:30')).toBe('25 Nov 2026, 23:05 UTC−03:30');
+    expect(paperTimeText('2026-01-05T08:21:00.000Z')).toBe('5 Jan 2026, 08:21 UTC');
+    expect(paperTimeText('2026-11-25T23:05:00-03:30')).toBe('25 Nov 2026, 23:05 UTC−03:30');
   });
 });
 
