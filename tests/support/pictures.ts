@@ -145,7 +145,7 @@ async function photo(page: Page, suffix: string): Promise<void> {
 /** The plan for a trial whose drive mark is hard at root and toe, the card it leads to, and the shop's shims. */
 async function planned(page: Page, suffix: string): Promise<void> {
   await goTo(page, { at: 'plan', build: toPlan.build });
-  await page.locator('.plan__headline', { hasText: /^Pinion/u }).waitFor();
+  await page.locator('.plan__headline', { hasText: /^Pinion/u }).waitFor({ timeout: 240_000 });
   await page.waitForTimeout(300);
   await take(page, `plan${suffix}`);
   if (suffix !== '') return;
