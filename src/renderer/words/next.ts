@@ -25,75 +25,88 @@ const verbs: Readonly<Record<Method, string>> = {
   mark: 'Draw',
 };
 
-export function nextWords(build: Build, next: Next): NextWords {
-  const at = { build: build.id };
+/** The steps that are the same for every build, as words; where they are done is said by {@link routeOf}. */
+const plain = {
+  'describe-axle': {
+    words: 'Describe the axle',
+    why: 'How the axle is made decides which steps are asked and what they mean.',
+  },
+  'enter-limits': {
+    words: 'Enter the limits',
+    why: 'The bench has no limits of its own: they come from the maker’s manual, with their source.',
+  },
+  'open-as-found': {
+    words: 'Begin as found',
+    why: 'What the axle shows before anything is loosened is lost once it is stripped.',
+  },
+  'open-stripping': {
+    words: 'Now strip it',
+    why: 'What the axle shows still together is recorded. As it comes apart: caps marked, shims by place, pinion torque alone.',
+  },
+  'look-at-plan': {
+    words: 'See the next shim',
+    why: 'Backlash and both marks are there: which shim to change, by how much, and what it will do.',
+  },
+  swap: {
+    words: 'Go by the swap card',
+    why: 'What comes out, what goes in and where; the pack is measured before anything is put together.',
+  },
+  'open-final': {
+    words: 'Open the final assembly',
+    why: 'The mark was accepted. Good bearings, sleeve or spacer, and the seal go in now.',
+  },
+  'issue-certificate': {
+    words: 'Issue the certificate',
+    why: 'Everything asked for is there. The certificate says which readings lie within the limits entered.',
+  },
+} as const satisfies Readonly<Record<Exclude<Next['do'], 'open-trial' | 'check' | 'settle'>, Omit<NextWords, 'route'>>>;
+
+/** What comes next on a build. */
+export const nextWords = (build: Build, next: Next): NextWords => ({
+  ...wordsOf(build, next),
+  route: routeOf(build.id, next),
+});
+
+function wordsOf(build: Build, next: Next): Omit<NextWords, 'route'> {
+  if (next.do === 'check')
+    return { words: `${verbs[next.check.method]} ${lower(next.check.title)}`, why: next.check.how };
+  if (next.do === 'settle') {
+    const { title } = next.state.check;
+    return { words: `Settle ${lower(title)}`, why: `${title} stands in the way${onWhich(build, next.assembly)}.` };
+  }
+  return next.do === 'open-trial' ? trialWords(build) : plain[next.do];
+}
+
+/** The first trial follows the stripping, each later one what the one before it showed. */
+const trialWords = ({ assemblies }: Build): Omit<NextWords, 'route'> => ({
+  words: assemblies.some(({ phase }) => phase === 'trial') ? 'Open the next trial' : 'Open the first trial',
+  why: 'One assembly with one set of shims, on set-up bearings, without sleeve or seal.',
+});
+
+function routeOf(build: string, next: Next): Route {
   switch (next.do) {
     case 'describe-axle':
-      return {
-        words: 'Describe the axle',
-        why: 'How the axle is made decides which steps are asked and what they mean.',
-        route: { at: 'axle', ...at },
-      };
+      return { at: 'axle', build };
     case 'enter-limits':
-      return {
-        words: 'Enter the limits',
-        why: 'The bench has no limits of its own: they come from the maker’s manual, with their source.',
-        route: { at: 'limits', ...at },
-      };
+      return { at: 'limits', build };
     case 'open-as-found':
-      return {
-        words: 'Begin as found',
-        why: 'What the axle shows before anything is loosened is lost once it is stripped.',
-        route: { at: 'assemble', ...at, phase: 'as-found' },
-      };
+      return { at: 'assemble', build, phase: 'as-found' };
     case 'open-stripping':
-      return {
-        words: 'Now strip it',
-        why: 'What the axle shows still together is recorded. As it comes apart: caps marked, shims by place, pinion torque alone.',
-        route: { at: 'assemble', ...at, phase: 'stripping' },
-      };
+      return { at: 'assemble', build, phase: 'stripping' };
     case 'open-trial':
-      return {
-        words: build.assemblies.some(({ phase }) => phase === 'trial') ? 'Open the next trial' : 'Open the first trial',
-        why: 'One assembly with one set of shims, on set-up bearings, without sleeve or seal.',
-        route: { at: 'assemble', ...at, phase: 'trial' },
-      };
+      return { at: 'assemble', build, phase: 'trial' };
     case 'look-at-plan':
-      return {
-        words: 'See the next shim',
-        why: 'Backlash and both marks are there: which shim to change, by how much, and what it will do.',
-        route: { at: 'plan', ...at },
-      };
+      return { at: 'plan', build };
     case 'swap':
-      return {
-        words: 'Go by the swap card',
-        why: 'What comes out, what goes in and where; the pack is measured before anything is put together.',
-        route: { at: 'swap', ...at, swap: next.swap },
-      };
+      return { at: 'swap', build, swap: next.swap };
     case 'open-final':
-      return {
-        words: 'Open the final assembly',
-        why: 'The mark was accepted. Good bearings, sleeve or spacer, and the seal go in now.',
-        route: { at: 'assemble', ...at, phase: 'final' },
-      };
+      return { at: 'assemble', build, phase: 'final' };
     case 'issue-certificate':
-      return {
-        words: 'Issue the certificate',
-        why: 'Everything asked for is there. The certificate says which readings lie within the limits entered.',
-        route: { at: 'certificate', ...at },
-      };
+      return { at: 'certificate', build };
     case 'check':
-      return {
-        words: `${verbs[next.check.method]} ${lower(next.check.title)}`,
-        why: next.check.how,
-        route: { at: 'check', ...at, assembly: next.assembly, check: next.check.id },
-      };
+      return { at: 'check', build, assembly: next.assembly, check: next.check.id };
     case 'settle':
-      return {
-        words: `Settle ${lower(next.state.check.title)}`,
-        why: `${next.state.check.title} stands in the way${onWhich(build, next.assembly)}.`,
-        route: { at: 'settle', ...at, assembly: next.assembly, check: next.state.check.id },
-      };
+      return { at: 'settle', build, assembly: next.assembly, check: next.state.check.id };
     default:
       throw noCase(next);
   }

@@ -1,15 +1,17 @@
-import { useState } from 'react';
+import { ok } from '../../../../shared/basics/result.ts';
 import { showText, type UnitSystem } from '../../../../shared/basics/show.ts';
-import { insideOf } from '../../../../shared/basics/recorded.ts';
+import { insideOf, type QuantityTyped } from '../../../../shared/basics/recorded.ts';
 import type { Gauge } from '../../../../shared/job/records/gauge.ts';
 import { fewestRepeats, type GaugeCheckJudged, judgeGaugeCheck } from '../../../../shared/job/records/gaugeCheck.ts';
 import { Readout } from '../../../instruments/Readout.tsx';
 import { slotOf } from '../../../live/slots.ts';
 import { Button } from '../../../parts/Button.tsx';
-import { emptyDraft, readDraft } from '../../../parts/quantity.ts';
+import { atField, type DraftRead, type FieldErrors, wrong } from '../../../parts/draft.ts';
+import { emptyDraft, type Measure, type QuantityDraft, readDraft } from '../../../parts/quantity.ts';
 import { QuantityField } from '../../../parts/QuantityField.tsx';
 import { Stage } from '../../../parts/Stage.tsx';
 import { StateMark } from '../../../parts/StateMark.tsx';
+import { type DraftForm, useDraft, useHeld } from '../../../parts/useDraft.ts';
 import { Words } from '../../../parts/Words.tsx';
 import { ask } from '../../../stores/ask.ts';
 import { isLive, useGauges } from '../../../stores/gauges.ts';
@@ -23,39 +25,18 @@ interface Taken {
 
 /** The daily check: zero, a block or a weight on an arm, and that again. */
 export function GaugeCheckUp({ gauge, onDone }: { readonly gauge: Gauge; readonly onDone: () => void }) {
-  const { units, technician } = useSession();
-  const live = useGauges((seen) => isLive(seen.states[gauge.id]));
+  const units = useSession((session) => session.units);
   const measure = measureOfKind(gauge.kind, gauge.resolution.unit);
-  const [draft, setDraft] = useState(() => emptyDraft(measure, units));
-  const [zero, setZero] = useState<Taken>();
-  const [shown, setShown] = useState<readonly Taken[]>([]);
-  const known = readDraft(draft, measure, 'known');
-  const enough = zero !== undefined && known.ok && shown.length >= fewestRepeats;
-  const judged = enough
-    ? judgeGaugeCheck({ zero: zero.value, shown: shown.map(({ value }) => value), known: known.value }, gauge)
-    : undefined;
-
-  const take = (): void => {
-    const { seq, value } = slotOf(gauge.id);
-    if (value === undefined) return;
-    if (zero === undefined) setZero({ seq, value });
-    else setShown([...shown, { seq, value }]);
-  };
-  const keep = async (): Promise<void> => {
-    if (!enough) return;
-    const by = technician.trim() === '' ? 'not named' : technician;
-    const seqs = { zeroSeq: zero.seq, shownSeqs: shown.map(({ seq }) => seq) };
-    const kept = await ask('gauge-checks.keep', { gauge: gauge.id, by, known: known.value, ...seqs });
-    if (kept !== undefined) onDone();
-  };
-  const amount = known.ok ? showText(insideOf(known.value), dimension(gauge), units) : 'the amount';
-  const next = enough
-    ? { words: 'Keep the check', run: () => void keep() }
-    : {
-        words: zero === undefined ? 'Take its zero' : `Take it at ${amount} (${shown.length + 1} of ${fewestRepeats})`,
-        run: take,
-        disabled: !live || (zero !== undefined && !known.ok),
-      };
+  const held = useHeld<CheckDraft>(() => ({ known: emptyDraft(measure, units), zero: undefined, shown: [] }));
+  const form = useDraft(held, {
+    read: (draft) => readCheck(draft, measure),
+    keep: async (read) => {
+      const kept = await keepCheck(gauge, read);
+      if (kept) onDone();
+      return kept;
+    },
+  });
+  const { draft, change, read } = form;
   return (
     <>
       <Stage title={`Check of ${gauge.label}`}>
@@ -67,23 +48,85 @@ export function GaugeCheckUp({ gauge, onDone }: { readonly gauge: Gauge; readonl
             label="Amount that is known"
             hint="Of the block, or the torque of the weight on its arm."
             measure={measure}
-            draft={draft}
-            onChange={setDraft}
+            draft={draft.known}
+            onChange={(known) => change({ known })}
           />
           <div>
-            <TakenList rows={[zero, ...shown]} textOf={(value) => text(value, gauge, units)} />
-            {judged === undefined ? undefined : <Verdict judged={judged} gauge={gauge} />}
+            <TakenList rows={[draft.zero, ...draft.shown]} textOf={(value) => text(value, gauge, units)} />
+            {read.ok ? <Verdict judged={judgeGaugeCheck(valuesOf(read.value), gauge)} gauge={gauge} /> : undefined}
           </div>
         </div>
       </Stage>
-      <Words
-        title={zero === undefined ? 'Let it stand at its zero' : 'Lay the amount on, take it off, lay it on again'}
-        next={next}
-        others={<Button onPress={onDone}>Leave the check</Button>}
-      >
-        <p>It is kept with the gauge and its day. It does not take the place of a calibration.</p>
-      </Words>
+      <CheckWords gauge={gauge} form={form} onDone={onDone} />
     </>
+  );
+}
+
+interface CheckDraft {
+  readonly known: QuantityDraft;
+  readonly zero: Taken | undefined;
+  /** What it showed at the amount, each time it lay there. */
+  readonly shown: readonly Taken[];
+}
+
+interface CheckRead {
+  readonly known: QuantityTyped;
+  readonly zero: Taken;
+  readonly shown: readonly Taken[];
+}
+
+/** A check is whole with a zero, an amount, and that amount laid on often enough. */
+function readCheck({ known, zero, shown }: CheckDraft, measure: Measure): DraftRead<CheckRead, FieldErrors<'known'>> {
+  const read = atField('known', readDraft(known, measure, 'known'));
+  if (!read.ok) return read;
+  return zero === undefined || shown.length < fewestRepeats ? wrong({}) : ok({ known: read.value, zero, shown });
+}
+
+const valuesOf = ({ known, zero, shown }: CheckRead) => ({
+  zero: zero.value,
+  shown: shown.map(({ value }) => value),
+  known,
+});
+
+async function keepCheck(gauge: Gauge, { known, zero, shown }: CheckRead): Promise<boolean> {
+  const { technician } = useSession.getState();
+  const by = technician.trim() === '' ? 'not named' : technician;
+  const seqs = { zeroSeq: zero.seq, shownSeqs: shown.map(({ seq }) => seq) };
+  return (await ask('gauge-checks.keep', { gauge: gauge.id, by, known, ...seqs })) !== undefined;
+}
+
+interface CheckWordsProps {
+  readonly gauge: Gauge;
+  readonly form: DraftForm<CheckDraft, CheckRead, FieldErrors<'known'>>;
+  readonly onDone: () => void;
+}
+
+/** What the hand does next, and what comes of the check. */
+function CheckWords({ gauge, form, onDone }: CheckWordsProps) {
+  const units = useSession((session) => session.units);
+  const live = useGauges((seen) => isLive(seen.states[gauge.id]));
+  const { draft, change, read, submit } = form;
+  const known = readDraft(draft.known, measureOfKind(gauge.kind, gauge.resolution.unit), 'known');
+  const take = (): void => {
+    const { seq, value } = slotOf(gauge.id);
+    if (value === undefined) return;
+    change(draft.zero === undefined ? { zero: { seq, value } } : { shown: [...draft.shown, { seq, value }] });
+  };
+  const amount = known.ok ? showText(insideOf(known.value), dimension(gauge), units) : 'the amount';
+  const again = `Take it at ${amount} (${draft.shown.length + 1} of ${fewestRepeats})`;
+  const begun = draft.zero !== undefined;
+  return (
+    <Words
+      title={begun ? 'Lay the amount on, take it off, lay it on again' : 'Let it stand at its zero'}
+      next={
+        read.ok
+          ? { words: 'Keep the check', run: submit }
+          : { words: begun ? again : 'Take its zero', run: take, disabled: !live || (begun && !known.ok) }
+      }
+      others={<Button onPress={onDone}>Leave the check</Button>}
+    >
+      <p>It is kept with the gauge and its day. It does not take the place of a calibration.</p>
+    </Words>
   );
 }
 

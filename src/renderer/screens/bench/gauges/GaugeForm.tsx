@@ -1,4 +1,4 @@
-import { Choice } from '../../../parts/Choice.tsx';
+import { Choice, type Option } from '../../../parts/Choice.tsx';
 import { Field } from '../../../parts/Field.tsx';
 import { Pick } from '../../../parts/Pick.tsx';
 import { unitOptions } from '../../../parts/quantity.ts';
@@ -16,23 +16,8 @@ interface GaugeFormProps {
 const noUnit = 'as-sent';
 
 /** The record of a gauge: what it is, how fine it reads, when it was calibrated, where it is plugged in. */
-export function GaugeForm({ draft, errors, onChange }: GaugeFormProps) {
-  const units = useSession((session) => session.units);
-  const measure = measureOfKind(draft.kind, draft.resolution.unit);
-  const quantity = (
-    field: 'resolution' | 'statedError' | 'hysteresis' | 'arm' | 'armWithin',
-    label: string,
-    hint: string,
-  ) => (
-    <QuantityField
-      label={label}
-      hint={hint}
-      measure={field === 'arm' || field === 'armWithin' ? 'length' : measure}
-      draft={draft[field]}
-      error={errors[field]}
-      onChange={(change) => onChange({ [field]: change })}
-    />
-  );
+export function GaugeForm(props: GaugeFormProps) {
+  const { draft, errors, onChange } = props;
   return (
     <div className="gauge-form">
       <Field
@@ -41,33 +26,7 @@ export function GaugeForm({ draft, errors, onChange }: GaugeFormProps) {
         error={errors.label}
         onChange={(label) => onChange({ label })}
       />
-      <Choice
-        label="Kind"
-        value={draft.kind}
-        onChange={(kind) => onChange(ofKind(kind, units))}
-        options={[
-          { value: 'indicator', words: 'Indicator' },
-          { value: 'torque', words: 'Torque' },
-          { value: 'typed', words: 'Read off, typed' },
-        ]}
-      />
-      {draft.kind === 'torque' ? (
-        <Choice
-          label="What it reads"
-          value={measure === 'force' ? 'force' : 'torque'}
-          onChange={(what) => onChange(reading(what, units))}
-          options={[
-            { value: 'torque', words: 'A torque' },
-            { value: 'force', words: 'A pull at an arm' },
-          ]}
-        />
-      ) : undefined}
-      {measure === 'force' ? (
-        <>
-          {quantity('arm', 'Arm', 'From the axis of the pinion to the middle of the cord, the pull square to it.')}
-          {quantity('armWithin', 'Arm known to within, ±', 'May stay empty.')}
-        </>
-      ) : undefined}
+      <KindFields {...props} />
       {draft.kind === 'typed' ? undefined : (
         <LinkFields
           draft={draft.link}
@@ -75,6 +34,80 @@ export function GaugeForm({ draft, errors, onChange }: GaugeFormProps) {
           onChange={(link) => onChange(overLink(link, draft))}
         />
       )}
+      <FinenessFields {...props} />
+      {draft.kind === 'typed' ? undefined : (
+        <UnitPick draft={draft} error={errors.unit} onChange={(unit) => onChange({ unit })} />
+      )}
+      <CalibrationFields {...props} />
+    </div>
+  );
+}
+
+const kinds: readonly Option<GaugeDraft['kind']>[] = [
+  { value: 'indicator', words: 'Indicator' },
+  { value: 'torque', words: 'Torque' },
+  { value: 'typed', words: 'Read off, typed' },
+];
+
+const torqueKinds: readonly Option<'torque' | 'force'>[] = [
+  { value: 'torque', words: 'A torque' },
+  { value: 'force', words: 'A pull at an arm' },
+];
+
+/** What it measures; a pull scale also needs the arm that makes a torque of its pull. */
+function KindFields({ draft, errors, onChange }: GaugeFormProps) {
+  const units = useSession((session) => session.units);
+  const pulls = measureOfKind(draft.kind, draft.resolution.unit) === 'force';
+  return (
+    <>
+      <Choice label="Kind" value={draft.kind} onChange={(kind) => onChange(ofKind(kind, units))} options={kinds} />
+      {draft.kind === 'torque' ? (
+        <Choice
+          label="What it reads"
+          value={pulls ? 'force' : 'torque'}
+          onChange={(what) => onChange(reading(what, units))}
+          options={torqueKinds}
+        />
+      ) : undefined}
+      {pulls ? (
+        <>
+          <QuantityField
+            label="Arm"
+            hint="From the axis of the pinion to the middle of the cord, the pull square to it."
+            measure="length"
+            draft={draft.arm}
+            error={errors.arm}
+            onChange={(arm) => onChange({ arm })}
+          />
+          <QuantityField
+            label="Arm known to within, ±"
+            hint="May stay empty."
+            measure="length"
+            draft={draft.armWithin}
+            error={errors.armWithin}
+            onChange={(armWithin) => onChange({ armWithin })}
+          />
+        </>
+      ) : undefined}
+    </>
+  );
+}
+
+/** How fine it reads and how far it may be off: what decides how sure a number is. */
+function FinenessFields({ draft, errors, onChange }: GaugeFormProps) {
+  const measure = measureOfKind(draft.kind, draft.resolution.unit);
+  const quantity = (field: 'resolution' | 'statedError' | 'hysteresis', label: string, hint: string) => (
+    <QuantityField
+      label={label}
+      hint={hint}
+      measure={measure}
+      draft={draft[field]}
+      error={errors[field]}
+      onChange={(change) => onChange({ [field]: change })}
+    />
+  );
+  return (
+    <>
       {quantity('resolution', 'Resolution', 'The smallest step it shows.')}
       {quantity('statedError', 'Largest error stated, ±', 'From its certificate or its maker.')}
       {draft.kind === 'indicator'
@@ -89,27 +122,29 @@ export function GaugeForm({ draft, errors, onChange }: GaugeFormProps) {
           onChange={(statedError_percent) => onChange({ statedError_percent })}
         />
       ) : undefined}
-      {draft.kind === 'typed' ? undefined : (
-        <UnitPick draft={draft} error={errors.unit} onChange={(unit) => onChange({ unit })} />
-      )}
-      <Field label="Serial number" value={draft.serial} onChange={(serial) => onChange({ serial })} />
-      <Field
-        label="Calibrated on"
-        type="date"
-        value={draft.calibratedOn}
-        error={errors.calibratedOn}
-        onChange={(calibratedOn) => onChange({ calibratedOn })}
-      />
-      <Field
-        label="Next calibration due"
-        type="date"
-        value={draft.dueOn}
-        error={errors.dueOn}
-        onChange={(dueOn) => onChange({ dueOn })}
-      />
-    </div>
+    </>
   );
 }
+
+const CalibrationFields = ({ draft, errors, onChange }: GaugeFormProps) => (
+  <>
+    <Field label="Serial number" value={draft.serial} onChange={(serial) => onChange({ serial })} />
+    <Field
+      label="Calibrated on"
+      type="date"
+      value={draft.calibratedOn}
+      error={errors.calibratedOn}
+      onChange={(calibratedOn) => onChange({ calibratedOn })}
+    />
+    <Field
+      label="Next calibration due"
+      type="date"
+      value={draft.dueOn}
+      error={errors.dueOn}
+      onChange={(dueOn) => onChange({ dueOn })}
+    />
+  </>
+);
 
 interface UnitPickProps {
   readonly draft: GaugeDraft;

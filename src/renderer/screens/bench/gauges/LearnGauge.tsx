@@ -1,54 +1,18 @@
-import { useState } from 'react';
 import type { AttemptHeard, LearnedAnswer } from '../../../../shared/contract/learning.ts';
-import type { LineFormat } from '../../../../shared/gauges/lineFormat.ts';
 import type { Gauge } from '../../../../shared/job/records/gauge.ts';
 import { Button } from '../../../parts/Button.tsx';
 import { receivedWords } from './received.ts';
 import { Stage } from '../../../parts/Stage.tsx';
 import { type NextAction, Words } from '../../../parts/Words.tsx';
-import { ask } from '../../../stores/ask.ts';
-import { theBench } from '../../../stores/client.ts';
-import { loadGauges } from '../../../stores/gauges.ts';
 import { FormatFile } from './FormatFile.tsx';
 import { KnownAmount } from './KnownAmount.tsx';
 import { LinesHeard } from './LinesHeard.tsx';
-
-const seconds = 8;
-
-type Phase = 'ready' | 'listening' | 'learned' | 'confirm';
+import { learnFor_s, type Learning, type LearnPhase, useLearning } from './useLearning.ts';
 
 /** How a gauge writes its lines, found out while its spindle is moved, and held against a known amount before it counts. */
 export function LearnGauge({ gauge, onDone }: { readonly gauge: Gauge; readonly onDone: () => void }) {
-  const [phase, setPhase] = useState<Phase>('ready');
-  const [attempts, setAttempts] = useState<readonly AttemptHeard[]>([]);
-  const [learned, setLearned] = useState<LearnedAnswer>();
-
-  const listen = async (): Promise<void> => {
-    setPhase('listening');
-    setAttempts([]);
-    const stop = theBench().hear('learning', (attempt) => setAttempts((before) => withAttempt(before, attempt)));
-    const found = await ask('gauges.learn', { gauge: gauge.id, link: gauge.link ?? '', seconds });
-    stop();
-    setLearned(found);
-    setPhase(found === undefined ? 'ready' : 'learned');
-  };
-  const keep = async (format: LineFormat, link = gauge.link): Promise<void> => {
-    const saved = await ask('gauges.save', { gauge: { ...gauge, format, ...(link === undefined ? {} : { link }) } });
-    if (saved === undefined) return;
-    await ask('gauges.plug-in', { gauge: gauge.id });
-    await loadGauges();
-    setPhase('confirm');
-  };
-  const again = { words: phase === 'ready' ? 'Listen' : 'Listen again', run: () => void listen() };
-  const next: Readonly<Record<Phase, NextAction | undefined>> = {
-    ready: again,
-    listening: undefined,
-    learned:
-      learned === undefined || learned.samples.length === 0
-        ? again
-        : { words: 'Read it this way', run: () => void keep(learned.format, learned.link) },
-    confirm: { words: 'Done', run: onDone },
-  };
+  const learning = useLearning(gauge);
+  const { phase, attempts, learned, keep } = learning;
   return (
     <>
       <Stage title={`How ${gauge.label} writes`}>
@@ -62,50 +26,64 @@ export function LearnGauge({ gauge, onDone }: { readonly gauge: Gauge; readonly 
           </div>
         ) : undefined}
       </Stage>
-      <Words
-        title={titles[phase]}
-        next={next[phase]}
-        others={
-          <>
-            {phase === 'learned' && learned !== undefined && learned.samples.length > 0 ? (
-              <Button onPress={again.run}>Listen again</Button>
-            ) : undefined}
-            {(phase === 'learned' ? (learned?.alternatives ?? []) : []).map((format, n) => (
-              <Button key={JSON.stringify(format)} onPress={() => void keep(format, learned?.link)}>
-                {`Read it another way (${n + 1})`}
-              </Button>
-            ))}
-            {phase === 'listening' || phase === 'confirm' ? undefined : (
-              <Button onPress={onDone}>Leave it as it was</Button>
-            )}
-          </>
-        }
-      >
-        <p>{explanations[phase]}</p>
-      </Words>
+      <LearnWords learning={learning} onDone={onDone} />
     </>
   );
 }
 
-const titles: Readonly<Record<Phase, string>> = {
+interface LearnWordsProps {
+  readonly learning: Learning;
+  readonly onDone: () => void;
+}
+
+/** What the hand does next, and what else can be made of the lines. */
+function LearnWords({ learning, onDone }: LearnWordsProps) {
+  const { phase, learned, listen, keep } = learning;
+  const again = { words: phase === 'ready' ? 'Listen' : 'Listen again', run: () => void listen() };
+  const found = phase === 'learned' && learned !== undefined && learned.samples.length > 0 ? learned : undefined;
+  const next: Readonly<Record<LearnPhase, NextAction | undefined>> = {
+    ready: again,
+    listening: undefined,
+    learned:
+      found === undefined ? again : { words: 'Read it this way', run: () => void keep(found.format, found.link) },
+    confirm: { words: 'Done', run: onDone },
+  };
+  return (
+    <Words
+      title={titles[phase]}
+      next={next[phase]}
+      others={
+        <>
+          {found === undefined ? undefined : <Button onPress={again.run}>Listen again</Button>}
+          {(phase === 'learned' ? (learned?.alternatives ?? []) : []).map((format, n) => (
+            <Button key={JSON.stringify(format)} onPress={() => void keep(format, learned?.link)}>
+              {`Read it another way (${n + 1})`}
+            </Button>
+          ))}
+          {phase === 'listening' || phase === 'confirm' ? undefined : (
+            <Button onPress={onDone}>Leave it as it was</Button>
+          )}
+        </>
+      }
+    >
+      <p>{explanations[phase]}</p>
+    </Words>
+  );
+}
+
+const titles: Readonly<Record<LearnPhase, string>> = {
   ready: 'Move the spindle while the bench listens',
-  listening: `Listening for ${seconds} seconds: keep moving the spindle`,
+  listening: `Listening for ${learnFor_s} seconds: keep moving the spindle`,
   learned: 'This is how its lines were read',
   confirm: 'Move it by an amount you know',
 };
 
-const explanations: Readonly<Record<Phase, string>> = {
+const explanations: Readonly<Record<LearnPhase, string>> = {
   ready:
     'It listens with the settings of the link. Only where it hears no text it tries others, and it sends nothing but the request in the link.',
   listening: 'Each attempt stands on the stage with what it heard.',
   learned: 'Hold the reading against what the gauge shows.',
   confirm: 'A feeler, a block or a weight on an arm shows a wrong unit or a scale ten times off, which no line can.',
-};
-
-const withAttempt = (before: readonly AttemptHeard[], attempt: AttemptHeard): readonly AttemptHeard[] => {
-  const open = before.at(-1);
-  const isItsEnd = attempt.heard !== undefined && open?.link === attempt.link && open.heard === undefined;
-  return isItsEnd ? [...before.slice(0, -1), attempt] : [...before, attempt];
 };
 
 function Samples({ learned }: { readonly learned: LearnedAnswer }) {

@@ -1,7 +1,7 @@
 import { ok } from '../../../../shared/basics/result.ts';
 import { assemblyName, type Build } from '../../../../shared/job/records/build.ts';
 import type { CheckId } from '../../../../shared/job/records/checkIds.ts';
-import { isDescribed, readinessOf } from '../../../../shared/job/checks/readiness.ts';
+import { type CheckState, isDescribed, readinessOf } from '../../../../shared/job/checks/readiness.ts';
 import { Button } from '../../../parts/Button.tsx';
 import { type DraftRead, type FieldErrors, wrong } from '../../../parts/draft.ts';
 import { Field } from '../../../parts/Field.tsx';
@@ -29,45 +29,40 @@ const fewestLetters = 3;
 const readReason = ({ reason }: { readonly reason: string }): DraftRead<string, FieldErrors<'reason'>> =>
   reason.trim().length < fewestLetters ? wrong({ reason: 'Say why.' }) : ok(reason.trim());
 
-/** One thing that stands in the way: take it anew, or let it through with a reason that is kept. */
-export function SettleScreen({ build, assembly: id, check }: SettleScreenProps) {
-  const units = useSession((session) => session.units);
-  const { draft, change, errors, submit } = useDraft(
+/** The reason as it is being written; kept, it leads back to the stand. */
+const useOverride = (build: string, assembly: string, check: CheckId) =>
+  useDraft(
     useHeld(() => ({ reason: '' })),
     {
       read: readReason,
       keep: async (reason) => {
-        const written = await writeDeed({ kind: 'overridden', assembly: id, check, reason });
-        if (written) go({ at: 'build', build: build.id, assembly: id });
+        const written = await writeDeed({ kind: 'overridden', assembly, check, reason });
+        if (written) go({ at: 'build', build, assembly });
         return written;
       },
     },
   );
+
+/** One thing that stands in the way: take it anew, or let it through with a reason that is kept. */
+export function SettleScreen({ build, assembly: id, check }: SettleScreenProps) {
+  const units = useSession((session) => session.units);
+  const { draft, change, errors, submit } = useOverride(build.id, id, check);
   const assembly = build.assemblies.find((one) => one.id === id);
   const state =
     assembly === undefined || !isDescribed(build)
       ? undefined
       : readinessOf(build, assembly).states.find((one) => one.check.id === check);
   if (assembly === undefined || state === undefined) return <Gone build={build} />;
-  const again = { at: 'check', build: build.id, assembly: id, check } as const;
-  const measured = state.measurement;
-  const takeAgain = { words: measured === undefined ? 'Take it now' : 'Take it anew', run: () => go(again) };
+  const takeAgain = {
+    words: state.measurement === undefined ? 'Take it now' : 'Take it anew',
+    run: () => go({ at: 'check', build: build.id, assembly: id, check }),
+  };
   const move = isDescribed(build) ? movingFor(build, assembly, state) : undefined;
   return (
     <>
       <Stage title={`${state.check.title}, ${assemblyName(assembly).toLowerCase()}`}>
         <div className="settle">
-          <p className="settle__standing">
-            <StateMark shape={shapeOf(state)} size={34} />
-            {standingSentence(state, measured, units)}
-          </p>
-          {state.limits.map((judged) => (
-            <p key={`${judged.quantity} ${limitBasisWords(judged.limit)}`} className="quiet">
-              {quantityWords[judged.quantity]}: {limitWords(judged.limit, units)}
-              {limitBasisWords(judged.limit) === '' ? '' : `, ${limitBasisWords(judged.limit)}`}, from{' '}
-              {judged.limit.source}.
-            </p>
-          ))}
+          <Standing state={state} />
           <Field
             label="Reason to let it through"
             lines={3}
@@ -93,6 +88,26 @@ export function SettleScreen({ build, assembly: id, check }: SettleScreenProps) 
         {move === undefined ? <p>{state.check.how}</p> : <MovingWords move={move} />}
         <p className="quiet">An override lets the job go on. It does not change the reading or its verdict.</p>
       </Words>
+    </>
+  );
+}
+
+/** Where the check stands now, and every limit it was held against. */
+function Standing({ state }: { readonly state: CheckState }) {
+  const units = useSession((session) => session.units);
+  return (
+    <>
+      <p className="settle__standing">
+        <StateMark shape={shapeOf(state)} size={34} />
+        {standingSentence(state, state.measurement, units)}
+      </p>
+      {state.limits.map((judged) => (
+        <p key={`${judged.quantity} ${limitBasisWords(judged.limit)}`} className="quiet">
+          {quantityWords[judged.quantity]}: {limitWords(judged.limit, units)}
+          {limitBasisWords(judged.limit) === '' ? '' : `, ${limitBasisWords(judged.limit)}`}, from {judged.limit.source}
+          .
+        </p>
+      ))}
     </>
   );
 }

@@ -1,8 +1,8 @@
-import { useState } from 'react';
 import { type CutSigns, cutFrom } from '../../../../shared/axle/cutSigns.ts';
 import type { Build } from '../../../../shared/job/records/build.ts';
 import { Choice } from '../../../parts/Choice.tsx';
 import { Stage } from '../../../parts/Stage.tsx';
+import { useHeld } from '../../../parts/useDraft.ts';
 import { Words } from '../../../parts/Words.tsx';
 import { writeDeed } from '../../../stores/notebook.ts';
 import { go } from '../../../stores/route.ts';
@@ -11,57 +11,25 @@ import './cut.css';
 
 /** Helps to tell face-milled from face-hobbed teeth; not known is an answer, and the bench goes by height then. */
 export function CutScreen({ build }: { readonly build: Build }) {
-  const [signs, setSigns] = useState<CutSigns>({ height: 'not-known', slot: 'not-known', mark: 'not-known' });
+  const { draft: signs, change } = useHeld<CutSigns>(() => ({
+    height: 'not-known',
+    slot: 'not-known',
+    mark: 'not-known',
+  }));
   const { makeUp } = build;
   const told = Object.values(signs).some((sign) => sign !== 'not-known');
   const entered = makeUp?.cut ?? 'not-known';
   // Signs replace what was entered; before the first one is told it stands.
   const { cut, why } = told || entered === 'not-known' ? cutFrom(signs) : { cut: entered, why: asEntered };
-  const leave = (): void => go({ at: 'build', build: build.id });
   const keep = async (): Promise<void> => {
-    if (
-      makeUp === undefined ||
-      makeUp.cut === cut ||
-      (await writeDeed({ kind: 'described', makeUp: { ...makeUp, cut } }))
-    )
-      leave();
+    const same = makeUp === undefined || makeUp.cut === cut;
+    if (same || (await writeDeed({ kind: 'described', makeUp: { ...makeUp, cut } })))
+      go({ at: 'build', build: build.id });
   };
   return (
     <>
       <Stage title="How the teeth were cut">
-        <div className="cut">
-          <CutPicture />
-          <Choice
-            label="Height of the ring-gear tooth: lay a rule along its crown, or measure at both ends"
-            value={signs.height}
-            onChange={(height) => setSigns({ ...signs, height })}
-            options={[
-              { value: 'taller-at-heel', words: 'Taller at the heel' },
-              { value: 'equal', words: 'Equal at both ends' },
-              { value: 'not-known', words: 'Not known' },
-            ]}
-          />
-          <Choice
-            label="Bottom of the slot between two teeth"
-            value={signs.slot}
-            onChange={(slot) => setSigns({ ...signs, slot })}
-            options={[
-              { value: 'equal', words: 'One width from end to end' },
-              { value: 'wider-at-heel', words: 'Wider at the heel' },
-              { value: 'not-known', words: 'Not known' },
-            ]}
-          />
-          <Choice
-            label="The mark, if there is one"
-            value={signs.mark}
-            onChange={(mark) => setSigns({ ...signs, mark })}
-            options={[
-              { value: 'square', words: 'Square to the tooth' },
-              { value: 'slanted', words: 'Slanted' },
-              { value: 'not-known', words: 'Not known' },
-            ]}
-          />
-        </div>
+        <SignChoices signs={signs} onChange={change} />
       </Stage>
       <Words
         title={told ? cutTitle[cut] : enteredTitle[cut]}
@@ -79,6 +47,48 @@ export function CutScreen({ build }: { readonly build: Build }) {
     </>
   );
 }
+
+interface SignChoicesProps {
+  readonly signs: CutSigns;
+  readonly onChange: (change: Partial<CutSigns>) => void;
+}
+
+/** What tells the two cuts apart on the gear itself. */
+const SignChoices = ({ signs, onChange }: SignChoicesProps) => (
+  <div className="cut">
+    <CutPicture />
+    <Choice
+      label="Height of the ring-gear tooth: lay a rule along its crown, or measure at both ends"
+      value={signs.height}
+      onChange={(height) => onChange({ height })}
+      options={[
+        { value: 'taller-at-heel', words: 'Taller at the heel' },
+        { value: 'equal', words: 'Equal at both ends' },
+        { value: 'not-known', words: 'Not known' },
+      ]}
+    />
+    <Choice
+      label="Bottom of the slot between two teeth"
+      value={signs.slot}
+      onChange={(slot) => onChange({ slot })}
+      options={[
+        { value: 'equal', words: 'One width from end to end' },
+        { value: 'wider-at-heel', words: 'Wider at the heel' },
+        { value: 'not-known', words: 'Not known' },
+      ]}
+    />
+    <Choice
+      label="The mark, if there is one"
+      value={signs.mark}
+      onChange={(mark) => onChange({ mark })}
+      options={[
+        { value: 'square', words: 'Square to the tooth' },
+        { value: 'slanted', words: 'Slanted' },
+        { value: 'not-known', words: 'Not known' },
+      ]}
+    />
+  </div>
+);
 
 const asEntered = 'It was entered so. Signs told here go before that.';
 

@@ -1,7 +1,9 @@
 import { useState } from 'react';
-import { meaningOf } from '../../../../shared/axle/mark/meaning.ts';
+import { meaningOf, type SeenAt } from '../../../../shared/axle/mark/meaning.ts';
 import { recordedBacklash } from '../../../../shared/job/checks/recordedBacklash.ts';
 import { seenIn } from '../../../../shared/job/checks/marksSeen.ts';
+import type { MakeUp } from '../../../../shared/axle/makeUp.ts';
+import type { MarkResult } from '../../../../shared/job/records/measurement.ts';
 import { type Assembly, assemblyName, type Build } from '../../../../shared/job/records/build.ts';
 import { FlanksPicture, shown } from '../../../instruments/FlanksPicture.tsx';
 import { Button } from '../../../parts/Button.tsx';
@@ -24,58 +26,17 @@ interface MeaningScreenProps {
 export function MeaningScreen({ build, assembly }: MeaningScreenProps) {
   const others = build.assemblies.filter((one) => one.id !== assembly.id && markResultOf(one) !== undefined);
   const [chosen, setChosen] = useState(() => usualOther(others)?.id);
-  const { makeUp } = build;
   const result = markResultOf(assembly);
   const back = (): void => go({ at: 'check', build: build.id, assembly: assembly.id, check: 'mark' });
-  if (makeUp === undefined || result === undefined) return <Nothing onBack={back} />;
-  const seen = seenIn(result);
+  if (build.makeUp === undefined || result === undefined) return <Nothing onBack={back} />;
   const other = others.find(({ id }) => id === chosen);
-  const otherResult = markResultOf(other);
-  const then = otherResult === undefined ? undefined : seenIn(otherResult)[0];
-  const foundResult = markResultOf(others.findLast(({ phase }) => phase === 'as-found'));
-  const asFound = foundResult === undefined ? undefined : seenIn(foundResult)[0];
-  const means = [
-    ...meaningOf({ seen, ...(asFound === undefined ? {} : { asFound }) }, makeUp),
-    ...recordedBacklash(build),
-  ];
-  const [first] = seen;
   return (
     <>
       <Stage
         title={`${assemblyName(assembly)}: what the mark means`}
-        aside={
-          others.length === 0 ? undefined : (
-            <Pick
-              bare
-              label="Laid beside"
-              value={other?.id ?? 'nothing'}
-              onChange={setChosen}
-              options={[
-                { value: 'nothing', words: 'By itself' },
-                ...others.map((one) => ({ value: one.id, words: `Beside ${lower(assemblyName(one))}` })),
-              ]}
-            />
-          )
-        }
+        aside={<BesidePick others={others} chosen={other?.id} onChange={setChosen} />}
       >
-        <div className="meaning">
-          <div className="meaning__picture">
-            <FlanksPicture
-              makeUp={makeUp}
-              drive={shown(first?.drive, undefined, undefined, then?.drive)}
-              coast={shown(first?.coast, undefined, undefined, then?.coast)}
-            />
-          </div>
-          {other === undefined || first === undefined || then === undefined ? undefined : (
-            <Beside
-              now={first}
-              then={then}
-              name={lower(assemblyName(other))}
-              compounds={[result.compound, otherResult?.compound]}
-            />
-          )}
-          <MeaningList means={means} />
-        </div>
+        <Meaning build={{ ...build, makeUp: build.makeUp }} result={result} others={others} other={other} />
       </Stage>
       <Words title="Words, not amounts" next={goOn(build)} others={<Button onPress={back}>Back to the mark</Button>}>
         <p>
@@ -85,6 +46,67 @@ export function MeaningScreen({ build, assembly }: MeaningScreenProps) {
       </Words>
     </>
   );
+}
+
+interface BesidePickProps {
+  readonly others: readonly Assembly[];
+  readonly chosen: string | undefined;
+  readonly onChange: (id: string) => void;
+}
+
+/** Which earlier mark is laid beside this one. */
+const BesidePick = ({ others, chosen, onChange }: BesidePickProps) =>
+  others.length === 0 ? undefined : (
+    <Pick
+      bare
+      label="Laid beside"
+      value={chosen ?? 'nothing'}
+      onChange={onChange}
+      options={[
+        { value: 'nothing', words: 'By itself' },
+        ...others.map((one) => ({ value: one.id, words: `Beside ${lower(assemblyName(one))}` })),
+      ]}
+    />
+  );
+
+interface MeaningProps {
+  readonly build: Build & { readonly makeUp: MakeUp };
+  readonly result: MarkResult;
+  readonly others: readonly Assembly[];
+  readonly other: Assembly | undefined;
+}
+
+function Meaning({ build, result, others, other }: MeaningProps) {
+  const seen = seenIn(result);
+  const [first] = seen;
+  const [asFound] = seenOf(others.findLast(({ phase }) => phase === 'as-found'));
+  const [then] = seenOf(other);
+  const said = meaningOf({ seen, ...(asFound === undefined ? {} : { asFound }) }, build.makeUp);
+  return (
+    <div className="meaning">
+      <div className="meaning__picture">
+        <FlanksPicture
+          makeUp={build.makeUp}
+          drive={shown(first?.drive, undefined, undefined, then?.drive)}
+          coast={shown(first?.coast, undefined, undefined, then?.coast)}
+        />
+      </div>
+      {other === undefined || first === undefined || then === undefined ? undefined : (
+        <Beside
+          now={first}
+          then={then}
+          name={lower(assemblyName(other))}
+          compounds={[result.compound, markResultOf(other)?.compound]}
+        />
+      )}
+      <MeaningList means={[...said, ...recordedBacklash(build)]} />
+    </div>
+  );
+}
+
+function seenOf(assembly: Assembly | undefined): readonly SeenAt[] {
+  const result = markResultOf(assembly);
+  return result === undefined ? [] : seenIn(result);
 }
 
 /** Beside its own mark as found, where there is one; else beside the trial before. */

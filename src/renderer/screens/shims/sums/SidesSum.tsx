@@ -2,7 +2,7 @@ import { useMemo } from 'react';
 import { showText } from '../../../../shared/basics/show.ts';
 import type { PreloadSplit } from '../../../../shared/axle/arithmetic/sideShims.ts';
 import { sideShimSign } from '../../../../shared/axle/makeUp.ts';
-import { Choice } from '../../../parts/Choice.tsx';
+import { Choice, type Option } from '../../../parts/Choice.tsx';
 import { Stage } from '../../../parts/Stage.tsx';
 import { useHeld } from '../../../parts/useDraft.ts';
 import { useSession } from '../../../stores/session.ts';
@@ -41,22 +41,12 @@ export function SidesSum({ build, assembly }: SumProps) {
     <>
       <Stage title="The side shims, worked out" aside={<SumChoice build={build} assembly={assembly} sum="sides" />}>
         <div className="form">
-          <div className="form__fields">
-            {field('endPlay', 'End play of the case', 'Pinion out, from stop to stop.')}
-            {field('travelToMesh', 'Travel to mesh', 'Pinion in, from fully away until the teeth touch.')}
-            {field('backlash', 'Backlash wanted', 'At the heel, along the turn.')}
-            {field('ringSide', 'In now, ring-gear side', 'Empty where none was in.')}
-            {field('otherSide', 'In now, opposite side', 'Empty where none was in.')}
-            {field('preload', 'Preload to be added', 'Thickness over zero play, from the maker’s manual.')}
-          </div>
+          <div className="form__fields">{asked.map(([name, label, hint]) => field(name, label, hint))}</div>
           <Choice
             label="The preload goes"
             value={draft.split}
             onChange={(split) => change({ split })}
-            options={[
-              { value: 'both sides', words: 'Half to each side' },
-              { value: 'other side', words: 'All to the opposite side' },
-            ]}
+            options={splits}
           />
         </div>
       </Stage>
@@ -66,12 +56,28 @@ export function SidesSum({ build, assembly }: SumProps) {
         about="Side shims worked out."
         answer={answer}
         problem={packs?.ok === false ? packs.problem : undefined}
-        why={
-          perAway === undefined
-            ? 'Describe the axle first: its teeth say how much backlash a movement of the ring gear opens.'
-            : `Each mm the ring gear goes away opens about ${perAway.toFixed(2)} mm of backlash on this set, by the mesh model. The backlash measured with the packs in decides.`
-        }
+        why={whyOf(perAway)}
       />
     </>
   );
 }
+
+/** What is read with the case in its bearings, in the order of the hands. */
+const asked: readonly (readonly [name: Typed, label: string, hint: string])[] = [
+  ['endPlay', 'End play of the case', 'Pinion out, from stop to stop.'],
+  ['travelToMesh', 'Travel to mesh', 'Pinion in, from fully away until the teeth touch.'],
+  ['backlash', 'Backlash wanted', 'At the heel, along the turn.'],
+  ['ringSide', 'In now, ring-gear side', 'Empty where none was in.'],
+  ['otherSide', 'In now, opposite side', 'Empty where none was in.'],
+  ['preload', 'Preload to be added', 'Thickness over zero play, from the maker’s manual.'],
+];
+
+const splits: readonly Option<PreloadSplit>[] = [
+  { value: 'both sides', words: 'Half to each side' },
+  { value: 'other side', words: 'All to the opposite side' },
+];
+
+const whyOf = (perAway: number | undefined): string =>
+  perAway === undefined
+    ? 'Describe the axle first: its teeth say how much backlash a movement of the ring gear opens.'
+    : `Each mm the ring gear goes away opens about ${perAway.toFixed(2)} mm of backlash on this set, by the mesh model. The backlash measured with the packs in decides.`;
