@@ -2,7 +2,7 @@
  * Everything a key or the foot pedal can do, in one register. A screen enters its commands while it is shown;
  * of several for one key the last entered counts, so that the stage goes before the frame.
  */
-export interface Command {
+interface Command {
   /** Words for the list of keys, beginning with a verb. */
   readonly title: string;
   /** How the key is written: "M", "Ctrl+Z", "Escape", or one of the two pedal strokes. */

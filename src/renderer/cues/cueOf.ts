@@ -8,7 +8,7 @@ import { limitFor, standOf } from '../../shared/presentation/drawing/stations.ts
 import type { Cue } from './cue.ts';
 import { noCase } from '../../shared/basics/noCase.ts';
 
-export interface CueWords {
+interface CueWords {
   readonly cue: Cue;
   readonly words: string;
   readonly spoken?: string;

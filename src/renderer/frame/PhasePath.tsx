@@ -1,46 +1,33 @@
 import { type Assembly, assemblyName, type Build } from '../../shared/job/records/build.ts';
+import type { Phase } from '../../shared/job/records/checkIds.ts';
 import { isDescribed, nextStep, readinessOf } from '../../shared/job/checks/readiness.ts';
 import { completeTrials } from '../../shared/job/planning/seen.ts';
 import { go, type Route } from '../stores/route.ts';
 import type { Shape } from '../../shared/presentation/words/standing.ts';
 import { Chip } from './Chip.tsx';
 
-/** The way of a build: as found, the trials, the final assembly; what is not there yet can be opened. */
-export function PhasePath({
-  build,
-  shown,
-  route,
-}: {
+interface PhasePathProps {
   readonly build: Build;
   readonly shown: Assembly | undefined;
   readonly route: Route;
-}) {
-  const has = (phase: Assembly['phase']): boolean => build.assemblies.some((assembly) => assembly.phase === phase);
-  const open = (phase: Assembly['phase'], words: string) => (
-    <Chip
-      key={`open-${phase}`}
-      words={words}
-      more="open it"
-      later
-      here={route.at === 'assemble' && route.phase === phase}
-      onPress={() => go({ at: 'assemble', build: build.id, phase })}
-    />
-  );
-  const standing = 'assembly' in route || route.at === 'build';
+}
+
+/** The way of a build: as found, the trials, the final assembly; what is not there yet can be opened. */
+export function PhasePath({ build, shown, route }: PhasePathProps) {
+  const has = (phase: Phase): boolean => build.assemblies.some((assembly) => assembly.phase === phase);
+  const to = (phase: Phase, words: string) => <OpenChip build={build} route={route} phase={phase} words={words} />;
   // With nothing left but the certificate there is nothing left to plan or to try.
   const going = nextStep(build).do !== 'issue-certificate';
   return (
     <div className="job__row">
-      {has('as-found') ? undefined : open('as-found', 'As found')}
-      {has('as-found') && !has('stripping') && !has('trial') ? open('stripping', 'Apart') : undefined}
+      {has('as-found') ? undefined : to('as-found', 'As found')}
+      {has('as-found') && !has('stripping') && !has('trial') ? to('stripping', 'Apart') : undefined}
       {build.assemblies.map((assembly) => (
-        <Chip
+        <AssemblyChip
           key={assembly.id}
-          words={shortName(assembly)}
-          {...(shortName(assembly) === assemblyName(assembly) ? {} : { more: assemblyName(assembly) })}
-          here={standing && assembly.id === shown?.id}
-          shape={shapeOfAssembly(build, assembly)}
-          onPress={() => go({ at: 'build', build: build.id, assembly: assembly.id })}
+          build={build}
+          assembly={assembly}
+          here={('assembly' in route || route.at === 'build') && assembly.id === shown?.id}
         />
       ))}
       {!going || completeTrials(build).length === 0 ? undefined : (
@@ -51,11 +38,45 @@ export function PhasePath({
           onPress={() => go({ at: 'plan', build: build.id })}
         />
       )}
-      {going ? open('trial', has('trial') ? '+ trial' : 'Trials') : undefined}
-      {has('final') ? undefined : open('final', 'Final')}
+      {going ? to('trial', has('trial') ? '+ trial' : 'Trials') : undefined}
+      {has('final') ? undefined : to('final', 'Final')}
     </div>
   );
 }
+
+interface OpenChipProps {
+  readonly build: Build;
+  readonly route: Route;
+  readonly phase: Phase;
+  readonly words: string;
+}
+
+/** A phase that is not there yet. */
+const OpenChip = ({ build, route, phase, words }: OpenChipProps) => (
+  <Chip
+    words={words}
+    more="open it"
+    later
+    here={route.at === 'assemble' && route.phase === phase}
+    onPress={() => go({ at: 'assemble', build: build.id, phase })}
+  />
+);
+
+interface AssemblyChipProps {
+  readonly build: Build;
+  readonly assembly: Assembly;
+  readonly here: boolean;
+}
+
+const AssemblyChip = ({ build, assembly, here }: AssemblyChipProps) => (
+  <Chip
+    words={shortName(assembly)}
+    {...(shortName(assembly) === assemblyName(assembly) ? {} : { more: assemblyName(assembly) })}
+    here={here}
+    shape={shapeOfAssembly(build, assembly)}
+    onPress={() => go({ at: 'build', build: build.id, assembly: assembly.id })}
+  />
+);
 
 function shortName(assembly: Assembly): string {
   if (assembly.phase === 'trial') return `T${assembly.number}`;

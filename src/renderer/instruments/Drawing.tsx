@@ -2,7 +2,7 @@ import { createElement, memo, type PointerEvent, type ReactElement, useId } from
 import type { Point, Scene } from '../../shared/presentation/drawing/scene.ts';
 import { inkVariable, type SvgNode, svgNodes } from '../../shared/presentation/drawing/svg.ts';
 
-export interface DrawingProps {
+interface DrawingProps {
   readonly scene: Scene;
   readonly className?: string;
   /**

@@ -9,12 +9,12 @@ import { useRoom } from './size.ts';
 import './instrument.css';
 
 /** What is known of one flank's mark. */
-export type Shown = Omit<FlankView, 'flank'>;
+type FlankShown = Omit<FlankView, 'flank'>;
 
 interface FlanksPictureProps {
   readonly makeUp: MakeUp;
-  readonly drive: Shown;
-  readonly coast: Shown;
+  readonly drive: FlankShown;
+  readonly coast: FlankShown;
   /** Small, beside others: without the names of the edges. */
   readonly bare?: boolean;
 }
@@ -44,7 +44,12 @@ export function FlanksPicture({ makeUp, drive, coast, bare = false }: FlanksPict
 }
 
 /** Parts of a view that are there. */
-export const shown = (seen: Mark | undefined, planned: Mark | undefined, target?: TargetZone, found?: Mark): Shown => ({
+export const shown = (
+  seen: Mark | undefined,
+  planned: Mark | undefined,
+  target?: TargetZone,
+  found?: Mark,
+): FlankShown => ({
   ...(seen === undefined ? {} : { seen }),
   ...(planned === undefined ? {} : { planned }),
   ...(target === undefined ? {} : { target }),

@@ -9,7 +9,7 @@ import { type Session, useSession } from '../stores/session.ts';
 const noDigits = '–.–––';
 
 /** What a gauge reads now, in the units of the session and with every digit it resolves. */
-export function shownNow(gauge: Gauge, units: Session['units']): Shown {
+function shownNow(gauge: Gauge, units: Session['units']): Shown {
   const dimension = gauge.kind === 'torque' ? 'torque' : 'length';
   const { value } = slotOf(gauge.id);
   const resolution = figureInside(gauge.resolution, gauge);

@@ -5,7 +5,8 @@ import type { StationMeasured } from '../../shared/measuring/backlash/measured.t
 import { type Gauge, gaugeSeenOf } from '../../shared/job/records/gauge.ts';
 import type { CaptureSettings, MeasuredResult, Stretch } from '../../shared/job/records/measurement.ts';
 import type { Problem } from '../../shared/basics/result.ts';
-import { type Heard, onHeard } from './slots.ts';
+import type { Heard } from '../../shared/gauges/heard.ts';
+import { onHeard } from './slots.ts';
 import { traceEventOf } from './traceEvents.ts';
 import { listeners } from '../../shared/basics/listeners.ts';
 import { noCase } from '../../shared/basics/noCase.ts';
@@ -47,7 +48,7 @@ interface Going {
 }
 
 let going: Going | undefined;
-let taken: Taken | undefined;
+let taken: RunTaken | undefined;
 const found = listeners<[event: CaptureEvent, run: Run]>();
 
 /** Calls its listener with everything found, for cues; the function returned stops that. */
@@ -87,7 +88,7 @@ export function stopRun(): void {
 }
 
 /** What the bench needs to work a measurement out again from its journal. */
-export interface Taken {
+interface RunTaken {
   readonly stretch: Stretch;
   readonly settings: CaptureSettings;
 }
@@ -96,7 +97,7 @@ export interface Taken {
  * Stops listening, keeps the figures on the screen, and says which rows of the journal they rest on. Asked again it
  * says the same: a bench that could not be reached just then must not cost anybody their measurement.
  */
-export function holdRun(): Taken | undefined {
+export function holdRun(): RunTaken | undefined {
   const { run } = useRun.getState();
   if (going === undefined || run === undefined) return taken;
   going.stop();

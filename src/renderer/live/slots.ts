@@ -1,15 +1,14 @@
-import type { BenchClient, News } from '../../shared/contract/contract.ts';
+import type { BenchClient } from '../../shared/contract/contract.ts';
 import { measuredInside } from '../../shared/job/captures/torqueScale.ts';
 import { listeners, listenersBy } from '../../shared/basics/listeners.ts';
+import type { Heard } from '../../shared/gauges/heard.ts';
 import { unitNamed } from '../../shared/basics/units.ts';
 import type { Gauge } from '../../shared/job/records/gauge.ts';
 import { useGauges } from '../stores/gauges.ts';
 import { type Trail, trail } from './trail.ts';
 
-export type Heard = News<'heard'>[number];
-
 /** What a gauge said last. It lives outside every store: at 1,000 readings/s nothing may re-render for each. */
-export interface Slot {
+interface Slot {
   /** In mm or N·m; undefined until a reading came that has a known unit. */
   value: number | undefined;
   /** As received. */
@@ -78,7 +77,7 @@ function takeReading(heard: Exclude<Heard, { press: unknown }>, now: number): vo
 }
 
 /** A received value in mm or N·m, or undefined when its unit is not known here, or it is a force at no arm. */
-export function insideOf(
+function insideOf(
   received: { readonly value: number; readonly unit: string },
   gauge: Pick<Gauge, 'arm'> = {},
 ): number | undefined {

@@ -6,7 +6,7 @@ const fewestByMachine = 3;
 /** What is done with keys held back: given back to whoever typed them, or taken for a gauge's line. */
 export type Sorted = { readonly person: string } | { readonly line: string } | { readonly broken: string };
 
-export interface KeySorter {
+interface KeySorter {
   /** A character came at `at_ms`; it is held until it is clear whose it is. Gives back what was held before, if that is over. */
   readonly character: (character: string, at_ms: number) => Sorted | undefined;
   /** Enter or Tab: ends a gauge's line. Undefined when nothing is held; then the key is the person's own. */

@@ -2,7 +2,7 @@ import type { ReactNode } from 'react';
 import { Button as Pressable } from 'react-aria-components';
 import './button.css';
 
-export interface ButtonProps {
+interface ButtonProps {
   readonly children: ReactNode;
   readonly onPress: () => void;
   /** `next` is the one action that stands out; `plain` what else can be done; `quiet` for what lies at the edge. */

@@ -2,7 +2,7 @@ import type { ReactNode } from 'react';
 import { FieldError, Input, Label, Text, TextArea, TextField } from 'react-aria-components';
 import './field.css';
 
-export interface FieldProps {
+interface FieldProps {
   readonly label: string;
   readonly value: string;
   readonly onChange: (value: string) => void;

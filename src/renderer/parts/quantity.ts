@@ -28,8 +28,7 @@ const offered: Readonly<Record<Dimension, readonly Unit[]>> = {
   angle: [units.deg],
 };
 
-export const dimensionOf = (measure: Measure): 'length' | 'torque' | 'force' =>
-  measure === 'fastener' ? 'torque' : measure;
+const dimensionOf = (measure: Measure): 'length' | 'torque' | 'force' => (measure === 'fastener' ? 'torque' : measure);
 
 export const emptyDraft = (measure: Measure, system: UnitSystem): QuantityDraft => ({
   text: '',

@@ -3,7 +3,7 @@ import type { DraftRead } from './draft.ts';
 import { goToFirstWrong } from './firstWrong.ts';
 
 /** A draft while it is being filled in. */
-export interface Held<Draft> {
+export interface HeldDraft<Draft> {
   readonly draft: Draft;
   /** Changes some of its fields. */
   readonly change: (change: Partial<Draft>) => void;
@@ -12,7 +12,7 @@ export interface Held<Draft> {
 }
 
 /** Holds a draft for as long as its screen is there. */
-export function useHeld<Draft extends object>(start: () => Draft): Held<Draft> {
+export function useHeld<Draft extends object>(start: () => Draft): HeldDraft<Draft> {
   const [begun] = useState(start);
   const [draft, setDraft] = useState(begun);
   const change = (some: Partial<Draft>): void => setDraft((now) => ({ ...now, ...some }));
@@ -26,7 +26,7 @@ interface DraftOptions<Draft, Value, Errors extends object> {
   readonly keep: (value: Value) => Promise<boolean>;
 }
 
-export interface DraftForm<Draft, Value, Errors extends object> extends Held<Draft> {
+export interface DraftForm<Draft, Value, Errors extends object> extends HeldDraft<Draft> {
   readonly read: DraftRead<Value, Errors>;
   /** What is wrong, once it was tried: nobody is told of a field that has not been reached yet. */
   readonly errors: Partial<Errors>;
@@ -40,7 +40,7 @@ export interface DraftForm<Draft, Value, Errors extends object> extends Held<Dra
  * over a detour to another screen.
  */
 export function useDraft<Draft, Value, Errors extends object>(
-  held: Held<Draft>,
+  held: HeldDraft<Draft>,
   { read, keep }: DraftOptions<Draft, Value, Errors>,
 ): DraftForm<Draft, Value, Errors> {
   const [tried, setTried] = useState(false);

@@ -2,7 +2,7 @@ import { fail, type Problem, type Result } from '../../shared/basics/result.ts';
 import type { ReadAnswer, ReadAsk, Shrunk, WorkerAnswers, WorkerAsk } from './messages.ts';
 
 /** Opens and reads photos without holding up the screen. */
-export interface PhotoReader {
+interface PhotoReader {
   shrink(file: Blob): Promise<Result<Shrunk>>;
   open(jpeg: Blob): Promise<WorkerAnswers['open']>;
   /** Reads the open photo. While one reading runs only the latest wish waits: those between are answered by undefined. */

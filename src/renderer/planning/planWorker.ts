@@ -7,12 +7,12 @@ import { sightOf } from '../../shared/axle/plan/sight.ts';
 import { foresee } from '../../shared/job/planning/foresee.ts';
 import type { PlanAsk, PlanNews } from './messages.ts';
 
-interface Weighed {
+interface InputWeighed {
   readonly input: PlanInput;
   readonly insight: Insight;
 }
 
-let weighed: Weighed | undefined;
+let weighed: InputWeighed | undefined;
 
 const tell = (news: PlanNews): void => postMessage(news);
 

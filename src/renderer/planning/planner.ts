@@ -10,7 +10,7 @@ export interface Planner {
 }
 
 /** What a planner works with; a Worker is one. */
-export interface PlanPort {
+interface PlanPort {
   postMessage(ask: PlanAsk): void;
   addEventListener(type: 'message', listener: (event: { readonly data: PlanNews }) => void): void;
   terminate(): void;

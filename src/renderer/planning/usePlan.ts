@@ -8,20 +8,20 @@ import type { PlanNews } from './messages.ts';
 import { openPlanner, type Planner } from './planner.ts';
 
 /** The plan of a build as it comes in. */
-interface Heard {
+interface PlanHeard {
   readonly answer?: PlanAnswer;
   readonly problem?: Problem;
   /** What is to be seen at the place asked for last, or at the plan's own. */
   readonly foreseen?: Foreseen;
 }
 
-export interface Planning extends Heard {
+export interface Planning extends PlanHeard {
   readonly look: (at: Place) => void;
 }
 
 /** The plan for this input, weighed beside the page, and what is to be seen wherever a hand moves to. */
 export function usePlan(input: PlanInput | undefined): Planning {
-  const [heard, setHeard] = useState<Heard & { readonly of?: PlanInput }>({});
+  const [heard, setHeard] = useState<PlanHeard & { readonly of?: PlanInput }>({});
   const planner = useRef<Planner>(undefined);
   useEffect(() => {
     if (input === undefined) return undefined;
@@ -38,7 +38,7 @@ export function usePlan(input: PlanInput | undefined): Planning {
 }
 
 /** The plan brings its own place into the picture, unless a hand has gone elsewhere meanwhile. */
-function told(news: PlanNews, movedOn: boolean): Heard {
+function told(news: PlanNews, movedOn: boolean): PlanHeard {
   if (news.news === 'foreseen') return { foreseen: news.foreseen };
   if (!news.answer.ok) return { problem: news.answer.problem };
   const own = news.there === undefined || movedOn ? {} : { foreseen: news.there };

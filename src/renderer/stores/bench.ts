@@ -3,7 +3,7 @@ import type { Answer, BenchClient } from '../../shared/contract/contract.ts';
 import { ask } from './ask.ts';
 import { showProblem } from './problems.ts';
 
-export type About = Answer<'bench.about'>;
+type About = Answer<'bench.about'>;
 
 interface BenchSeen {
   /** `looking` until the bench has answered once; afterwards whether it is there. */

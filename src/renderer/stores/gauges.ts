@@ -42,14 +42,14 @@ export const isLive = (state: GaugeState | undefined): boolean => state?.state =
 export type StreamKind = 'indicator' | 'torque';
 
 /** The gauges there are and which of them are live; drawn anew only when that changes, not with every count of readings. */
-export interface Gauges {
+export interface LiveGauges {
   readonly gauges: readonly Gauge[];
   readonly live: ReadonlySet<string>;
 }
 
 const noGauges: readonly Gauge[] = [];
 
-export function useLiveGauges(): Gauges {
+export function useLiveGauges(): LiveGauges {
   const gauges = useGauges((seen) => seen.gauges) ?? noGauges;
   const ids = useGauges(({ states }) =>
     Object.values(states)
@@ -62,5 +62,5 @@ export function useLiveGauges(): Gauges {
 }
 
 /** The gauges of a kind that send readings, those that are live first. */
-export const gaugesFor = ({ gauges, live }: Gauges, kind: StreamKind): readonly Gauge[] =>
+export const gaugesFor = ({ gauges, live }: LiveGauges, kind: StreamKind): readonly Gauge[] =>
   gauges.filter((gauge) => gauge.kind === kind).toSorted((a, b) => Number(live.has(b.id)) - Number(live.has(a.id)));

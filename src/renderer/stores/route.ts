@@ -4,7 +4,7 @@ import { checkIds, phases } from '../../shared/job/records/checkIds.ts';
 
 const build = z.string();
 /** Sums a technician does beside a trial. */
-export const sums = ['depth', 'sides', 'preload'] as const;
+const sums = ['depth', 'sides', 'preload'] as const;
 export type Sum = (typeof sums)[number];
 
 /** What is done with a gauge beside looking at it: its record changed, its lines learned, its daily check. */

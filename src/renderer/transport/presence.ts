@@ -1,7 +1,7 @@
 import { listeners } from '../../shared/basics/listeners.ts';
 
 /** Whether messages can pass, told to everyone who asks; a listener hears the present state at once. */
-export interface Presence {
+interface Presence {
   set(present: boolean): void;
   on(listener: (present: boolean) => void): () => void;
 }

@@ -1,7 +1,7 @@
 import type { GaugeState } from '../../shared/contract/gauges.ts';
 import type { State } from '../../shared/presentation/drawing/states.ts';
 
-export interface LinkWords {
+interface LinkWords {
   readonly shape: State;
   readonly short: string;
   readonly sentence: string;

@@ -5,7 +5,7 @@ import type { Route } from '../stores/route.ts';
 import { noCase } from '../../shared/basics/noCase.ts';
 
 /** What comes next, as words for the one action and as the place where it is done. */
-export interface NextWords {
+interface NextWords {
   readonly words: string;
   readonly why: string;
   readonly route: Route;

@@ -42,16 +42,7 @@ export function CertificateScreen({ build }: { readonly build: Build }) {
             { value: 'letter', words: 'Letter' },
           ]}
         />
-        <h2 className="certificate__head">
-          {missing.length === 0 ? 'Nothing asked for is missing' : 'It will say that these are missing'}
-        </h2>
-        <ul className="certificate__missing">
-          {missing.map((sentence) => (
-            <li key={sentence}>
-              <StateMark shape="not-measured" size={16} /> {sentence}
-            </li>
-          ))}
-        </ul>
+        <Missing sentences={missing} />
         <Earlier build={build} />
       </Stage>
       <Words
@@ -71,6 +62,22 @@ export function CertificateScreen({ build }: { readonly build: Build }) {
     </>
   );
 }
+
+/** What it will say is missing, before it is issued. */
+const Missing = ({ sentences }: { readonly sentences: readonly string[] }) => (
+  <>
+    <h2 className="certificate__head">
+      {sentences.length === 0 ? 'Nothing asked for is missing' : 'It will say that these are missing'}
+    </h2>
+    <ul className="certificate__missing">
+      {sentences.map((sentence) => (
+        <li key={sentence}>
+          <StateMark shape="not-measured" size={16} /> {sentence}
+        </li>
+      ))}
+    </ul>
+  </>
+);
 
 function issueWords(working: boolean, incomplete: boolean, again: boolean): string {
   if (working) return 'Writing it …';

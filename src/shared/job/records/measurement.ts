@@ -188,6 +188,7 @@ export const captureSettingsSchema = z.discriminatedUnion('kind', [
   z.strictObject({ kind: z.literal('torque'), basis: torqueBasisSchema }),
 ]);
 export type CaptureSettings = z.infer<typeof captureSettingsSchema>;
+export type CaptureSettingsOf<Kind extends CaptureSettings['kind']> = Extract<CaptureSettings, { kind: Kind }>;
 
 /**
  * How the figures came about. `streamed` rests on journal readings; `typed` was read off a tool that sends

@@ -1,4 +1,5 @@
 import { ok } from '../../../../shared/basics/result.ts';
+import type { BuildSummary } from '../../../../shared/contract/builds.ts';
 import { Button } from '../../../parts/Button.tsx';
 import { type FieldErrors, wrong } from '../../../parts/draft.ts';
 import { Field } from '../../../parts/Field.tsx';
@@ -35,6 +36,41 @@ function readStart(draft: StartDraft, signedBy: string) {
   return ok({ title, technician, ...(draft.earlier === noEarlier ? {} : { comebackOf: draft.earlier }) });
 }
 
+interface EarlierPickProps {
+  readonly value: string;
+  readonly builds: readonly BuildSummary[];
+  readonly onChange: (earlier: string) => void;
+}
+
+/** Which build an axle comes back from, where there is one. */
+const EarlierPick = ({ value, builds, onChange }: EarlierPickProps) =>
+  builds.length === 0 ? undefined : (
+    <Pick
+      label="Comeback of an earlier build"
+      value={value}
+      onChange={onChange}
+      options={[
+        { value: noEarlier, words: 'No, a first visit' },
+        ...builds.map((build) => ({ value: build.id, words: build.title })),
+      ]}
+    />
+  );
+
+/** For whoever wants a number only, or wants to try the bench first. */
+const OtherWays = () => (
+  <div className="builds__ways">
+    <section>
+      <h2>Only a number?</h2>
+      <p>Plug in, rock or turn, read. Nothing has to be named first, and it can be kept into a build later.</p>
+      <Button keyHint="M" onPress={() => go({ at: 'just-measure' })}>
+        Just measure
+      </Button>
+    </section>
+    <SimulatedBench />
+    <UnreadableBuilds />
+  </div>
+);
+
 /** The door: what has been built stands at the side, the next axle is put on the stand here. */
 export function BuildsScreen() {
   const technician = useSession((session) => session.technician);
@@ -66,29 +102,9 @@ export function BuildsScreen() {
             onChange={(name) => changeSession({ technician: name })}
             error={errors.technician}
           />
-          {builds.length === 0 ? undefined : (
-            <Pick
-              label="Comeback of an earlier build"
-              value={draft.earlier}
-              onChange={(earlier) => change({ earlier })}
-              options={[
-                { value: noEarlier, words: 'No, a first visit' },
-                ...builds.map((build) => ({ value: build.id, words: build.title })),
-              ]}
-            />
-          )}
+          <EarlierPick value={draft.earlier} builds={builds} onChange={(earlier) => change({ earlier })} />
         </Form>
-        <div className="builds__ways">
-          <section>
-            <h2>Only a number?</h2>
-            <p>Plug in, rock or turn, read. Nothing has to be named first, and it can be kept into a build later.</p>
-            <Button keyHint="M" onPress={() => go({ at: 'just-measure' })}>
-              Just measure
-            </Button>
-          </section>
-          <SimulatedBench />
-          <UnreadableBuilds />
-        </div>
+        <OtherWays />
       </Stage>
       <Words
         title={builds.length === 0 ? 'The first build' : 'Start a build, or go on with one'}

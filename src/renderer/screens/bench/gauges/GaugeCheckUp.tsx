@@ -18,7 +18,7 @@ import { isLive, useGauges } from '../../../stores/gauges.ts';
 import { useSession } from '../../../stores/session.ts';
 import { measureOfKind } from './draft.ts';
 
-interface Taken {
+interface ReadingTaken {
   readonly seq: number;
   readonly value: number;
 }
@@ -64,15 +64,15 @@ export function GaugeCheckUp({ gauge, onDone }: { readonly gauge: Gauge; readonl
 
 interface CheckDraft {
   readonly known: QuantityDraft;
-  readonly zero: Taken | undefined;
+  readonly zero: ReadingTaken | undefined;
   /** What it showed at the amount, each time it lay there. */
-  readonly shown: readonly Taken[];
+  readonly shown: readonly ReadingTaken[];
 }
 
 interface CheckRead {
   readonly known: QuantityTyped;
-  readonly zero: Taken;
-  readonly shown: readonly Taken[];
+  readonly zero: ReadingTaken;
+  readonly shown: readonly ReadingTaken[];
 }
 
 /** A check is whole with a zero, an amount, and that amount laid on often enough. */
@@ -132,7 +132,7 @@ function CheckWords({ gauge, form, onDone }: CheckWordsProps) {
 
 interface TakenListProps {
   /** The zero, then what it showed at the amount. */
-  readonly rows: readonly (Taken | undefined)[];
+  readonly rows: readonly (ReadingTaken | undefined)[];
   readonly textOf: (value: number) => string;
 }
 

@@ -1,7 +1,8 @@
 import { useEffect, useState } from 'react';
 import { whyInWords } from '../../../../shared/gauges/gaugeReading.ts';
 import type { QuantityTyped } from '../../../../shared/basics/recorded.ts';
-import { type Heard, onHeard } from '../../../live/slots.ts';
+import type { Heard } from '../../../../shared/gauges/heard.ts';
+import { onHeard } from '../../../live/slots.ts';
 import { receivedWords } from './received.ts';
 
 const shown = 14;

@@ -131,7 +131,7 @@ export function readGauge(draft: GaugeDraft): DraftRead<GaugeToSave, GaugeErrors
 }
 
 /** What some fields of a draft add to the record, and what is wrong in them. */
-interface Part {
+interface RecordPart {
   readonly fields: Partial<Gauge>;
   readonly errors: GaugeErrors;
 }
@@ -155,7 +155,11 @@ function plainFields(draft: GaugeDraft): Partial<Gauge> {
 }
 
 /** A quantity above zero; only the resolution has to be there. */
-function quantityPart(draft: GaugeDraft, field: 'resolution' | 'statedError' | 'hysteresis', measure: Measure): Part {
+function quantityPart(
+  draft: GaugeDraft,
+  field: 'resolution' | 'statedError' | 'hysteresis',
+  measure: Measure,
+): RecordPart {
   if (draft[field].text.trim() === '' && field !== 'resolution') return { fields: {}, errors: {} };
   const read = readDraft(draft[field], measure, field);
   if (read.ok && read.value.value > 0) return { fields: { [field]: read.value }, errors: {} };
@@ -163,7 +167,7 @@ function quantityPart(draft: GaugeDraft, field: 'resolution' | 'statedError' | '
 }
 
 /** The link as text, or what is wrong in its fields. */
-function linkPart({ kind, link, unit }: GaugeDraft): Part {
+function linkPart({ kind, link, unit }: GaugeDraft): RecordPart {
   if (kind === 'typed') return { fields: {}, errors: {} };
   const noUnit = link.sort === 'modbus' && unit === '' ? { unit: sentences.unit } : {};
   const read = readLinkDraft(link);
@@ -172,7 +176,7 @@ function linkPart({ kind, link, unit }: GaugeDraft): Part {
 }
 
 /** Without its arm a pull scale measures no torque, so it is asked for; how well it is known may stay open. */
-function armPart(draft: GaugeDraft): Part {
+function armPart(draft: GaugeDraft): RecordPart {
   const read = (field: 'arm' | 'armWithin') => {
     const typed = readDraft(draft[field], 'length', field);
     return typed.ok && typed.value.value > 0 ? typed.value : undefined;

@@ -1,14 +1,19 @@
 import { decodeBytes, encodeBytes, encodePath } from '../../../../shared/gauges/linkOptions.ts';
-import { type Asking, askingOf, type Link, linkText, parseLink } from '../../../../shared/gauges/link.ts';
+import {
+  type Asking,
+  askingOf,
+  type Link,
+  linkText,
+  parseLink,
+  type SerialLink,
+} from '../../../../shared/gauges/link.ts';
+import type { ModbusLink } from '../../../../shared/gauges/modbus/modbusLink.ts';
 import { ok } from '../../../../shared/basics/result.ts';
 import { type DraftRead, type FieldErrors, wrong } from '../../../parts/draft.ts';
 import { noCase } from '../../../../shared/basics/noCase.ts';
 
-type SerialLink = Extract<Link, { readonly kind: 'serial' }>;
-type ModbusLink = Extract<Link, { readonly kind: 'modbus' }>;
-type SerialLine = Pick<SerialLink, 'parity' | 'stop'>;
 /** A handshake line: held on, held off, or left as the computer has it. */
-export type Flag = 'as-it-is' | '1' | '0';
+type LineFlag = 'as-it-is' | '1' | '0';
 
 /** How a gauge is reached, while it is being filled in: every setting as it stands in its field. */
 export interface LinkDraft {
@@ -16,10 +21,10 @@ export interface LinkDraft {
   readonly path: string;
   readonly baud: string;
   readonly bits: `${SerialLink['bits']}`;
-  readonly parity: SerialLine['parity'];
-  readonly stop: `${SerialLine['stop']}`;
-  readonly dtr: Flag;
-  readonly rts: Flag;
+  readonly parity: SerialLink['parity'];
+  readonly stop: `${SerialLink['stop']}`;
+  readonly dtr: LineFlag;
+  readonly rts: LineFlag;
   readonly host: string;
   readonly port: string;
   readonly sends: 'by-itself' | 'asked';
@@ -112,7 +117,7 @@ function fieldsOf(link: Link): Partial<LinkDraft> & Pick<LinkDraft, 'sort'> {
   }
 }
 
-const flagText = (flag: boolean | undefined): Flag => (flag === undefined ? 'as-it-is' : flag ? '1' : '0');
+const flagText = (flag: boolean | undefined): LineFlag => (flag === undefined ? 'as-it-is' : flag ? '1' : '0');
 
 const lineFields = ({ baud, parity, stop }: Extract<Link, { readonly baud: number }>): Partial<LinkDraft> => ({
   baud: String(baud),
@@ -171,14 +176,14 @@ function placeOf({ sort, path, host, port }: LinkDraft): string {
   return `${sort}:${encodePath(path.trim())}`;
 }
 
-type Option = Exclude<LinkField, 'link' | 'path' | 'host' | 'port' | 'ask' | 'askEvery'>;
+type LinkOption = Exclude<LinkField, 'link' | 'path' | 'host' | 'port' | 'ask' | 'askEvery'>;
 
-function optionsOf({ sort }: LinkDraft): readonly Option[] {
+function optionsOf({ sort }: LinkDraft): readonly LinkOption[] {
   if (sort === 'serial') return ['baud', 'bits', 'parity', 'stop', 'dtr', 'rts'];
   if (sort !== 'modbus') return [];
   return ['baud', 'parity', 'stop', 'unit', 'register', 'function', 'type', 'order', 'scale', 'every'];
 }
 
 /** A comma is a decimal sign at half the benches of the world. */
-const valueOf = (draft: LinkDraft, name: Option): string =>
+const valueOf = (draft: LinkDraft, name: LinkOption): string =>
   name === 'scale' ? draft.scale.trim().replace(',', '.') : draft[name].trim();

@@ -2,7 +2,7 @@ import type { HandAction } from '../../../../shared/contract/bench.ts';
 import { showText, type UnitSystem } from '../../../../shared/basics/show.ts';
 import type { CaptureSettings } from '../../../../shared/job/records/measurement.ts';
 import { isNone } from '../../../../shared/basics/result.ts';
-import { type Gauges, gaugesFor, type StreamKind } from '../../../stores/gauges.ts';
+import { type LiveGauges, gaugesFor, type StreamKind } from '../../../stores/gauges.ts';
 import type { Run } from '../../../live/run.ts';
 
 export type What = CaptureSettings['kind'];
@@ -28,7 +28,7 @@ export const tellFirst: Readonly<Record<What, string>> = {
 };
 
 /** Without a choice the live gauge decides: torque when only a torque gauge sends, else backlash. */
-export const firstTry = (seen: Gauges): What => {
+export const firstTry = (seen: LiveGauges): What => {
   const sends = (kind: StreamKind): boolean => gaugesFor(seen, kind).some((gauge) => seen.live.has(gauge.id));
   return sends('torque') && !sends('indicator') ? 'torque' : 'backlash';
 };

@@ -1,3 +1,4 @@
+import type { CaptureSettingsOf } from '../../../../shared/job/records/measurement.ts';
 import { useEffect, useLayoutEffect, useRef } from 'react';
 import { useRun } from '../../../live/run.ts';
 import { Button } from '../../../parts/Button.tsx';
@@ -15,7 +16,7 @@ import { ConvertedLimits } from '../stem/ConvertedLimits.tsx';
 import { BacklashPicture } from './BacklashPicture.tsx';
 import { BacklashSetUp } from './BacklashSetUp.tsx';
 import { BacklashTelling } from './BacklashTelling.tsx';
-import { type BacklashSettings, useBacklashSettings } from './useBacklashSettings.ts';
+import { useBacklashSettings } from './useBacklashSettings.ts';
 import '../check/measure.css';
 
 /** Backlash hands free: rock, and the bench finds the rests, counts the rocks, goes on, and records when all are there. */
@@ -68,7 +69,7 @@ function useRecordWhenComplete(props: CheckProps): void {
 
 interface BacklashWordsProps {
   readonly props: CheckProps;
-  readonly settings: BacklashSettings;
+  readonly settings: CaptureSettingsOf<'backlash'>;
   readonly measuring: Measuring;
 }
 
@@ -107,7 +108,7 @@ function BacklashWords({ props, settings, measuring }: BacklashWordsProps) {
 }
 
 /** The step says how backlash is usually felt; where it is felt square to the tooth it says so. */
-const howFelt = (how: string, { basis }: BacklashSettings): string =>
+const howFelt = (how: string, { basis }: CaptureSettingsOf<'backlash'>): string =>
   basis.direction === 'along-rotation'
     ? how
     : `Hold the pinion. Stem ${basisWords(basis)}. Rock the ring gear at four stations or more.`;

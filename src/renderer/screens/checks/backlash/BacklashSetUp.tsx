@@ -1,12 +1,12 @@
+import type { CaptureSettingsOf } from '../../../../shared/job/records/measurement.ts';
 import { Pick } from '../../../parts/Pick.tsx';
 import { BacklashStem } from '../stem/BacklashStem.tsx';
-import type { BacklashSettings } from './useBacklashSettings.ts';
 
 const stationCounts = ['3', '4', '6', '8', '12'] as const;
 
 interface BacklashSetUpProps {
-  readonly settings: BacklashSettings;
-  readonly onChange: (settings: BacklashSettings) => void;
+  readonly settings: CaptureSettingsOf<'backlash'>;
+  readonly onChange: (settings: CaptureSettingsOf<'backlash'>) => void;
   readonly heelRadius_mm: number | undefined;
 }
 

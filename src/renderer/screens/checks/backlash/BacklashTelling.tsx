@@ -28,7 +28,7 @@ export function BacklashTelling({ run, how, limit, sheet }: BacklashTellingProps
           <strong>
             {isNone(last.value)
               ? `Station ${number}: ${last.why ?? reasonSentence(last.value.none)}`
-              : stationSentence(number, last, limit, sheet, units)}
+              : stationSentence({ number, station: last, limit, sheet }, units)}
           </strong>
           {isNone(last.value) ? '' : ` From ${last.rocks} rocks, ± ${showText(last.U95, 'length', units)}.`}
         </p>

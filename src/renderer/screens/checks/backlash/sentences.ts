@@ -4,14 +4,15 @@ import { showText, type UnitSystem } from '../../../../shared/basics/show.ts';
 import { endsOf, type Limit, type SpecSheet } from '../../../../shared/job/records/specSheet.ts';
 import { settleWords } from '../../../../shared/presentation/words/standing.ts';
 
+interface StationSaid {
+  readonly number: number;
+  readonly station: { readonly value: unknown; readonly U95: number; readonly parts?: readonly UncertaintyPart[] };
+  readonly limit: Limit | undefined;
+  readonly sheet: SpecSheet | undefined;
+}
+
 /** "Station 3: 0.331 mm, 0.031 mm above the window." */
-export function stationSentence(
-  number: number,
-  station: { readonly value: unknown; readonly U95: number; readonly parts?: readonly UncertaintyPart[] },
-  limit: Limit | undefined,
-  sheet: SpecSheet | undefined,
-  system: UnitSystem,
-): string {
+export function stationSentence({ number, station, limit, sheet }: StationSaid, system: UnitSystem): string {
   if (typeof station.value !== 'number') return `Station ${number}: no number.`;
   const value = showText(station.value, 'length', system);
   if (limit === undefined) return `Station ${number}: ${value}.`;

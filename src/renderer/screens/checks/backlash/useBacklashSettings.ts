@@ -1,12 +1,10 @@
 import { useState } from 'react';
 import type { Build } from '../../../../shared/job/records/build.ts';
 import type { BacklashBasis } from '../../../../shared/basics/recorded.ts';
-import type { CaptureSettings } from '../../../../shared/job/records/measurement.ts';
+import type { CaptureSettingsOf } from '../../../../shared/job/records/measurement.ts';
 import type { SpecSheet } from '../../../../shared/job/records/specSheet.ts';
 import { fewestStations } from '../../../../shared/job/checks/checks.ts';
 import { lastBacklashSettings } from '../stem/backlashStem.ts';
-
-export type BacklashSettings = Extract<CaptureSettings, { kind: 'backlash' }>;
 
 /** Backlash is felt as the limit wants it felt; without a limit along the turn at the heel, as most manuals say. */
 function usualBasis(sheet: SpecSheet | undefined): BacklashBasis {
@@ -18,10 +16,10 @@ function usualBasis(sheet: SpecSheet | undefined): BacklashBasis {
 
 /** How backlash is taken on this screen: as it was last time in this build, else as most manuals say. */
 export function useBacklashSettings(build: Build) {
-  return useState<BacklashSettings>(() => lastBacklashSettings(build) ?? usual(build.specSheet));
+  return useState<CaptureSettingsOf<'backlash'>>(() => lastBacklashSettings(build) ?? usual(build.specSheet));
 }
 
-const usual = (sheet: SpecSheet | undefined): BacklashSettings => ({
+const usual = (sheet: SpecSheet | undefined): CaptureSettingsOf<'backlash'> => ({
   kind: 'backlash',
   basis: usualBasis(sheet),
   stations: fewestStations,

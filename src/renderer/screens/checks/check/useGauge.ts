@@ -2,7 +2,7 @@ import { useState } from 'react';
 import type { Gauge } from '../../../../shared/job/records/gauge.ts';
 import { gaugesFor, type StreamKind, useLiveGauges } from '../../../stores/gauges.ts';
 
-interface Chosen {
+interface GaugeChosen {
   readonly gauge: Gauge | undefined;
   readonly all: readonly Gauge[];
   readonly live: boolean;
@@ -10,7 +10,7 @@ interface Chosen {
 }
 
 /** The gauge to measure with: the one chosen, else by itself the one that is live. */
-export function useGauge(kind: StreamKind): Chosen {
+export function useGauge(kind: StreamKind): GaugeChosen {
   const seen = useLiveGauges();
   const [wanted, choose] = useState<string>();
   const all = gaugesFor(seen, kind);

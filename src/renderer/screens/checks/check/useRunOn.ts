@@ -3,7 +3,7 @@ import type { Gauge } from '../../../../shared/job/records/gauge.ts';
 import type { CaptureSettings } from '../../../../shared/job/records/measurement.ts';
 import { startRun, stopRun } from '../../../live/run.ts';
 
-interface Wanted {
+interface RunWanted {
   readonly settings: CaptureSettings;
   readonly gauge: Gauge;
 }
@@ -17,7 +17,7 @@ export function useRunOn(settings: CaptureSettings, gauge: Gauge | undefined, ro
   const wanted = gauge === undefined ? undefined : JSON.stringify({ settings, gauge, round });
   useEffect(() => {
     if (wanted === undefined) return undefined;
-    const now = JSON.parse(wanted) as Wanted;
+    const now = JSON.parse(wanted) as RunWanted;
     startRun(now.settings, now.gauge);
     return stopRun;
   }, [wanted]);

@@ -1,14 +1,14 @@
 import { edgeNames } from '../../../../shared/axle/mark/mark.ts';
 import { useSession } from '../../../stores/session.ts';
 import { Button } from '../../../parts/Button.tsx';
-import { type PlaceDraft, type Side, type SideDraft, sides } from './draft.ts';
+import { type PlaceDraft, type FlankSide, type SideDraft, sides } from './draft.ts';
 import { freshMark, recalled } from './shape.ts';
 
 interface FlankControlsProps {
   readonly draft: PlaceDraft;
-  readonly onChange: (side: Side, to: SideDraft) => void;
+  readonly onChange: (side: FlankSide, to: SideDraft) => void;
   /** Reads the mark off a photo instead. */
-  readonly onPhoto: (side: Side) => void;
+  readonly onPhoto: (side: FlankSide) => void;
 }
 
 /** Below each flank: how the mark meets its four edges, or that there is none. */
@@ -20,7 +20,7 @@ export const FlankControls = (props: FlankControlsProps) => (
   </div>
 );
 
-function OneFlank({ side, draft, onChange, onPhoto }: FlankControlsProps & { readonly side: Side }) {
+function OneFlank({ side, draft, onChange, onPhoto }: FlankControlsProps & { readonly side: FlankSide }) {
   const toeAt = useSession((session) => session.toeAt);
   const mark = draft[side];
   const name = side === 'drive' ? 'Drive' : 'Coast';

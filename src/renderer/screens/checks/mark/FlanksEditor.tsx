@@ -10,7 +10,7 @@ import { isNone } from '../../../../shared/basics/result.ts';
 import { Drawing } from '../../../instruments/Drawing.tsx';
 import { useRoom } from '../../../instruments/size.ts';
 import { useSession } from '../../../stores/session.ts';
-import type { PlaceDraft, Side, SideDraft } from './draft.ts';
+import type { PlaceDraft, FlankSide, SideDraft } from './draft.ts';
 import { MarkHandles } from './MarkHandles.tsx';
 import { freshMark, moved } from './shape.ts';
 
@@ -18,7 +18,7 @@ interface FlanksEditorProps {
   readonly draft: PlaceDraft;
   readonly found: MarkPlace | undefined;
   readonly makeUp: MakeUp | undefined;
-  readonly onChange: (side: Side, to: SideDraft) => void;
+  readonly onChange: (side: FlankSide, to: SideDraft) => void;
 }
 
 /** Both flanks as they stand before the technician. Touching one puts a mark there; its handles shape it. */
@@ -33,8 +33,8 @@ export function FlanksEditor(props: FlanksEditorProps) {
 
 function Sized({ draft, found, makeUp, onChange, size }: FlanksEditorProps & { readonly size: SceneSize }) {
   const toeAt = useSession((session) => session.toeAt);
-  const dragged = useRef<Side>(undefined);
-  const input = useMemo(() => inputOf(draft, found, makeUp, toeAt, size), [draft, found, makeUp, toeAt, size]);
+  const dragged = useRef<FlankSide>(undefined);
+  const input = useMemo(() => inputOf({ draft, found, makeUp, toeAt, size }), [draft, found, makeUp, toeAt, size]);
   const layout = useMemo(() => flanksLayout(input), [input]);
   const scene = useMemo(() => flanksScene(input), [input]);
   const put = (point: Point, phase: 'down' | 'move' | 'up'): void => {
@@ -72,13 +72,12 @@ function Sized({ draft, found, makeUp, onChange, size }: FlanksEditorProps & { r
 
 const markOf = (draft: SideDraft): Mark | undefined => (draft === 'no-mark' ? undefined : draft);
 
-function inputOf(
-  draft: PlaceDraft,
-  found: MarkPlace | undefined,
-  makeUp: MakeUp | undefined,
-  toeAt: 'left' | 'right',
-  size: SceneSize,
-): FlanksInput {
+interface FlanksSeen extends Pick<FlanksEditorProps, 'draft' | 'found' | 'makeUp'> {
+  readonly toeAt: 'left' | 'right';
+  readonly size: SceneSize;
+}
+
+function inputOf({ draft, found, makeUp, toeAt, size }: FlanksSeen): FlanksInput {
   const driveFlank: Flank = makeUp?.driveFlank ?? 'convex';
   const coastFlank: Flank = driveFlank === 'convex' ? 'concave' : 'convex';
   return {

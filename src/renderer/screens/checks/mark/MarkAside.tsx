@@ -1,12 +1,12 @@
 import { Pick } from '../../../parts/Pick.tsx';
 import { ToeChoice } from '../../../parts/ToeChoice.tsx';
-import type { Held } from '../../../parts/useDraft.ts';
+import type { HeldDraft } from '../../../parts/useDraft.ts';
 import { type MarkDraft, mostPlaces, sides } from './draft.ts';
 import { MadePanel } from './MadePanel.tsx';
 
 interface MarkAsideProps {
   readonly draft: MarkDraft;
-  readonly change: Held<MarkDraft>['change'];
+  readonly change: HeldDraft<MarkDraft>['change'];
   readonly place: number;
   readonly onPlace: (place: number) => void;
 }

@@ -3,17 +3,17 @@ import { type FlankGeometry, placeAt, pointAt } from '../../../../shared/present
 import type { Point } from '../../../../shared/presentation/drawing/scene.ts';
 import type { Mark } from '../../../../shared/axle/mark/mark.ts';
 import { endDragged, endOf, heightened, lengthened, moved, slanted, topDragged, topOf } from './shape.ts';
-import type { Side } from './draft.ts';
+import type { FlankSide } from './draft.ts';
 
 interface MarkHandlesProps {
-  readonly side: Side;
+  readonly side: FlankSide;
   readonly mark: Mark;
   readonly geometry: FlankGeometry;
   readonly onChange: (mark: Mark) => void;
 }
 
 type Arrow = 'ArrowLeft' | 'ArrowRight' | 'ArrowUp' | 'ArrowDown';
-type Steps = Readonly<Record<Arrow, Mark>>;
+type HandleSteps = Readonly<Record<Arrow, Mark>>;
 
 /** What one press of an arrow key moves, as a share of the flank and in degrees. */
 const step = 0.02;
@@ -76,7 +76,7 @@ export function MarkHandles({ side, mark, geometry, onChange }: MarkHandlesProps
   );
 }
 
-const arrows = (ArrowLeft: Mark, ArrowRight: Mark, ArrowUp: Mark, ArrowDown: Mark): Steps => ({
+const arrows = (ArrowLeft: Mark, ArrowRight: Mark, ArrowUp: Mark, ArrowDown: Mark): HandleSteps => ({
   ArrowLeft,
   ArrowRight,
   ArrowUp,
@@ -92,7 +92,7 @@ interface HandleProps {
   readonly says: string;
   readonly at: Point;
   readonly value: number;
-  readonly steps: Steps;
+  readonly steps: HandleSteps;
   /** How far outside the mark the handle stands, so that three of them never lie under one finger. */
   readonly away?: Point;
   readonly look: 'middle' | 'end' | 'top';

@@ -10,7 +10,7 @@ import {
   markAsFound,
   readFrom,
   readMark,
-  type Side,
+  type FlankSide,
   type SideDraft,
   withSide,
 } from './draft.ts';
@@ -34,9 +34,9 @@ export function MarkScreen({ build, assembly, check }: CheckProps) {
     },
   });
   const { draft } = form;
-  const draw = (side: Side, to: SideDraft): void =>
+  const draw = (side: FlankSide, to: SideDraft): void =>
     changeMarkDraft(assembly, (now) => drawnOver(withSide(now, place, side, to), place, side));
-  const photo = (flank: Side): void => {
+  const photo = (flank: FlankSide): void => {
     const from = readFrom(draft, place, flank)?.photo;
     const open = from === undefined ? {} : { photo: from };
     go({ at: 'photo', build: build.id, assembly: assembly.id, flank, place, ...open });

@@ -7,8 +7,8 @@ import { isNone, ok } from '../../../../shared/basics/result.ts';
 import { type DraftRead, wrong } from '../../../parts/draft.ts';
 import { blankMade, type MadeDraft, madeDraftOf, readMade } from './made.ts';
 
-export type Side = 'drive' | 'coast';
-export const sides: readonly Side[] = ['drive', 'coast'];
+export type FlankSide = 'drive' | 'coast';
+export const sides: readonly FlankSide[] = ['drive', 'coast'];
 
 /** What is drawn on one flank: a mark, nothing found there, or nothing drawn yet. */
 export type SideDraft = Mark | 'no-mark' | undefined;
@@ -52,7 +52,7 @@ export const markDraftOf = (result: MarkResult): MarkDraft => ({
 });
 
 /** A draft with one flank of one place changed; a place that was not there yet is there then. */
-export function withSide(draft: MarkDraft, place: number, side: Side, to: SideDraft): MarkDraft {
+export function withSide(draft: MarkDraft, place: number, side: FlankSide, to: SideDraft): MarkDraft {
   const places = Array.from({ length: Math.max(draft.places.length, place + 1) }, (_, n) => {
     const now = draft.places[n] ?? blankPlace;
     return n === place ? { ...now, [side]: to } : now;
@@ -67,11 +67,11 @@ export const withPhotoRead = (draft: MarkDraft, mark: Mark, read: PhotoRead): Ma
 });
 
 /** From which photo a mark was read, if it was and has not been drawn over since. */
-export const readFrom = (draft: MarkDraft, place: number, side: Side): PhotoRead | undefined =>
+export const readFrom = (draft: MarkDraft, place: number, side: FlankSide): PhotoRead | undefined =>
   draft.photos.find((one) => one.place === place && one.flank === side);
 
 /** A mark changed by hand is a hand's mark: what was read off the photo, and how sure that was, no longer describe it. */
-export function drawnOver(draft: MarkDraft, place: number, side: Side): MarkDraft {
+export function drawnOver(draft: MarkDraft, place: number, side: FlankSide): MarkDraft {
   const mark = draft.places[place]?.[side];
   const photos = draft.photos.filter((one) => one.place !== place || one.flank !== side);
   if (mark === undefined || mark === 'no-mark') return { ...draft, photos };

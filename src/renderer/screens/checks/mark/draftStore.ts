@@ -1,6 +1,6 @@
 import { create } from 'zustand';
 import type { Assembly } from '../../../../shared/job/records/build.ts';
-import type { Held } from '../../../parts/useDraft.ts';
+import type { HeldDraft } from '../../../parts/useDraft.ts';
 import { blankMark, type MarkDraft, markDraftOf, markResultOf } from './draft.ts';
 
 /** Marks that are being read, by assembly: a look at a photo or at the how-to must not lose what was drawn. */
@@ -12,7 +12,7 @@ const begun = (assembly: Assembly): MarkDraft => {
 };
 
 /** The draft of an assembly, else what its notebook holds; touched as soon as it differs from that. */
-export function useMarkDraft(assembly: Assembly): Held<MarkDraft> {
+export function useMarkDraft(assembly: Assembly): HeldDraft<MarkDraft> {
   const draft = useDrafts(({ drafts }) => drafts[assembly.id]);
   return {
     draft: draft ?? begun(assembly),

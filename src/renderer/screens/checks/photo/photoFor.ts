@@ -1,10 +1,10 @@
 import type { Assembly, Build } from '../../../../shared/job/records/build.ts';
-import type { Side } from '../mark/draft.ts';
+import type { FlankSide } from '../mark/draft.ts';
 
 /** Which flank of which assembly a photo is taken for. */
 export interface PhotoFor {
   readonly build: Build;
   readonly assembly: Assembly;
-  readonly flank: Side;
+  readonly flank: FlankSide;
   readonly place: number;
 }

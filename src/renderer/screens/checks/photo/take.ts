@@ -10,16 +10,16 @@ export interface Unkept {
   readonly from: PhotoWay;
 }
 
-export type Taken = { readonly photo: StoredPhoto } | { readonly problem: Problem; readonly unkept?: Unkept };
+export type PhotoTaken = { readonly photo: StoredPhoto } | { readonly problem: Problem; readonly unkept?: Unkept };
 
 /** Takes a photo into the record: shrunk here, stored by the bench. What goes wrong comes back with what is left. */
-export async function takePhoto(assembly: string, file: Blob, from: PhotoWay): Promise<Taken> {
+export async function takePhoto(assembly: string, file: Blob, from: PhotoWay): Promise<PhotoTaken> {
   const small = await photoReader().shrink(file);
   if (!small.ok) return { problem: small.problem };
   return keepTaken(assembly, { jpeg: small.value.jpeg, from });
 }
 
-export async function keepTaken(assembly: string, unkept: Unkept): Promise<Taken> {
+export async function keepTaken(assembly: string, unkept: Unkept): Promise<PhotoTaken> {
   let refused: Problem | undefined;
   const jpeg_base64 = await base64Of(unkept.jpeg);
   const photo = await keepPhoto({ assembly, from: unkept.from, jpeg_base64 }, (problem) => (refused = problem));

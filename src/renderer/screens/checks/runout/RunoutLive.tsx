@@ -1,3 +1,4 @@
+import type { CaptureSettingsOf } from '../../../../shared/job/records/measurement.ts';
 import { useState } from 'react';
 import type { HandAction } from '../../../../shared/contract/bench.ts';
 import { isNone } from '../../../../shared/basics/result.ts';
@@ -16,14 +17,17 @@ import { lastRunoutStem, stemSaid } from '../stem/runoutStem.ts';
 import { RunoutStem } from '../stem/RunoutStem.tsx';
 import { RunoutPicture } from './RunoutPicture.tsx';
 import { RunoutTelling } from './RunoutTelling.tsx';
-import { oneTurn, optionOf, runoutOptions, type RunoutSettings, settingsOf } from './settings.ts';
+import { oneTurn, optionOf, runoutOptions, settingsOf } from './settings.ts';
 import { closedResultOf, runoutResultOf, stationsTaken } from './taken.ts';
 import '../check/measure.css';
 
 /** Runout over one turn between two strokes of the pedal, or at stations where the hand pauses. */
 export function RunoutLive(props: CheckProps) {
   const { build, check } = props;
-  const [settings, setSettings] = useState<RunoutSettings>(() => ({ ...oneTurn, ...lastRunoutStem(build, check.id) }));
+  const [settings, setSettings] = useState<CaptureSettingsOf<'runout'>>(() => ({
+    ...oneTurn,
+    ...lastRunoutStem(build, check.id),
+  }));
   const measuring = useMeasuring(settings, build.specSheet);
   const { gauge, all, choose, live } = measuring;
   return (
@@ -59,22 +63,22 @@ export function RunoutLive(props: CheckProps) {
 
 interface RunoutLiveWordsProps {
   readonly props: CheckProps;
-  readonly settings: RunoutSettings;
+  readonly settings: CaptureSettingsOf<'runout'>;
   readonly measuring: Measuring;
 }
 
 function RunoutLiveWords({ props, settings, measuring }: RunoutLiveWordsProps) {
   const { live, next, again } = measuring;
   const run = useRun(({ run }) => run);
-  const [presses, stations] = [run?.presses ?? 0, stationsTaken(run)];
+  const taken: TurnTaken = { presses: run?.presses ?? 0, stations: stationsTaken(run) };
   const keep = (): void => void record(props);
   const closed = closedResultOf(run);
   // A turn that gave no number is not worth recording: the sentence says why, and the next thing is another turn.
   const failed = closed !== undefined && isNone(closed.tir_mm);
-  const full = action(settings, presses, stations, next, keep);
+  const full = action(settings, taken, { next, keep });
   return (
     <Words
-      title={turnTitle(settings, presses, stations)}
+      title={turnTitle(settings, taken)}
       next={live ? (failed ? { words: 'Take the turn again', run: again } : full) : undefined}
       others={
         live ? (
@@ -92,13 +96,19 @@ function RunoutLiveWords({ props, settings, measuring }: RunoutLiveWordsProps) {
   );
 }
 
-const handFor = (check: string, { mode, stations = 8 }: RunoutSettings): HandAction => ({
+const handFor = (check: string, { mode, stations = 8 }: CaptureSettingsOf<'runout'>): HandAction => ({
   do: 'turn-ring',
   surface: check === 'flange-runout' ? 'flange' : 'ring-gear',
   ...(mode === 'stations' ? { stations } : {}),
 });
 
-function turnTitle(settings: RunoutSettings, presses: number, stations: number): string {
+interface TurnTaken {
+  /** Strokes of the pedal. */
+  readonly presses: number;
+  readonly stations: number;
+}
+
+function turnTitle(settings: CaptureSettingsOf<'runout'>, { presses, stations }: TurnTaken): string {
   if (settings.mode === 'stations') {
     return `Station ${Math.min(stations + 1, settings.stations ?? stations + 1)} of ${settings.stations ?? 8}`;
   }
@@ -108,11 +118,9 @@ function turnTitle(settings: RunoutSettings, presses: number, stations: number):
 
 /** One turn lies between two strokes of the pedal; stations are recorded when all are there. */
 function action(
-  settings: RunoutSettings,
-  presses: number,
-  stations: number,
-  next: () => void,
-  keep: () => void,
+  settings: CaptureSettingsOf<'runout'>,
+  { presses, stations }: TurnTaken,
+  { next, keep }: Readonly<Record<'next' | 'keep', () => void>>,
 ): NextAction {
   const full = settings.mode === 'stations' ? stations >= (settings.stations ?? 8) : presses >= 2;
   if (full) return { words: 'Record runout', run: keep };

@@ -1,8 +1,6 @@
-import type { CaptureSettings } from '../../../../shared/job/records/measurement.ts';
+import type { CaptureSettingsOf } from '../../../../shared/job/records/measurement.ts';
 
-export type RunoutSettings = Extract<CaptureSettings, { kind: 'runout' }>;
-
-export const oneTurn: RunoutSettings = { kind: 'runout', mode: 'continuous' };
+export const oneTurn: CaptureSettingsOf<'runout'> = { kind: 'runout', mode: 'continuous' };
 
 const counts = ['4', '6', '8', '12'] as const;
 
@@ -11,8 +9,8 @@ export const runoutOptions = [
   ...counts.map((count) => ({ value: count, words: `${count} stations` })),
 ];
 
-export const optionOf = (settings: RunoutSettings): string =>
+export const optionOf = (settings: CaptureSettingsOf<'runout'>): string =>
   settings.mode === 'continuous' ? 'continuous' : String(settings.stations ?? 8);
 
-export const settingsOf = (option: string): RunoutSettings =>
+export const settingsOf = (option: string): CaptureSettingsOf<'runout'> =>
   option === 'continuous' ? oneTurn : { kind: 'runout', mode: 'stations', stations: Number(option) };

@@ -1,7 +1,7 @@
 import { useEffect, useMemo } from 'react';
 import { type SleeveAdvice, sleeveAdvice, type SleeveStand } from '../../../../shared/measuring/torque/crushSleeve.ts';
 import { showText } from '../../../../shared/basics/show.ts';
-import type { TorqueResult } from '../../../../shared/job/records/measurement.ts';
+import type { TorqueResult, CaptureSettingsOf } from '../../../../shared/job/records/measurement.ts';
 import { giveCue } from '../../../cues/give.ts';
 import { useRun } from '../../../live/run.ts';
 import { Button } from '../../../parts/Button.tsx';
@@ -16,14 +16,14 @@ import { NoGauge } from '../check/NoGauge.tsx';
 import { record } from '../check/record.ts';
 import { SimulatedHand } from '../check/SimulatedHand.tsx';
 import { type Measuring, useMeasuring } from '../check/useMeasuring.ts';
-import { torqueResultOf, type TorqueSettings } from '../torque/settings.ts';
+import { torqueResultOf } from '../torque/settings.ts';
 import { type NutDraft, readNut } from './NutFields.tsx';
 import { SleevePicture } from './SleevePicture.tsx';
 import { dropStep, keepStep, newSleeve, nutTurned_deg, type SleeveAim, stepFrom, stepsOf, useSleeve } from './steps.ts';
 import { aimWords, comingWords, isStop, standCue, standTitle } from './words.ts';
 
 interface SleeveLiveProps extends CheckProps {
-  readonly settings: TorqueSettings;
+  readonly settings: CaptureSettingsOf<'torque'>;
   readonly aim: SleeveAim;
 }
 
@@ -103,7 +103,10 @@ function SleeveWords({ props, measuring, advice, nut, onKept }: SleeveWordsProps
     measuring.again();
   };
   const said = passed ?? advice;
-  const next = action(said, result !== undefined, keep, () => void record(props), props.check.title);
+  const next = action(said, result !== undefined, {
+    take: { words: `Record ${props.check.title.toLowerCase()}`, run: () => void record(props) },
+    keep: { words: 'Keep this step', run: keep },
+  });
   const coming = comingWords(said, units);
   return (
     <Words
@@ -134,13 +137,10 @@ function SleeveWords({ props, measuring, advice, nut, onKept }: SleeveWordsProps
 function action(
   { stand }: SleeveAdvice,
   there: boolean,
-  keep: () => void,
-  take: () => void,
-  title: string,
+  { take, keep }: Readonly<Record<'take' | 'keep', NextAction>>,
 ): NextAction | undefined {
   if (isStop(stand)) return undefined;
-  if (stand === 'in-band') return { words: `Record ${title.toLowerCase()}`, run: take, disabled: !there };
-  return { words: 'Keep this step', run: keep, disabled: !there };
+  return { ...(stand === 'in-band' ? take : keep), disabled: !there };
 }
 
 interface OthersProps {

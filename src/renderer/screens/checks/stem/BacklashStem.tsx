@@ -1,16 +1,16 @@
 import { useState } from 'react';
 import type { BacklashBasis } from '../../../../shared/basics/recorded.ts';
-import type { StemSaid } from '../../../../shared/job/records/measurement.ts';
+import type { StemSaid, CaptureSettingsOf } from '../../../../shared/job/records/measurement.ts';
 import { Choice } from '../../../parts/Choice.tsx';
 import { Field } from '../../../parts/Field.tsx';
 import { Pick } from '../../../parts/Pick.tsx';
 import { Reveal } from '../../../parts/Reveal.tsx';
-import { type BacklashSettings, stemAsWanted, stemBrief, stemSentence, withStem } from './backlashStem.ts';
+import { stemAsWanted, stemBrief, stemSentence, withStem } from './backlashStem.ts';
 import { numberTyped } from './numbers.ts';
 
 interface BacklashStemProps {
-  readonly settings: BacklashSettings;
-  readonly onChange: (settings: BacklashSettings) => void;
+  readonly settings: CaptureSettingsOf<'backlash'>;
+  readonly onChange: (settings: CaptureSettingsOf<'backlash'>) => void;
   /** Radius of the heel, offered where the stem stands at a radius and none is typed yet. */
   readonly heelRadius_mm: number | undefined;
 }

@@ -1,14 +1,15 @@
+import type { CaptureSettingsOf } from '../../../../shared/job/records/measurement.ts';
 import { useState } from 'react';
 import { isNone } from '../../../../shared/basics/result.ts';
 import { Choice } from '../../../parts/Choice.tsx';
 import { Field } from '../../../parts/Field.tsx';
 import { Reveal } from '../../../parts/Reveal.tsx';
 import { numberTyped } from './numbers.ts';
-import { fromMeshWords, type RunoutSettings, type RunoutStemSaid, stemSaid } from './runoutStem.ts';
+import { fromMeshWords, type RunoutStemSaid, stemSaid } from './runoutStem.ts';
 
 interface RunoutStemProps {
-  readonly settings: RunoutSettings;
-  readonly onChange: (settings: RunoutSettings) => void;
+  readonly settings: CaptureSettingsOf<'runout'>;
+  readonly onChange: (settings: CaptureSettingsOf<'runout'>) => void;
 }
 
 /** Where the indicator stands from the mesh, and how far from the middle: asked once, and not known is an answer. */

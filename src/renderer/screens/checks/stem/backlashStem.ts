@@ -1,16 +1,14 @@
 import { stemMisreads } from '../../../../shared/job/captures/stem.ts';
 import type { Build } from '../../../../shared/job/records/build.ts';
 import type { BacklashBasis } from '../../../../shared/basics/recorded.ts';
-import type { CaptureSettings, StemSaid } from '../../../../shared/job/records/measurement.ts';
+import type { StemSaid, CaptureSettingsOf } from '../../../../shared/job/records/measurement.ts';
 import { basisWords } from '../../../../shared/job/checks/judge.ts';
-
-export type BacklashSettings = Extract<CaptureSettings, { kind: 'backlash' }>;
 
 /** The stem as the basis wants it: nothing of it is recorded, because nothing of it changes a reading. */
 export const stemAsWanted: StemSaid = { tip: 'rides-flank', off_deg: 0 };
 
 /** How backlash was taken last time in this build; it seldom changes from one trial to the next. */
-export function lastBacklashSettings(build: Build): BacklashSettings | undefined {
+export function lastBacklashSettings(build: Build): CaptureSettingsOf<'backlash'> | undefined {
   const taken = build.assemblies.flatMap(({ measurements }) => measurements.map(({ how }) => how));
   const settings = taken.flatMap((how) =>
     how.kind === 'streamed' && how.settings.kind === 'backlash' ? [how.settings] : [],
@@ -19,7 +17,11 @@ export function lastBacklashSettings(build: Build): BacklashSettings | undefined
 }
 
 /** The settings with the stem laid in, or left out again where it says nothing. */
-export function withStem(settings: BacklashSettings, stem: StemSaid, basis: BacklashBasis): BacklashSettings {
+export function withStem(
+  settings: CaptureSettingsOf<'backlash'>,
+  stem: StemSaid,
+  basis: BacklashBasis,
+): CaptureSettingsOf<'backlash'> {
   const { stem: _, ...rest } = settings;
   return { ...rest, basis, ...(saysNothing(stem) ? {} : { stem }) };
 }
@@ -28,14 +30,14 @@ const saysNothing = ({ tip, off_deg, offWithin_deg, radiusWithin_mm }: StemSaid)
   tip === 'rides-flank' && off_deg === 0 && offWithin_deg === undefined && radiusWithin_mm === undefined;
 
 /** "Along the turn at the heel, 10° off": for the button. */
-export function stemBrief({ basis, stem = stemAsWanted }: BacklashSettings): string {
+export function stemBrief({ basis, stem = stemAsWanted }: CaptureSettingsOf<'backlash'>): string {
   const words = basisWords(basis);
   const off = stem.off_deg === 0 ? '' : `, ${stem.off_deg}° off`;
   return `${words.charAt(0).toUpperCase()}${words.slice(1)}${off}`;
 }
 
 /** What the way it stands does to the readings. */
-export function stemSentence({ basis, stem = stemAsWanted }: BacklashSettings): string {
+export function stemSentence({ basis, stem = stemAsWanted }: CaptureSettingsOf<'backlash'>): string {
   const misread = stemMisreads(basis, stem);
   if (misread === undefined) {
     return stem.off_deg === 0 && stem.offWithin_deg === undefined

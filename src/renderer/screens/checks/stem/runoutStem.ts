@@ -1,12 +1,10 @@
 import type { Build } from '../../../../shared/job/records/build.ts';
-import type { CaptureSettings } from '../../../../shared/job/records/measurement.ts';
+import type { CaptureSettingsOf } from '../../../../shared/job/records/measurement.ts';
 import { isNone, type OrNone } from '../../../../shared/basics/result.ts';
 import type { CheckId } from '../../../../shared/job/records/checkIds.ts';
 
-export type RunoutSettings = Extract<CaptureSettings, { kind: 'runout' }>;
-
 /** Where the stem stood for a runout, as far as it was asked and said. */
-export type RunoutStemSaid = Pick<RunoutSettings, 'fromMesh_deg' | 'radius_mm'>;
+export type RunoutStemSaid = Pick<CaptureSettingsOf<'runout'>, 'fromMesh_deg' | 'radius_mm'>;
 
 /** The part of the settings that says where the stem stands, as far as anything was said. */
 export const stemSaid = ({ fromMesh_deg, radius_mm }: RunoutStemSaid): RunoutStemSaid => ({

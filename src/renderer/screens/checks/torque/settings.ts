@@ -1,14 +1,12 @@
 import type { Assembly } from '../../../../shared/job/records/build.ts';
-import type { CaptureSettings, TorqueResult } from '../../../../shared/job/records/measurement.ts';
+import type { TorqueResult, CaptureSettingsOf } from '../../../../shared/job/records/measurement.ts';
 import type { Limit, LimitedQuantity, SpecSheet } from '../../../../shared/job/records/specSheet.ts';
 import { torqueMismatch } from '../../../../shared/job/checks/judge.ts';
 import { isNone, type OrNone } from '../../../../shared/basics/result.ts';
 import type { Run } from '../../../live/run.ts';
 
-export type TorqueSettings = Extract<CaptureSettings, { kind: 'torque' }>;
-
 /** Seal and bearings are those of the assembly; only running or starting is a choice. */
-export const torqueSettings = (assembly: Assembly, basis: 'running' | 'starting'): TorqueSettings => ({
+export const torqueSettings = (assembly: Assembly, basis: 'running' | 'starting'): CaptureSettingsOf<'torque'> => ({
   kind: 'torque',
   basis: { basis, seal: assembly.seal, bearings: assembly.bearings },
 });
@@ -24,14 +22,14 @@ export function basisWanted(
   return wanted === true ? 'starting' : 'running';
 }
 
-const torqueBasisFits = (limit: Limit, basis: TorqueSettings['basis']): boolean =>
+const torqueBasisFits = (limit: Limit, basis: CaptureSettingsOf<'torque'>['basis']): boolean =>
   'basis' in limit && 'seal' in limit.basis && torqueMismatch(limit.basis, basis) === undefined;
 
 /** The limit that may be held against this torque: same quantity, same state. */
 export const torqueLimit = (
   sheet: SpecSheet | undefined,
   quantity: LimitedQuantity | undefined,
-  basis: TorqueSettings['basis'],
+  basis: CaptureSettingsOf<'torque'>['basis'],
 ): Limit | undefined => sheet?.limits.find((limit) => limit.quantity === quantity && torqueBasisFits(limit, basis));
 
 /** The torque that counts on its basis. */

@@ -6,7 +6,7 @@ import type { CheckProps } from '../check/checkProps.ts';
 import { TypedStage } from './TypedStage.tsx';
 import { useTypedForm } from './useTypedForm.ts';
 
-interface Answer {
+interface ConfirmDraft {
   readonly yes: 'yes' | 'no' | undefined;
   readonly note: string;
 }
@@ -14,7 +14,7 @@ interface Answer {
 /** Something looked at and answered with yes or no. */
 export function ConfirmScreen(props: CheckProps) {
   const { draft, change, errors, submit } = useTypedForm(props, {
-    start: (): Answer => ({ yes: undefined, note: '' }),
+    start: (): ConfirmDraft => ({ yes: undefined, note: '' }),
     read: readAnswer,
   });
   return (
@@ -44,7 +44,7 @@ export function ConfirmScreen(props: CheckProps) {
   );
 }
 
-function readAnswer({ yes, note }: Answer) {
+function readAnswer({ yes, note }: ConfirmDraft) {
   if (yes === undefined) return wrong({ yes: 'Answer yes or no.' });
   const written = note.trim() === '' ? {} : { note: note.trim() };
   return ok({

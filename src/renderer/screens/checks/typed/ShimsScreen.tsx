@@ -63,14 +63,14 @@ function readShims({ packs, tool }: ShimsDraft) {
   return wrong(toolErrors(how));
 }
 
-interface Known {
+interface PacksFrom {
   /** The earlier trial whose packs are laid out to begin with. */
   readonly shimsOf: string | undefined;
   readonly units: UnitSystem;
 }
 
 /** The packs as they were measured already, here or in the trial they go back to; an empty line for each other place. */
-function packsKnown(build: Build, assembly: Assembly, { shimsOf, units }: Known): readonly PackDraft[] {
+function packsKnown(build: Build, assembly: Assembly, { shimsOf, units }: PacksFrom): readonly PackDraft[] {
   const earlier = build.assemblies.find(({ id }) => id === shimsOf);
   return placesOf(build.makeUp).map((place) => {
     const known = packAt(assembly, place) ?? (earlier === undefined ? undefined : packAt(earlier, place));

@@ -5,7 +5,7 @@ import type { ShimPack } from '../../../../shared/job/records/measurement.ts';
 import { fail, ok, type Result } from '../../../../shared/basics/result.ts';
 import { type QuantityDraft, readDraft } from '../../../parts/quantity.ts';
 
-type Length = ShimPack['pack'];
+type PackLength = ShimPack['pack'];
 
 /** The shims of one place while they are typed: each on its own, and the pack as clamped. */
 export interface PackDraft {
@@ -23,14 +23,14 @@ export const placeWords: Readonly<Record<ShimPlace, string>> = {
 };
 
 /** Each shim as a typed length. Anything between the numbers separates them, a plus sign included. */
-function readEach(draft: PackDraft): Result<readonly Length[]> {
+function readEach(draft: PackDraft): Result<readonly PackLength[]> {
   const parts = draft.each.split(/[\s;+]+/u).filter((part) => part !== '');
   const read = parts.map((text) => readLength({ text, unit: draft.pack.unit }, placeWords[draft.place]));
   const wrong = read.find((one) => !one.ok);
   return wrong !== undefined && !wrong.ok ? wrong : ok(read.flatMap((one) => (one.ok ? [one.value] : [])));
 }
 
-function readLength(draft: QuantityDraft, field: string): Result<Length> {
+function readLength(draft: QuantityDraft, field: string): Result<PackLength> {
   const read = readDraft(draft, 'length', field);
   return read.ok ? ok(lengthTypedSchema.parse(read.value)) : read;
 }

@@ -5,7 +5,7 @@ import { writeDeed } from '../../../stores/notebook.ts';
 import type { CheckProps } from '../check/checkProps.ts';
 
 /** A typed or seen reading as the notebook takes it. */
-export interface TypedEntry {
+interface TypedEntry {
   readonly how: How;
   readonly result: MeasuredResult;
 }

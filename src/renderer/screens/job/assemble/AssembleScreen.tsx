@@ -1,7 +1,7 @@
 import { assemblyName, type Build } from '../../../../shared/job/records/build.ts';
 import type { BearingState } from '../../../../shared/basics/recorded.ts';
 import type { Phase } from '../../../../shared/job/records/checkIds.ts';
-import { Choice } from '../../../parts/Choice.tsx';
+import { Choice, type Option } from '../../../parts/Choice.tsx';
 import { Stage } from '../../../parts/Stage.tsx';
 import { useHeld } from '../../../parts/useDraft.ts';
 import { Words } from '../../../parts/Words.tsx';
@@ -32,36 +32,11 @@ export function AssembleScreen({ build, phase }: { readonly build: Build; readon
   return (
     <>
       <Stage title={name}>
-        <div className="assemble">
-          <Choice<BearingState>
-            label="Bearings in it"
-            value={assembly.bearings}
-            onChange={(bearings) => change({ bearings })}
-            options={[
-              { value: 'set-up', words: 'Set-up bearings, slip fit' },
-              { value: 'new', words: 'New' },
-              { value: 'used', words: 'Used' },
-            ]}
-          />
-          <Choice
-            label="Pinion seal"
-            value={assembly.seal}
-            onChange={(seal) => change({ seal })}
-            options={[
-              { value: 'out', words: 'Out' },
-              { value: 'in', words: 'In' },
-            ]}
-          />
-          <Choice
-            label={build.makeUp?.pinionPreload === 'solid-spacer' ? 'Solid spacer, nut at full torque' : 'Crush sleeve'}
-            value={assembly.sleeve ? 'in' : 'out'}
-            onChange={(sleeve) => change({ sleeve: sleeve === 'in' })}
-            options={[
-              { value: 'out', words: 'Out' },
-              { value: 'in', words: 'In' },
-            ]}
-          />
-        </div>
+        <AssemblyChoices
+          assembly={assembly}
+          spacer={build.makeUp?.pinionPreload === 'solid-spacer'}
+          onChange={change}
+        />
       </Stage>
       <Words
         title="With what it is put together"
@@ -73,3 +48,41 @@ export function AssembleScreen({ build, phase }: { readonly build: Build; readon
     </>
   );
 }
+
+type AssemblyOpened = ReturnType<typeof usualAssembly>;
+
+interface AssemblyChoicesProps {
+  readonly assembly: AssemblyOpened;
+  /** Whether the pinion stands on a solid spacer in place of a crush sleeve. */
+  readonly spacer: boolean;
+  readonly onChange: (change: Partial<AssemblyOpened>) => void;
+}
+
+const inOrOut = [
+  { value: 'out', words: 'Out' },
+  { value: 'in', words: 'In' },
+] as const;
+
+const bearings: readonly Option<BearingState>[] = [
+  { value: 'set-up', words: 'Set-up bearings, slip fit' },
+  { value: 'new', words: 'New' },
+  { value: 'used', words: 'Used' },
+];
+
+const AssemblyChoices = ({ assembly, spacer, onChange }: AssemblyChoicesProps) => (
+  <div className="assemble">
+    <Choice
+      label="Bearings in it"
+      value={assembly.bearings}
+      onChange={(state) => onChange({ bearings: state })}
+      options={bearings}
+    />
+    <Choice label="Pinion seal" value={assembly.seal} onChange={(seal) => onChange({ seal })} options={inOrOut} />
+    <Choice
+      label={spacer ? 'Solid spacer, nut at full torque' : 'Crush sleeve'}
+      value={assembly.sleeve ? 'in' : 'out'}
+      onChange={(sleeve) => onChange({ sleeve: sleeve === 'in' })}
+      options={inOrOut}
+    />
+  </div>
+);

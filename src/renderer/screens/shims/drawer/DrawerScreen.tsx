@@ -11,7 +11,7 @@ import { Form } from '../../../parts/Form.tsx';
 import { emptyDraft, type QuantityDraft, readDraft } from '../../../parts/quantity.ts';
 import { QuantityField } from '../../../parts/QuantityField.tsx';
 import { Stage } from '../../../parts/Stage.tsx';
-import { useDraft, useHeld } from '../../../parts/useDraft.ts';
+import { type DraftForm, useDraft, useHeld } from '../../../parts/useDraft.ts';
 import { Words } from '../../../parts/Words.tsx';
 import { readDrawer, saveDrawer, useDrawer } from '../../../stores/drawer.ts';
 import { useSession } from '../../../stores/session.ts';
@@ -48,28 +48,7 @@ export function DrawerScreen() {
     <>
       <Stage title="Shims at hand">
         <div className="drawer">
-          <Choice
-            label="For"
-            value={draft.use}
-            onChange={(use) => change({ use })}
-            options={shimUses.map((one) => ({ value: one, words: useWords[one] }))}
-          />
-          <Form className="drawer__new" words="Put it in" submit={submit}>
-            <QuantityField
-              label="Thickness as measured"
-              measure="length"
-              draft={draft.thickness}
-              error={errors.thickness}
-              onChange={(thickness) => change({ thickness })}
-            />
-            <Field
-              label="How many"
-              inputMode="numeric"
-              value={draft.count}
-              error={errors.count}
-              onChange={(count) => change({ count })}
-            />
-          </Form>
+          <SizeFields draft={draft} errors={errors} change={change} submit={submit} />
           <Sizes sizes={sizes} use={draft.use} known={drawer !== undefined} />
         </div>
       </Stage>
@@ -86,11 +65,42 @@ export function DrawerScreen() {
   );
 }
 
+type SizeErrors = FieldErrors<'thickness' | 'count'>;
+type SizeFieldsProps = Pick<DraftForm<SizeDraft, ShimSize, SizeErrors>, 'draft' | 'errors' | 'change' | 'submit'>;
+
+/** A size that is put into the drawer, and for what. */
+const SizeFields = ({ draft, errors, change, submit }: SizeFieldsProps) => (
+  <>
+    <Choice
+      label="For"
+      value={draft.use}
+      onChange={(use) => change({ use })}
+      options={shimUses.map((one) => ({ value: one, words: useWords[one] }))}
+    />
+    <Form className="drawer__new" words="Put it in" submit={submit}>
+      <QuantityField
+        label="Thickness as measured"
+        measure="length"
+        draft={draft.thickness}
+        error={errors.thickness}
+        onChange={(thickness) => change({ thickness })}
+      />
+      <Field
+        label="How many"
+        inputMode="numeric"
+        value={draft.count}
+        error={errors.count}
+        onChange={(count) => change({ count })}
+      />
+    </Form>
+  </>
+);
+
 /** The thickest single shim a drawer takes; anything above is a slip of the finger (own choice). */
 const thickest_mm = 12;
 const most = 999;
 
-function readSize({ use, thickness, count }: SizeDraft): DraftRead<ShimSize, FieldErrors<'thickness' | 'count'>> {
+function readSize({ use, thickness, count }: SizeDraft): DraftRead<ShimSize, SizeErrors> {
   const read = readDraft(thickness, 'length', 'thickness');
   const typed = read.ok ? lengthTypedSchema.parse(read.value) : undefined;
   const fits = typed !== undefined && insideOf(typed) > 0 && insideOf(typed) <= thickest_mm;

@@ -1,5 +1,5 @@
 import { type Assembly, assemblyName, type Build } from '../../../../shared/job/records/build.ts';
-import { type CheckState, isDescribed, readinessOf } from '../../../../shared/job/checks/readiness.ts';
+import { type CheckState, isDescribed, type Readiness, readinessOf } from '../../../../shared/job/checks/readiness.ts';
 import { Button } from '../../../parts/Button.tsx';
 import { Stage } from '../../../parts/Stage.tsx';
 import { StateMark } from '../../../parts/StateMark.tsx';
@@ -23,18 +23,11 @@ export function PaintingScreen({ build, assembly }: PaintingScreenProps) {
       <Stage title={`${assemblyName(assembly)}: painting the teeth`}>
         <div className="painting">
           {readiness === undefined ? undefined : (
-            <section className="painting__gate" aria-label="Ready to paint">
-              <StateMark shape={readiness.ready ? 'within' : 'not-measured'} size={28} />
-              <div className="painting__words">
-                <h2 className="painting__title">{gateTitle(assembly.phase, readiness)}</h2>
-                {readiness.ready ? undefined : <p className="quiet">{namesOf(readiness.inTheWay)}</p>}
-              </div>
-              {readiness.ready ? undefined : (
-                <Button onPress={() => go({ at: 'build', build: build.id, assembly: assembly.id })}>
-                  Take or override
-                </Button>
-              )}
-            </section>
+            <Gate
+              phase={assembly.phase}
+              readiness={readiness}
+              onTake={() => go({ at: 'build', build: build.id, assembly: assembly.id })}
+            />
           )}
           {readiness === undefined ? undefined : <Overridden states={readiness.states} />}
           <ol className="painting__steps">
@@ -66,6 +59,25 @@ export function PaintingScreen({ build, assembly }: PaintingScreenProps) {
     </>
   );
 }
+
+interface GateProps {
+  readonly phase: Assembly['phase'];
+  readonly readiness: Readiness;
+  /** To where what stands in the way is taken or overridden. */
+  readonly onTake: () => void;
+}
+
+/** Whether it is ready to be painted, and what is not there yet. */
+const Gate = ({ phase, readiness, onTake }: GateProps) => (
+  <section className="painting__gate" aria-label="Ready to paint">
+    <StateMark shape={readiness.ready ? 'within' : 'not-measured'} size={28} />
+    <div className="painting__words">
+      <h2 className="painting__title">{gateTitle(phase, readiness)}</h2>
+      {readiness.ready ? undefined : <p className="quiet">{namesOf(readiness.inTheWay)}</p>}
+    </div>
+    {readiness.ready ? undefined : <Button onPress={onTake}>Take or override</Button>}
+  </section>
+);
 
 const namesOf = (states: readonly CheckState[]): string => `${states.map(({ check }) => check.title).join(', ')}.`;
 

@@ -14,7 +14,7 @@ import { PlanReasons } from './PlanReasons.tsx';
 import { PlanWords } from './PlanWords.tsx';
 import { cardLine } from './words.ts';
 
-export interface PlanAnsweredProps {
+interface PlanAnsweredProps {
   readonly build: Build & { readonly makeUp: MakeUp };
   readonly plannable: Plannable;
   /** The trial the plan starts from. */

@@ -44,14 +44,7 @@ export function PreloadSum({ build, assembly }: SumProps) {
           ) : (
             <p>A crush sleeve has no shims: its preload comes step by step, at the pinion rotating torque.</p>
           )}
-          <section className="form__part">
-            <h2 className="form__heading">Total rotating torque from its parts</h2>
-            <div className="form__fields">
-              {torques.field('pinion', 'Pinion, running')}
-              {torques.field('case', 'Case bearings, at the case')}
-              {torques.field('mesh', 'Mesh', 'Empty where it is not known.')}
-            </div>
-          </section>
+          <TotalFields torque={torques.field} />
         </div>
       </Stage>
       <SumWords
@@ -80,6 +73,17 @@ const SpacerFields = ({ length, torque }: SpacerFieldsProps) => (
       {torque('wanted', 'Running torque wanted')}
       {length('earlierShim', 'Shims before', 'A second reading makes the slope this axle’s own.')}
       {torque('earlier', 'Running torque before')}
+    </div>
+  </section>
+);
+
+const TotalFields = ({ torque }: Pick<SpacerFieldsProps, 'torque'>) => (
+  <section className="form__part">
+    <h2 className="form__heading">Total rotating torque from its parts</h2>
+    <div className="form__fields">
+      {torque('pinion', 'Pinion, running')}
+      {torque('case', 'Case bearings, at the case')}
+      {torque('mesh', 'Mesh', 'Empty where it is not known.')}
     </div>
   </section>
 );

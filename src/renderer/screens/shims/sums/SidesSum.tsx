@@ -12,13 +12,13 @@ import type { SumProps } from './sumProps.ts';
 import { SumWords } from './SumWords.tsx';
 import { useLengths } from './useQuantities.tsx';
 
-type Typed = 'endPlay' | 'travelToMesh' | 'ringSide' | 'otherSide' | 'backlash' | 'preload';
+type SideLength = 'endPlay' | 'travelToMesh' | 'ringSide' | 'otherSide' | 'backlash' | 'preload';
 
 /** Both side packs from end play and travel to mesh. */
 export function SidesSum({ build, assembly }: SumProps) {
   const units = useSession((session) => session.units);
   const { draft, change } = useHeld<{ readonly split: PreloadSplit }>(() => ({ split: 'both sides' }));
-  const { field, read } = useLengths<Typed>();
+  const { field, read } = useLengths<SideLength>();
   const { makeUp } = build;
   const perAway = useMemo(() => (makeUp === undefined ? undefined : backlashPerAway(makeUp)), [makeUp]);
   const packs = packsFor({
@@ -63,7 +63,7 @@ export function SidesSum({ build, assembly }: SumProps) {
 }
 
 /** What is read with the case in its bearings, in the order of the hands. */
-const asked: readonly (readonly [name: Typed, label: string, hint: string])[] = [
+const asked: readonly (readonly [name: SideLength, label: string, hint: string])[] = [
   ['endPlay', 'End play of the case', 'Pinion out, from stop to stop.'],
   ['travelToMesh', 'Travel to mesh', 'Pinion in, from fully away until the teeth touch.'],
   ['backlash', 'Backlash wanted', 'At the heel, along the turn.'],

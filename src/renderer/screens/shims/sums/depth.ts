@@ -16,7 +16,7 @@ import {
   type PlusMeaning,
 } from '../../../../shared/axle/arithmetic/etchedMark.ts';
 
-export const depthWays = ['marks', 'arbor', 'block', 'dial', 'distance'] as const;
+const depthWays = ['marks', 'arbor', 'block', 'dial', 'distance'] as const;
 export type DepthWay = (typeof depthWays)[number];
 
 /** What was read for a depth shim; unit and meaning of the mark are chosen by a person, never assumed. */

@@ -9,7 +9,7 @@ import {
 } from '../../../../shared/axle/arithmetic/preload.ts';
 
 /** Two shims and the running torques they gave; the second pair is what makes the slope this axle's own. */
-export interface PreloadReadings {
+interface PreloadReadings {
   readonly shim: Length | undefined;
   readonly running: Torque | undefined;
   readonly earlierShim: Length | undefined;
@@ -28,7 +28,7 @@ export function preloadShimFrom(read: PreloadReadings): Result<PreloadAnswer> | 
 }
 
 /** The parts of a total rotating torque, each running; a mesh that is not known counts nothing. */
-export interface TorqueParts {
+interface TorquePartsRead {
   readonly pinion: Torque | undefined;
   readonly caseBearings: Torque | undefined;
   readonly mesh: Torque | undefined;
@@ -37,7 +37,7 @@ export interface TorqueParts {
 }
 
 /** Total rotating torque to expect from its parts, at the pinion; nothing while one is missing. */
-export function totalFrom({ pinion, caseBearings, mesh, ratio }: TorqueParts): Torque | undefined {
+export function totalFrom({ pinion, caseBearings, mesh, ratio }: TorquePartsRead): Torque | undefined {
   if (pinion === undefined || caseBearings === undefined || ratio === undefined) return undefined;
   return totalTorque({ pinion, caseBearings, mesh: mesh ?? newtonMetres(0) }, ratio);
 }

@@ -18,7 +18,7 @@ export function backlashPerAway(makeUp: MakeUp): number | undefined {
 }
 
 /** What was read for both side packs. Packs that were not in while it was read are 0. */
-export interface SideReadings {
+interface SideReadings {
   readonly endPlay: Length | undefined;
   readonly travelToMesh: Length | undefined;
   readonly ringSide: Length | undefined;
@@ -42,7 +42,7 @@ export function packsFor(read: SideReadings): Result<SidePacks> | undefined {
   );
 }
 
-export interface NotchReadings {
+interface NotchReadings {
   readonly moved: number | undefined;
   readonly before: Length | undefined;
   readonly after: Length | undefined;

@@ -1,6 +1,6 @@
+import type { CaptureSettingsOf } from '../../../../../../src/shared/job/records/measurement.ts';
 import { describe, expect, it } from 'vitest';
 import {
-  type BacklashSettings,
   lastBacklashSettings,
   stemBrief,
   stemSentence,
@@ -12,12 +12,12 @@ import type { CaptureSettings, How } from '../../../../../../src/shared/job/reco
 import { backlash, buildOf, measured, notebook, trial } from '../../../../../support/records/scenario.ts';
 import { runoutOf } from '../../../../../support/records/gearStand.ts';
 
-const along: BacklashSettings = {
+const along: CaptureSettingsOf<'backlash'> = {
   kind: 'backlash',
   basis: { direction: 'along-rotation', at: 'heel' },
   nextBy: 'itself',
 };
-const square: BacklashSettings = { ...along, basis: { direction: 'square-to-tooth', at: 'heel' } };
+const square: CaptureSettingsOf<'backlash'> = { ...along, basis: { direction: 'square-to-tooth', at: 'heel' } };
 
 const streamed = (settings: CaptureSettings): How => ({
   kind: 'streamed',
@@ -36,10 +36,10 @@ describe('how the stem stands for backlash', () => {
 
   it('says in words how it stands and what that does', () => {
     expect(stemBrief(along)).toBe('Along the turn at the heel');
-    const off: BacklashSettings = { ...square, stem: { tip: 'rides-flank', off_deg: 10 } };
+    const off: CaptureSettingsOf<'backlash'> = { ...square, stem: { tip: 'rides-flank', off_deg: 10 } };
     expect(stemBrief(off)).toBe('Square to the tooth at the heel, 10° off');
     expect(stemSentence(off)).toBe('It reads 1.5 % high as it stands; every number is freed from that.');
-    const point: BacklashSettings = { ...along, stem: { tip: 'follows-point', off_deg: 10 } };
+    const point: CaptureSettingsOf<'backlash'> = { ...along, stem: { tip: 'follows-point', off_deg: 10 } };
     expect(stemSentence(point)).toMatch(/^It reads 1\.5 % low/u);
     expect(stemSentence(along)).toMatch(/reads truly/u);
     expect(stemSentence({ ...along, stem: { tip: 'rides-flank', off_deg: 5 } })).toMatch(/the doubt grows/u);
