@@ -19,15 +19,7 @@ export function ScreenStopped({ stopped, again }: InsteadProps) {
   return (
     <>
       <Stage title="This screen stopped">
-        <p>It met something it was not made for, and could not be drawn any further.</p>
-        <p>
-          The bench goes on: readings are still taken, and what was recorded is kept. What was being typed here and not
-          yet written down may be gone.
-        </p>
-        <h2 className="stopped__title">The report</h2>
-        <pre ref={shown} className="stopped__report" tabIndex={0}>
-          {report}
-        </pre>
+        <WhatHappened report={report} shown={shown} />
       </Stage>
       <Words
         title="Go on"
@@ -48,13 +40,28 @@ export function ScreenStopped({ stopped, again }: InsteadProps) {
   );
 }
 
-interface CopyReportProps {
+interface ReportProps {
   readonly report: string;
-  readonly shown: RefObject<HTMLElement | null>;
+  /** Where the report stands on the page. */
+  readonly shown: RefObject<HTMLPreElement | null>;
 }
 
+const WhatHappened = ({ report, shown }: ReportProps) => (
+  <>
+    <p>It met something it was not made for, and could not be drawn any further.</p>
+    <p>
+      The bench goes on: readings are still taken, and what was recorded is kept. What was being typed here and not yet
+      written down may be gone.
+    </p>
+    <h2 className="stopped__title">The report</h2>
+    <pre ref={shown} className="stopped__report" tabIndex={0}>
+      {report}
+    </pre>
+  </>
+);
+
 /** Where the window may not write to the clipboard, the report lies marked and is copied by hand. */
-function CopyReport({ report, shown }: CopyReportProps) {
+function CopyReport({ report, shown }: ReportProps) {
   const [words, setWords] = useState('Copy the report');
   const copy = (): void => {
     if (shown.current !== null) getSelection()?.selectAllChildren(shown.current);

@@ -71,13 +71,11 @@ const OtherWays = () => (
   </div>
 );
 
-/** The door: what has been built stands at the side, the next axle is put on the stand here. */
-export function BuildsScreen() {
+/** A build being begun; started, it leads to the description of its axle. */
+function useStartForm() {
   const technician = useSession((session) => session.technician);
-  const builds = useBuilds((seen) => seen.builds) ?? [];
-  const here = useBenchSeen((seen) => seen.presence === 'here');
   const held = useHeld<StartDraft>(() => ({ title: '', earlier: noEarlier }));
-  const { draft, change, errors, submit } = useDraft(held, {
+  return useDraft(held, {
     read: (now) => readStart(now, technician),
     keep: async (start) => {
       const notebook = await ask('builds.start', start);
@@ -85,6 +83,14 @@ export function BuildsScreen() {
       return notebook !== undefined;
     },
   });
+}
+
+/** The door: what has been built stands at the side, the next axle is put on the stand here. */
+export function BuildsScreen() {
+  const technician = useSession((session) => session.technician);
+  const builds = useBuilds((seen) => seen.builds) ?? [];
+  const here = useBenchSeen((seen) => seen.presence === 'here');
+  const { draft, change, errors, submit } = useStartForm();
   return (
     <>
       <Stage title="Put an axle on the stand">

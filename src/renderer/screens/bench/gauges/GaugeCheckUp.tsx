@@ -27,15 +27,7 @@ interface ReadingTaken {
 export function GaugeCheckUp({ gauge, onDone }: { readonly gauge: Gauge; readonly onDone: () => void }) {
   const units = useSession((session) => session.units);
   const measure = measureOfKind(gauge.kind, gauge.resolution.unit);
-  const held = useHeld<CheckDraft>(() => ({ known: emptyDraft(measure, units), zero: undefined, shown: [] }));
-  const form = useDraft(held, {
-    read: (draft) => readCheck(draft, measure),
-    keep: async (read) => {
-      const kept = await keepCheck(gauge, read);
-      if (kept) onDone();
-      return kept;
-    },
-  });
+  const form = useCheckForm(gauge, measure, onDone);
   const { draft, change, read } = form;
   return (
     <>
@@ -60,6 +52,19 @@ export function GaugeCheckUp({ gauge, onDone }: { readonly gauge: Gauge; readonl
       <CheckWords gauge={gauge} form={form} onDone={onDone} />
     </>
   );
+}
+
+function useCheckForm(gauge: Gauge, measure: Measure, onDone: () => void) {
+  const units = useSession((session) => session.units);
+  const held = useHeld<CheckDraft>(() => ({ known: emptyDraft(measure, units), zero: undefined, shown: [] }));
+  return useDraft(held, {
+    read: (draft) => readCheck(draft, measure),
+    keep: async (read) => {
+      const kept = await keepCheck(gauge, read);
+      if (kept) onDone();
+      return kept;
+    },
+  });
 }
 
 interface CheckDraft {

@@ -69,29 +69,32 @@ function KindFields({ draft, errors, onChange }: GaugeFormProps) {
           options={torqueKinds}
         />
       ) : undefined}
-      {pulls ? (
-        <>
-          <QuantityField
-            label="Arm"
-            hint="From the axis of the pinion to the middle of the cord, the pull square to it."
-            measure="length"
-            draft={draft.arm}
-            error={errors.arm}
-            onChange={(arm) => onChange({ arm })}
-          />
-          <QuantityField
-            label="Arm known to within, ±"
-            hint="May stay empty."
-            measure="length"
-            draft={draft.armWithin}
-            error={errors.armWithin}
-            onChange={(armWithin) => onChange({ armWithin })}
-          />
-        </>
-      ) : undefined}
+      {pulls ? <ArmFields draft={draft} errors={errors} onChange={onChange} /> : undefined}
     </>
   );
 }
+
+/** Of a pull scale. */
+const ArmFields = ({ draft, errors, onChange }: GaugeFormProps) => (
+  <>
+    <QuantityField
+      label="Arm"
+      hint="From the axis of the pinion to the middle of the cord, the pull square to it."
+      measure="length"
+      draft={draft.arm}
+      error={errors.arm}
+      onChange={(arm) => onChange({ arm })}
+    />
+    <QuantityField
+      label="Arm known to within, ±"
+      hint="May stay empty."
+      measure="length"
+      draft={draft.armWithin}
+      error={errors.armWithin}
+      onChange={(armWithin) => onChange({ armWithin })}
+    />
+  </>
+);
 
 /** How fine it reads and how far it may be off: what decides how sure a number is. */
 function FinenessFields({ draft, errors, onChange }: GaugeFormProps) {

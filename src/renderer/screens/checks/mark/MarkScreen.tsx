@@ -1,4 +1,5 @@
 import { useState } from 'react';
+import type { CheckId } from '../../../../shared/job/records/checkIds.ts';
 import { Stage } from '../../../parts/Stage.tsx';
 import { useDraft } from '../../../parts/useDraft.ts';
 import { writeDeed } from '../../../stores/notebook.ts';
@@ -24,15 +25,7 @@ import './mark.css';
 /** The mark on both flanks, drawn by hand as it is seen or read off photos, at one to three places round the gear. */
 export function MarkScreen({ build, assembly, check }: CheckProps) {
   const [place, setPlace] = useState(0);
-  const form = useDraft(useMarkDraft(assembly), {
-    read: (draft) => readMark(draft, assembly.bearings),
-    keep: async (result) => {
-      const about = { assembly: assembly.id, check: check.id, how: { kind: 'seen' as const } };
-      const written = await writeDeed({ kind: 'measured', ...about, result });
-      if (written) putDraftAway(assembly);
-      return written;
-    },
-  });
+  const form = useMarkForm(assembly, check.id);
   const { draft } = form;
   const draw = (side: FlankSide, to: SideDraft): void =>
     changeMarkDraft(assembly, (now) => drawnOver(withSide(now, place, side, to), place, side));
@@ -57,3 +50,20 @@ export function MarkScreen({ build, assembly, check }: CheckProps) {
     </>
   );
 }
+
+/** The mark as it is being read; its draft outlives the screen until it is kept. */
+const useMarkForm = (assembly: CheckProps['assembly'], check: CheckId) =>
+  useDraft(useMarkDraft(assembly), {
+    read: (draft) => readMark(draft, assembly.bearings),
+    keep: async (result) => {
+      const written = await writeDeed({
+        kind: 'measured',
+        assembly: assembly.id,
+        check,
+        how: { kind: 'seen' },
+        result,
+      });
+      if (written) putDraftAway(assembly);
+      return written;
+    },
+  });

@@ -19,16 +19,7 @@ import './limits.css';
 
 /** The limits for this axle: each with its unit, its basis and where it comes from. */
 export function LimitsScreen({ build }: { readonly build: Build }) {
-  const units = useSession((session) => session.units);
-  const held = useHeld<SheetDraft>(() => sheetDraftOf(build, units));
-  const { draft, change, errors, submit } = useDraft(held, {
-    read: readSheet,
-    keep: async (specSheet) => {
-      const written = await writeDeed({ kind: 'limits-set', specSheet });
-      if (written) go({ at: 'build', build: build.id });
-      return written;
-    },
-  });
+  const { draft, change, errors, submit } = useSheetForm(build);
   const wrong = Object.keys(errors.rows ?? {}).length + (errors.name === undefined ? 0 : 1);
   const count = draft.rows.filter((row) => !isBlank(row)).length;
   return (
@@ -54,6 +45,20 @@ export function LimitsScreen({ build }: { readonly build: Build }) {
       </Words>
     </>
   );
+}
+
+/** The sheet as the notebook has it, or a line for every quantity this axle is asked for. */
+function useSheetForm(build: Build) {
+  const units = useSession((session) => session.units);
+  const held = useHeld<SheetDraft>(() => sheetDraftOf(build, units));
+  return useDraft(held, {
+    read: readSheet,
+    keep: async (specSheet) => {
+      const written = await writeDeed({ kind: 'limits-set', specSheet });
+      if (written) go({ at: 'build', build: build.id });
+      return written;
+    },
+  });
 }
 
 const countWords = (count: number): string => {

@@ -41,36 +41,27 @@ interface NoteDraft {
 const readNote = ({ topic, text }: NoteDraft): DraftRead<NoteDraft, FieldErrors<'text'>> =>
   text.trim() === '' ? wrong({ text: 'Write it down first.' }) : ok({ topic, text: text.trim() });
 
-/** What no gauge reads: the complaint and the noise before, road test and oil after. */
-export function NotesScreen({ build }: { readonly build: Build }) {
+function useNoteForm() {
   const held = useHeld<NoteDraft>(() => ({ topic: 'complaint', text: '' }));
-  const { draft, change, errors, submit } = useDraft(held, {
+  return useDraft(held, {
     read: readNote,
     keep: async (note) => {
       const written = await writeDeed({ kind: 'noted', ...note });
-      if (written) change({ text: '' });
+      if (written) held.change({ text: '' });
       return written;
     },
   });
+}
+
+/** What no gauge reads: the complaint and the noise before, road test and oil after. */
+export function NotesScreen({ build }: { readonly build: Build }) {
+  const { draft, change, errors, submit } = useNoteForm();
   const { topic, text } = draft;
   return (
     <>
       <Stage title="Notes">
         <div className="notes">
-          <Choice
-            label="About"
-            value={topic}
-            onChange={(about) => change({ topic: about })}
-            options={noteTopics.map((one) => ({ value: one, words: topicWords[one] }))}
-          />
-          <Field
-            label={topicWords[topic]}
-            lines={3}
-            value={text}
-            error={errors.text}
-            onChange={(written) => change({ text: written })}
-            hint={hints[topic]}
-          />
+          <NoteFields draft={draft} error={errors.text} onChange={change} />
           <Written build={build} />
         </div>
       </Stage>
@@ -87,6 +78,31 @@ export function NotesScreen({ build }: { readonly build: Build }) {
     </>
   );
 }
+
+interface NoteFieldsProps {
+  readonly draft: NoteDraft;
+  readonly error: string | undefined;
+  readonly onChange: (change: Partial<NoteDraft>) => void;
+}
+
+const NoteFields = ({ draft: { topic, text }, error, onChange }: NoteFieldsProps) => (
+  <>
+    <Choice
+      label="About"
+      value={topic}
+      onChange={(about) => onChange({ topic: about })}
+      options={noteTopics.map((one) => ({ value: one, words: topicWords[one] }))}
+    />
+    <Field
+      label={topicWords[topic]}
+      lines={3}
+      value={text}
+      error={error}
+      onChange={(written) => onChange({ text: written })}
+      hint={hints[topic]}
+    />
+  </>
+);
 
 function Written({ build }: { readonly build: Build }) {
   if (build.notes.length === 0)

@@ -1,4 +1,5 @@
 import { type CutSigns, cutFrom } from '../../../../shared/axle/cutSigns.ts';
+import type { MakeUp } from '../../../../shared/axle/makeUp.ts';
 import type { Build } from '../../../../shared/job/records/build.ts';
 import { Choice } from '../../../parts/Choice.tsx';
 import { Stage } from '../../../parts/Stage.tsx';
@@ -16,16 +17,10 @@ export function CutScreen({ build }: { readonly build: Build }) {
     slot: 'not-known',
     mark: 'not-known',
   }));
-  const { makeUp } = build;
   const told = Object.values(signs).some((sign) => sign !== 'not-known');
-  const entered = makeUp?.cut ?? 'not-known';
+  const entered = build.makeUp?.cut ?? 'not-known';
   // Signs replace what was entered; before the first one is told it stands.
   const { cut, why } = told || entered === 'not-known' ? cutFrom(signs) : { cut: entered, why: asEntered };
-  const keep = async (): Promise<void> => {
-    const same = makeUp === undefined || makeUp.cut === cut;
-    if (same || (await writeDeed({ kind: 'described', makeUp: { ...makeUp, cut } })))
-      go({ at: 'build', build: build.id });
-  };
   return (
     <>
       <Stage title="How the teeth were cut">
@@ -35,8 +30,8 @@ export function CutScreen({ build }: { readonly build: Build }) {
         title={told ? cutTitle[cut] : enteredTitle[cut]}
         next={{
           words: `${cut === entered ? 'Leave it at' : 'Set it to'} ${cut === 'not-known' ? 'not known' : cut}`,
-          run: () => void keep(),
-          disabled: makeUp === undefined,
+          run: () => void keepCut(build, cut),
+          disabled: build.makeUp === undefined,
         }}
       >
         <p>{why}</p>
@@ -46,6 +41,12 @@ export function CutScreen({ build }: { readonly build: Build }) {
       </Words>
     </>
   );
+}
+
+/** Writes the cut down where it is another one, and goes back to the stand. */
+async function keepCut({ id, makeUp }: Build, cut: MakeUp['cut']): Promise<void> {
+  const same = makeUp === undefined || makeUp.cut === cut;
+  if (same || (await writeDeed({ kind: 'described', makeUp: { ...makeUp, cut } }))) go({ at: 'build', build: id });
 }
 
 interface SignChoicesProps {

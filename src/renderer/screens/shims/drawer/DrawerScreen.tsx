@@ -31,19 +31,10 @@ interface SizeDraft {
 
 /** The shims at hand: sizes as measured, and how many of each. They are the shop's, whatever axle is on the stand. */
 export function DrawerScreen() {
-  const units = useSession((session) => session.units);
   const drawer = useDrawer((seen) => seen.drawer);
   useEffect(() => void readDrawer(), []);
   const sizes = drawer?.sizes ?? [];
-  const held = useHeld<SizeDraft>(() => ({ use: 'pinion-depth', thickness: emptyDraft('length', units), count: '1' }));
-  const { draft, change, errors, submit } = useDraft(held, {
-    read: readSize,
-    keep: async (size) => {
-      const saved = await saveDrawer({ sizes: withSize(sizes, size) });
-      if (saved) change({ thickness: { ...draft.thickness, text: '' } });
-      return saved;
-    },
-  });
+  const { draft, change, errors, submit } = useSizeForm(sizes);
   return (
     <>
       <Stage title="Shims at hand">
@@ -63,6 +54,20 @@ export function DrawerScreen() {
       </Words>
     </>
   );
+}
+
+/** A size to be put in; once it lies in the drawer, the next thickness is asked. */
+function useSizeForm(sizes: readonly ShimSize[]) {
+  const units = useSession((session) => session.units);
+  const held = useHeld<SizeDraft>(() => ({ use: 'pinion-depth', thickness: emptyDraft('length', units), count: '1' }));
+  return useDraft(held, {
+    read: readSize,
+    keep: async (size) => {
+      const saved = await saveDrawer({ sizes: withSize(sizes, size) });
+      if (saved) held.change({ thickness: { ...held.draft.thickness, text: '' } });
+      return saved;
+    },
+  });
 }
 
 type SizeErrors = FieldErrors<'thickness' | 'count'>;

@@ -39,26 +39,31 @@ export function PaintingScreen({ build, assembly }: PaintingScreenProps) {
           </ol>
         </div>
       </Stage>
-      <Words
-        title="Fingers, rags and sleeves off the mesh"
-        next={{
-          words: 'Read the mark',
-          run: () => go({ at: 'check', build: build.id, assembly: assembly.id, check: 'mark' }),
-        }}
-        others={
-          build.makeUp?.cut === 'not-known' ? (
-            <Button onPress={() => go({ at: 'cut', build: build.id })}>Tell the cut</Button>
-          ) : undefined
-        }
-      >
-        <p>
-          Turn by hand only, never with a power tool; a pinion can spin when the drag lets go. The maker’s manual for
-          this axle goes before these words.
-        </p>
-      </Words>
+      <PaintingWords build={build} assembly={assembly} />
     </>
   );
 }
+
+/** The caution that goes before everything, and the way to the mark. */
+const PaintingWords = ({ build, assembly }: PaintingScreenProps) => (
+  <Words
+    title="Fingers, rags and sleeves off the mesh"
+    next={{
+      words: 'Read the mark',
+      run: () => go({ at: 'check', build: build.id, assembly: assembly.id, check: 'mark' }),
+    }}
+    others={
+      build.makeUp?.cut === 'not-known' ? (
+        <Button onPress={() => go({ at: 'cut', build: build.id })}>Tell the cut</Button>
+      ) : undefined
+    }
+  >
+    <p>
+      Turn by hand only, never with a power tool; a pinion can spin when the drag lets go. The maker’s manual for this
+      axle goes before these words.
+    </p>
+  </Words>
+);
 
 interface GateProps {
   readonly phase: Assembly['phase'];

@@ -1,4 +1,5 @@
 import { useMemo } from 'react';
+import type { Length } from '../../../../shared/basics/quantity.ts';
 import { showText } from '../../../../shared/basics/show.ts';
 import type { PreloadSplit } from '../../../../shared/axle/arithmetic/sideShims.ts';
 import { sideShimSign } from '../../../../shared/axle/makeUp.ts';
@@ -21,17 +22,8 @@ export function SidesSum({ build, assembly }: SumProps) {
   const { field, read } = useLengths<SideLength>();
   const { makeUp } = build;
   const perAway = useMemo(() => (makeUp === undefined ? undefined : backlashPerAway(makeUp)), [makeUp]);
-  const packs = packsFor({
-    endPlay: read('endPlay'),
-    travelToMesh: read('travelToMesh'),
-    ringSide: read('ringSide'),
-    otherSide: read('otherSide'),
-    backlash: read('backlash'),
-    preload: read('preload'),
-    split: draft.split,
-    perAway,
-    sign: makeUp === undefined ? 1 : sideShimSign(makeUp),
-  });
+  const sign = makeUp === undefined ? 1 : sideShimSign(makeUp);
+  const packs = packsFor({ ...lengthsOf(read), split: draft.split, perAway, sign });
   const length = (value: number): string => showText(value, 'length', units);
   const answer =
     packs?.ok === true
@@ -61,6 +53,17 @@ export function SidesSum({ build, assembly }: SumProps) {
     </>
   );
 }
+
+const lengthsOf = (
+  read: (name: SideLength) => Length | undefined,
+): Readonly<Record<SideLength, Length | undefined>> => ({
+  endPlay: read('endPlay'),
+  travelToMesh: read('travelToMesh'),
+  ringSide: read('ringSide'),
+  otherSide: read('otherSide'),
+  backlash: read('backlash'),
+  preload: read('preload'),
+});
 
 /** What is read with the case in its bearings, in the order of the hands. */
 const asked: readonly (readonly [name: SideLength, label: string, hint: string])[] = [
