@@ -2,7 +2,7 @@ import type { Aim, Box, Stretch } from './aim.ts';
 import type { Axle } from './guess.ts';
 import type { Side } from './input.ts';
 import type { Marks } from './misfit.ts';
-import type { OwnPlace } from './ownPlaces.ts';
+import type { OwnPlace } from './ownPlace.ts';
 import { backlashAt, markAt, type Place, type Sight } from './sight.ts';
 
 /** A figure with its spread over all axles that explain the readings. */

@@ -2,15 +2,8 @@ import type { Stretch } from './aim.ts';
 import type { Axle } from './guess.ts';
 import type { Insight } from './insight.ts';
 import { hasHardEdge, type Seen, seenAt, sharply, worthOf } from './outlook.ts';
+import type { OwnPlace } from './ownPlace.ts';
 import type { Place } from './sight.ts';
-
-/** Where one axle would have to stand, and how right it would be there. */
-export interface OwnPlace {
-  readonly place: Place;
-  readonly worth: number;
-  /** The most that any place without a hard coast edge is worth. */
-  readonly worthFree: number;
-}
 
 /** Smallest slopes taken for real: height for each mm of pinion, backlash for each mm of ring gear. */
 const flattest = { crown: 0.15, backlash: 0.2 } as const;

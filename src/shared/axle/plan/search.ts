@@ -3,7 +3,8 @@ import type { Axle } from './guess.ts';
 import type { PlanInput } from './input.ts';
 import type { Insight } from './insight.ts';
 import { type Outlook, outlookAt, seenAt, sharply, worthOf } from './outlook.ts';
-import { type OwnPlace, ownPlaceOf } from './ownPlaces.ts';
+import type { OwnPlace } from './ownPlace.ts';
+import { ownPlaceOf } from './ownPlaces.ts';
 import type { Place } from './sight.ts';
 
 /** What a search found. */
