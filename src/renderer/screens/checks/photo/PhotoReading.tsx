@@ -24,7 +24,7 @@ export function PhotoReading({ build, assembly, flank, place, photo }: PhotoRead
   const { draft } = useMarkDraft(assembly);
   const [said, setSaid] = useState<Said>(() => saidBefore(draft, photo, place, flank));
   const depth = depthOf(build.makeUp?.cut);
-  const { size, reading } = useReading(photo, said, depth);
+  const { size, reading, upToDate } = useReading(photo, said, depth);
   const url = usePhotoUrl(photo);
   const corners = cornersOf(said);
   const mark = reading?.result.ok === true ? reading.result.value : undefined;
@@ -74,7 +74,7 @@ export function PhotoReading({ build, assembly, flank, place, photo }: PhotoRead
           run: () => {
             if (mark !== undefined && corners !== undefined) use(mark, corners);
           },
-          disabled: mark === undefined || corners === undefined,
+          disabled: mark === undefined || corners === undefined || !upToDate,
         }}
         others={
           <>

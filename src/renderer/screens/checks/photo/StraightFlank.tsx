@@ -25,7 +25,9 @@ export function StraightFlank(props: StraightFlankProps) {
   const { picture, mask, brushed, fromEmpty, onBrush, onEmpty, warnings } = props;
   const canvas = useRef<HTMLCanvasElement>(null);
   const [to, setTo] = useState<BrushTouch['to']>('mark');
-  const stroke = useRef<BrushTouch[]>(undefined);
+  // What lay there before the stroke, and the stroke: several touches may come before the screen is drawn anew.
+  const before = useRef<readonly BrushTouch[]>([]);
+  const stroke = useRef<readonly BrushTouch[]>([]);
   useEffect(() => {
     const context = canvas.current?.getContext('2d');
     if (context === null || context === undefined || picture === undefined) return;
@@ -37,11 +39,11 @@ export function StraightFlank(props: StraightFlankProps) {
     const box = event.currentTarget.getBoundingClientRect();
     const along = (event.clientX - box.left) / box.width;
     const up = 1 - (event.clientY - box.top) / box.height;
-    const last = stroke.current?.at(-1);
+    const last = stroke.current.at(-1);
     if (last !== undefined && Math.hypot(last.along - along, (last.up - up) * 0.35) < radius / 2) return;
     const touched = { along: clamped(along), up: clamped(up), radius, to };
-    stroke.current = [...(stroke.current ?? []), touched];
-    onBrush([...brushed, touched]);
+    stroke.current = [...stroke.current, touched];
+    onBrush([...before.current, ...stroke.current]);
   };
   return (
     <div className="straight">
@@ -50,7 +52,8 @@ export function StraightFlank(props: StraightFlankProps) {
         className="straight__flank"
         onPointerDown={(event) => {
           event.currentTarget.setPointerCapture(event.pointerId);
-          stroke.current = undefined;
+          before.current = brushed;
+          stroke.current = [];
           touch(event);
         }}
         onPointerMove={touch}

@@ -36,12 +36,14 @@ export const howRead = ({ bends, brushed, fromEmpty }: Said, depth: Depth | unde
 export interface OpenPhoto {
   readonly size: { readonly width: number; readonly height: number } | undefined;
   readonly reading: ReadAnswer | undefined;
+  /** Whether the reading is of all that was said, and not of what was said a moment ago. */
+  readonly upToDate: boolean;
 }
 
 /** Opens a stored photo in the worker and reads it anew with everything that is said about it. */
 export function useReading(sha256: string, said: Said, depth: Depth | undefined): OpenPhoto {
   const [size, setSize] = useState<OpenPhoto['size']>();
-  const [reading, setReading] = useState<ReadAnswer>();
+  const [reading, setReading] = useState<{ readonly answer: ReadAnswer; readonly of: readonly unknown[] }>();
   useEffect(() => {
     let there = true;
     void storedPhoto(sha256).then(async (jpeg) => {
@@ -62,7 +64,7 @@ export function useReading(sha256: string, said: Said, depth: Depth | undefined)
     void photoReader()
       .read({ corners, brushed, fromEmpty, bends, depth })
       .then((answer) => {
-        if (there && answer !== undefined) setReading(answer);
+        if (there && answer !== undefined) setReading({ answer, of: [key, bends, brushed, fromEmpty, depth] });
       });
     return () => {
       there = false;
@@ -70,5 +72,7 @@ export function useReading(sha256: string, said: Said, depth: Depth | undefined)
     // The corners are compared by what they are, not by which list holds them.
     // oxlint-disable-next-line react/exhaustive-deps
   }, [size, key, bends, brushed, fromEmpty, depth]);
-  return { size, reading: corners === undefined ? undefined : reading };
+  const now = [key, bends, brushed, fromEmpty, depth];
+  const upToDate = reading !== undefined && now.every((one, n) => one === reading.of[n]);
+  return { size, reading: corners === undefined ? undefined : reading?.answer, upToDate };
 }
