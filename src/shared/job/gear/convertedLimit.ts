@@ -44,10 +44,6 @@ export function convertedLimit(limit: Limit, to: BacklashBasis, makeUp: MakeUp):
  */
 const assumedShare = 0.08 / Math.sqrt(3);
 
-/** What a reading of 1 mm along the rotation at the heel is on another basis. */
-export const convertedShare = (model: MeshModel, to: BacklashBasis): number =>
-  convertBacklash(mm(1), { direction: 'along-rotation', at: 'heel' }, to, toothOf(model));
-
 /** Flanks of a hypoid have pressure angles of their own; a limit does not say which flank, so it is their middle. */
 function toothOf({ blank, flanks, set }: MeshModel): ToothAtIndicator {
   const { convex, concave } = flanks;

@@ -1,12 +1,10 @@
 import { type Assembly, type Build, latest } from '../records/build.ts';
-import type { BacklashBasis } from '../../basics/recorded.ts';
-import { fail, ok, type Result } from '../../basics/result.ts';
+import { fail, isNone, ok, type Result } from '../../basics/result.ts';
 import type { MakeUp } from '../../axle/makeUp.ts';
 import { setOf } from '../../axle/setOf.ts';
-import { convertedShare } from '../gear/convertedLimit.ts';
+import { binds, sideMoveFor } from '../../axle/plan/sideMove.ts';
 import type { ExpectedSeen } from '../records/swap.ts';
 import { stepsOf } from './assumed.ts';
-import { backlashRates } from './positions.ts';
 import { backlashOf } from './seen.ts';
 import { windowOf } from './window.ts';
 
@@ -20,12 +18,6 @@ export interface RingGearMove {
   /** The gears bind: how far they overlap cannot be read, so that this is only the way and a first step. */
   readonly binds: boolean;
 }
-
-/**
- * Backlash for each mm the ring gear moves is known from the mesh to about this share: published and shop figures lie
- * between 0.5 and 0.8, the mesh says 0.9 at the heel.
- */
-const rateShare = 0.15;
 
 /**
  * The move of the ring gear that brings the backlash of a trial into the middle of its window, pinion untouched: the daily
@@ -43,26 +35,26 @@ export function ringGearMove(
   if (!window.ok) return window;
   const [low, high] = window.value.ends;
   if (felt.max_mm - felt.min_mm > high - low) return variesTooMuch(felt.max_mm - felt.min_mm, high - low);
-  const rate = backlashRate(build.makeUp, read.basis);
-  if (rate === undefined) return noBacklash;
-  const step = stepsOf(build.makeUp).side;
-  const wanted = (low + high) / 2 - (felt.min_mm + felt.max_mm) / 2;
-  const ringAway_mm = Number((Math.round(wanted / rate / step) * step).toFixed(4));
-  const change = ringAway_mm * rate;
-  const [min_mm, max_mm] = [felt.min_mm + change, felt.max_mm + change];
-  const U95_mm = Math.hypot(2 * rateShare * change, felt.U95_mm ?? 0);
+  const model = setOf(build.makeUp);
+  if (!model.ok) return noBacklash;
+  const { ringAway_mm, expected } = sideMoveFor(model.value, {
+    driveFlank: build.makeUp.driveFlank,
+    backlashBasis: read.basis,
+    limits: { backlash_mm: [low, high] },
+    step_mm: stepsOf(build.makeUp).side,
+    backlash: felt,
+  });
+  // Gears that bind are given room to rock; what they then read nobody knows, and the window is all that is aimed at.
+  const mean_mm = isNone(expected) ? (low + high) / 2 : expected.mean_mm;
+  const U95_mm = isNone(expected) ? high - low : expected.U95_mm;
+  const min_mm = mean_mm - (felt.mean_mm - felt.min_mm);
+  const max_mm = mean_mm + (felt.max_mm - felt.mean_mm);
   return ok({
     ringAway_mm,
-    expected: { backlash: { mean_mm: felt.mean_mm + change, min_mm, max_mm, U95_mm }, lengthwise: false },
+    expected: { backlash: { mean_mm, min_mm, max_mm, U95_mm }, lengthwise: false },
     brings: min_mm >= low && max_mm <= high,
-    binds: felt.min_mm <= 0,
+    binds: binds(felt),
   });
-}
-
-/** Backlash on a basis for each mm of ring gear, mm per mm. */
-function backlashRate(makeUp: MakeUp, basis: BacklashBasis): number | undefined {
-  const model = setOf(makeUp);
-  return model.ok ? backlashRates(model.value).ringAway * convertedShare(model.value, basis) : undefined;
 }
 
 const noBacklash = fail({
