@@ -12,7 +12,7 @@ import { positionOf, squeeze, type Fit, type Shims } from './shims.ts';
 import { bodyAt, surfaceAt, waveAt, type Wave, type Wobble } from './wobble.ts';
 
 /** How the teeth themselves are off their places, as backlash at the heel, mm. */
-export interface GearCutError {
+interface GearCutError {
   readonly once: Wave;
   /** Standard deviation from tooth to tooth, mm. */
   readonly tooth_mm: number;

@@ -20,7 +20,7 @@ export interface BearingSpec {
 }
 
 /** Which bearings are in: slip-fit ones for trials, new ones, or those that have run. */
-export type Bearings = 'set-up' | 'new' | 'used';
+type Bearings = 'set-up' | 'new' | 'used';
 
 /** How the pinion's preload is set; without sleeve or spacer the nut is drawn up to a light drag by hand. */
 export interface PinionSetting {

@@ -24,12 +24,12 @@ export const FAULT_NAMES = Object.keys(MAKERS) as readonly FaultName[];
  * Mishaps at the gauge or its cable rather than in its bytes. From `battery` or `error` on the gauge sends that word
  * in place of numbers, until it is `well`.
  */
-export const MISHAP_NAMES = ['unit', 'zero', 'unplug', 'replug', 'battery', 'error', 'well'] as const;
+const MISHAP_NAMES = ['unit', 'zero', 'unplug', 'replug', 'battery', 'error', 'well'] as const;
 export type MishapName = (typeof MISHAP_NAMES)[number];
 
 export const faultNamed = (name: FaultName, random: Random): Fault => MAKERS[name](random);
 
-export interface Mishap {
+interface Mishap {
   readonly name: MishapName;
   readonly at_s: number;
 }

@@ -5,7 +5,7 @@ import { displayDecimals } from './units.ts';
 export type Ailing = 'lowBattery' | 'error';
 
 /** Writes readings as lines, one gauge's way. Keeps only the counter. */
-export interface LineWriter {
+interface LineWriter {
   /** The bytes of one reading: one line, or two where the gauge sends two axes in turn. */
   write(shown: Shown): Uint8Array;
   /** The line a gauge sends when it cannot measure. */

@@ -13,7 +13,7 @@ import type { Gauge } from './shown.ts';
 /** When a gauge sends: of itself, when its button is pressed, when these bytes ask it, or as registers over Modbus. */
 export type Sends = 'always' | 'on-button' | { readonly asked: string } | { readonly modbus: AsRegisters };
 
-export interface LiveSetup {
+interface LiveSetup {
   readonly gauge: Gauge;
   readonly rate_Hz: number;
   readonly kind?: LineKind | undefined;

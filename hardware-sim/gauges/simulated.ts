@@ -15,7 +15,7 @@ import { liveGauge, type LiveGauge, type Sends } from './live.ts';
 import { torqueGauge, type TorqueTraits } from './torqueGauge.ts';
 
 /** How one of the two gauges is made and how it talks; what is left out is an ordinary gauge in good order. */
-export interface GaugeChoice<Traits> {
+interface GaugeChoice<Traits> {
   readonly traits?: Partial<Traits>;
   readonly shape?: LineShape;
   readonly sends?: Sends;
@@ -36,7 +36,7 @@ export interface SimulatedGaugesSetup {
   readonly torque?: GaugeChoice<TorqueTraits>;
 }
 
-export interface RockStation {
+interface RockStation {
   readonly gearAngle_rad: number;
   readonly spoil?: Spoil;
 }
@@ -47,7 +47,7 @@ export interface RockTruth extends RockStation {
   readonly held_mm: number;
   readonly rocks: number;
 }
-export interface RockOptions {
+interface RockOptions {
   readonly hand?: Hand;
   /** Rocks at each station; with `enough` the most there are. */
   readonly rocks?: number;
@@ -55,7 +55,7 @@ export interface RockOptions {
   readonly enough?: (station: number) => boolean;
 }
 
-export interface FaceTurnOptions {
+interface FaceTurnOptions {
   readonly surface: 'back-face' | 'flange';
   /** Without it the turn is continuous. */
   readonly stations?: number;
@@ -76,14 +76,14 @@ export interface SimulatedIndicator extends LiveGauge {
   turn(options: FaceTurnOptions): Promise<RunoutTruth>;
 }
 
-export interface ShaftTurnOptions {
+interface ShaftTurnOptions {
   /** With the case out of the housing, or in it. */
   readonly drag: 'pinion' | 'total';
   readonly turns?: number;
   readonly speed_rad_s?: number;
   readonly rest_s?: number;
 }
-export interface SimulatedTorqueGauge extends LiveGauge {
+interface SimulatedTorqueGauge extends LiveGauge {
   readonly traits: TorqueTraits;
   turn(options: ShaftTurnOptions): Promise<DragTruth>;
 }

@@ -53,7 +53,7 @@ function* rebounds(stop: number, inward: number, backlash_mm: number, hand: Hand
   }
 }
 
-export const uneven = (hand: Hand, random: Random): number => 1 + random.uniform(-hand.unevenness, hand.unevenness);
+const uneven = (hand: Hand, random: Random): number => 1 + random.uniform(-hand.unevenness, hand.unevenness);
 
 const restLength = (setup: StationSetup, hand: Hand, random: Random): number =>
   Math.max(hand.dwell_s * uneven(hand, random), setup.leastRest_s);

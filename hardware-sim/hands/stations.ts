@@ -11,11 +11,11 @@ import { atTheEnd, drawnSpoil } from './spoilt.ts';
 import { truthOf, type Planned, type StationTruth } from './truth.ts';
 
 /** One item of the stream, in the order of time: a reading or a press of the pedal between two stations. */
-export interface StationReading {
+interface StationReading {
   readonly t: number;
   readonly value_mm: number;
 }
-export interface StationPress {
+interface StationPress {
   readonly t: number;
   readonly pedal: 'next';
 }
@@ -36,7 +36,7 @@ export interface Session {
 export interface OneStation extends Session, StationTruth {}
 
 /** Three to a hundred readings a second, evenly over the ratio. */
-export const anyRate = (random: Random): number => Math.exp(random.uniform(Math.log(3), Math.log(100)));
+const anyRate = (random: Random): number => Math.exp(random.uniform(Math.log(3), Math.log(100)));
 
 const BACKLASH = { least: 0.1, most: 0.45 } as const;
 const between = (random: Random, least: number, most: number): number =>
@@ -109,7 +109,7 @@ function soleStation(session: Session): OneStation {
   return { ...session, ...truth };
 }
 
-export interface Extent {
+interface Extent {
   /** Fewest and most rocks at a station. */
   readonly rocks?: readonly [number, number];
   /** Fewest and most stations of a session. */

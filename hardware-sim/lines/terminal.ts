@@ -2,7 +2,7 @@ import { spawnSync } from 'node:child_process';
 import { closeSync, constants, openSync } from 'node:fs';
 
 /** The two ends of a fresh pseudo-terminal: our descriptor, and the path that the other side opens. */
-export interface Terminal {
+interface Terminal {
   readonly master: number;
   readonly path: string;
 }

@@ -12,7 +12,7 @@ export interface Camera {
   readonly eye: Vector;
 }
 
-export interface View {
+interface View {
   readonly width: number;
   readonly height: number;
   readonly target: Vector;

@@ -25,7 +25,7 @@ export function emptyCanvas(width: number, height: number): Canvas {
 }
 
 /** A lamp far away. */
-export interface Lamp {
+interface Lamp {
   readonly from: Vector;
   /** How narrow its mirror image is. */
   readonly gloss: number;

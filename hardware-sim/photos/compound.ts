@@ -3,17 +3,17 @@ import { layered, type Speckle, speckle } from './speckle.ts';
 import type { Part } from './teeth.ts';
 
 /** Share of red, green and blue light that comes back, linear. */
-export type Tint = readonly [number, number, number];
+type Tint = readonly [number, number, number];
 
 /** Marking compounds by their colour; reflectances invented, near what such pigments look like. */
-export const compounds = {
+const compounds = {
   yellow: [0.72, 0.5, 0.05],
   white: [0.74, 0.72, 0.66],
   'red-lead': [0.66, 0.17, 0.035],
   blue: [0.025, 0.065, 0.3],
   green: [0.06, 0.3, 0.09],
 } as const satisfies Record<string, Tint>;
-export type Compound = keyof typeof compounds;
+type Compound = keyof typeof compounds;
 export const compoundNames = Object.keys(compounds) as readonly Compound[];
 
 const STEEL: Tint = [0.165, 0.155, 0.142];
@@ -44,7 +44,7 @@ export function filmLeft(gapInFilms: number, feather: number): number {
 export type GapInFilms = (heel: number, crown: number) => number;
 
 /** Colour of a surface before light falls on it. */
-export type Paintwork = (part: Part, x: number, y: number, out: Float64Array) => void;
+type Paintwork = (part: Part, x: number, y: number, out: Float64Array) => void;
 
 /** Steel with its grinding, and the film upon it: even on nothing, thick in the fillets, in smears on the lands. */
 export function paintwork(film: Film, gap: GapInFilms, random: Random): Paintwork {

@@ -24,7 +24,7 @@ export interface Photograph {
   /** Height of the visible flank at the toe over that at the heel, and face width over the height in the middle. */
   readonly shape: { readonly toeOverHeel: number; readonly faceOverHeight: number };
 }
-export type Corners = readonly [Pixel, Pixel, Pixel, Pixel];
+type Corners = readonly [Pixel, Pixel, Pixel, Pixel];
 
 /** Takes the photo, without a file's losses. */
 export function photograph(drawn: Scene, random: Random): Photograph {

@@ -30,7 +30,7 @@ export interface Scene {
 }
 
 /** Where the camera is held, seen from the middle of the flank. */
-export interface Stand {
+interface Stand {
   readonly distance_mm: number;
   /** Towards the heel, from straight before the flank. */
   readonly aside_rad: number;
@@ -43,7 +43,7 @@ export interface Stand {
   readonly off: readonly [number, number];
 }
 
-export interface Lighting {
+interface Lighting {
   /** Lamp against the camera's direction, rad: to the heel, to the crown. */
   readonly lamp: readonly [number, number];
   readonly ambient: number;

@@ -1,5 +1,5 @@
 /** The person's wish to end a program that runs until it is ended. */
-export interface Interruption {
+interface Interruption {
   readonly signal: AbortSignal;
   /** Settles when it comes. */
   readonly happened: Promise<void>;

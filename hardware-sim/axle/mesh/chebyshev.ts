@@ -23,7 +23,7 @@ function coefficients(values: readonly number[]): readonly number[] {
 }
 
 /** A function of two places, tabulated at the Chebyshev points of two spans. */
-export interface Table {
+interface Table {
   readonly first: Span;
   readonly second: Span;
   /** Value at a place; outside the spans the polynomial runs on and soon means nothing. */

@@ -20,7 +20,7 @@ export interface GearSetSpec extends BlankSpec {
 }
 
 /** How finely surfaces are tabulated and fields of contact are laid; the defaults are good to some nanometres. */
-export interface Fineness {
+interface Fineness {
   /** Points along and across the pinion flank's table. */
   readonly pinion: readonly [number, number];
   /** Ring-gear points, along the face and in height, at which the gears are brought together. */

@@ -26,7 +26,7 @@ export interface PinionFlank {
 }
 
 /** Slopes of θ(R, z) by central differences, rad/mm. */
-export function slopes(flank: RingFlank, R: number, z: number): readonly [number, number] {
+function slopes(flank: RingFlank, R: number, z: number): readonly [number, number] {
   const h = 1e-3;
   return [
     (flank.polar(R + h, z) - flank.polar(R - h, z)) / (2 * h),
@@ -130,7 +130,7 @@ function reach(blank: Blank, frame: FlankFrame, flank: RingFlank, roomAtRoot: nu
 }
 
 /** How much an ease-off takes away at a ring-gear place, mm square to the flank. */
-export function taken(easeOff: EaseOff, frame: FlankFrame, u: number, v: number): number {
+function taken(easeOff: EaseOff, frame: FlankFrame, u: number, v: number): number {
   const du = u - easeOff.apex.heel * frame.faceWidth_mm;
   const dv = v - frame.middleAt(0) - easeOff.apex.crown * frame.height_mm;
   return 0.5 * (easeOff.lengthwise * du * du + 2 * easeOff.bias * du * dv + easeOff.profile * dv * dv);

@@ -21,11 +21,8 @@ const ofFlank = ['a', 'c', 'bias', 'heel', 'crown'] as const;
 const flanks: readonly Flank[] = ['convex', 'concave'];
 const firstFilm = names.length + flanks.length * ofFlank.length;
 /** Trials that may each have a film of their own. */
-export const mostTrials = 8;
+const mostTrials = 8;
 export const chancesIn = firstFilm + mostTrials;
-/** How many of them matter after so many trials: later films are not drawn yet. */
-export const chancesAfter = (trials: number, { filmChange }: Population): number =>
-  filmChange === 1 ? firstFilm : firstFilm + Math.min(trials, mostTrials);
 
 /** An axle of this world: straight lines, and relief that lets a displaced mark meet sooner. */
 export interface WorldAxle {

@@ -4,12 +4,12 @@ import { type Knowing, type Particle, priorCloud, taught } from './cloud.ts';
 import type { TrialRead } from './hands.ts';
 import { driveRight, hardEdge, standsAt } from './right.ts';
 
-export interface Place {
+interface Place {
   readonly pinionOut: number;
   readonly ringAway: number;
 }
 
-export interface IdealAnswer {
+interface IdealAnswer {
   readonly stay: boolean;
   readonly place: Place;
   /** Chance of being right there, and where it stands. */

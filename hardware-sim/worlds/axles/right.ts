@@ -2,7 +2,7 @@ import { backlashAt, type Shown, shownBy, type WorldAxle } from './axle.ts';
 import type { Painted } from './paint.ts';
 
 /** Below this share of the film left, an edge shows a hard line. */
-export const hardBelow = 0.5;
+const hardBelow = 0.5;
 
 /** The film a place is judged in: the axle's own, not a trial's. */
 const judgedIn = -1;

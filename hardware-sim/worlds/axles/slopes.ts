@@ -4,7 +4,7 @@ import { type Arrow, inner, less, outer, straight, sum, times, turned } from './
 export type Flank = 'convex' | 'concave';
 
 /** What one millimetre moved does on one flank, everything taken as straight lines. */
-export interface Lever {
+interface Lever {
   /** Normal gap over the whole flank (mm per mm); below 0 where this flank closes and the other opens the more. */
   readonly gap: number;
   /** How that gap changes towards the heel and the crown (1/mm). */
@@ -65,7 +65,7 @@ function surfaceOf(set: SetDrawn, cones: Cones, flank: Flank): Surface {
 }
 
 /** Radius of curvature of the extended epicycloid at the mean point (mm): rolled-trace formula, from memory. */
-export function hobbedRadius(set: SetDrawn, cones: Cones, groups: number): number {
+function hobbedRadius(set: SetDrawn, cones: Cones, groups: number): number {
   const crownTeeth = set.ringTeeth / Math.sin(cones.ringPitch);
   const [cone, beta, radius] = [cones.ringCone, cones.ringSpiral, set.cutterRadius];
   const lead = Math.asin((cone * groups * Math.cos(beta)) / (radius * crownTeeth));

@@ -25,7 +25,7 @@ export const playNotStated = backlashWorld(
 );
 
 /** Sticks until it is pulled this far, then jumps to where it should be. */
-export function sticking(most_mm: number): (value: number) => number {
+function sticking(most_mm: number): (value: number) => number {
   let stands = Number.NaN;
   return (value) => {
     if (!(Math.abs(value - stands) <= most_mm)) stands = value;

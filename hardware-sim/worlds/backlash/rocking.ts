@@ -35,7 +35,7 @@ export interface Rocking {
   readonly told?: Partial<Told>;
 }
 
-export interface Tooth {
+interface Tooth {
   /** What is true of it: the movement that this world calls its backlash. */
   readonly backlash_mm: number;
   readonly lowStop_mm: number;

@@ -6,7 +6,7 @@ import { eased, pick, type Ripple, ripple } from './ripple.ts';
 export type Nearness = (heel: number, crown: number) => number;
 
 /** The mark that is there, from its outline alone. */
-export interface Contact {
+interface Contact {
   readonly near: Nearness;
   /** Share of the film that is left, 0…1: half on the outline. */
   readonly left: Nearness;
@@ -60,7 +60,7 @@ export function smears(random: Random): Contact {
   return { near, left: (heel, crown) => eased((near(heel, crown) - 1) / 0.5) };
 }
 
-export type EdgeState = 'clear' | 'feathered' | 'hard';
+type EdgeState = 'clear' | 'feathered' | 'hard';
 export const edgeNames = ['toe', 'heel', 'crown', 'root'] as const;
 export type EdgeName = (typeof edgeNames)[number];
 

@@ -4,7 +4,7 @@ import type { PhoneManner } from './phone.ts';
 import type { ToothManner } from './tooth.ts';
 
 /** How a photo was held: distance in face widths, angles in rad, share of the picture the flank fills. */
-export interface HoldManner {
+interface HoldManner {
   readonly distance: readonly [number, number];
   readonly aside: number;
   readonly above: readonly [number, number];

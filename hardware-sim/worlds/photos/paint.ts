@@ -23,7 +23,7 @@ export const metals = {
 } as const;
 export type MetalName = keyof typeof metals;
 
-export interface Scheme {
+interface Scheme {
   readonly compound: CompoundName;
   readonly metal: MetalName;
   readonly film: Brushed;
@@ -33,7 +33,7 @@ export interface Scheme {
 }
 
 /** Light from one pixel: its surface, its place, and the numbers of `Lighting.litAt`. */
-export type Glow = (surface: SurfaceName, at: (n: number) => number, out: Float64Array) => void;
+type Glow = (surface: SurfaceName, at: (n: number) => number, out: Float64Array) => void;
 
 /** What a painted tooth sends to the eye. */
 export function glowing(scheme: Scheme, random: Random): Glow {

@@ -8,7 +8,7 @@ export interface Pinhole {
   see(point: Vector): readonly [x: number, y: number, nearness: number];
 }
 
-export interface Held {
+interface Held {
   readonly eye: Vector;
   readonly target: Vector;
   readonly up: Vector;

@@ -10,7 +10,7 @@ import { type Pinhole, pinhole, type Pixel } from './pinhole.ts';
 import { eyesight, type Eyesight } from './eyesight.ts';
 import { drawTooth, flankPoint, type Tooth } from './tooth.ts';
 
-export type FourCorners = readonly [Pixel, Pixel, Pixel, Pixel];
+type FourCorners = readonly [Pixel, Pixel, Pixel, Pixel];
 
 /** A photo of this world, and what is true of it. */
 export interface Shot {
@@ -26,7 +26,7 @@ export interface Shot {
   readonly eyesight: Eyesight;
 }
 
-export interface Wanted {
+interface Wanted {
   readonly compound: CompoundName;
   readonly metal: MetalName;
   readonly manner: Manner;

@@ -5,13 +5,13 @@ import { type Noise, still } from '../noises.ts';
 import type { Sample, Scene, Told } from '../world.ts';
 
 /** A surface that runs out: cosines of the gear's angle, and perhaps a burr. */
-export interface Surface {
+interface Surface {
   readonly waves: readonly { readonly order: number; readonly amplitude_mm: number; readonly high_rad: number }[];
   readonly burr?: { readonly height_mm: number; readonly at_rad: number; readonly wide_rad: number };
 }
 
 /** How the gear is turned under a stem that is put down first. Times are seconds from the first reading. */
-export interface Ride {
+interface Ride {
   readonly surface: Surface;
   readonly rate_Hz: number;
   readonly step_mm: number;
@@ -68,7 +68,7 @@ export function anySurface(random: Random, largest_mm = 0.06): Surface {
 }
 
 /** Where the gear stands at a time. The hand's swing about its mean speed begins and ends at nothing. */
-export function angleAt({ starts_s, turns, turn_s, uneven = 0 }: Ride, t_s: number): number {
+function angleAt({ starts_s, turns, turn_s, uneven = 0 }: Ride, t_s: number): number {
   const share = Math.min(1, Math.max(0, (t_s - starts_s) / (turns * turn_s)));
   const pulls = Math.max(1, Math.round(turns * 5));
   const swing = (uneven / (2 * Math.PI * pulls)) * (1 - Math.cos(2 * Math.PI * pulls * share));

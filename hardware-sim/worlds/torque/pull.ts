@@ -60,7 +60,7 @@ export function anyPull(random: Random): Pull {
   };
 }
 
-export const anyLobes = (random: Random, largest = 0.15): Pull['lobes'] => {
+const anyLobes = (random: Random, largest = 0.15): Pull['lobes'] => {
   const first = random.uniform(0, largest);
   return [first, random.uniform(0, first / 2)].map((share, index) => ({
     order: index + 1,
@@ -70,16 +70,16 @@ export const anyLobes = (random: Random, largest = 0.15): Pull['lobes'] => {
 };
 
 /** What the shaft needs at an angle, before anything seats. */
-export const dragAt = ({ level, lobes }: Pull, angle_rad: number): number =>
+const dragAt = ({ level, lobes }: Pull, angle_rad: number): number =>
   level *
   (1 + lobes.reduce((sum, { order, share, at_rad }) => sum + share * Math.cos(order * (angle_rad - at_rad)), 0));
 
-export const turningFor_s = ({ turns, turn_s }: Pull): number => turns * turn_s;
+const turningFor_s = ({ turns, turn_s }: Pull): number => turns * turn_s;
 const startsTurning_s = ({ rest_s }: Pull): number => rest_s + LOAD_s;
 export const ends_s = (pull: Pull): number => startsTurning_s(pull) + turningFor_s(pull) + RELEASE_s + pull.restAfter_s;
 
 /** Turns made at a time; the swing of the speed begins at nothing. */
-export function turnsAt(pull: Pull, t_s: number): number {
+function turnsAt(pull: Pull, t_s: number): number {
   const share = Math.min(1, Math.max(0, (t_s - startsTurning_s(pull)) / turningFor_s(pull)));
   const strokes = Math.max(1, Math.round(pull.strokesPerTurn * pull.turns));
   const swing = (pull.uneven / (2 * Math.PI * strokes)) * (1 - Math.cos(2 * Math.PI * strokes * share));

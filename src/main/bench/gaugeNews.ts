@@ -16,7 +16,7 @@ export function heard(reading: GaugeReading): Heard {
 export const statesOf = (gauges: Gauges): GaugeState[] => [...gauges.states()];
 
 /** The news of how the gauges stand. */
-export interface StatesNews {
+interface StatesNews {
   /** One of them has changed: all are told, once for however many change in the same breath. */
   readonly tell: (changed: GaugeState) => void;
   /** From here on it is these gauges whose states are told. */

@@ -2,7 +2,7 @@ import { inflateSync } from 'node:zlib';
 import { fail, ok, type Problem, type Result } from '../../shared/basics/result.ts';
 
 /** What stands in a certificate's PDF besides its pages. */
-export interface Attached {
+interface Attached {
   /** The bytes of certificate.json. */
   readonly data: Buffer;
   /** The hash printed in the document's own information, twice: as Info and as XMP. */

@@ -2,7 +2,7 @@ import type { Letters } from './letters.ts';
 import type { Paper, Strip, Struct } from './paper.ts';
 
 /** How lines are set: their letters and the strip they stand in. */
-export interface Setting {
+interface Setting {
   readonly letters: Letters;
   readonly strip: Strip;
 }

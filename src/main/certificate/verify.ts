@@ -12,10 +12,10 @@ import { readAttachment } from './attachment.ts';
 import { contentHash } from './hash.ts';
 import { certificatePdf } from './pdf.ts';
 
-export type VerifyProblem = 'unreadable' | 'not-a-certificate' | 'newer-certificate' | 'altered';
+type VerifyProblem = 'unreadable' | 'not-a-certificate' | 'newer-certificate' | 'altered';
 
 /** What a certificate says that holds together. */
-export interface Verified {
+interface Verified {
   readonly sha256: string;
   readonly complete: boolean;
   readonly missing: readonly string[];

@@ -13,7 +13,7 @@ export function choice<const Word extends string>(
   return word === undefined ? fail(notPossible(name, written, `Use ${words.join(' or ')}.`)) : ok(word);
 }
 
-export interface Range {
+interface Range {
   readonly least: number;
   readonly most: number;
   readonly whole?: boolean;

@@ -15,7 +15,7 @@ export const folderOf = (given: Given): string =>
   given.text('data') ?? dataFolder(process.platform, process.env, homedir());
 
 /** A build that cannot be read, with the reason. */
-export interface UnreadableBuild {
+interface UnreadableBuild {
   readonly id: string;
   readonly problem: Problem;
 }

@@ -4,7 +4,7 @@ import type { Problem } from '../../shared/basics/result.ts';
 import type { Clock } from '../clock.ts';
 import { rateMeter } from './rate.ts';
 
-export type LinkState = GaugeState['state'];
+type LinkState = GaugeState['state'];
 
 /** How one gauge stands, counted and told. */
 export interface GaugeStatus {

@@ -3,7 +3,7 @@ import type { StreamLine } from '../../shared/gauges/lineStream.ts';
 import { none } from '../../shared/basics/result.ts';
 import type { Journal } from '../journal/journal.ts';
 
-export interface Hearing {
+interface Hearing {
   readonly gauge: string;
   readonly journal: Journal;
 }

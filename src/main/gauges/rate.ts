@@ -1,7 +1,7 @@
 const window_s = 1;
 const pieces = 10;
 
-export interface RateMeter {
+interface RateMeter {
   readonly count: (t_s: number) => void;
   /** Counted in the last second. */
   readonly perSecond: (t_s: number) => number;

@@ -4,7 +4,7 @@ import { type UsbIdentity, whereIs } from '../../shared/gauges/usbIdentity.ts';
 import { fail } from '../../shared/basics/result.ts';
 import type { OpenPort, PortProblem } from './links/port.ts';
 
-export interface Recognising {
+interface Recognising {
   readonly own: UsbIdentity;
   /** Adapters of the shop's other gauges, plugged in or not. */
   readonly others: () => readonly UsbIdentity[];

@@ -6,7 +6,7 @@ import { openBench } from '../bench/bench.ts';
 import { systemClock } from '../clock.ts';
 import { plugInSimulated } from './simulatedGaugeRecords.ts';
 
-export interface OpenHere {
+interface OpenHere {
   readonly folder: string;
   readonly simulate: boolean;
 }

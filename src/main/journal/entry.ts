@@ -11,7 +11,7 @@ interface Base {
   readonly at: number;
 }
 
-export interface ReadingEntry extends Base {
+interface ReadingEntry extends Base {
   readonly kind: 'reading';
   readonly gauge: string;
   /** As received, in `unit`. */
@@ -23,7 +23,7 @@ export interface ReadingEntry extends Base {
   readonly note?: string;
 }
 
-export interface UnreadableEntry extends Base {
+interface UnreadableEntry extends Base {
   readonly kind: 'unreadable';
   readonly gauge: string;
   readonly raw: Uint8Array;
@@ -37,7 +37,7 @@ export interface UnreadableEntry extends Base {
  * gauge (note: from → to) · `pedal` a press (note: next, again) · `clock` the wall clock was set or the
  * computer slept · `thinned` idle rows were removed here · `lost` readings the disk could not take.
  */
-export interface EventEntry extends Base {
+interface EventEntry extends Base {
   readonly kind: EventKind;
   readonly note?: string;
 }

@@ -68,15 +68,52 @@ export function openJournal(database: Database, options: JournalOptions = {}): J
 
 type Group = Pick<Journal, 'append' | 'flush' | 'last' | 'durable' | 'close'>;
 
-/** The one place where row numbers are given out and rows wait for the disk. */
-function createGroup(writer: RowWriter, database: Database, onProblem: (problem?: Problem) => void): Group {
-  let waiting: JournalRow[] = [];
+/** Rows that wait for the disk with their numbers, and how many were lost because it took none for minutes. */
+function heldRows(database: Database, lastSeq: number) {
+  let rows: JournalRow[] = [];
   let lost = 0;
   /** Stands among those that wait, where rows began to be lost. */
   let notice: (JournalRow & { readonly kind: 'lost' }) | undefined;
+  let last = lastSeq;
+  /** The disk has refused for minutes. Says in a row how much is missing rather than end the bench for want of memory. */
+  const lose = (): void => {
+    lost += 1;
+    if (notice !== undefined) return;
+    last += 1;
+    notice = { kind: 'lost', t: database.clock.monotonic_s(), at: database.clock.wall_ms(), seq: last };
+    rows.push(notice);
+  };
+  return {
+    /** @returns false where there was no room for it */
+    add(entry: Entry): boolean {
+      if (rows.length >= mostHeld) {
+        lose();
+        return false;
+      }
+      last += 1;
+      rows.push({ ...entry, seq: last });
+      return true;
+    },
+    last: () => last,
+    lost: () => lost,
+    rows: (): readonly JournalRow[] => rows,
+    /** The rows as they go to the disk: the notice says how many are missing, and why. */
+    told: (why: string): readonly JournalRow[] =>
+      rows.map((row) => (row === notice ? { ...row, note: `${lost} rows: ${why}` } : row)),
+    taken(): void {
+      rows = [];
+      lost = 0;
+      notice = undefined;
+    },
+  };
+}
+
+/** The one place where row numbers are given out and rows wait for the disk. */
+function createGroup(writer: RowWriter, database: Database, onProblem: (problem?: Problem) => void): Group {
   let durable = writer.lastSeq();
   // Rows that were lost had numbers, and measurements may rest on them: they are not given out again.
-  let last = durable < database.witness.journal ? database.witness.journal + mostUnnoted : durable;
+  const noted = database.witness.journal;
+  const held = heldRows(database, durable < noted ? noted + mostUnnoted : durable);
   let timer: NodeJS.Timeout | undefined;
   let problem: Problem | undefined;
 
@@ -88,66 +125,54 @@ function createGroup(writer: RowWriter, database: Database, onProblem: (problem?
   };
 
   const append = (entry: Entry): number => {
-    if (waiting.length >= mostHeld) return lose();
-    last += 1;
-    waiting.push({ ...entry, seq: last });
-    later(problem === undefined ? groupFor_ms : retryAfter_ms);
-    return last;
-  };
-
-  /** The disk has refused for minutes. Says in a row how much is missing rather than end the bench for want of memory. */
-  const lose = (): number => {
-    lost += 1;
-    if (notice !== undefined) return last;
-    const { clock } = database;
-    last += 1;
-    notice = { kind: 'lost', t: clock.monotonic_s(), at: clock.wall_ms(), seq: last };
-    waiting.push(notice);
-    return last;
+    if (held.add(entry)) later(problem === undefined ? groupFor_ms : retryAfter_ms);
+    return held.last();
   };
 
   const flush = (): Result<void> => {
-    if (waiting.length === 0) return ok(undefined);
-    const refused = writeRows();
+    if (held.rows().length === 0) return ok(undefined);
+    const refused = writeHeld(writer, database, held.told(problem?.sentence ?? ''), problem !== undefined);
     if (refused !== undefined) {
       if (problem?.kind !== refused.kind) onProblem(refused);
       problem = refused;
       later(retryAfter_ms);
       return fail(refused);
     }
-    waiting = [];
-    lost = 0;
-    notice = undefined;
-    durable = last;
+    held.taken();
+    durable = held.last();
     if (problem !== undefined) onProblem();
     problem = undefined;
     return ok(undefined);
-  };
-
-  const writeRows = (): Problem | undefined => {
-    try {
-      const gone = database.place.problem();
-      if (gone !== undefined) return gone;
-      const rows = waiting.map((row) =>
-        row === notice ? { ...row, note: `${lost} rows: ${problem?.sentence ?? ''}` } : row,
-      );
-      // A disk may say no after it has taken rows. That they can be read does not say that they are safe: they are written
-      // once more, each in its own place.
-      if (problem === undefined) writer.write(rows);
-      else writer.writeAgain(rows);
-      database.witness.noteSoon();
-      return undefined;
-    } catch (error) {
-      return databaseProblem(error, database.path);
-    }
   };
 
   const close = (): Result<void> => {
     const flushed = flush();
     clearTimeout(timer);
     timer = undefined;
-    return flushed.ok ? flushed : fail(putElsewhere(waiting, lost, flushed.problem));
+    return flushed.ok ? flushed : fail(putElsewhere(held.rows(), held.lost(), flushed.problem));
   };
 
-  return { append, flush, last: () => last, durable: () => durable, close };
+  return { append, flush, last: held.last, durable: () => durable, close };
+}
+
+/**
+ * Writes rows, or says why not. A disk may say no after it has taken rows: that they can be read does not say that they are
+ * safe, so that after a refusal they are written once more, each in its own place.
+ */
+function writeHeld(
+  writer: RowWriter,
+  database: Database,
+  rows: readonly JournalRow[],
+  again: boolean,
+): Problem | undefined {
+  try {
+    const gone = database.place.problem();
+    if (gone !== undefined) return gone;
+    if (again) writer.writeAgain(rows);
+    else writer.write(rows);
+    database.witness.noteSoon();
+    return undefined;
+  } catch (error) {
+    return databaseProblem(error, database.path);
+  }
 }

@@ -5,7 +5,7 @@ const heartbeat_ms = 10_000;
 /** Rows looked at in one go, so that a bench at work is never held up for long. */
 const rowsAtOnce = 100_000;
 
-export interface Thinned {
+interface Thinned {
   readonly removed: number;
 }
 

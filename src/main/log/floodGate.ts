@@ -4,7 +4,7 @@ import type { LogEvent } from './logEvent.ts';
 const mostOfAKind = 30;
 const window_s = 60;
 
-export interface FloodGate {
+interface FloodGate {
   readonly note: (event: LogEvent) => void;
   /** Tells what has been counted and not told yet. */
   readonly close: () => void;

@@ -15,7 +15,7 @@ export interface FolderWatch {
   close(): void;
 }
 
-export interface WatchOptions {
+interface WatchOptions {
   readonly folder: string;
   /** Files that were there before are nobody's affair: a phone's folder is full of them. */
   readonly since_ms: number;

@@ -28,7 +28,7 @@ export interface Database {
   readonly close: () => void;
 }
 
-export interface OpenOptions {
+interface OpenOptions {
   /** A reader (command line, export) may open beside the running bench; it never writes or migrates. */
   readonly as?: 'bench' | 'reader';
   /** For tests: the list of migrations this program knows. */

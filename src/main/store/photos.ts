@@ -3,7 +3,7 @@ import type { Result } from '../../shared/basics/result.ts';
 import type { Database } from './database.ts';
 
 /** A file in the watched folder, as it was when it was dealt with. */
-export interface SettledArrival {
+interface SettledArrival {
   readonly folder: string;
   readonly file: string;
   readonly modified_ms: number;

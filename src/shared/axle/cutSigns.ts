@@ -10,7 +10,7 @@ export interface CutSigns {
   readonly mark: 'square' | 'slanted' | 'not-known';
 }
 
-export interface CutGuess {
+interface CutGuess {
   readonly cut: MakeUp['cut'];
   readonly why: string;
 }

@@ -109,7 +109,7 @@ function thinInside(units: readonly number[]): number[] {
 }
 
 /** How a pack that was measured squeezed flat compares with the one wanted. The sum of nominal sizes does not count. */
-export type PackVerdict = 'fits' | 'too thick' | 'too thin';
+type PackVerdict = 'fits' | 'too thick' | 'too thin';
 
 /** Judges the measured pack; one that misses is chosen anew, never ground: ground stock ends up out of parallel. */
 export function judgePack(measured: Length, wanted: Length, tolerance: Length): PackVerdict {

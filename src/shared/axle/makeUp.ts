@@ -1,6 +1,6 @@
 import { z } from 'zod';
 
-export const cutTypes = ['face-milled', 'face-hobbed', 'not-known'] as const;
+const cutTypes = ['face-milled', 'face-hobbed', 'not-known'] as const;
 export const caseAdjustments = ['outboard-shims', 'inboard-shims', 'flange-shims', 'threaded-adjusters'] as const;
 export const pinionMounts = ['integral', 'caged'] as const;
 export const pinionPreloads = ['crush-sleeve', 'solid-spacer'] as const;

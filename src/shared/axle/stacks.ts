@@ -5,7 +5,7 @@ export interface Size {
 }
 
 /** Every total that some shims of the drawer add up to, with the fewest shims it takes. */
-export interface Packs {
+interface Packs {
   /** Totals in units, 0 (nothing) first, rising. */
   readonly totals: readonly number[];
   readonly fewest: (units: number) => number;

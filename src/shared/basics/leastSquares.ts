@@ -3,7 +3,7 @@ import { at } from './at.ts';
 /**
  * Linear least squares by Householder reflections: small, and it keeps the digits that normal equations square away.
  */
-export interface Fit {
+interface Fit {
   readonly coefficients: readonly number[];
   /** Standard uncertainty of each coefficient, from the scatter of the fit; all 0 when nothing is left over to scatter. */
   readonly u: readonly number[];

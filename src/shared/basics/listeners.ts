@@ -1,5 +1,5 @@
 /** Those who want to hear of something. */
-export interface Listeners<News extends readonly unknown[]> {
+interface Listeners<News extends readonly unknown[]> {
   /** Calls `listener` with every news from now on; the function returned stops that. */
   readonly on: (listener: (...news: News) => void) => () => void;
   readonly tell: (...news: News) => void;

@@ -3,7 +3,7 @@ import { type Length, mm, newtonMetres, type Torque } from './quantity.ts';
 import { type Dimension, toInside, type Unit, unitNamed } from './units.ts';
 
 /** What a person typed, kept beside the number used inside. */
-export interface Typed {
+interface Typed {
   readonly inside: number;
   readonly value: number;
   readonly unit: Unit;

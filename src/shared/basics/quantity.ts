@@ -1,7 +1,7 @@
 declare const unit: unique symbol;
 
 /** A number that knows its unit. Arithmetic gives a plain number again, so that a unit is always put on deliberately. */
-export type Quantity<Unit extends string> = number & { readonly [unit]: Unit };
+type Quantity<Unit extends string> = number & { readonly [unit]: Unit };
 
 /** Length in millimetres. */
 export type Length = Quantity<'mm'>;

@@ -6,7 +6,7 @@ import { type Dimension, toInside, unitNamed } from './units.ts';
  * Text that can be written, printed and read again: no half characters (lone surrogates have no UTF-8) and no control
  * characters but tabs and ends of lines.
  */
-export const isPrintable = (text: string): boolean => text.isWellFormed() && !/[^\P{Cc}\t\n\r]/u.test(text);
+const isPrintable = (text: string): boolean => text.isWellFormed() && !/[^\P{Cc}\t\n\r]/u.test(text);
 
 export const textSchema = (longest: number) =>
   z.string().max(longest).refine(isPrintable, { error: 'holds characters that cannot be printed' });

@@ -19,7 +19,7 @@ export type SimulatedAssembly = z.infer<typeof simulatedAssemblySchema>;
 
 /** One motion of the simulated hand, on the axle as it is put together; without `on` it stays as it was. */
 const on = simulatedAssemblySchema.optional();
-export const handActionSchema = z.discriminatedUnion('do', [
+const handActionSchema = z.discriminatedUnion('do', [
   z.strictObject({ do: z.literal('rock'), stations: z.int().min(1).max(24), on }),
   z.strictObject({
     do: z.literal('turn-ring'),

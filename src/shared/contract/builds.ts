@@ -7,7 +7,7 @@ import { specSheetSchema } from '../job/records/specSheet.ts';
 import { checkIds } from '../job/records/checkIds.ts';
 import { problemSchema, question } from './message.ts';
 
-export const buildSummarySchema = z.strictObject({
+const buildSummarySchema = z.strictObject({
   id: idSchema,
   title: nameSchema,
   technician: nameSchema,
@@ -18,7 +18,7 @@ export const buildSummarySchema = z.strictObject({
 });
 export type BuildSummary = z.infer<typeof buildSummarySchema>;
 
-export const notebookSchema = z.strictObject({ id: idSchema, entries: z.array(entrySchema) });
+const notebookSchema = z.strictObject({ id: idSchema, entries: z.array(entrySchema) });
 export type Notebook = z.infer<typeof notebookSchema>;
 
 /** A measurement taken without a build; it can be kept into one later. */

@@ -18,7 +18,7 @@ export interface Carrier {
   close(): void;
 }
 
-export interface ClientOptions {
+interface ClientOptions {
   /** Told of news and texts of a wrong shape, for which nobody waits. */
   readonly onMisshapen?: (problem: Problem) => void;
 }

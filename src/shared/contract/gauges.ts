@@ -4,10 +4,10 @@ import { heardSchema } from '../gauges/heard.ts';
 import { gaugeSchema, usbSchema } from '../job/records/gauge.ts';
 import { doneSchema, problemSchema, question } from './message.ts';
 
-export const linkStates = ['connecting', 'live', 'silent', 'gone', 'problem', 'unplugged-by-hand'] as const;
+const linkStates = ['connecting', 'live', 'silent', 'gone', 'problem', 'unplugged-by-hand'] as const;
 
 /** How a gauge's link stands right now. */
-export const gaugeStateSchema = z.strictObject({
+const gaugeStateSchema = z.strictObject({
   gauge: idSchema,
   state: z.enum(linkStates),
   /** Lines that became readings, and lines that could not be read, since it was plugged in. */

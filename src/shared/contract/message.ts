@@ -8,14 +8,14 @@ export const problemSchema = z.strictObject({
   field: z.string().optional(),
 });
 
-export const resultOf = <T extends z.ZodType>(value: T) =>
+const resultOf = <T extends z.ZodType>(value: T) =>
   z.discriminatedUnion('ok', [
     z.strictObject({ ok: z.literal(true), value }),
     z.strictObject({ ok: z.literal(false), problem: problemSchema }),
   ]);
 
 /** One question the renderer can ask and the shape of what comes back. */
-export interface Question<Ask extends z.ZodType = z.ZodType, Answer extends z.ZodType = z.ZodType> {
+interface Question<Ask extends z.ZodType = z.ZodType, Answer extends z.ZodType = z.ZodType> {
   readonly ask: Ask;
   readonly answer: Answer;
 }

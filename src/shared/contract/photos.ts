@@ -9,14 +9,14 @@ import { problemSchema, question } from './message.ts';
 const jpegSchema = z.base64().max(Math.ceil(largestPhoto_bytes / 3) * 4);
 
 /** A photo that lies in the watched folder and has not been kept or put aside. */
-export const arrivalSchema = z.strictObject({
+const arrivalSchema = z.strictObject({
   file: z.string().min(1).max(300),
   modified_ms: z.number(),
   bytes: z.int().min(0),
 });
 export type Arrival = z.infer<typeof arrivalSchema>;
 
-export const photoFolderSchema = z.strictObject({
+const photoFolderSchema = z.strictObject({
   /** None until somebody chooses one. */
   folder: z.union([z.string(), noNumberSchema]),
   /** Newest first. */

@@ -9,7 +9,7 @@ type Issue = z.core.$ZodRawIssue;
  * What is wrong with a value, in few plain words that follow its field: "ringTeeth: below 10". Given to zod once, here, so
  * that no sentence anywhere speaks of inputs, expected types and received ones.
  */
-export function shapeWords(issue: Issue): string {
+function shapeWords(issue: Issue): string {
   switch (issue.code) {
     case 'invalid_type':
       return wrongType(issue.expected, issue.input);

@@ -9,7 +9,7 @@ const runForNew = 3;
 /** Where so many lines could not be read and none could, one that can is more likely a piece of such a line. */
 const missedToDoubt = 3;
 
-export interface Likeness {
+interface Likeness {
   /** True when the line, `length` bytes long and come at `t`, is of a kind this gauge is known to send. */
   readonly fits: (line: LineReading, length: number, t_s: number) => boolean;
   /** A line was no number. */

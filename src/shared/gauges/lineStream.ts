@@ -24,7 +24,7 @@ export interface LineStream {
   readonly end: (t: number) => StreamLine[];
 }
 
-export interface LineStreamOptions {
+interface LineStreamOptions {
   /** UCUM code that holds where the line says none. */
   readonly ownUnit?: string | undefined;
   /**

@@ -15,7 +15,7 @@ import type { SerialLine } from './serialLine.ts';
 export type Link = SerialLink | TcpLink | ModbusLink | KeyboardLink;
 
 /** A gauge that types its lines like a keyboard, into the bench's own window. */
-export interface KeyboardLink {
+interface KeyboardLink {
   readonly kind: 'keyboard';
 }
 

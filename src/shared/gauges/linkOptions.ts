@@ -1,6 +1,6 @@
 import { fail, ok, type Problem, type Result } from '../basics/result.ts';
 
-export type LinkProblem = 'wrong-link';
+type LinkProblem = 'wrong-link';
 
 /** A link, or everything that is wrong with it: `problem` is the first of `problems`. */
 export type LinkRead<T> = Result<T, LinkProblem> & { readonly problems?: readonly Problem<LinkProblem>[] };
@@ -23,7 +23,7 @@ export const wrong = (field: string, what: string, remedy: string): LinkRead<nev
   refused(wrongPart(field, what, remedy), []);
 
 /** The options of a link, each taken once; those left over at the end are ones nobody knows. */
-export interface Options {
+interface Options {
   readonly take: (name: string) => string | undefined;
   readonly rest: () => readonly string[];
 }

@@ -1,5 +1,5 @@
 /** A name with its value as it stands in a line. */
-export interface NamedValue {
+interface NamedValue {
   readonly name: string;
   /** All that is written up to the next name: the number, and perhaps a unit. */
   readonly written: string;

@@ -9,7 +9,7 @@ import { readNumber } from './numberText.ts';
 import { statusLookup } from './statusWords.ts';
 import { isNoise, textOf, withoutFrame } from './text.ts';
 
-export type LineReader = (line: Uint8Array) => LineReading | Unreadable;
+type LineReader = (line: Uint8Array) => LineReading | Unreadable;
 
 /**
  * Prepares a format for reading; the result takes one line without its line end.

@@ -10,7 +10,7 @@ export interface RawLine {
   readonly ending: 'whole' | 'endless' | 'cut-off';
 }
 
-export interface LineSplitter {
+interface LineSplitter {
   /** Takes what came in and gives the lines it completes, in order. Empty lines are none. */
   readonly push: (bytes: Uint8Array) => RawLine[];
   /** The link is gone: what is left of a line, if anything. */

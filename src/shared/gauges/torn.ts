@@ -11,7 +11,7 @@ const clearly = 2;
 const longestRun = 3;
 const mostPowers = 30;
 
-export interface TornWatch {
+interface TornWatch {
   /** True when the number looks like the one that was due, with a sign or digits lost or added on the way. */
   readonly looks: (line: LineReading, t_s: number) => boolean;
   readonly saw: (line: LineReading, t_s: number) => void;

@@ -6,7 +6,7 @@ export interface UsbIdentity {
 }
 
 /** Where a gauge is plugged in, as far as that can be known. */
-export type Whereabouts =
+type Whereabouts =
   | { readonly is: 'found'; readonly path: string }
   | { readonly is: 'absent' }
   /** It may be at any of these; or another gauge with the same adapter may. */

@@ -4,7 +4,7 @@ import type { LineReading } from './gaugeReading.ts';
  * How one gauge writes its numbers, found out from those it has written. Each rule gives a mark for a number that breaks it,
  * and nothing for one that keeps it.
  */
-export interface WritingRule {
+interface WritingRule {
   readonly of: (line: LineReading) => string;
   /** A line that was believed. */
   readonly saw: (line: LineReading) => void;
@@ -44,7 +44,7 @@ export function fillRule(): WritingRule {
   };
 }
 
-export interface LengthRule {
+interface LengthRule {
   readonly of: (bytes: number) => string;
   readonly saw: (line: LineReading, bytes: number) => void;
 }

@@ -35,7 +35,7 @@ function readingPerTurn({ direction, at }: FeltBasis, tooth: ToothAtIndicator): 
  * What the tip of the stem does. `rides-flank`: it slides on the slanted flank, the usual case. `follows-point`: it goes
  * along with one place, a ball or a bolt head.
  */
-export type StemTip = 'rides-flank' | 'follows-point';
+type StemTip = 'rides-flank' | 'follows-point';
 
 export interface Stem {
   readonly tip: StemTip;

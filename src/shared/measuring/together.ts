@@ -36,7 +36,7 @@ export interface RunoutHarmonic {
  * the pinion moved, or the gear's teeth are not evenly cut. `nothing-to-explain`: neither varies by more than its
  * doubt. `cannot-tell`: the reason says why.
  */
-export type TogetherAnswer = 'explained' | 'not-explained' | 'nothing-to-explain' | 'cannot-tell';
+type TogetherAnswer = 'explained' | 'not-explained' | 'nothing-to-explain' | 'cannot-tell';
 
 export interface Together {
   readonly answer: TogetherAnswer;
@@ -49,7 +49,7 @@ export interface Together {
   readonly expectedAt?: (gearAngle: Angle) => Length;
 }
 
-export interface OrderCompared {
+interface OrderCompared {
   readonly order: number;
   readonly measured: Harmonic;
   readonly expected: Harmonic;

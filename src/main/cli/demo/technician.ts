@@ -18,7 +18,7 @@ export class DemoStopped extends Error {
 }
 
 /** With which gauge, how, and by what motion of the hand a measurement is taken. */
-export interface Taking {
+interface Taking {
   readonly gauge: string;
   readonly settings: CaptureSettings;
   readonly action: HandAction;

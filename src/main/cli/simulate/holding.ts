@@ -13,7 +13,7 @@ export interface GaugeHolding {
 }
 
 /** How its registers lie, in the words of the simulated gauges, which share no code with the bench. */
-export interface RegistersFor extends Pick<ModbusLink, 'unit' | 'register' | 'function' | 'type'> {
+interface RegistersFor extends Pick<ModbusLink, 'unit' | 'register' | 'function' | 'type'> {
   readonly lowFirst: boolean;
   readonly step: number;
 }

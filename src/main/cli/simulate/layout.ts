@@ -9,7 +9,7 @@ type Columns = Extract<Place, { readonly at: 'columns' }>;
 type Field = Extract<Place, { readonly at: 'field' }>;
 
 /** What is known when the parts of a line are put in their places. */
-export interface Parts extends Frame {
+interface Parts extends Frame {
   readonly words: Words;
   /** The word of the unit in which the gauge starts. */
   readonly unitWord: string;
@@ -18,7 +18,7 @@ export interface Parts extends Frame {
 }
 
 /** Where everything of a line stands, as simulated gauges are told it. */
-export interface Layout {
+interface Layout {
   readonly label: string;
   readonly fieldsBefore: readonly string[];
   readonly fieldsAfter: readonly string[];

@@ -7,7 +7,7 @@ import { refuse } from './refuse.ts';
 /** The units in which simulated gauges measure, by their UCUM codes; the first is the usual one. */
 export const unitsOf = { indicator: ['mm', '[in_i]'], torque: ['N.m', '[lbf_av].[in_i]'] } as const;
 export type GaugeKind = keyof typeof unitsOf;
-export type GaugeUnit = (typeof unitsOf)[GaugeKind][number];
+type GaugeUnit = (typeof unitsOf)[GaugeKind][number];
 
 /** What such gauges commonly write for a unit, show as their last digit, and can have before the decimal sign. */
 export const usual: Readonly<
@@ -29,7 +29,7 @@ export interface GaugeWriting {
 }
 
 /** The shape of its lines, in the words of the simulated gauges, which share no code with the bench. */
-export interface LineShapeFor {
+interface LineShapeFor {
   readonly number: {
     readonly form: 'fixed' | 'NR1';
     readonly decimalSign: '.' | ',';

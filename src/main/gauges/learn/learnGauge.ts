@@ -8,7 +8,7 @@ import { fail, ok, type Problem, type Result } from '../../../shared/basics/resu
 import { openPort } from '../links/openPort.ts';
 import type { OpenPort } from '../links/port.ts';
 
-export interface LearnOptions {
+interface LearnOptions {
   /** Where the gauge is; its settings are tried first. */
   readonly link: string;
   /** How long to listen in all. */

@@ -4,7 +4,7 @@ import { channels } from './channels.ts';
 import { isOwnPage, mayAsk } from './decisions.ts';
 import { type WordToBench, wordFromBenchSchema } from './hostWords.ts';
 
-export type BenchParts = Pick<typeof Electron, 'app' | 'ipcMain' | 'utilityProcess' | 'dialog'>;
+type BenchParts = Pick<typeof Electron, 'app' | 'ipcMain' | 'utilityProcess' | 'dialog'>;
 
 export interface BenchBehindOptions {
   /** The bench's own program, run as a utility process so that serial ports and disk never stall a window. */

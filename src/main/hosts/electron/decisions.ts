@@ -4,7 +4,7 @@ import { fileFor, type PageFiles } from '../policy.ts';
 
 /** Everything the Electron host decides, as data and pure functions, so that it is tested without the Electron binary. */
 export const appScheme = 'app';
-export const appOrigin = 'app://bench';
+const appOrigin = 'app://bench';
 export const startPage = `${appOrigin}/index.html`;
 
 /** The window, with every door shut that a page of ours does not need. */

@@ -19,7 +19,7 @@ export type ElectronParts = Pick<
   'app' | 'BrowserWindow' | 'ipcMain' | 'protocol' | 'session' | 'utilityProcess' | 'dialog'
 >;
 
-export interface ElectronHostOptions extends BenchBehindOptions {
+interface ElectronHostOptions extends BenchBehindOptions {
   readonly files: PageFiles;
   readonly preload: string;
 }

@@ -13,7 +13,7 @@ import { layDoorway } from './doorway.ts';
 
 const root = join(import.meta.dirname, '..', '..', '..', '..');
 
-export interface DeskOptions {
+interface DeskOptions {
   /** Where the records live. */
   readonly folder: string;
   readonly simulate: boolean;

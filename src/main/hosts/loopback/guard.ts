@@ -1,7 +1,7 @@
 import { createHash, timingSafeEqual } from 'node:crypto';
 
 /** What a request says about itself, as far as admission needs it. */
-export interface Knock {
+interface Knock {
   readonly host: string | undefined;
   readonly origin: string | undefined;
   readonly protocols: readonly string[];

@@ -18,7 +18,7 @@ export interface LoopbackHost {
   close(): Promise<void>;
 }
 
-export interface LoopbackOptions {
+interface LoopbackOptions {
   readonly service: BenchService;
   readonly files: PageFiles;
   /** 0 takes any free port. */
@@ -101,7 +101,7 @@ function portRefused(port: number, error: Error & { readonly code?: string }): P
  * What may wait for a page that does not read, in bytes: four of the largest messages. A page that falls further behind is cut
  * off; it comes back by itself and asks for everything anew, where the bench would have grown until it died.
  */
-export const mostBehind_bytes = 4 * largestMessage_bytes;
+const mostBehind_bytes = 4 * largestMessage_bytes;
 
 type Attendant = ReturnType<typeof attend>;
 

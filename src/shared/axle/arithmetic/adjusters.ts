@@ -2,7 +2,7 @@ import { type Length, mm } from '../../basics/quantity.ts';
 import { fail, ok, type Result } from '../../basics/result.ts';
 
 /** One turn of a threaded side adjuster, in the order it is done. */
-export interface AdjusterTurn {
+interface AdjusterTurn {
   readonly side: 'ring-gear side' | 'other side';
   readonly turn: 'loosen' | 'tighten';
   readonly notches: number;
@@ -30,7 +30,7 @@ export function moveByNotches(notches: number): readonly AdjusterTurn[] {
 }
 
 /** What one notch does on this axle, learnt from two backlash readings with known notches between them. */
-export interface NotchRate {
+interface NotchRate {
   readonly backlashPerNotch: Length;
 }
 

@@ -4,17 +4,17 @@ import { answer, type DepthAnswer, shimForMovement, type DepthPlace } from './de
 import { type EtchedMark, wantedOut } from './etchedMark.ts';
 
 /** What a distance from the ring-gear axis is measured to: the front of the pinion head, or its bearing seat at the back. */
-export const headFaces = ['front', 'back'] as const;
+const headFaces = ['front', 'back'] as const;
 export type HeadFace = (typeof headFaces)[number];
 
 /** A distance from the ring-gear axis: a checking distance goes to the front of the head, a mounting distance to its back. */
-export interface HeadDistance {
+interface HeadDistance {
   readonly distance: Length;
   readonly to: HeadFace;
 }
 
 /** An arbor on the ring-gear axis and a gap measured from it to the pinion head. */
-export interface ArborReading {
+interface ArborReading {
   readonly gap: Length;
   readonly arborDiameter: Length;
   readonly to: HeadFace;

@@ -72,7 +72,7 @@ const tooLarge = (pinionOut: number): Result<never, 'mark-too-large'> =>
   });
 
 /** A printed rule for the shim's change: how often the old and the new mark are added. */
-export interface PrintedRule {
+interface PrintedRule {
   readonly old: -1 | 0 | 1;
   readonly new: -1 | 0 | 1;
 }

@@ -5,7 +5,7 @@ import { thicknessInWords } from './words.ts';
 const inchPound = 4.4482216152605 * 0.0254;
 
 /** How rotating torque answers to the preload shim: N·m for each mm; negative, because less shim is more preload. */
-export interface ShimSlope {
+interface ShimSlope {
   readonly perMm: number;
   readonly from: 'two readings' | 'common practice';
 }
@@ -16,7 +16,7 @@ export interface ShimSlope {
  */
 export const startingSlope: ShimSlope = { perMm: (-7 * inchPound) / 0.0254, from: 'common practice' };
 
-export interface PreloadReading {
+interface PreloadReading {
   readonly shim: Length;
   readonly running: Torque;
 }
@@ -55,7 +55,7 @@ export function preloadShim(
 }
 
 /** What turns when the pinion is turned with the case in; all running, all with the same seal state. */
-export interface TorqueParts {
+interface TorqueParts {
   readonly pinion: Torque;
   readonly caseBearings: Torque;
   readonly mesh: Torque;

@@ -15,10 +15,10 @@ export interface SidePacks {
 export type SideSign = 1 | -1;
 
 /** How preload is added to packs that just take up all play. */
-export const preloadSplits = ['both sides', 'other side'] as const;
+const preloadSplits = ['both sides', 'other side'] as const;
 export type PreloadSplit = (typeof preloadSplits)[number];
 
-export interface EndPlayReadings {
+interface EndPlayReadings {
   /** Free travel of the case between its stops, pinion out, with `spacers` (if any) in place. */
   readonly endPlay: Length;
   /** Travel of the case from fully away until the teeth touch, pinion in. */
@@ -27,7 +27,7 @@ export interface EndPlayReadings {
   readonly inPlace: SidePacks;
 }
 
-export interface SideWishes {
+interface SideWishes {
   readonly backlash: Length;
   /** Backlash for each mm of ring-gear movement, from the mesh model or learnt. */
   readonly backlashPerAway: number;
@@ -60,7 +60,7 @@ export function addPreload(packs: SidePacks, preload: Length, split: PreloadSpli
 }
 
 /** What a change of the packs does, in words. */
-export interface SideAnswer {
+interface SideAnswer {
   readonly packs: SidePacks;
   readonly ringAway: Length;
   readonly words: string;

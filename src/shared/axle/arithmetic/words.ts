@@ -1,7 +1,7 @@
 import type { Length } from '../../basics/quantity.ts';
 
 /** "0.127 mm (0.0050 in)": a shim is bought and measured in either, so both stand in every sentence at the stand. */
-export const inBoth = (size: Length): string => {
+const inBoth = (size: Length): string => {
   const positive = Math.abs(size);
   return `${positive.toFixed(3)} mm (${(positive / 25.4).toFixed(4)} in)`;
 };

@@ -1,7 +1,7 @@
 import { apart, type FlankMap } from './flankMap.ts';
 
 /** Centre of a mark, as fractions. */
-export interface Centre {
+interface Centre {
   readonly heel: number;
   readonly crown: number;
 }

@@ -4,7 +4,7 @@ import type { Mask } from './regions.ts';
 import type { Grid } from './smoothing.ts';
 
 /** A mask with what it was cut from. */
-export interface Marked {
+interface Marked {
   readonly grid: Grid;
   readonly mask: Mask;
   /** How bare each cell is, 0 compound … 1 mark. */

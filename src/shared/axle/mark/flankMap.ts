@@ -37,7 +37,7 @@ export type Depth = 'uniform' | 'tapered';
 export const depthOfCut = (cut: 'face-milled' | 'face-hobbed'): Depth =>
   cut === 'face-hobbed' ? 'uniform' : 'tapered';
 
-export interface MapOptions {
+interface MapOptions {
   /** How much farther crown and root are bent towards the heel than towards the toe. */
   readonly skew?: number;
   readonly depth?: Depth | undefined;

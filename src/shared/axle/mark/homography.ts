@@ -4,7 +4,7 @@ import type { FlankCorners, Pixel } from './photo.ts';
  * A plane seen in perspective as another plane: nine numbers, row by row, acting on (x, y, 1). The scale of all nine
  * means nothing.
  */
-export type Homography = readonly [number, number, number, number, number, number, number, number, number];
+type Homography = readonly [number, number, number, number, number, number, number, number, number];
 
 /**
  * The homography that carries the unit square to four corners: (0,0) to the first, (0,1) to the second, (1,1) to the

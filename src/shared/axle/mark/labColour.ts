@@ -1,8 +1,8 @@
 /** A colour as light: red, green and blue of sRGB primaries, linear, 0…1. */
-export type Light = readonly [red: number, green: number, blue: number];
+type Light = readonly [red: number, green: number, blue: number];
 
 /** A colour as it is seen: CIE L*a*b* 1976 under D65. Equal steps look about equally different. */
-export type Lab = readonly [L: number, a: number, b: number];
+type Lab = readonly [L: number, a: number, b: number];
 
 /** Light of each of the 256 values of a channel: the sRGB curve (IEC 61966-2-1). */
 export const lightOfByte: Float32Array = Float32Array.from({ length: 256 }, (_, byte) => {

@@ -20,7 +20,7 @@ export interface ReadOptions {
 }
 
 /** A flank found in a photo and laid straight, before anything is read off it. */
-export interface LaidFlank {
+interface LaidFlank {
   readonly map: FlankMap;
   readonly raster: FlankRaster;
   readonly edges: LongEdges;

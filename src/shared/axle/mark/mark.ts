@@ -5,7 +5,7 @@ export const flankNames = ['convex', 'concave'] as const;
 export type Flank = (typeof flankNames)[number];
 
 /** How a mark meets an edge of the flank: not at all, fading out towards it, or with a sharp line on it. */
-export const edgeContacts = ['clear', 'feathered', 'hard'] as const;
+const edgeContacts = ['clear', 'feathered', 'hard'] as const;
 export type EdgeContact = (typeof edgeContacts)[number];
 
 /** The four edges of a flank, in the order a technician walks round it. */
@@ -17,7 +17,7 @@ const extent = z.number().min(0).max(1);
 const contact = z.enum(edgeContacts);
 
 /** How the mark was made: what a technician knows of it, nothing guessed. */
-export const markMadeSchema = z.object({
+const markMadeSchema = z.object({
   film_um: z.number().positive().optional(),
   drag_Nm: z.number().min(0).optional(),
   turns: z.number().positive().optional(),

@@ -12,7 +12,7 @@ import { usedSet } from './meaning/usedSet.ts';
 
 export type { Meaning, MeaningKind, SeenAt, Standing } from './meaning/sentence.ts';
 
-export interface MarksToRead {
+interface MarksToRead {
   /** The marks at each place round the gear, the one to go by first. */
   readonly seen: readonly SeenAt[];
   /** The set's own marks, as found before anything was loosened. */

@@ -66,7 +66,7 @@ export function laidThrough(colours: Colours, chosen: Chosen, stiff: number): Co
 }
 
 /** Difference ΔE*ab between two colours of one cell. */
-export const distance = ([L, a, b]: Colours, [L2, a2, b2]: Colours, cell: number): number =>
+const distance = ([L, a, b]: Colours, [L2, a2, b2]: Colours, cell: number): number =>
   Math.hypot(L.cell(cell) - L2.cell(cell), a.cell(cell) - a2.cell(cell), b.cell(cell) - b2.cell(cell));
 
 /** Level, two slopes, two bends and the twist. */

@@ -11,9 +11,6 @@ export type Pixel = readonly [x: number, y: number];
 /** The four tapped corners of the flank: toe-root, toe-crown, heel-crown, heel-root. Either turn. */
 export type FlankCorners = readonly [Pixel, Pixel, Pixel, Pixel];
 
-/** A place on the flank from toe (0) to heel (1) and from root (0) to crown (1). */
-export type FlankPlace = readonly [along: number, up: number];
-
 /** Longest side of a stored photo: about twice the pixels along a flank that its reading can use. */
 export const longestSide_px = 2048;
 

@@ -6,7 +6,7 @@ import type { FlankCorners, Photo, Pixel } from './photo.ts';
 import { straighten } from './straighten.ts';
 
 /** Where crown and root run, found near where taps and arcs put them. */
-export interface SettledEdges {
+interface SettledEdges {
   readonly corners: FlankCorners;
   readonly bends: Bends;
   readonly skew: number;

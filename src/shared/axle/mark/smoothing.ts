@@ -21,10 +21,6 @@ function ofThree(values: Float32Array, step: number, run: number): Float32Array 
   });
 }
 
-export function median(values: readonly number[]): number {
-  return quantile(values, 0.5);
-}
-
 /** Value below which a share of the values lies; 0 of no values. */
 export function quantile(values: readonly number[] | Float32Array, share: number): number {
   const sorted = Float64Array.from(values).toSorted();

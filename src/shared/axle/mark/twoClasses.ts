@@ -1,5 +1,5 @@
 /** Two heaps of values, and how well they are told apart. */
-export interface TwoClasses {
+interface TwoClasses {
   readonly threshold: number;
   readonly low: number;
   readonly high: number;

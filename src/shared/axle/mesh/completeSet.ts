@@ -2,7 +2,7 @@ import { type Angle, degrees, type Length, mm } from '../../basics/quantity.ts';
 import type { SetInput } from './input.ts';
 
 /** How the ring gear's teeth were cut: decides their lengthwise shape and taper. */
-export type Cut = 'face-milled' | 'face-hobbed';
+type Cut = 'face-milled' | 'face-hobbed';
 
 /** A gear set with a value for everything the blank and the flanks need, and what of it nobody told us. */
 export interface CompleteSet {

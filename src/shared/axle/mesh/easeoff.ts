@@ -21,7 +21,7 @@ export interface QuadricGap {
 }
 
 /** The contact ellipse of a quadric gap: the proxy for a mark on a flank without edges and without changeover. */
-export interface ContactEllipse {
+interface ContactEllipse {
   readonly centre: { readonly u: number; readonly v: number };
   readonly smallestGap: number;
   /** Smaller curvature first, so the first semi-axis is the long one. */

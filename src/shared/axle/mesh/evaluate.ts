@@ -14,14 +14,14 @@ export interface Position {
 }
 
 /** What paint has taught: either may be left out, then the model's own stands. */
-export interface Learnt {
+interface Learnt {
   /** Film the compound leaves (mm). */
   readonly film?: Length;
   readonly easeoff?: Partial<Readonly<Record<Flank, EaseOff>>>;
 }
 
 /** Change of backlash against position 0, 0. */
-export interface BacklashChange {
+interface BacklashChange {
   /** Extra free turn of the ring gear with the pinion held: the one true number, everything else is a way to read it. */
   readonly turn: Angle;
   readonly transverseMean: Length;
@@ -30,7 +30,7 @@ export interface BacklashChange {
   readonly normalHeel: Readonly<Record<Flank, Length>>;
 }
 
-export interface Evaluation {
+interface Evaluation {
   readonly backlash: BacklashChange;
   readonly marks: Readonly<Record<Flank, Mark>>;
 }
@@ -86,17 +86,14 @@ export function paintAt(model: MeshModel, flank: Flank, position: Position, lear
  * Gap at every grid point of a flank (mm): what the movements opened or closed, and the relief, which travels with the
  * pinion.
  */
-export function gapsAt(flank: FlankModel, position: Position, easeoff: EaseOff = flank.easeoff): Float64Array {
+function gapsAt(flank: FlankModel, position: Position, easeoff: EaseOff = flank.easeoff): Float64Array {
   const places = partnersAt(flank, position);
   const opened = moved(position, flank.grid.pinionOut.gap, flank.grid.ringAway.gap);
   return opened.map((gap, index) => gap + easeoffAt(easeoff, places.u[index] ?? 0, places.v[index] ?? 0));
 }
 
 /** Place whose relief each grid point meets at a position (mm from mid face and mid flank). */
-export function partnersAt(
-  flank: FlankModel,
-  position: Position,
-): { readonly u: Float64Array; readonly v: Float64Array } {
+function partnersAt(flank: FlankModel, position: Position): { readonly u: Float64Array; readonly v: Float64Array } {
   const { u, v, pinionOut, ringAway } = flank.grid;
   const shiftU = moved(position, pinionOut.partnerU, ringAway.partnerU);
   const shiftV = moved(position, pinionOut.partnerV, ringAway.partnerV);

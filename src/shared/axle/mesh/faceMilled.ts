@@ -36,7 +36,7 @@ export function faceMilledSurface(cut: FlankCut, rootTilt: Angle): Surface {
  * along the tilted axis. At 4.5° of tilt and 30° of spiral convex blades are some 2° steeper, concave ones as much
  * flatter, than the flank they leave (derived).
  */
-export function bladeAngle(cut: FlankCut, rootTilt: Angle): number {
+function bladeAngle(cut: FlankCut, rootTilt: Angle): number {
   const lean = opening(cut.flank) * Math.cos(cut.pressureAngle) * Math.sin(cut.frame.blank.ringSpiral);
   return Math.asin(Math.sin(cut.pressureAngle) * Math.cos(rootTilt) - lean * Math.sin(rootTilt));
 }

@@ -12,7 +12,7 @@ export const rows = 33;
 export const middlePoint = ((columns - 1) / 2) * rows + (rows - 1) / 2;
 
 /** What one movement does at each grid point, for each mm moved. */
-export interface MovedGrid {
+interface MovedGrid {
   /** Gap opened. */
   readonly gap: Float64Array;
   /** How far off (mm) the place lies whose relief the point now meets: the relief travels with the pinion. */

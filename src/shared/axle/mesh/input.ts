@@ -5,7 +5,7 @@ import { fail, ok, type Result } from '../../basics/result.ts';
  * Curvatures of the ease-off (1/mm) in ½(a u² + 2b uv + c v²), u to the heel, v to the crown. Both principal
  * curvatures must be positive: a pair that is nowhere relieved has no mark of its own to predict.
  */
-export const easeoffSchema = z
+const easeoffSchema = z
   .strictObject({ a: z.number().positive(), b: z.number(), c: z.number().positive() })
   .refine(({ a, b, c }) => a * c > b * b, { message: 'a·c must be larger than b²', path: ['b'] });
 

@@ -23,7 +23,7 @@ export interface MeshModel {
 }
 
 /** Before any paint: a film of 10 µm and a mark of 0.55 × 0.7 of the flank (assumed, then learnt). */
-export const usualFilm: Length = mm(0.01);
+const usualFilm: Length = mm(0.01);
 const usualMark = { length: 0.55, height: 0.7 };
 
 /**

@@ -3,7 +3,7 @@ import type { Meeting } from './meshing.ts';
 import { blend, dot, plus, times, type Vector } from './vector.ts';
 
 /** A change of place on the flank: along the face and up it. */
-export interface PlaceShift {
+interface PlaceShift {
   readonly u: number;
   readonly v: number;
 }

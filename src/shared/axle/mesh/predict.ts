@@ -7,13 +7,13 @@ import { backlashRate, type BacklashRate, markRate, type ShimMovement } from './
 import { type Trust, trustIn } from './trust.ts';
 
 /** One cell of the direction table: mm for each mm moved, with how far each direction may be relied on. */
-export interface MarkAnswer {
+interface MarkAnswer {
   readonly heel_mm: number;
   readonly crown_mm: number;
   readonly trust: { readonly heel: Trust; readonly crown: Trust };
 }
 
-export interface FlankAnswer {
+interface FlankAnswer {
   readonly perPinionOut: MarkAnswer;
   readonly perRingAway: MarkAnswer;
 }

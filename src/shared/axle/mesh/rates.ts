@@ -63,7 +63,7 @@ function spread(model: MeshModel, transverseMean: number): BacklashRate {
 }
 
 /** Movement of a mark's centre for each mm moved, mm along the face and up the flank, for a small movement. */
-export interface MarkRate {
+interface MarkRate {
   readonly heel: number;
   readonly crown: number;
 }

@@ -13,7 +13,7 @@ export interface FlankCut {
 }
 
 /** A point of the surface with its two tangents: along the cut and up the blade. */
-export interface SurfacePoint {
+interface SurfacePoint {
   readonly point: Vector;
   readonly along: Vector;
   readonly up: Vector;

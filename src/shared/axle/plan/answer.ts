@@ -5,7 +5,7 @@ import type { Side } from './input.ts';
  * `check`: the trials contradict each other or the shims, and `look` says what to look at first. `repaint`: the marks
  * tell nothing, and `look` says how to paint. Neither asks for a shim.
  */
-export type Decision = Weighed | 'check' | 'repaint';
+type Decision = Weighed | 'check' | 'repaint';
 
 /** What weighing the trials can end in. */
 export type Weighed = 'change' | 'leave' | 'suspect';

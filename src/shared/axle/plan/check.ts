@@ -65,7 +65,7 @@ function contradictionBetween(answers: Answers, pair: Pair): Contradiction | und
 }
 
 /** Chances of every kind of explanation, likeliest first. */
-export function weigh(
+function weigh(
   answers: Answers,
   told: Move,
   { before, after }: Pick<Pair, 'before' | 'after'>,

@@ -6,7 +6,7 @@ import { sides, type TrialSeen } from './input.ts';
 import { readingOf } from './misfit.ts';
 
 /** What two trials cannot both be, whatever explains it (docs/command-line.md, `check`). */
-export type Impossible =
+type Impossible =
   | 'ring-went-back'
   | 'ring-went-farther'
   | 'ring-fell-short'

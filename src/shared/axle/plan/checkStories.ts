@@ -23,7 +23,7 @@ export interface Story {
   readonly readOff: ReadOff;
 }
 
-export type ReadOff = Readonly<Record<Side, Side>>;
+type ReadOff = Readonly<Record<Side, Side>>;
 const itsOwn: ReadOff = { drive: 'drive', coast: 'coast' };
 
 /** Movements smaller than this leave nothing to be done the wrong way (mm). */

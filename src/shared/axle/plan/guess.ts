@@ -25,7 +25,7 @@ type Shared = (typeof shared)[number];
 type OfFlank = (typeof ofFlank)[number];
 
 export const sharedAt = (name: Shared): number => shared.indexOf(name);
-export const flankAt = (side: Side, name: OfFlank): number =>
+const flankAt = (side: Side, name: OfFlank): number =>
   shared.length + (side === 'drive' ? 0 : ofFlank.length) + ofFlank.indexOf(name);
 const filmsAt = shared.length + 2 * ofFlank.length;
 

@@ -33,13 +33,13 @@ export const trialSeenSchema = z.strictObject({
   pattern: z.strictObject({ drive: seenMarkSchema, coast: seenMarkSchema }),
 });
 
-export const backlashBasisSchema = z.strictObject({
+const backlashBasisSchema = z.strictObject({
   direction: z.enum(['along-rotation', 'square-to-tooth']),
   /** The heel, or a radius on the ring gear (mm), written either way. */
   at: z.union([z.literal('heel'), z.number().positive(), z.strictObject({ radius_mm: z.number().positive() })]),
 });
 
-export const targetSchema = z.discriminatedUnion('kind', [
+const targetSchema = z.discriminatedUnion('kind', [
   z.strictObject({ kind: z.literal('new-set') }),
   z.strictObject({
     kind: z.literal('used-set'),
@@ -50,7 +50,7 @@ export const targetSchema = z.discriminatedUnion('kind', [
 ]);
 
 /** Where this axle has its shims, for words only: no sign and no amount depends on it. */
-export const placesSchema = z.strictObject({
+const placesSchema = z.strictObject({
   depth: z.enum(depthPlaces).optional(),
   sides: z.enum(caseAdjustments).optional(),
 });

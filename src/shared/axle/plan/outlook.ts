@@ -89,7 +89,7 @@ const wider = ({ mean: middle, sd }: Figure, by: number): Figure => ({ mean: mid
 const offByWay = (told: Figure, from: number): Figure => wider(told, ofTheWay.mark * Math.abs(told.mean - from));
 
 /** How sharply the limits count. */
-export interface Softness {
+interface Softness {
   /** Whether the place along the face counts. */
   readonly lengthwise: boolean;
   /** Widens the limits of marks: far from any right place the way towards one must still show. */

@@ -3,8 +3,8 @@ import { columns as fineColumns, type FlankGrid, rows as fineRows } from '../mes
 
 /** Every so many points of the mesh model's grid: enough for a mark's centre to 0.01, and some thirty times quicker. */
 const stride = 4;
-export const columns = (fineColumns - 1) / stride + 1;
-export const rows = (fineRows - 1) / stride + 1;
+const columns = (fineColumns - 1) / stride + 1;
+const rows = (fineRows - 1) / stride + 1;
 
 /** What one movement does at each point, for each mm moved: as in the mesh model's grid. */
 interface Moved {

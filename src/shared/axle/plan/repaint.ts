@@ -3,7 +3,7 @@ import type { PlanInput, Side } from './input.ts';
 import { listed } from './words.ts';
 
 /** Why a mark tells nothing. */
-export type Untelling = 'edge-to-edge' | 'overdriven' | 'dot' | 'line' | 'unreadable';
+type Untelling = 'edge-to-edge' | 'overdriven' | 'dot' | 'line' | 'unreadable';
 
 /** A mark that has to be painted again before anything is planned on it. */
 export interface Repaint {

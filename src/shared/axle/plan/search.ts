@@ -8,7 +8,7 @@ import { ownPlaceOf } from './ownPlaces.ts';
 import type { Place } from './sight.ts';
 
 /** What a search found. */
-export interface Found {
+interface Found {
   readonly places: readonly Outlook[];
   /** Each axle's own right place: what is possible at all, however far from the others'. */
   readonly own: readonly OwnPlace[];

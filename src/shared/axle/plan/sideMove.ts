@@ -16,7 +16,7 @@ export interface SideAsked {
 }
 
 /** Where the ring gear should go from where it stands: away from the pinion positive (mm). */
-export interface SideMove {
+interface SideMove {
   readonly ringAway_mm: number;
   /** Mean backlash to expect there and how sure (expanded uncertainty); of gears that bind nobody knows. */
   readonly expected: { readonly mean_mm: number; readonly U95_mm: number } | NoNumber;

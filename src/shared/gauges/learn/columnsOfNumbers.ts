@@ -5,7 +5,7 @@ import { readNumber } from '../numberText.ts';
 import { type Movement, movementOf } from './movement.ts';
 
 /** One number of a line and where it stands, counted from 0; `to` is the first character after it. */
-export interface Token {
+interface Token {
   readonly text: string;
   readonly from: number;
   readonly to: number;

@@ -5,7 +5,7 @@ import { unitNamed } from '../../basics/units.ts';
 import { type Movement, movementOf } from './movement.ts';
 
 /** A number that lines tell by name, followed through all of them. */
-export interface NamedNumber {
+interface NamedNumber {
   readonly name: string;
   readonly unit: LineFormat['unit'];
   readonly hasDecimals: boolean;

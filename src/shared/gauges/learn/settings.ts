@@ -3,7 +3,7 @@ import { textOf } from '../text.ts';
 import { heardLines, shareOfText } from './heardLines.ts';
 
 /** Baud rates gauges use, the usual first (common practice). */
-export const usualBauds: readonly number[] = [9600, 4800, 19_200, 2400, 38_400, 115_200, 57_600, 1200];
+const usualBauds: readonly number[] = [9600, 4800, 19_200, 2400, 38_400, 115_200, 57_600, 1200];
 
 type Frame = Pick<SerialLine, 'bits' | 'parity'>;
 type Settings = Frame & Pick<SerialLine, 'baud' | 'stop'>;

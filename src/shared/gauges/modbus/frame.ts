@@ -5,7 +5,7 @@
  */
 
 /** 3 reads holding registers, 4 input registers. */
-export type ReadFunction = 3 | 4;
+type ReadFunction = 3 | 4;
 
 export interface RegisterQuestion {
   readonly unit: number;
@@ -41,7 +41,7 @@ export function questionFrame({ unit, function: asked, register, count }: Regist
   return withCrc(Uint8Array.from(body));
 }
 
-export function withCrc(body: Uint8Array): Uint8Array {
+function withCrc(body: Uint8Array): Uint8Array {
   const crc = crc16(body);
   return Uint8Array.from([...body, crc & 0xff, crc >> 8]);
 }

@@ -30,7 +30,7 @@ export interface Capture {
 }
 
 /** What a measurement reads: a length from an indicator, a torque from a torque gauge. */
-export const dimensionOf: Record<CaptureSettings['kind'], Dimension> = {
+const dimensionOf: Record<CaptureSettings['kind'], Dimension> = {
   backlash: 'length',
   runout: 'length',
   torque: 'torque',

@@ -5,7 +5,7 @@ import type { GaugeSeen } from '../records/gauge.ts';
 import { armDoubt, figureInside } from './torqueScale.ts';
 
 /** What measuring needs to know of a gauge, in the units used inside. */
-export interface GaugeFigures {
+interface GaugeFigures {
   readonly length: { readonly resolution: Length; readonly gaugeU?: Length; readonly hysteresis?: Length };
   readonly torque: {
     readonly resolution: Torque;

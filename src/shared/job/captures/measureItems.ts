@@ -27,7 +27,7 @@ export interface MeasureSettings {
   readonly limits: Readonly<Record<string, number>>;
 }
 
-export interface MeasureAnswer {
+interface MeasureAnswer {
   /** JSON-ready, keys with SI units. */
   readonly answer: unknown;
   /** False when not one figure could be made of the readings. */

@@ -12,7 +12,7 @@ import { noCase } from '../../basics/noCase.ts';
  * What a stem that stands off makes of every reading: `factor` frees it from the slant, as far as that can be told, and
  * `partsFor` is what stays open, in the value already freed.
  */
-export interface StemEffect {
+interface StemEffect {
   readonly factor: number;
   readonly partsFor: (value: Length) => readonly UncertaintyPart[];
 }

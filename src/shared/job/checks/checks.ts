@@ -15,7 +15,7 @@ export type Method =
   | 'confirm'
   | 'mark';
 
-export type Need = 'required' | 'optional' | 'not-asked';
+type Need = 'required' | 'optional' | 'not-asked';
 type Rule = Need | ((makeUp: MakeUp) => Need);
 
 export interface Check {

@@ -27,7 +27,7 @@ export type CheckState = CheckJudged & {
 };
 
 /** The gate an assembly leads to: a trial is made ready to paint, the final one ready to close; what is recorded before has none. */
-export type Gate = 'ready-to-paint' | 'ready-to-close';
+type Gate = 'ready-to-paint' | 'ready-to-close';
 
 export interface Readiness {
   readonly gate: Gate | undefined;

@@ -6,7 +6,7 @@ import { packThickness, pinionOutFor, ringAwayByPacks } from '../planning/positi
 import type { BacklashResult, MarkResult, ShimPack } from '../records/measurement.ts';
 
 /** The pack at one place, and by how much it differs from the one before. */
-export interface StripPack {
+interface StripPack {
   readonly place: ShimPlace;
   readonly pack: ShimPack['pack'];
   /** Thicker than in the assembly before that has one, in mm; absent for the first. */

@@ -14,7 +14,7 @@ import { isNone, type OrNone } from '../../basics/result.ts';
 import { fewestStations } from './checks.ts';
 import { noCase } from '../../basics/noCase.ts';
 
-export interface Valued {
+interface Valued {
   readonly value: OrNone<number>;
   readonly U95: number;
   /** What the doubt is made of, to say what would settle a close call. */

@@ -7,7 +7,7 @@ import { isNone } from '../../basics/result.ts';
 import { readinessOf } from '../checks/readiness.ts';
 
 /** One position of the ring gear on its case, and the once-a-turn runout to expect there. */
-export interface Position {
+interface Position {
   readonly holes: number;
   readonly tir_mm: number;
   readonly U95_mm: number;

@@ -6,7 +6,7 @@ import { none, type OrNone } from '../../basics/result.ts';
 import { setOf } from '../../axle/setOf.ts';
 
 /** Change of backlash for each mm of back-face runout read, with its standard uncertainty. */
-export interface Rate {
+interface Rate {
   readonly perMm: number;
   readonly u: number;
 }

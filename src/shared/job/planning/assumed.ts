@@ -4,7 +4,7 @@ import { type MakeUp, notchOf } from '../../axle/makeUp.ts';
 import { setInputOf } from '../../axle/setOf.ts';
 
 /** Steps taken where nobody said in which the shims come: about a thousandth of an inch (own choice). */
-export const usualStep_mm = 0.025;
+const usualStep_mm = 0.025;
 
 /** The steps in which pinion and ring gear can be moved on this axle. */
 export const stepsOf = (makeUp: MakeUp): { readonly pinion: number; readonly side: number } => ({

@@ -48,7 +48,7 @@ export interface Moved {
   readonly inferred: boolean;
 }
 
-export type MeanBacklash = (assembly: Assembly) => number | undefined;
+type MeanBacklash = (assembly: Assembly) => number | undefined;
 
 /** @returns the place that has no pack, where one of them stands between us and the answer. */
 export function movedBetween(

@@ -12,7 +12,7 @@ export const completeTrials = (build: Build): readonly Assembly[] =>
   build.assemblies.filter((assembly) => assembly.phase === 'trial' && seenIn(assembly) !== undefined);
 
 /** What one trial has shown, as the plan wants it. */
-export interface SeenInTrial {
+interface SeenInTrial {
   readonly basis: BacklashBasis;
   readonly backlash: TrialSeen['backlash'];
   readonly pattern: TrialSeen['pattern'];

@@ -12,7 +12,7 @@ export const useOf = (place: ShimPlace): ShimUse =>
   place === 'ring-side' || place === 'opposite-side' ? 'side' : place;
 
 /** One size at hand, as measured, and how many of it there are. */
-export const shimSizeSchema = z.strictObject({
+const shimSizeSchema = z.strictObject({
   use: z.enum(shimUses),
   thickness: lengthTypedSchema.refine((typed) => insideOf(typed) > 0 && insideOf(typed) <= 12, {
     error: 'a shim is thicker than nothing and at most 12 mm thick',

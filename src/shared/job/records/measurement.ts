@@ -21,7 +21,7 @@ const flags = z.array(z.string());
 /** Named parts of a standard uncertainty, so that anyone can add them up again. */
 const parts = z.array(z.strictObject({ name: z.string(), u: z.number(), nu: z.number().optional() }));
 
-export const stationResultSchema = z.strictObject({
+const stationResultSchema = z.strictObject({
   number: z.int().positive(),
   gearAngle_deg: z.number().optional(),
   value_mm: number,
@@ -36,7 +36,7 @@ export const stationResultSchema = z.strictObject({
 });
 export type StationResult = z.infer<typeof stationResultSchema>;
 
-export const backlashResultSchema = z.strictObject({
+const backlashResultSchema = z.strictObject({
   kind: z.literal('backlash'),
   basis: backlashBasisSchema,
   stations: z.array(stationResultSchema).min(1).max(200),
@@ -50,7 +50,7 @@ export const backlashResultSchema = z.strictObject({
 });
 export type BacklashResult = z.infer<typeof backlashResultSchema>;
 
-export const runoutResultSchema = z.strictObject({
+const runoutResultSchema = z.strictObject({
   kind: z.literal('runout'),
   tir_mm: number,
   /** None where the angles of the readings are not known. */
@@ -71,7 +71,7 @@ export const runoutResultSchema = z.strictObject({
 });
 export type RunoutResult = z.infer<typeof runoutResultSchema>;
 
-export const torqueResultSchema = z.strictObject({
+const torqueResultSchema = z.strictObject({
   kind: z.literal('torque'),
   basis: torqueBasisSchema,
   running_Nm: number,
@@ -95,13 +95,13 @@ export const torqueResultSchema = z.strictObject({
 export type TorqueResult = z.infer<typeof torqueResultSchema>;
 
 /** A single typed quantity: end play, case spread, fastener torque, depth-tool reading. Its U95 follows from the tool's resolution. */
-export const quantityResultSchema = z.strictObject({
+const quantityResultSchema = z.strictObject({
   kind: z.literal('quantity'),
   value: quantityTypedSchema,
 });
 
 /** A feeler of this thickness was offered to a joint and went in or did not. */
-export const feelerResultSchema = z.strictObject({
+const feelerResultSchema = z.strictObject({
   kind: z.literal('feeler'),
   thickness: lengthTypedSchema,
   entered: z.boolean(),
@@ -109,7 +109,7 @@ export const feelerResultSchema = z.strictObject({
 });
 
 /** The set numbers cut on pinion and ring gear; a set is replaced only as a pair. */
-export const setNumbersResultSchema = z.strictObject({
+const setNumbersResultSchema = z.strictObject({
   kind: z.literal('set-numbers'),
   pinion: nameSchema,
   ringGear: nameSchema,
@@ -123,10 +123,10 @@ export const shimPackSchema = z.strictObject({
 });
 export type ShimPack = z.infer<typeof shimPackSchema>;
 
-export const shimsResultSchema = z.strictObject({ kind: z.literal('shims'), packs: z.array(shimPackSchema).max(8) });
+const shimsResultSchema = z.strictObject({ kind: z.literal('shims'), packs: z.array(shimPackSchema).max(8) });
 
 /** Something looked at and confirmed, or not: case bearings without play, new crush sleeve fitted, locks in place. */
-export const confirmedResultSchema = z.strictObject({
+const confirmedResultSchema = z.strictObject({
   kind: z.literal('confirmed'),
   yes: z.boolean(),
   note: wordsSchema.optional(),
@@ -153,7 +153,7 @@ export type Stretch = z.infer<typeof stretchSchema>;
  * How the stem of the indicator stood for a backlash, as far as the technician says. Bounds are half-widths (±). Without
  * it the stem is taken to have stood as the basis wants it.
  */
-export const stemSchema = z.strictObject({
+const stemSchema = z.strictObject({
   /** It slides on the flank, or goes along with one fixed point (a ball, a bolt head). */
   tip: z.enum(['rides-flank', 'follows-point']),
   /** How far it stood off the direction of the basis. */

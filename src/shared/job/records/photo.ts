@@ -19,7 +19,7 @@ export type PhotoWay = (typeof photoWays)[number];
 const fraction = z.number().min(-1).max(2);
 
 /** A touch of the brush on the straightened flank, as fractions of it. */
-export const brushTouchSchema = z.strictObject({
+const brushTouchSchema = z.strictObject({
   along: fraction,
   up: fraction,
   radius: z.number().positive().max(1),

@@ -74,7 +74,7 @@ export const limitSchema = z
   .superRefine(checkEnds);
 export type Limit = z.infer<typeof limitSchema>;
 
-export const rules = ['simple', 'guarded'] as const;
+const rules = ['simple', 'guarded'] as const;
 export type Rule = (typeof rules)[number];
 
 /**

@@ -15,7 +15,7 @@ export const expectedSchema = z.strictObject({
 export type ExpectedSeen = z.infer<typeof expectedSchema>;
 
 /** One place where a pack is changed. */
-export const swapLineSchema = z.strictObject({
+const swapLineSchema = z.strictObject({
   place: z.enum(shimPlaces),
   /** The pack that comes out, as it was measured. */
   out: lengthTypedSchema,

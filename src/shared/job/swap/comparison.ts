@@ -19,7 +19,7 @@ export interface ComparedRow {
 }
 
 /** What the swap card of a trial expected, beside what the trial has shown. */
-export interface Comparison {
+interface Comparison {
   readonly swap: Swap;
   readonly rows: readonly ComparedRow[];
   /** Packs that went in otherwise than the card asked: then the expectation was for another place. */

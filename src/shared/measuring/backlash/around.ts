@@ -6,7 +6,7 @@ import { combine, type CombinedUncertainty, type UncertaintyPart } from '../unce
 import type { BacklashMeasured, StationMeasured } from './measured.ts';
 
 /** A station that has its number: mm, and where its doubt comes from. */
-export interface Valued {
+interface Valued {
   readonly value: number;
   readonly parts: readonly UncertaintyPart[];
 }

@@ -48,7 +48,7 @@ export interface Between {
   readonly drift: number;
 }
 
-export interface Off {
+interface Off {
   readonly side: Side;
   readonly off: number;
 }

@@ -8,7 +8,7 @@ export interface Rest extends Turn {
 }
 
 /** There and back: two rests of its own. `value` is the movement of the stem between them. */
-export interface Rock {
+interface Rock {
   readonly one: Rest;
   readonly other: Rest;
   readonly value: number;

@@ -89,7 +89,7 @@ function decided(station: Station, evidence: Evidence): StationMeasured {
 }
 
 /** What else the stream has shown by the time a station is left. */
-export interface Seen {
+interface Seen {
   /** Where the stem hangs free. */
   readonly hangs: number | undefined;
   /** Strokes without rests. */

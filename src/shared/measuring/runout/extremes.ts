@@ -13,7 +13,7 @@ export interface Extremes {
 }
 
 /** Standard deviations of a reading's noise: its own, and all of it, with what wanders. */
-export interface Noise {
+interface Noise {
   readonly own: number;
   readonly all: number;
 }

@@ -1,7 +1,7 @@
 import type { Profile } from './profile.ts';
 
 /** Height of a profile at one place, from the readings around it. */
-export interface Height {
+interface Height {
   readonly value: number;
   /** Variance of that height for a reading's variance of 1. */
   readonly unitVariance: number;

@@ -68,7 +68,7 @@ export const copyOfFinder = (finder: PauseFinder): PauseFinder => ({
 });
 
 /** What one reading brought: a pause long enough to count has begun, or the one at hand has ended. */
-export type PauseNews = 'begun' | 'ended' | undefined;
+type PauseNews = 'begun' | 'ended' | undefined;
 
 /** `noise`: standard deviation of one reading; `angle`: NaN where none is measured. */
 export function stepPauses(finder: PauseFinder, t: number, value: number, angle: number, noise: number): PauseNews {

@@ -78,7 +78,7 @@ export interface RunoutMeasured {
 }
 
 /** What a turn or a ride by stations has come to, before gauge and refusals are added. */
-export interface Found {
+interface Found {
   readonly tir: number;
   /** What these readings leave open, whatever the gauge. */
   readonly doubt: readonly UncertaintyPart[];

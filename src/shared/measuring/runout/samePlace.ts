@@ -1,7 +1,7 @@
 import type { Point } from './trace.ts';
 
 /** How a place of the gear reads a turn later. */
-export interface SamePlace {
+interface SamePlace {
   /** Later minus earlier, mm: what it is not 0 by is the base or the gear having moved. */
   readonly apart: number;
   /** Standard uncertainty of that where it had to be guessed across a gap; 0 where the same place was read twice. */

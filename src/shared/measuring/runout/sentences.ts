@@ -1,7 +1,7 @@
 import type { NoRunout } from './runoutMeasured.ts';
 
 /** Why there is no runout, and what to do about it at the stand. */
-export const whyNoRunout: Readonly<Record<NoRunout, string>> = {
+const whyNoRunout: Readonly<Record<NoRunout, string>> = {
   'stem-landing':
     'The stem was still coming down when the turn began. Let it stand on the gear, then begin the turn and take it again.',
   'stem-lifted':

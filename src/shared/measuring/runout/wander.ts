@@ -2,7 +2,7 @@ import { leastSquares } from '../../basics/leastSquares.ts';
 import { grouped, paceOf, type Point } from './trace.ts';
 
 /** Noise with a memory, beside the noise that each reading has by itself. */
-export interface Wander {
+interface Wander {
   /** Standard deviation of each reading's own noise, mm. */
   readonly white: number;
   /** Standard deviation of what wanders, mm. */

@@ -2,7 +2,7 @@ import { paceOf, type Point } from './trace.ts';
 import { wanderOf } from './wander.ts';
 
 /** What noise with a memory does to a runout. */
-export interface Wandering {
+interface Wandering {
   /** Standard deviation of what wanders, mm; what rounding alone would make of a still stem is taken out. */
   readonly sd: number;
   readonly memory_s: number;

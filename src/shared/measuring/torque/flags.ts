@@ -29,7 +29,7 @@ export type TorqueFlag =
   /** Single wild readings were left out. */
   | 'spike';
 
-export interface Found {
+interface Found {
   readonly pulls: readonly PullKnown[];
   readonly running: Running;
   readonly ripple: number;
@@ -79,7 +79,7 @@ const flagNames: readonly TorqueFlag[] = [
 const fewNew = 5;
 
 /** How bearings seat: how far the last of it lies from the mean, and what the turns scatter about the change. */
-export interface Seating {
+interface Seating {
   readonly off: number;
   readonly sd: number;
 }

@@ -24,7 +24,7 @@ export interface WholeTurns {
 }
 
 /** A turn, and in which pull it was made: the zero of each pull is its own. */
-export interface TurnOfPull {
+interface TurnOfPull {
   readonly mean: number;
   readonly pull: number;
 }

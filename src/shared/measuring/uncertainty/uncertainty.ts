@@ -72,7 +72,7 @@ export const resolutionOf = (step: number): number => step / Math.sqrt(12);
 export const resolutionOfDifference = (step: number): number => step / Math.sqrt(6);
 
 /** What is known of an indicator, in the unit of the result. */
-export interface IndicatorDoubt {
+interface IndicatorDoubt {
   /** Step of the display. */
   readonly resolution: number;
   /** Standard uncertainty of one reading, from a stated error or a calibration. */

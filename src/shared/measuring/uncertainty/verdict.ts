@@ -13,7 +13,7 @@ export interface Limit {
   readonly max?: number;
 }
 
-export interface Judged {
+interface Judged {
   readonly verdict: Verdict;
   /** The limit lies inside U95 of the reading: under both rules the screen then says "too close to call". */
   readonly closeCall: boolean;

@@ -120,7 +120,7 @@ export interface BesideBlock {
 }
 
 /** What follows begins on a new page. */
-export interface PageBlock {
+interface PageBlock {
   readonly kind: 'page';
 }
 

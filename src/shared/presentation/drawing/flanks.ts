@@ -4,7 +4,7 @@ import { type FlankGeometry, flankGeometry } from './flankShape.ts';
 import { flanksDescription } from './flankWords.ts';
 import { type Element, roughWidth, type Scene, text } from './scene.ts';
 
-export interface FlanksLayout {
+interface FlanksLayout {
   readonly drive: FlankGeometry;
   readonly coast: FlankGeometry;
 }

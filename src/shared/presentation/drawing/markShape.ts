@@ -6,7 +6,7 @@ import type { FlankPlace } from './flankShape.ts';
  * an edge of the tooth cuts it off, so the contours shrink towards every clear or feathered side; on a hard side
  * all of them run over the edge together and are cut there.
  */
-export interface MarkContour {
+interface MarkContour {
   readonly outline: readonly FlankPlace[];
   readonly opacity: number;
 }

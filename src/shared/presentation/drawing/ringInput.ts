@@ -28,7 +28,7 @@ export interface RingRunout {
 }
 
 /** What stands in the middle, as large as it fits. */
-export interface RingCentre {
+interface RingCentre {
   readonly digits?: string;
   readonly unit?: string;
   readonly words: readonly string[];

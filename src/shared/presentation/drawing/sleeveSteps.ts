@@ -6,7 +6,7 @@ import { type State, stateInk, stateMark } from './states.ts';
 import { windowWords } from './words.ts';
 
 /** One step of the nut as read: running torque in N·m with its standard uncertainty. */
-export interface SleeveStepDrawn {
+interface SleeveStepDrawn {
   readonly running: number;
   readonly u: number;
 }

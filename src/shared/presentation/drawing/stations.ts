@@ -21,7 +21,7 @@ export function limitFor(
 }
 
 /** A number in mm as it is known: with its expanded uncertainty, or without where there is none. */
-export type Known = Pick<StationResult, 'value_mm' | 'U95_mm'>;
+type Known = Pick<StationResult, 'value_mm' | 'U95_mm'>;
 
 /** How one number stands against a limit; without a limit it is there and has no verdict. */
 export function standOf(

@@ -11,12 +11,12 @@ export interface SvgNode {
   readonly words?: string;
 }
 
-export type ColourOf = (ink: Ink) => string;
+type ColourOf = (ink: Ink) => string;
 
 /** The custom property that holds an ink's colour in the renderer's theme. */
 export const inkVariable: ColourOf = (ink) => `var(--ink-${ink})`;
 
-export const fontFamily = 'Inter';
+const fontFamily = 'Inter';
 
 /** The scene's elements as SVG; `colourOf` decides between fixed colours and CSS custom properties. */
 export const svgNodes = (scene: Scene, colourOf: ColourOf): readonly SvgNode[] =>

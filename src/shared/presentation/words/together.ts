@@ -3,7 +3,7 @@ import type { GearFigures, GearTogether, WhyNotTogether } from '../../job/gear/t
 import { noCase } from '../../basics/noCase.ts';
 
 /** Whether backlash and runout fit together: what it comes to, why, and what to do about it. */
-export interface TogetherWords {
+interface TogetherWords {
   readonly title: string;
   readonly why: string;
 }

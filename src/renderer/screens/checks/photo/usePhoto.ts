@@ -33,7 +33,7 @@ export const howRead = ({ bends, brushed, fromEmpty }: Said, depth: Depth | unde
   brushed: [...brushed],
 });
 
-export interface OpenPhoto {
+interface OpenPhoto {
   readonly size: { readonly width: number; readonly height: number } | undefined;
   readonly reading: ReadAnswer | undefined;
   /** Whether the reading is of all that was said, and not of what was said a moment ago. */

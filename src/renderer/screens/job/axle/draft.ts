@@ -9,7 +9,7 @@ import { type DraftRead, type FieldErrors, readBy, wrong } from '../../../parts/
 export type AxleDraft = { readonly [Field in keyof Required<MakeUp>]: string | undefined };
 
 /** Fields that are typed as lengths, in the unit of the session or with a unit of their own. */
-export const lengthFields = [
+const lengthFields = [
   'outerDiameter_mm',
   'faceWidth_mm',
   'offset_mm',

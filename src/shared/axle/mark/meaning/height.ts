@@ -5,7 +5,7 @@ import { hundredths, manuals, type Meaning, say, type SeenAt } from './sentence.
 export const middleOfHeight = 0.12;
 
 /** Where a mark lies in height, with what reading it can tell. */
-export type HeightPlace = 'high' | 'low' | 'middle' | 'near-high' | 'near-low';
+type HeightPlace = 'high' | 'low' | 'middle' | 'near-high' | 'near-low';
 
 export function heightPlace(mark: Mark): HeightPlace {
   const doubt = mark.U95?.crown ?? 0;
