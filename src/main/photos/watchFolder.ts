@@ -34,28 +34,15 @@ const most = 40;
 /** Watches a folder for photos that come. It only reads; a file that is still being written waits until it rests. */
 export function watchFolder(options: WatchOptions): FolderWatch {
   const { folder, settle_ms = 700, again_ms = 3000 } = options;
-  const sizes = new Map<string, { readonly is: string; readonly at: number }>();
+  const resting = restWatch(settle_ms);
   let told = '';
   let closed = false;
-  let pending = false;
   let watcher: FSWatcher | undefined;
   let soon: ReturnType<typeof setTimeout> | undefined;
 
-  const rests = (file: string, is: string): boolean => {
-    const before = sizes.get(file);
-    if (before?.is === is) return performance.now() - before.at >= settle_ms;
-    sizes.set(file, { is, at: performance.now() });
-    return false;
-  };
-  const restsYet = (file: string, is: string): boolean => {
-    const whole = rests(file, is);
-    pending ||= !whole;
-    return whole;
-  };
-
   async function look(): Promise<FolderSeen> {
-    pending = false;
-    const seen = await seenIn(options, restsYet);
+    resting.begin();
+    const seen = await seenIn(options, resting.rests);
     const text = JSON.stringify(seen);
     if (!closed && text !== told) {
       told = text;
@@ -69,7 +56,7 @@ export function watchFolder(options: WatchOptions): FolderWatch {
     if (closed) return;
     soon = setTimeout(() => {
       attend();
-      void look().then(() => lookSoon(pending ? settle_ms : again_ms));
+      void look().then(() => lookSoon(resting.pending() ? settle_ms : again_ms));
     }, wait_ms);
     soon.unref();
   }
@@ -96,6 +83,23 @@ export function watchFolder(options: WatchOptions): FolderWatch {
       closed = true;
       clearTimeout(soon);
       watcher?.close();
+    },
+  };
+}
+
+/** Which files have stood unchanged for long enough to be whole, and whether one did not yet in this look. */
+function restWatch(settle_ms: number) {
+  const sizes = new Map<string, { readonly is: string; readonly at: number }>();
+  let pending = false;
+  return {
+    begin: (): void => void (pending = false),
+    pending: () => pending,
+    rests(file: string, is: string): boolean {
+      const before = sizes.get(file);
+      const whole = before?.is === is && performance.now() - before.at >= settle_ms;
+      if (before?.is !== is) sizes.set(file, { is, at: performance.now() });
+      pending ||= !whole;
+      return whole;
     },
   };
 }
