@@ -42,7 +42,7 @@ export function watchFolder(options: WatchOptions): FolderWatch {
 
   async function look(): Promise<FolderSeen> {
     resting.begin();
-    const seen = await seenIn(options, resting.rests);
+    const seen = await seenIn(options, (file, is) => resting.rests(file, is));
     const text = JSON.stringify(seen);
     if (!closed && text !== told) {
       told = text;

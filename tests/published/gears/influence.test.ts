@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { Influence } from '../../../src/shared/axle/mesh/influence.ts';
-import { backlashRate, formulaRate, turnRate } from '../../../src/shared/axle/mesh/rates.ts';
+import { backlashRate, turnRate } from '../../../src/shared/axle/mesh/rates.ts';
+import { formulaRate } from '../../support/mesh/formulaRate.ts';
 import { flankOf, modelByBlade, modelOf, position } from '../../unit/shared/axle/mesh/sets.ts';
 import { evaluate } from '../../../src/shared/axle/mesh/evaluate.ts';
 import vectors from './vectors.json' with { type: 'json' };

@@ -4,7 +4,7 @@ import type { FlankCorners, Pixel } from './photo.ts';
  * A plane seen in perspective as another plane: nine numbers, row by row, acting on (x, y, 1). The scale of all nine
  * means nothing.
  */
-type Homography = readonly [number, number, number, number, number, number, number, number, number];
+export type Homography = readonly [number, number, number, number, number, number, number, number, number];
 
 /**
  * The homography that carries the unit square to four corners: (0,0) to the first, (0,1) to the second, (1,1) to the
@@ -38,36 +38,4 @@ const cross = (p: Pixel, q: Pixel): number => p[0] * q[1] - p[1] * q[0];
 export function carry(map: Homography, x: number, y: number): Pixel {
   const depth = map[6] * x + map[7] * y + map[8];
   return [(map[0] * x + map[1] * y + map[2]) / depth, (map[3] * x + map[4] * y + map[5]) / depth];
-}
-
-/** The way back, by the adjugate: its scale is not that of the inverse, which means nothing here. */
-export const wayBack = ([a, b, c, d, e, f, g, h, i]: Homography): Homography => [
-  e * i - f * h,
-  c * h - b * i,
-  b * f - c * e,
-  f * g - d * i,
-  a * i - c * g,
-  c * d - a * f,
-  d * h - e * g,
-  b * g - a * h,
-  a * e - b * d,
-];
-
-/** First `inner`, then `outer`. */
-export function after(outer: Homography, inner: Homography): Homography {
-  const entry = (row: 0 | 3 | 6, column: 0 | 1 | 2): number =>
-    outer[row] * inner[column] +
-    outer[(row + 1) as 1 | 4 | 7] * inner[(column + 3) as 3 | 4 | 5] +
-    outer[(row + 2) as 2 | 5 | 8] * inner[(column + 6) as 6 | 7 | 8];
-  return [
-    entry(0, 0),
-    entry(0, 1),
-    entry(0, 2),
-    entry(3, 0),
-    entry(3, 1),
-    entry(3, 2),
-    entry(6, 0),
-    entry(6, 1),
-    entry(6, 2),
-  ];
 }

@@ -41,13 +41,6 @@ export function turnRate(model: MeshModel, movement: ShimMovement): number {
   return turn * model.blank.ringMeanRadius;
 }
 
-/** The textbook formula, [(tan α convex + tan α concave)/cos β2]·sin δ, transverse at the mean radius. */
-export function formulaRate(model: MeshModel, movement: ShimMovement): number {
-  const { pinionPitch, ringPitch, ringSpiral } = model.blank;
-  const opening = eachFlank(model).reduce((sum, flank) => sum + Math.tan(flank.pressureAngle), 0);
-  return (opening / Math.cos(ringSpiral)) * Math.sin(movement === 'pinionOut' ? pinionPitch : ringPitch);
-}
-
 function spread(model: MeshModel, transverseMean: number): BacklashRate {
   const transverseHeel = (transverseMean * model.blank.ringOuterCone) / model.blank.ringMeanCone;
   const normal = (size: number, at: 'mean' | 'heel'): Record<Flank, number> => ({

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { after, carry, squareTo, wayBack } from '../../../../../src/shared/axle/mark/homography.ts';
+import { carry, type Homography, squareTo } from '../../../../../src/shared/axle/mark/homography.ts';
 import type { FlankCorners, Pixel } from '../../../../../src/shared/axle/mark/photo.ts';
 
 const square: FlankCorners = [
@@ -118,3 +118,35 @@ describe('the homography of four corners', () => {
     ).toBeUndefined();
   });
 });
+
+/** The way back, by the adjugate: its scale is not that of the inverse, which means nothing here. */
+const wayBack = ([a, b, c, d, e, f, g, h, i]: Homography): Homography => [
+  e * i - f * h,
+  c * h - b * i,
+  b * f - c * e,
+  f * g - d * i,
+  a * i - c * g,
+  c * d - a * f,
+  d * h - e * g,
+  b * g - a * h,
+  a * e - b * d,
+];
+
+/** First `inner`, then `outer`. */
+function after(outer: Homography, inner: Homography): Homography {
+  const entry = (row: 0 | 3 | 6, column: 0 | 1 | 2): number =>
+    outer[row] * inner[column] +
+    outer[(row + 1) as 1 | 4 | 7] * inner[(column + 3) as 3 | 4 | 5] +
+    outer[(row + 2) as 2 | 5 | 8] * inner[(column + 6) as 6 | 7 | 8];
+  return [
+    entry(0, 0),
+    entry(0, 1),
+    entry(0, 2),
+    entry(3, 0),
+    entry(3, 1),
+    entry(3, 2),
+    entry(6, 0),
+    entry(6, 1),
+    entry(6, 2),
+  ];
+}
