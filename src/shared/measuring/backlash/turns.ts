@@ -6,25 +6,9 @@ import { addTouch, TOUCH } from './touches.ts';
  * Turns: stills at which the movement turned round. A gear that is rocked stands still at a stop and then goes back;
  * a hand that hesitates stands still and goes on, so its still is passed by and forgotten. Every rest is a turn; the
  * hang of a lifted stem is one too, and is told from a rest by where it lies (corridor.ts).
+ * What it shares with a still is that of its main still; its length, beginning and end are those of all its stills together.
  */
-export interface Turn {
-  readonly level: number;
-  readonly readings: number;
-  readonly squares: number;
-  /** Readings in all, all stills of the turn together. */
-  readonly length: number;
-  readonly from: number;
-  readonly to: number;
-  readonly from_t: number;
-  readonly to_t: number;
-  /** The moment that its level stands for, s. */
-  readonly at_t: number;
-  /** How long it was read for, s: the settled part of its main still. */
-  readonly read_s: number;
-  /** How far it moved while it was held; see {@link creepOf}. */
-  readonly creep: number;
-  /** By how much the ends of its main still stand above its middle. */
-  readonly bow: number;
+export interface Turn extends Still {
   /** Readings near it after its main still had ended, until the stroke left: many beside a short still are a slow letting go. */
   readonly lingers: number;
   /** Readings of its main still. */
