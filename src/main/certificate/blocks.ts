@@ -62,7 +62,8 @@ function headingRoom(paper: Paper, block: HeadingBlock, next: Block | undefined)
   if (next.kind === 'picture')
     return own + paper.width * (next.across ?? 1) * next.share + captionHeight(paper, next, paper.width);
   if (next.kind === 'beside') return own + besideHeight(paper, next);
-  return own + (block.level === 2 ? 80 : 40);
+  // A table goes to the next page with its head and its first row together, and its heading with it.
+  return own + (block.level === 2 || next.kind === 'table' ? 80 : 40);
 }
 
 function titleToPaper(paper: Paper, { words, under }: TitleBlock): void {
