@@ -15,6 +15,7 @@ import { followDrawer } from './stores/drawer.ts';
 import { showProblem } from './stores/problems.ts';
 import { followNotebook } from './stores/notebook.ts';
 import { followPhotoFolder, loadPhotoFolder } from './stores/photos.ts';
+import { followSettings, loadSettings } from './stores/session.ts';
 import { followTheme } from './theme/follow.ts';
 import { connect } from './transport/connect.ts';
 
@@ -28,7 +29,9 @@ followBuilds(bench);
 followNotebook(bench);
 followPhotoFolder(bench);
 followDrawer(bench);
+followSettings(bench);
 followBench(bench, () => {
+  void loadSettings();
   void loadGauges();
   void loadBuilds();
   void loadPhotoFolder();

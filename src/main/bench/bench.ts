@@ -20,6 +20,7 @@ import { measurementAnswers } from './measurementAnswers.ts';
 import { createOutlet, type Outlet } from './outlet.ts';
 import { photoAnswers } from './photoAnswers.ts';
 import { selfAnswers } from './selfAnswers.ts';
+import { settingAnswers } from './settingAnswers.ts';
 import type { BenchOptions, OpenBench } from './parts.ts';
 import { openStores } from './stores.ts';
 import { createWarnings, type Warnings } from './warnings.ts';
@@ -108,6 +109,7 @@ const answersOf = (bench: OpenBench): BenchAnswers => ({
   ...gaugeCheckAnswers(bench, bench.gaugeChecks),
   ...certificateAnswers(bench, bench.options.folder),
   ...drawerAnswers(bench),
+  ...settingAnswers(bench),
 });
 
 /** For a week everything stays as it came; after that, what idle gauges repeated between measurements is thinned. */

@@ -5,6 +5,7 @@ import { type LooseMeasurements, openLooseMeasurements } from '../store/looseMea
 import { type Notebooks, openNotebooks } from '../store/notebooks.ts';
 import { openPhotos, type PhotoStore } from '../store/photos.ts';
 import type { Skip } from '../store/recordRows.ts';
+import { openSettings, type SettingStore } from '../store/settings.ts';
 import { openShimDrawer, type ShimDrawerStore } from '../store/shimDrawer.ts';
 
 /** Everything that is kept in the database, but for the journal. */
@@ -15,6 +16,7 @@ export interface Stores {
   readonly loose: LooseMeasurements;
   readonly drawer: ShimDrawerStore;
   readonly photos: PhotoStore;
+  readonly settings: SettingStore;
 }
 
 export const openStores = (database: Database, skip: Skip): Stores => ({
@@ -24,4 +26,5 @@ export const openStores = (database: Database, skip: Skip): Stores => ({
   loose: openLooseMeasurements(database, skip),
   drawer: openShimDrawer(database),
   photos: openPhotos(database),
+  settings: openSettings(database, skip),
 });

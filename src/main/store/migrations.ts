@@ -4,6 +4,7 @@ import { gaugeCheckTable } from './migrations/gaugeCheckTable.ts';
 import { journalTables } from './migrations/journalTables.ts';
 import { photoTables } from './migrations/photoTables.ts';
 import { recordTables } from './migrations/recordTables.ts';
+import { settingTable } from './migrations/settingTable.ts';
 
 /**
  * Every change of the database's shape since the first day, oldest first. A database remembers how many
@@ -15,4 +16,5 @@ export const migrations: readonly Migration[] = [
   photoTables,
   drawerTables,
   gaugeCheckTable,
+  settingTable,
 ];

@@ -8,6 +8,7 @@ import { AssemblySteps } from './AssemblySteps.tsx';
 import { Chip } from './Chip.tsx';
 import { IconButton } from './IconButton.tsx';
 import { PhasePath } from './PhasePath.tsx';
+import { Who } from './Who.tsx';
 
 /** The open build as the list of its phases and steps, with the way back, undo and redo above it. */
 export function BuildJob({ route }: { readonly route: Route }) {
@@ -31,6 +32,7 @@ export function BuildJob({ route }: { readonly route: Route }) {
             </Button>
           )}
         </h2>
+        {build === undefined ? undefined : <Who otherwise={build.technician} />}
         <IconButton icon="undo" label="Undo" disabled={!mayUndo} onPress={() => void undo()} />
         <IconButton icon="redo" label="Bring back what was undone" disabled={!mayRedo} onPress={() => void redo()} />
       </header>

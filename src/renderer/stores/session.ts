@@ -1,44 +1,71 @@
-import { z } from 'zod';
 import { create } from 'zustand';
-import { pageSizes } from '../../shared/contract/certificate.ts';
+import type { BenchClient } from '../../shared/contract/contract.ts';
+import {
+  mostTechnicians,
+  type SettingName,
+  type Settings,
+  type SomeSettings,
+  usualSettings,
+} from '../../shared/contract/settings.ts';
+import { earlierSettings, forgetEarlierSettings } from './earlierSettings.ts';
+import { theBench } from './client.ts';
+import { showProblem } from './problems.ts';
 
-/** What belongs to the person at this screen and to nothing that is recorded. */
-const sessionSchema = z.object({
-  technician: z.string().max(200).catch(''),
-  units: z.enum(['metric', 'inch']).catch('metric'),
-  theme: z.enum(['system', 'light', 'dark']).catch('system'),
-  sound: z.boolean().catch(true),
-  pictureCues: z.boolean().catch(true),
-  spoken: z.boolean().catch(false),
-  /** KeyboardEvent.code of the foot pedal; Space and Page Down mean next besides. */
-  pedalKey: z.string().max(40).catch('PageDown'),
-  page: z.enum(pageSizes).catch('a4'),
-  /** At which side of the picture the toe lies: turned to how the technician stands. */
-  toeAt: z.enum(['left', 'right']).catch('left'),
-});
-export type Session = z.infer<typeof sessionSchema>;
+/** The settings of the bench as this screen has them: what was set, and what is usual for the rest. */
+export type Session = Settings;
+export const useSession = create<Session>()(() => usualSettings);
 
-const place = 'axlewright-session';
+/** Changed here and not yet taken by the bench; what the bench tells of them meanwhile is older. */
+let unsent: SomeSettings = {};
+let underWay: SomeSettings | undefined;
 
-function remembered(): Session {
-  try {
-    return sessionSchema.parse(JSON.parse(localStorage.getItem(place) ?? '{}'));
-  } catch {
-    // A page without storage, or something else in it: the session starts with the usual settings.
-    return sessionSchema.parse({});
-  }
-}
-
-export const useSession = create<Session>()(remembered);
-
-/** Changes one or more settings and remembers them on this machine. */
+/** Changes one or more settings: here at once, on the bench and on every other screen as soon as it takes them. */
 export function changeSession(change: Partial<Session>): void {
   useSession.setState(change);
-  try {
-    localStorage.setItem(place, JSON.stringify(useSession.getState()));
-  } catch {
-    // Without storage the settings last as long as the window.
-  }
+  unsent = { ...unsent, ...change };
+  void send();
+}
+
+/** One change under way at a time, so that a name being typed is not written down letter by letter out of order. */
+async function send(): Promise<void> {
+  if (underWay !== undefined || Object.keys(unsent).length === 0) return;
+  underWay = unsent;
+  unsent = {};
+  const result = await theBench().ask('settings.change', { change: underWay });
+  // Out of reach: it is sent when the bench is back. Refused: it is told, and what the bench has stays.
+  const gone = !result.ok && result.problem.kind === 'bench-gone';
+  if (gone) unsent = { ...underWay, ...unsent };
+  else if (!result.ok) showProblem(result.problem);
+  underWay = undefined;
+  if (!gone) await send();
+}
+
+function lay(told: SomeSettings): void {
+  const own = new Set(Object.keys({ ...underWay, ...unsent }));
+  useSession.setState(Object.fromEntries(Object.entries(told).filter(([name]) => !own.has(name))));
+}
+
+/** Takes over what the bench has, and gives it what this page kept by itself in earlier versions. */
+export async function loadSettings(): Promise<void> {
+  const read = await theBench().ask('settings.read', {});
+  if (!read.ok) return;
+  lay(read.value);
+  const kept = earlierSettings();
+  const missing = Object.entries(kept).filter(([name]) => read.value[name as SettingName] === undefined);
+  if (missing.length > 0) changeSession(Object.fromEntries(missing));
+  forgetEarlierSettings();
+  await send();
+}
+
+/** A setting was changed on another screen. */
+export const followSettings = (client: BenchClient): (() => void) => client.hear('settings-changed', lay);
+
+/** Somebody is at the stand from now on, and offered by name the next time. */
+export function workAs(name: string): void {
+  const technician = name.trim();
+  if (technician === '') return;
+  const others = useSession.getState().technicians.filter((one) => one !== technician);
+  changeSession({ technician, technicians: [technician, ...others].slice(0, mostTechnicians) });
 }
 
 export const switchUnits = (): void =>

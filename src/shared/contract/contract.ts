@@ -8,6 +8,7 @@ import { gaugeCheckQuestions } from './gaugeChecks.ts';
 import { gaugeQuestions, gaugeTopics } from './gauges.ts';
 import { learnQuestions, learnTopics } from './learning.ts';
 import { photoQuestions, photoTopics } from './photos.ts';
+import { settingQuestions, settingTopics } from './settings.ts';
 
 /**
  * Everything that crosses between the bench and a renderer, over whatever transport. Written once here,
@@ -22,6 +23,7 @@ export const questions = {
   ...certificateQuestions,
   ...photoQuestions,
   ...drawerQuestions,
+  ...settingQuestions,
 } as const;
 export const topics = {
   ...benchTopics,
@@ -30,6 +32,7 @@ export const topics = {
   ...buildTopics,
   ...photoTopics,
   ...drawerTopics,
+  ...settingTopics,
 } as const;
 
 export type QuestionName = keyof typeof questions;

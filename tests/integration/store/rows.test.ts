@@ -101,6 +101,22 @@ describe('a row that cannot be read spoils only itself', () => {
   });
 });
 
+describe('a setting that cannot be read', () => {
+  it('is told by its name and is as usual; the others stand, and it can be set anew', async () => {
+    const { folder } = await twoBuilds();
+    const before = benchInNewFolder(undefined, folder);
+    valueOf(await before.answers['settings.change']({ change: { units: 'inch', theme: 'dark' } }));
+    await before.close();
+    byOtherHands(folder, "UPDATE setting SET value = '{' WHERE name = 'units'");
+    byOtherHands(folder, "INSERT INTO setting (name, at, value) VALUES ('of-a-later-version', '', '1')");
+    const { answers } = bench(folder);
+    expect(valueOf(await answers['settings.read']({}))).toEqual({ theme: 'dark' });
+    expect(valueOf(await answers['bench.about']({})).warnings[0]?.sentence).toContain('"units"');
+    valueOf(await answers['settings.change']({ change: { units: 'metric' } }));
+    expect(valueOf(await answers['settings.read']({}))).toEqual({ theme: 'dark', units: 'metric' });
+  });
+});
+
 describe('nothing is written that could not be read again', () => {
   it('not a backlash without a station, recorded or kept loose', async () => {
     const { service, gauge, stretch } = await simulatedIndicator(['0.100', '0.100', '0.100']);

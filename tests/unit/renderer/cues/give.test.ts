@@ -1,6 +1,6 @@
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
 import { giveCue, useCue } from '../../../../src/renderer/cues/give.ts';
-import { changeSession } from '../../../../src/renderer/stores/session.ts';
+import { useSession } from '../../../../src/renderer/stores/session.ts';
 
 /** What a browser would have said and sounded. There is none here, so its voice and its sound are listened to. */
 const said: string[] = [];
@@ -43,7 +43,7 @@ beforeEach(() => {
   useCue.setState({ cue: undefined });
 });
 afterEach(() => {
-  changeSession({ sound: true, pictureCues: true, spoken: false });
+  useSession.setState({ sound: true, pictureCues: true, spoken: false });
   vi.unstubAllGlobals();
   vi.useRealTimers();
 });
@@ -57,19 +57,19 @@ describe('giving a cue', () => {
   });
 
   it('says the number where that is asked for, and nothing for a tick', () => {
-    changeSession({ spoken: true });
+    useSession.setState({ spoken: true });
     giveCue('done', 'Station 1: 0.21 mm', 'Station 1: 0.21 mm');
     giveCue('rest', 'Rest');
     expect(said).toEqual(['Station 1: 0.21 mm']);
   });
 
   it('leaves out the sound or the picture, each by itself', () => {
-    changeSession({ sound: false });
+    useSession.setState({ sound: false });
     giveCue('rock', 'Rock 1');
     expect(sounded).toEqual([]);
     expect(useCue.getState().cue).toBe('rock');
     useCue.setState({ cue: undefined });
-    changeSession({ sound: true, pictureCues: false });
+    useSession.setState({ sound: true, pictureCues: false });
     giveCue('rock', 'Rock 2');
     expect(sounded.length).toBeGreaterThan(0);
     expect(useCue.getState().cue).toBeUndefined();

@@ -5,6 +5,7 @@ import { type FieldErrors, wrong } from '../../../parts/draft.ts';
 import { Field } from '../../../parts/Field.tsx';
 import { Form } from '../../../parts/Form.tsx';
 import { Pick } from '../../../parts/Pick.tsx';
+import { asWritten, Suggest } from '../../../parts/Suggest.tsx';
 import { Stage } from '../../../parts/Stage.tsx';
 import { useDraft, useHeld } from '../../../parts/useDraft.ts';
 import { Words } from '../../../parts/Words.tsx';
@@ -12,7 +13,7 @@ import { ask } from '../../../stores/ask.ts';
 import { useBenchSeen } from '../../../stores/bench.ts';
 import { useBuilds } from '../../../stores/builds.ts';
 import { go } from '../../../stores/route.ts';
-import { changeSession, useSession } from '../../../stores/session.ts';
+import { changeSession, useSession, workAs } from '../../../stores/session.ts';
 import { SimulatedBench } from './SimulatedBench.tsx';
 import { UnreadableBuilds } from './UnreadableBuilds.tsx';
 import './builds.css';
@@ -79,7 +80,10 @@ function useStartForm() {
     read: (now) => readStart(now, technician),
     keep: async (start) => {
       const notebook = await ask('builds.start', start);
-      if (notebook !== undefined) go({ at: 'axle', build: notebook.id });
+      if (notebook !== undefined) {
+        workAs(start.technician);
+        go({ at: 'axle', build: notebook.id });
+      }
       return notebook !== undefined;
     },
   });
@@ -88,6 +92,7 @@ function useStartForm() {
 /** The door: what has been built stands at the side, the next axle is put on the stand here. */
 export function BuildsScreen() {
   const technician = useSession((session) => session.technician);
+  const technicians = useSession((session) => session.technicians);
   const builds = useBuilds((seen) => seen.builds) ?? [];
   const here = useBenchSeen((seen) => seen.presence === 'here');
   const { draft, change, errors, submit } = useStartForm();
@@ -102,9 +107,10 @@ export function BuildsScreen() {
             error={errors.title}
             hint="Job number, axle, side: whatever the work order says."
           />
-          <Field
+          <Suggest
             label="Technician"
             value={technician}
+            options={asWritten(technicians)}
             onChange={(name) => changeSession({ technician: name })}
             error={errors.technician}
           />

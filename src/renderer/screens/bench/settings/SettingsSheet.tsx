@@ -4,7 +4,7 @@ import { giveCue } from '../../../cues/give.ts';
 import { cues } from '../../../cues/cue.ts';
 import { Button } from '../../../parts/Button.tsx';
 import { Choice } from '../../../parts/Choice.tsx';
-import { Field } from '../../../parts/Field.tsx';
+import { asWritten, Suggest } from '../../../parts/Suggest.tsx';
 import { keyWords } from '../../../parts/Words.tsx';
 import { useBenchSeen } from '../../../stores/bench.ts';
 import { changeSession, useSession } from '../../../stores/session.ts';
@@ -45,7 +45,12 @@ function Looks() {
   const session = useSession();
   return (
     <section className="sheet__part">
-      <Field label="Technician" value={session.technician} onChange={(technician) => changeSession({ technician })} />
+      <Suggest
+        label="Technician"
+        value={session.technician}
+        options={asWritten(session.technicians)}
+        onChange={(technician) => changeSession({ technician })}
+      />
       <Choice
         label="Units"
         value={session.units}

@@ -1,0 +1,81 @@
+import { join } from 'node:path';
+import { afterAll, beforeAll, expect, it } from 'vitest';
+import { openLoopback } from '../../src/main/hosts/loopback/host.ts';
+import { listPageFiles } from '../../src/main/hosts/pageFiles.ts';
+import { valueOf } from '../support/bench/open.ts';
+import { type BenchPage, buildInTrial, openBenchPage } from '../support/benchPage.ts';
+import { openPage } from '../support/browser.ts';
+import { show } from './everyScreen.ts';
+
+const screens = join(import.meta.dirname, '..', '..', 'out', 'renderer');
+
+let bench: BenchPage;
+beforeAll(async () => {
+  bench = await openBenchPage();
+});
+afterAll(() => bench.close());
+const settings = async () => valueOf(await bench.service.answers['settings.read']({}));
+
+it('finds its settings again at another port, and tells a second page of each change', async () => {
+  const { page } = await bench.open();
+  await page.keyboard.press(',');
+  await page.getByRole('button', { name: 'Learn another' }).click();
+  await page.keyboard.press('m');
+  await page.getByText('M is for “Just measure”').waitFor();
+  await page.getByRole('button', { name: 'Learn another' }).click();
+  await page.keyboard.press('F9');
+  await page.getByRole('button', { name: 'Pedal sends F9' }).waitFor();
+  await page.getByText('Dark', { exact: true }).click();
+  await expect.poll(settings).toMatchObject({ pedalKey: 'F9', theme: 'dark' });
+
+  const other = valueOf(await openLoopback({ service: bench.service, files: valueOf(listPageFiles(screens)) }));
+  expect(other.port).not.toBe(bench.host.port);
+  const { page: second, faults } = await openPage(bench.browser, other.link);
+  await second.locator('[data-theme="dark"]').waitFor();
+  await second.keyboard.press(',');
+  await second.getByRole('button', { name: 'Pedal sends F9' }).waitFor();
+  await second.getByText('Inch', { exact: true }).click();
+  await page.getByRole('dialog').getByRole('radio', { name: 'Inch', checked: true }).waitFor();
+  expect(faults).toEqual([]);
+  await second.context().close();
+  await page.context().close();
+  await other.close();
+  valueOf(await bench.service.answers['settings.change']({ change: { units: 'metric', theme: 'system' } }));
+});
+
+it('takes over what a page kept by itself in an earlier version, but for what the bench has already', async () => {
+  const { page, faults } = await bench.open();
+  await page.evaluate(() =>
+    localStorage.setItem(
+      'axlewright-session',
+      '{"page":"letter","pedalKey":"F8","spoken":"perhaps","technician":"Ada"}',
+    ),
+  );
+  await page.reload();
+  await expect.poll(settings).toMatchObject({ page: 'letter', technician: 'Ada', pedalKey: 'F9' });
+  expect(await settings()).not.toHaveProperty('spoken');
+  await expect.poll(() => page.evaluate(() => localStorage.getItem('axlewright-session'))).toBeNull();
+  expect(faults).toEqual([]);
+  await page.context().close();
+});
+
+it('hands over to somebody else in one step, who signs from then on and is offered by name', async () => {
+  const { build } = await buildInTrial(bench.service);
+  const { page, faults } = await bench.open();
+  await show(page, { at: 'notes', build });
+  await page.getByRole('button', { name: 'At the stand:' }).click();
+  await page.getByLabel('Somebody else').fill('Technician B');
+  await page.getByRole('button', { name: 'Hand over', exact: true }).click();
+  await page.getByRole('button', { name: 'At the stand: Technician B' }).waitFor();
+  const picture = process.env['SETTINGS_PICTURE'];
+  await page.getByRole('button', { name: 'At the stand:' }).click();
+  if (picture !== undefined) await page.screenshot({ path: join(picture, 'who.png') });
+  await page.keyboard.press('Escape');
+  await page.getByRole('textbox').last().fill('Whines at 80 km/h');
+  await page.keyboard.press('PageDown');
+  await expect
+    .poll(async () => valueOf(await bench.service.answers['builds.read']({ build })).entries.at(-1))
+    .toMatchObject({ by: 'Technician B', deed: { kind: 'noted' } });
+  expect(faults).toEqual([]);
+  await page.context().close();
+});
