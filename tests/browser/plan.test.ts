@@ -64,7 +64,7 @@ it('goes from the plan over the swap card to the next trial, and holds what came
     ];
     await page.getByLabel(`${name} as measured`, { exact: true }).fill(wanted_mm.toFixed(3));
   }
-  await page.getByRole('combobox', { name: 'Read off' }).fill('Micrometer');
+  await page.getByLabel('Read off').fill('Micrometer');
   await page.getByLabel('Its resolution').fill('0.001');
   await next(page, 'Keep the measured packs').click();
   await next(page, 'Open the next trial').click();

@@ -23,6 +23,13 @@ export async function loadGauges(): Promise<void> {
   if (states !== undefined) useGauges.setState({ states: byGauge(states) });
 }
 
+/** Enters a tool that is read off into the shop's list; undefined after the problem has been told. */
+export async function saveTool(label: string, resolution: Gauge['resolution']): Promise<Gauge | undefined> {
+  const tool = await ask('gauges.save', { gauge: { label, kind: 'typed', resolution } });
+  if (tool !== undefined) useGauges.setState(({ gauges }) => ({ gauges: [...(gauges ?? []), tool] }));
+  return tool;
+}
+
 export async function loadPorts(): Promise<void> {
   const ports = await ask('gauges.ports', {});
   if (ports !== undefined) useGauges.setState({ ports });

@@ -1,4 +1,6 @@
 import type { Measurement } from '../../../../shared/job/records/build.ts';
+import type { UnitSystem } from '../../../../shared/basics/show.ts';
+import type { How } from '../../../../shared/job/records/measurement.ts';
 import { calibrationOn } from '../../../../shared/job/records/gauge.ts';
 import { useSession } from '../../../stores/session.ts';
 import { dayWords, timeWords } from '../../../words/days.ts';
@@ -12,12 +14,15 @@ export function HowTaken({ measurement }: { readonly measurement: Measurement })
     <p className="quiet">
       {timeWords(at)}, {by}.{' '}
       {how.kind === 'streamed' ? `Gauge ${how.gauge.label}${calibrationWords(how.gauge, at)}.` : undefined}
-      {how.kind === 'typed'
-        ? `Typed, read off ${how.tool} with a resolution of ${typedText(how.resolution, units)}.`
-        : undefined}
+      {how.kind === 'typed' ? typedWords(how, units, at) : undefined}
       {how.kind === 'seen' ? 'Seen by the technician.' : undefined}
     </p>
   );
+}
+
+function typedWords(how: Extract<How, { kind: 'typed' }>, units: UnitSystem, at: string): string {
+  const calibrated = how.gauge === undefined ? '' : calibrationWords(how.gauge, at);
+  return `Typed, read off ${how.tool} with a resolution of ${typedText(how.resolution, units)}${calibrated}.`;
 }
 
 function calibrationWords(gauge: Parameters<typeof calibrationOn>[0], at: string): string {

@@ -19,6 +19,7 @@ export function QuantityScreen(props: CheckProps & { readonly measure: Measure }
   const { check, measure } = props;
   const units = useSession((session) => session.units);
   const { draft, change, errors, submit } = useTypedForm(props, {
+    measure,
     start: (): OneNumber => ({ value: emptyDraft(measure, units), tool: usualTool(measure, units) }),
     read: (now) => readOne(now, measure, check.title),
   });

@@ -28,6 +28,7 @@ export function ShimsScreen({ shimsOf, ...props }: CheckProps & { readonly shims
   const units = useSession((session) => session.units);
   const [start] = useState(() => packsKnown(build, assembly, { shimsOf, units }));
   const { draft, change, errors, tried, submit } = useTypedForm(props, {
+    measure: 'length',
     start: (): ShimsDraft => ({ packs: start, tool: usualTool('length', units) }),
     read: readShims,
   });

@@ -1,41 +1,88 @@
-import type { Gauge } from '../../../../shared/job/records/gauge.ts';
+import { type Gauge, gaugeSeenOf } from '../../../../shared/job/records/gauge.ts';
 import type { How } from '../../../../shared/job/records/measurement.ts';
+import { insideOf } from '../../../../shared/basics/recorded.ts';
 import type { UnitSystem } from '../../../../shared/basics/show.ts';
+import { unitNamed } from '../../../../shared/basics/units.ts';
 import { fail, ok, type Problem, type Result } from '../../../../shared/basics/result.ts';
 import type { FieldErrors } from '../../../parts/draft.ts';
-import { draftOf, emptyDraft, type Measure, type QuantityDraft, readDraft } from '../../../parts/quantity.ts';
+import { emptyDraft, type Measure, type QuantityDraft, readDraft } from '../../../parts/quantity.ts';
+import { useGauges } from '../../../stores/gauges.ts';
+import { useSession } from '../../../stores/session.ts';
 
-/** The tool a typed reading was read off, and the step of its scale. */
+/** The tool a typed reading was read off: one of the shop's, or one that is being named with the step of its scale. */
 export interface ToolDraft {
+  readonly gauge: Gauge | undefined;
   readonly tool: string;
   readonly resolution: QuantityDraft;
 }
 
 export type ToolErrors = FieldErrors<'tool' | 'resolution'>;
 
-/** The tool used last for each kind of reading: the same micrometer measures every shim of the morning. */
-const lastUsed = new Map<Measure, ToolDraft>();
+type Known = Pick<Gauge, 'kind' | 'resolution'>;
 
-/** The tool to begin with: the one used last for this kind of reading. */
-export const usualTool = (measure: Measure, units: UnitSystem): ToolDraft =>
-  lastUsed.get(measure) ?? { tool: '', resolution: emptyDraft(measure, units) };
+/** Whether a tool reads what is asked: a length off a micrometer, a torque off a wrench. */
+const reads = ({ kind, resolution }: Known, measure: Measure): boolean => {
+  const wanted = measure === 'fastener' ? 'torque' : measure;
+  return kind === 'typed' && unitNamed(resolution.unit)?.dimension === wanted;
+};
 
-export const rememberTool = (measure: Measure, tool: ToolDraft): void => void lastUsed.set(measure, tool);
+/** The shop's tools for this kind of reading, in the order in which they were entered. */
+export const toolsFor = <Tool extends Known>(gauges: readonly Tool[] | undefined, measure: Measure): readonly Tool[] =>
+  gauges?.filter((gauge) => reads(gauge, measure)) ?? [];
 
-/** A draft with another tool; one that the shop has entered brings its resolution along. */
-export function withTool(draft: ToolDraft, tool: string, entered: readonly Gauge[]): ToolDraft {
-  const gauge = entered.find((one) => one.label === tool);
-  return { tool, resolution: gauge === undefined ? draft.resolution : draftOf(gauge.resolution) };
+/** A tool that is still to be named. */
+export const newTool = (measure: Measure, units: UnitSystem): ToolDraft => ({
+  gauge: undefined,
+  tool: '',
+  resolution: emptyDraft(measure, units),
+});
+
+/** One of the shop's tools: its name and its scale are entered already. */
+export const toolOf = (gauge: Gauge, measure: Measure, units: UnitSystem): ToolDraft => ({
+  ...newTool(measure, units),
+  gauge,
+});
+
+/** The tool to begin with: the one used last for this kind of reading, or the only one there is. */
+export function usualTool(measure: Measure, units: UnitSystem): ToolDraft {
+  const tools = toolsFor(useGauges.getState().gauges, measure);
+  const last = useSession.getState().tools[measure];
+  const gauge = tools.find(({ id }) => id === last) ?? (tools.length === 1 ? tools[0] : undefined);
+  return gauge === undefined ? newTool(measure, units) : toolOf(gauge, measure, units);
 }
 
 /** How a typed reading was taken, or which part of that is missing. */
 export function readTool(draft: ToolDraft, measure: Measure): Result<How> {
+  if (draft.gauge !== undefined) return ok(byTool(draft.gauge));
   if (draft.tool.trim() === '') return fail(noTool);
   const resolution = readDraft(draft.resolution, measure, 'resolution');
   if (!resolution.ok) return resolution;
-  if (!(resolution.value.value > 0))
-    return fail({ ...noTool, field: 'resolution', sentence: 'A resolution above zero.' });
+  const doubt = doubtOf(insideOf(resolution.value), measure);
+  if (doubt !== undefined) return fail({ ...noTool, field: 'resolution', sentence: doubt });
   return ok({ kind: 'typed', tool: draft.tool.trim(), resolution: resolution.value });
+}
+
+/** A reading off one of the shop's tools, with its record as it is today. */
+export const byTool = (gauge: Gauge): Extract<How, { kind: 'typed' }> => ({
+  kind: 'typed',
+  tool: gauge.label,
+  resolution: gauge.resolution,
+  gauge: gaugeSeenOf(gauge),
+});
+
+/** Finest and coarsest step of a hand tool's scale (own choice): beyond them the unit was mistaken. In mm, N·m, N. */
+const steps: Readonly<Record<Measure, readonly [number, number]>> = {
+  length: [0.0001, 1],
+  torque: [0.001, 5],
+  fastener: [0.01, 50],
+  force: [0.01, 50],
+};
+
+function doubtOf(step: number, measure: Measure): string | undefined {
+  if (!(step > 0)) return 'A resolution above zero.';
+  const [finest, coarsest] = steps[measure];
+  if (step < finest) return 'No hand tool reads so finely. Look at the unit beside it.';
+  return step > coarsest ? 'No tool for this reads so coarsely. Look at the unit beside it.' : undefined;
 }
 
 /** What is wrong with the tool, at the field it is about. */

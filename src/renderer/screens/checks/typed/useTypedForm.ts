@@ -1,8 +1,10 @@
 import type { How, MeasuredResult } from '../../../../shared/job/records/measurement.ts';
 import type { DraftRead } from '../../../parts/draft.ts';
+import type { Measure } from '../../../parts/quantity.ts';
 import { type DraftForm, useDraft, useHeld } from '../../../parts/useDraft.ts';
 import { writeDeed } from '../../../stores/notebook.ts';
 import type { CheckProps } from '../check/checkProps.ts';
+import { withToolEntered } from './enterTool.ts';
 
 /** A typed or seen reading as the notebook takes it. */
 interface TypedEntry {
@@ -11,6 +13,8 @@ interface TypedEntry {
 }
 
 interface TypedFormOptions<Draft, Errors extends object> {
+  /** What the tool of this reading measures; a reading without one was seen, not read off. */
+  readonly measure?: Measure;
   readonly start: () => Draft;
   readonly read: (draft: Draft) => DraftRead<TypedEntry, Errors>;
 }
@@ -18,10 +22,13 @@ interface TypedFormOptions<Draft, Errors extends object> {
 /** A form whose reading is written into the notebook as a measurement of its check. */
 export function useTypedForm<Draft extends object, Errors extends object>(
   { assembly, check }: CheckProps,
-  { start, read }: TypedFormOptions<Draft, Errors>,
+  { measure, start, read }: TypedFormOptions<Draft, Errors>,
 ): DraftForm<Draft, TypedEntry, Errors> {
   return useDraft(useHeld(start), {
     read,
-    keep: (entry) => writeDeed({ kind: 'measured', assembly: assembly.id, check: check.id, ...entry }),
+    keep: async ({ how, result }) => {
+      const entered = measure === undefined ? how : await withToolEntered(how, measure);
+      return writeDeed({ kind: 'measured', assembly: assembly.id, check: check.id, how: entered, result });
+    },
   });
 }

@@ -7,6 +7,7 @@ import { readDrawer, useDrawer } from '../../../stores/drawer.ts';
 import { writeDeed } from '../../../stores/notebook.ts';
 import { go } from '../../../stores/route.ts';
 import { useSession } from '../../../stores/session.ts';
+import { withToolEntered } from '../../checks/typed/enterTool.ts';
 import { cardDraft, readCard } from './cardDraft.ts';
 import type { CardProps } from './cardProps.ts';
 import type { CardStanding } from './cardStanding.ts';
@@ -24,7 +25,8 @@ export function SwapCard({ build, swap }: CardProps) {
     useHeld(() => begun),
     {
       read: (now) => readCard(swap, now, drawer),
-      keep: (measured) => writeDeed({ kind: 'packs-measured', swap: swap.id, ...measured }),
+      keep: async ({ how, packs }) =>
+        writeDeed({ kind: 'packs-measured', swap: swap.id, how: await withToolEntered(how, 'length'), packs }),
     },
   );
   const faults = faultsIn(swap, draft.packs, units);
