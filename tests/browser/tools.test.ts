@@ -22,7 +22,7 @@ it('names a tool once; after that it is one tap, with its own unit, on any page'
   await page.getByLabel('Its resolution').fill('1');
   await page.keyboard.press('PageDown');
   await expect.poll(last).toMatchObject({ how: { tool: 'Dial wrench', gauge: { label: 'Dial wrench' } } });
-  const [tool] = valueOf(await bench.service.answers['gauges.list']({})).filter(({ kind }) => kind === 'typed');
+  const tool = valueOf(await bench.service.answers['gauges.list']({})).find(({ kind }) => kind === 'typed');
   expect(tool).toMatchObject({ label: 'Dial wrench', resolution: { value: 1, unit: 'N.m' } });
   valueOf(
     await bench.service.answers['gauges.save']({
