@@ -5,7 +5,7 @@ import type { Flank } from './slopes.ts';
 /** Everything that chance decides of one axle, as standard normal numbers: what the ideal has to find out. */
 export type Chances = Float64Array;
 
-const names = [
+export const names = [
   'film',
   'long',
   'tall',
@@ -17,7 +17,7 @@ const names = [
   'spread',
   'relief',
 ] as const;
-const ofFlank = ['a', 'c', 'bias', 'heel', 'crown'] as const;
+export const ofFlank = ['a', 'c', 'bias', 'heel', 'crown'] as const;
 const flanks: readonly Flank[] = ['convex', 'concave'];
 const firstFilm = names.length + flanks.length * ofFlank.length;
 /** Trials that may each have a film of their own. */

@@ -43,6 +43,26 @@ export function solveUpper(lower: Square, right: Float64Array): Float64Array {
   return x;
 }
 
+/** Inverse of a symmetric, positive definite matrix. */
+export function inverseOf(matrix: Square, size: number): Square {
+  const lower = choleskyOf(matrix, size);
+  const inverse = new Float64Array(size * size);
+  for (let column = 0; column < size; column += 1) {
+    const unit = new Float64Array(size);
+    unit[column] = 1;
+    solveUpper(lower, solveLower(lower, unit)).forEach((value, row) => (inverse[row * size + column] = value));
+  }
+  return inverse;
+}
+
+/** Logarithm of the determinant of a symmetric, positive definite matrix. */
+export function logDeterminant(matrix: Square, size: number): number {
+  const lower = choleskyOf(matrix, size);
+  let sum = 0;
+  for (let i = 0; i < size; i += 1) sum += 2 * Math.log(at(lower, i * size + i));
+  return sum;
+}
+
 export function dot(a: Float64Array, b: Float64Array): number {
   let sum = 0;
   for (let k = 0; k < a.length; k += 1) sum += at(a, k) * at(b, k);

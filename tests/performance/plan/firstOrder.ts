@@ -1,5 +1,11 @@
 import { seeded } from '../../../hardware-sim/seeded.ts';
-import { axleBy, backlashAt, chancesIn, type WorldAxle } from '../../../hardware-sim/worlds/axles/axle.ts';
+import {
+  axleBy,
+  backlashAt,
+  type Chances,
+  chancesIn,
+  type WorldAxle,
+} from '../../../hardware-sim/worlds/axles/axle.ts';
 import { edgeOrder, type MarkRead, readTrial, type TrialRead } from '../../../hardware-sim/worlds/axles/hands.ts';
 import { Ideal } from '../../../hardware-sim/worlds/axles/ideal.ts';
 import { drawKind, type Kind, type Population } from '../../../hardware-sim/worlds/axles/population.ts';
@@ -21,13 +27,21 @@ const degrees = (radians: number): number => (radians * 180) / Math.PI;
 /** An axle of the first-order truth, or nothing where no position of it is right. */
 export function firstOrderSubject(world: FirstOrderWorld, seed: number): Subject | undefined {
   const random = seeded(seed * 7919 + 101);
+  const kind = drawKind(random, world.population);
+  return subjectBy({ world, kind, chances: Float64Array.from({ length: chancesIn }, () => random.normal(0, 1)), seed });
+}
+
+interface Draw {
+  readonly world: FirstOrderWorld;
+  readonly kind: Kind;
+  readonly chances: Chances;
+  readonly seed: number;
+}
+
+/** The axle that these chances make of a kind of set, or nothing where no position of it is right. */
+export function subjectBy({ world, kind, chances, seed }: Draw): Subject | undefined {
   const { population } = world;
-  const kind = drawKind(random, population);
-  const axle = axleBy(
-    population,
-    kind,
-    Float64Array.from({ length: chancesIn }, () => random.normal(0, 1)),
-  );
+  const axle = axleBy(population, kind, chances);
   if (!canBeRight(axle)) return undefined;
   const read = new Map<TrialSeen, TrialRead>();
   return {

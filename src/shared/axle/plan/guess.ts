@@ -1,3 +1,4 @@
+import type { Taught } from './experience.ts';
 import type { Side } from './input.ts';
 import type { Relief } from './quickFlank.ts';
 
@@ -32,9 +33,18 @@ const filmsAt = shared.length + 2 * ofFlank.length;
 /** Unknowns there are after so many readings. */
 export const guessSize = (readings: number): number => filmsAt + readings;
 
+/** Where a guess has the unknowns that earlier builds teach, in the order of `Taught`: how sizes are read comes last. */
+export const taughtAt: readonly number[] = [
+  ...(['film', 'lengthwise', 'profile'] as const).map(sharedAt),
+  ...(['drive', 'coast'] as const).flatMap((side) => [flankAt(side, 'a'), flankAt(side, 'c')]),
+  ...(['long', 'tall'] as const).map(sharedAt),
+];
+
 /** Whether an unknown changes the mark of a side in a reading; the backlash ones change none. */
-export function bearsOn(index: number, side: Side, reading: number): boolean {
+export function bearsOn({ taught }: Prior, index: number, side: Side, reading: number): boolean {
   if (index >= filmsAt) return index === filmsAt + reading;
+  // What was taught ties both flanks together, so that one flank's relief bears on the other's.
+  if (taught !== undefined && index >= shared.length && taughtAt.includes(index)) return true;
   if (index < sharedAt('backlash')) return true;
   if (index < shared.length) return false; // the backlash, and how sizes are read
   return index < shared.length + ofFlank.length === (side === 'drive');
@@ -67,6 +77,22 @@ export interface Prior {
   /** What the model's backlash for each mm moved is off by, and its spread (mm per mm). */
   readonly perPinionOut: { readonly mean: number; readonly spread: number };
   readonly perRingAway: { readonly mean: number; readonly spread: number };
+  /** What earlier builds have in common, where there are any: how film, relief and reading lie about the usual. */
+  readonly taught?: Taught;
+}
+
+/** The same guess about what is usual, where a shop has learnt what its own builds are like. */
+function aboutUsual({ taught }: Prior, guess: Guess): Guess {
+  if (taught === undefined) return guess;
+  const about = Float64Array.from(guess);
+  taughtAt.forEach((index, row) => {
+    let value = taught.mean[row] ?? 0;
+    for (let column = 0; column <= row; column += 1) {
+      value += (taught.lower[row * taughtAt.length + column] ?? 0) * (guess[taughtAt[column] ?? index] ?? 0);
+    }
+    about[index] = value;
+  });
+  return about;
 }
 
 /** A guess in the units of the axle. */
@@ -84,7 +110,8 @@ export interface Axle {
   readonly sizes: { readonly length: number; readonly height: number };
 }
 
-export function axleFrom(prior: Prior, guess: Guess): Axle {
+export function axleFrom(prior: Prior, standard: Guess): Axle {
+  const guess = aboutUsual(prior, standard);
   const at = (name: Shared): number => guess[sharedAt(name)] ?? 0;
   const film = prior.film_mm * Math.exp(prior.filmSpread * at('film'));
   return {

@@ -4,6 +4,7 @@ import { caseAdjustments } from '../makeUp.ts';
 import { setInputSchema } from '../mesh/input.ts';
 import { flankNames, markSchema } from '../mark/mark.ts';
 import { roundGear, type SeenMark } from './roundGear.ts';
+import type { Experience } from './experience.ts';
 import { setRelations } from './setRelations.ts';
 
 /** Free movement in one trial: over all stations, on the basis the limits are given on. 0 or less is a mesh that binds. */
@@ -74,6 +75,8 @@ export const planInputSchema = z.strictObject({
 
 export type PlanInput = Omit<Readonly<z.infer<typeof planInputSchema>>, 'trials'> & {
   readonly trials: readonly TrialSeen[];
+  /** What earlier builds of the shop have taught; it comes from their notebooks and never from a file. */
+  readonly experience?: Experience;
 };
 export type TrialSeen = Omit<Readonly<z.infer<typeof trialSeenSchema>>, 'pattern'> & {
   readonly pattern: Readonly<Record<Side, SeenMark>>;

@@ -18,6 +18,8 @@ export interface Insight {
   readonly likeliest: readonly Axle[];
   /** Chance that the set is not a sound one. */
   readonly faulty: number;
+  /** How far this axle follows the earlier builds (0…1); undefined where there are none. */
+  readonly followsEarlier: number | undefined;
   /** Mean squared misfit for each figure read, under the better explanation: far above 1, nothing explains the readings. */
   readonly misfit: number;
 }
@@ -29,23 +31,47 @@ const ruledOut = 0.02;
 /** Figures in one reading that carry weight: places, sizes, edges and the backlash. */
 const figuresInReading = 9;
 
+/**
+ * How far earlier builds are believed before anything is read (own choice): an axle called the same may be another, and
+ * the readings then say so.
+ */
+const believed = 0.8;
+
 export function insightFrom(input: PlanInput, sight: Sight): Insight {
   const readings = readingsOf(input);
-  const under = (cutting: Cutting): Belief => learn({ sight, prior: priorOf(input, sight, cutting), readings });
-  const [sound, faulty] = [under(soundCutting), under(faultyCutting)];
-  const odds = Math.exp(faulty.evidence - sound.evidence) * (faultyShare / (1 - faultyShare));
-  const chance = odds === Infinity ? 1 : odds / (1 + odds);
-  const shares = [
-    { belief: sound, share: 1 - chance },
-    { belief: faulty, share: chance },
-  ].filter(({ share }) => share >= ruledOut);
+  const under = (from: PlanInput, cutting: Cutting, share: number): Explanation => {
+    const belief = learn({ sight, prior: priorOf(from, sight, cutting), readings });
+    return { belief, weight: Math.log(share) + belief.evidence };
+  };
+  const { experience, ...alone } = input;
+  const sound = under(input, soundCutting, (1 - faultyShare) * (experience === undefined ? 1 : believed));
+  const faulty = under(input, faultyCutting, faultyShare);
+  const otherwise = experience === undefined ? [] : [under(alone, soundCutting, (1 - faultyShare) * (1 - believed))];
+  const shares = sharesOf([sound, ...otherwise, faulty]);
+  const among = shares.filter(({ share }) => share >= ruledOut);
   return {
     sight,
     aim: aimOf(input),
     readings,
-    axles: shares.flatMap(({ belief, share }) => drawAxles(belief, Math.max(2, Math.round(drawn * share)))),
-    likeliest: shares.map(({ belief }) => axleFrom(belief.about.prior, belief.likeliest.guess)),
-    faulty: chance,
-    misfit: Math.min(sound.misfit, faulty.misfit) / (figuresInReading * readings.length),
+    axles: among.flatMap(({ belief, share }) => drawAxles(belief, Math.max(2, Math.round(drawn * share)))),
+    likeliest: among.map(({ belief }) => axleFrom(belief.about.prior, belief.likeliest.guess)),
+    faulty: shares.at(-1)?.share ?? 0,
+    followsEarlier: experience === undefined ? undefined : 1 - (shares[1]?.share ?? 0),
+    misfit: Math.min(...shares.map(({ belief }) => belief.misfit)) / (figuresInReading * readings.length),
   };
+}
+
+/** One way to explain the readings, and the logarithm of its weight. */
+interface Explanation {
+  readonly belief: Belief;
+  readonly weight: number;
+}
+
+/** What each explanation weighs among all of them. */
+function sharesOf(
+  explanations: readonly Explanation[],
+): readonly { readonly belief: Belief; readonly share: number }[] {
+  const most = Math.max(...explanations.map(({ weight }) => weight));
+  const total = explanations.reduce((sum, { weight }) => sum + Math.exp(weight - most), 0);
+  return explanations.map(({ belief, weight }) => ({ belief, share: Math.exp(weight - most) / total }));
 }

@@ -4,6 +4,7 @@ import { bindingAnswer } from './binding.ts';
 import { beforePlanning, checkAnswer, repaintAnswer } from './beforePlanning.ts';
 import { toldChance, unexplained, unexplainedIn } from './fit.ts';
 import { choose } from './decide.ts';
+import { earlierReason } from './earlierReason.ts';
 import { byPublishedRule, paintBeforeLeaving } from './leaving.ts';
 import { expectedFrom } from './expected.ts';
 import type { PlanInput } from './input.ts';
@@ -47,7 +48,11 @@ export function planFrom(insight: Insight, input: PlanInput): PlanAnswer {
     pinionOut_mm: place.pinionOut,
     ringAway_mm: place.ringAway,
     expected: expectedFrom(insight, choice, input),
-    reasons: [...reasonsFor(insight, choice, input), ...(review === undefined ? [] : [review])],
+    reasons: [
+      ...reasonsFor(insight, choice, input),
+      ...earlierReason(insight, input),
+      ...(review === undefined ? [] : [review]),
+    ],
     warnings: warningsFor(insight, choice, input),
   };
 }

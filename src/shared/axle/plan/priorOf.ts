@@ -19,6 +19,7 @@ export const backlashAnswer = {
 
 /** What is usual before anything has been read; docs/plan.md says where each figure comes from. */
 export function priorOf(input: PlanInput, sight: Sight, cutting: Cutting): Prior {
+  const { experience } = input;
   const [low, high] = input.limits.backlash_mm;
   const recorded = input.target.kind === 'used-set' ? input.target.backlash_mm : undefined;
   const film = filmSaid(input);
@@ -37,7 +38,11 @@ export function priorOf(input: PlanInput, sight: Sight, cutting: Cutting): Prior
     position_mm: 0.5,
     backlash_mm: recorded ?? (low + high) / 2,
     backlashSpread_mm: Math.max(0.02, (high - low) * 0.25),
-    ...backlashAnswer,
+    perPinionOut: experience?.perPinionOut ?? backlashAnswer.perPinionOut,
+    perRingAway: experience?.perRingAway ?? backlashAnswer.perRingAway,
+    ...(experience === undefined || film !== undefined || input.set.easeoff !== undefined
+      ? {} // Somebody's measurement of this very axle is worth more than what others were like.
+      : { taught: experience.taught }),
   };
 }
 

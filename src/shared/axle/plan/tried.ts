@@ -47,7 +47,9 @@ export function tryMoved(about: Case, from: Tried, index: number, by: number): T
   const marks = about.readings.map((reading, n): Marks => {
     const was = from.marks[n];
     const mark = (side: 'drive' | 'coast') =>
-      was === undefined || bearsOn(index, side, n) ? shownIn(about.sight, axle, side, reading, n) : was[side];
+      was === undefined || bearsOn(about.prior, index, side, n)
+        ? shownIn(about.sight, axle, side, reading, n)
+        : was[side];
     return { drive: mark('drive'), coast: mark('coast') };
   });
   return triedWith(about, guess, axle, marks);

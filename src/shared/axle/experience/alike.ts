@@ -1,0 +1,149 @@
+import { choleskyOf, inverseOf, logDeterminant, type Square } from '../../basics/cholesky.ts';
+import { type Lesson, lessonAt } from './lesson.ts';
+
+/** What builds can have in common: the hand that paints and reads, the gears as they are cut, what moves the backlash. */
+export const causes = ['hand', 'relief', 'backlash'] as const;
+export type Cause = (typeof causes)[number];
+export type Shares = Readonly<Record<Cause, boolean>>;
+
+/** Which cause each unknown of `lessonAt` follows: film; relief in common and of each flank; sizes as read; backlash. */
+const causeOf: readonly Cause[] = ['hand', ...Array<Cause>(6).fill('relief'), 'hand', 'hand', 'backlash', 'backlash'];
+const size = lessonAt.length;
+
+/** An earlier build, and what it has in common with the one on the stand. */
+export interface Earlier {
+  readonly id: string;
+  readonly lesson: Lesson;
+  readonly shares: Shares;
+}
+
+/** How much of what builds differ in they have in common, for each cause: 0 nothing, 1 all. */
+type Alike = Readonly<Record<Cause, number>>;
+
+/** Degrees of likeness that are weighed against each other, each as likely as the next beforehand (own choice). */
+const degrees = [0, 0.4, 0.75, 0.93] as const;
+
+/** A normal picture of the next build over `lessonAt`, in standard units of the plain prior (there it is 0 ± 1). */
+export interface Picture {
+  readonly mean: Float64Array;
+  readonly covariance: Square;
+  /** How alike builds turned out to be for each cause, on the average over what is weighed. */
+  readonly alike: Alike;
+}
+
+/**
+ * What earlier builds lead to expect of the next. Each unknown of a build is what its kind has in common and what it has
+ * of its own, together as unsure as the plain prior; how much is in common is not known and is weighed by how well it
+ * explains the builds (a normal hierarchy, integrated exactly for each degree of likeness: Gelman and others 2013,
+ * chapter 5, from memory). Builds that contradict each other are not alike, and then the plain prior is left as it was.
+ */
+export function pictureFrom(builds: readonly Earlier[]): Picture {
+  const told = builds.toSorted((a, b) => (a.id < b.id ? -1 : 1));
+  const weighed = degreesFor(told).map((alike) => underDegree(told, alike));
+  const most = Math.max(...weighed.map(({ evidence }) => evidence));
+  const weights = weighed.map(({ evidence }) => Math.exp(evidence - most));
+  const total = weights.reduce((sum, weight) => sum + weight, 0);
+  const shares = weights.map((weight) => weight / total);
+  const average = (of: (one: Weighed) => number): number =>
+    weighed.reduce((sum, one, n) => sum + (shares[n] ?? 0) * of(one), 0);
+  const mean = Float64Array.from({ length: size }, (_, k) => average((one) => one.mean[k] ?? 0));
+  const covariance = Float64Array.from({ length: size * size }, (_, at) => {
+    const [i, j] = [Math.floor(at / size), at % size];
+    const off = (one: Weighed, k: number): number => (one.mean[k] ?? 0) - (mean[k] ?? 0);
+    return average((one) => (one.covariance[at] ?? 0) + off(one, i) * off(one, j));
+  });
+  const common = (cause: Cause): number => average(({ alike }) => alike[cause]);
+  return {
+    mean,
+    covariance,
+    alike: { hand: common('hand'), relief: common('relief'), backlash: common('backlash') },
+  };
+}
+
+/** Every combination of degrees; of a cause that no build shares there is nothing to weigh. */
+function degreesFor(builds: readonly Earlier[]): readonly Alike[] {
+  const of = (cause: Cause): readonly number[] => (builds.some(({ shares }) => shares[cause]) ? degrees : [0]);
+  return of('hand').flatMap((hand) =>
+    of('relief').flatMap((relief) => of('backlash').map((backlash) => ({ hand, relief, backlash }))),
+  );
+}
+
+interface Weighed {
+  readonly alike: Alike;
+  readonly mean: Float64Array;
+  readonly covariance: Square;
+  /** Logarithm of how probable all lessons are under this degree, but for a constant. */
+  readonly evidence: number;
+}
+
+/** The next build where builds are alike to this degree: what the kind has in common, and what the next has of its own. */
+function underDegree(builds: readonly Earlier[], alike: Alike): Weighed {
+  const common = Float64Array.from(causeOf, (cause) => Math.sqrt(alike[cause]));
+  const at = (values: Float64Array, k: number): number => values[k] ?? 0;
+  const [sharpness, pull] = [new Float64Array(size * size), new Float64Array(size)];
+  let evidence = 0;
+  for (const build of builds) {
+    const said = saidOfKind(build, alike);
+    said.sharpness.forEach((value, k) => (sharpness[k] = at(sharpness, k) + value));
+    said.pull.forEach((value, k) => (pull[k] = at(pull, k) + value));
+    evidence += said.evidence;
+  }
+  const scaled = sharpness.map((value, k) => at(common, Math.floor(k / size)) * value * at(common, k % size));
+  for (let k = 0; k < size; k += 1) scaled[k * size + k] = at(scaled, k * size + k) + 1;
+  const spread = inverseOf(scaled, size);
+  const wanted = pull.map((value, k) => value * at(common, k));
+  const found = times(spread, wanted);
+  evidence += (inner(wanted, found) - logDeterminant(scaled, size)) / 2;
+  const covariance = spread.map((value, k) => at(common, Math.floor(k / size)) * value * at(common, k % size));
+  causeOf.forEach((cause, k) => (covariance[k * size + k] = at(covariance, k * size + k) + 1 - alike[cause]));
+  return { alike, mean: found.map((value, k) => value * at(common, k)), covariance, evidence };
+}
+
+/** What one build says of its kind, once what it has of its own is left open. */
+function saidOfKind({ lesson, shares }: Earlier, alike: Alike) {
+  const own = causeOf.map((cause) => (shares[cause] ? 1 - alike[cause] : 1));
+  const information = Float64Array.from(lesson.information);
+  const pull = Float64Array.from(lesson.pull);
+  const widened = Float64Array.from(information);
+  own.forEach((spread, k) => (widened[k * size + k] = (widened[k * size + k] ?? 0) + 1 / spread));
+  const open = inverseOf(widened, size);
+  const settled = times(open, pull);
+  const evidence =
+    (inner(pull, settled) - logDeterminant(widened, size) - own.reduce((sum, spread) => sum + Math.log(spread), 0)) / 2;
+  const back = times(information, settled);
+  const speaks = causeOf.map((cause) => (shares[cause] ? 1 : 0));
+  const middle = product(information, product(open, information));
+  return {
+    evidence,
+    pull: pull.map((value, k) => (speaks[k] ?? 0) * (value - (back[k] ?? 0))),
+    sharpness: information.map(
+      (value, k) => (speaks[Math.floor(k / size)] ?? 0) * (speaks[k % size] ?? 0) * (value - (middle[k] ?? 0)),
+    ),
+  };
+}
+
+const inner = (a: Float64Array, b: Float64Array): number => a.reduce((sum, value, k) => sum + value * (b[k] ?? 0), 0);
+
+const times = (matrix: Square, vector: Float64Array): Float64Array =>
+  vector.map((_, i) => inner(matrix.subarray(i * size, (i + 1) * size), vector));
+
+function product(a: Square, b: Square): Square {
+  const result = new Float64Array(size * size);
+  for (let i = 0; i < size; i += 1) {
+    for (let k = 0; k < size; k += 1) {
+      const value = a[i * size + k] ?? 0;
+      for (let j = 0; j < size; j += 1)
+        result[i * size + j] = (result[i * size + j] ?? 0) + value * (b[k * size + j] ?? 0);
+    }
+  }
+  return result;
+}
+
+/** Cholesky factor of the first so many unknowns of a picture. */
+export function lowerOf({ covariance }: Picture, count: number): Square {
+  const first = Float64Array.from(
+    { length: count * count },
+    (_, k) => covariance[Math.floor(k / count) * size + (k % count)] ?? 0,
+  );
+  return choleskyOf(first, count);
+}
