@@ -8,7 +8,7 @@ import { openSimulation } from '../../src/main/hosts/simulatedBench.ts';
 import { type PluggedIn, plugInSimulated } from '../../src/main/hosts/simulatedGaugeRecords.ts';
 import type { BenchService } from '../../src/shared/contract/contract.ts';
 import type { Deed, Entry } from '../../src/shared/job/records/notebook.ts';
-import { benchInNewFolder, valueOf } from './bench/open.ts';
+import { benchInNewFolder, newFolder, valueOf } from './bench/open.ts';
 import { launchBrowser, type Look, openPage } from './browser.ts';
 import { Nm, roundAxle, roundLimits } from './roundAxle.ts';
 
@@ -20,6 +20,8 @@ export interface BenchPage {
   readonly gauges: PluggedIn;
   readonly browser: Browser;
   readonly host: LoopbackHost;
+  /** Where its records lie. */
+  readonly folder: string;
   /** A page on the bench; a page that complains ends the test that looks at `faults`. */
   open(look?: Look): Promise<{ readonly page: Page; readonly faults: string[] }>;
   close(): Promise<void>;
@@ -28,13 +30,15 @@ export interface BenchPage {
 /**
  * @param hand `hurried` for tests that wait for a measurement.
  * @param ports a list of ports in place of this computer's.
+ * @param folder records that are there already.
  */
 export async function openBenchPage(
   hand: 'hurried' | 'person' = 'hurried',
   ports?: BenchOptions['ports'],
+  folder = newFolder(),
 ): Promise<BenchPage> {
   const simulation = await openSimulation(hand);
-  const service = benchInNewFolder(simulation, undefined, ports);
+  const service = benchInNewFolder(simulation, folder, ports);
   const gauges = valueOf(await plugInSimulated(service, simulation));
   const host = valueOf(await openLoopback({ service, files: valueOf(listPageFiles(builtScreens)) }));
   const browser = await launchBrowser();
@@ -43,6 +47,7 @@ export async function openBenchPage(
     gauges,
     browser,
     host,
+    folder,
     open: (look) => openPage(browser, host.link, look),
     close: async () => {
       await browser.close();

@@ -21,6 +21,7 @@ import { createOutlet, type Outlet } from './outlet.ts';
 import { photoAnswers } from './photoAnswers.ts';
 import { selfAnswers } from './selfAnswers.ts';
 import { settingAnswers } from './settingAnswers.ts';
+import { unfinishedAnswers } from './unfinishedAnswers.ts';
 import type { BenchOptions, OpenBench } from './parts.ts';
 import { openStores } from './stores.ts';
 import { createWarnings, type Warnings } from './warnings.ts';
@@ -104,6 +105,7 @@ const answersOf = (bench: OpenBench): BenchAnswers => ({
   ...buildAnswers(bench),
   ...photoAnswers(bench, bench.photos, bench.photoFolder),
   ...measurementAnswers(bench),
+  ...unfinishedAnswers(bench),
   ...gaugeAnswers(bench),
   ...learnAnswers(bench),
   ...gaugeCheckAnswers(bench, bench.gaugeChecks),

@@ -8,6 +8,7 @@ import { fail, ok, type Problem, type Result } from '../../shared/basics/result.
 import type { Journal } from '../journal/journal.ts';
 import type { GaugeRecords } from '../store/gaugeRecords.ts';
 import type { LooseMeasurements } from '../store/looseMeasurements.ts';
+import type { UnfinishedStore } from '../store/unfinished.ts';
 import { misplaced } from './buildAnswers.ts';
 import { remeasure } from './remeasure.ts';
 import { type Desk, instant, readBuild, writeEntry } from './writing.ts';
@@ -16,6 +17,7 @@ export interface MeasuringDesk extends Desk {
   readonly journal: Journal;
   readonly gaugeRecords: GaugeRecords;
   readonly loose: LooseMeasurements;
+  readonly unfinished: UnfinishedStore;
 }
 
 type Names = 'measurements.record' | 'measurements.keep-loose' | 'measurements.loose' | 'measurements.adopt';
@@ -28,7 +30,10 @@ export function measurementAnswers(desk: MeasuringDesk): Pick<BenchAnswers, Name
       if (!notebook.ok) return notebook;
       const measured = measure(desk, stretch, settings);
       if (!measured.ok) return measured;
-      return record(desk, build, by, measuredDeed(assembly, check, measured.value, stretch, settings));
+      const written = record(desk, build, by, measuredDeed(assembly, check, measured.value, stretch, settings));
+      // A note left behind offers stations that are recorded already: a nuisance, not a loss, so it may fail.
+      if (written.ok) desk.unfinished.forget({ assembly, check });
+      return written;
     },
     'measurements.keep-loose': async ({ stretch, settings }) => {
       const measured = measure(desk, stretch, settings);

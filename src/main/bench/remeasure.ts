@@ -1,7 +1,12 @@
 import type { Heard } from '../../shared/gauges/heard.ts';
-import { startCapture, streamItem } from '../../shared/job/captures/capture.ts';
+import { type Capture, startCapture, streamItem } from '../../shared/job/captures/capture.ts';
 import type { GaugeSeen } from '../../shared/job/records/gauge.ts';
-import type { CaptureSettings, MeasuredResult, Stretch } from '../../shared/job/records/measurement.ts';
+import {
+  type CaptureSettings,
+  type MeasuredResult,
+  partsOf,
+  type Stretch,
+} from '../../shared/job/records/measurement.ts';
 import { fail, ok, type Problem, type Result } from '../../shared/basics/result.ts';
 import type { JournalRow } from '../journal/entry.ts';
 import type { Journal } from '../journal/journal.ts';
@@ -16,26 +21,42 @@ export function remeasure(
   settings: CaptureSettings,
   gauge: GaugeSeen,
 ): Result<MeasuredResult> {
+  const heard = listenAgain(journal, stretch, settings, gauge);
+  if (!heard.ok) return heard;
+  const { capture, readings } = heard.value;
+  if (readings === 0) return fail(nothingThere(gauge));
+  const result = capture.finish();
+  if (result.kind === 'backlash' && result.stations.length === 0) return fail(noStation);
+  const kept = journal.keep(stretch.from, stretch.to, 'measurement');
+  return kept.ok ? ok(result) : kept;
+}
+
+/** What was heard in a stretch, taken by a fresh capture as the screen's took it: nothing of what lies in its breaks. */
+export function listenAgain(
+  journal: Journal,
+  stretch: Stretch,
+  settings: CaptureSettings,
+  gauge: GaugeSeen,
+): Result<{ readonly capture: Capture; readonly readings: number }> {
   const flushed = journal.flush();
   if (!flushed.ok) return flushed;
   if (stretch.to < stretch.from || stretch.to > journal.durable()) return fail(notOnDisk(stretch));
   const capture = startCapture(settings, gauge);
   if (!capture.ok) return capture;
   let readings = 0;
-  for (const row of journal.stretch(stretch.gauge, stretch.from, stretch.to, { bytes: false })) {
-    const heard = heardOf(row);
-    if (heard === undefined) continue;
-    const item = streamItem(heard, settings.kind, gauge);
-    if (!item.ok) return item;
-    if (item.value === undefined) continue;
-    readings += 1;
-    capture.value.step(item.value);
+  for (const part of partsOf(stretch)) {
+    if (part.from > stretch.from) capture.value.breakOff();
+    for (const row of journal.stretch(stretch.gauge, part.from, part.to, { bytes: false })) {
+      const heard = heardOf(row);
+      if (heard === undefined) continue;
+      const item = streamItem(heard, settings.kind, gauge);
+      if (!item.ok) return item;
+      if (item.value === undefined) continue;
+      readings += 1;
+      capture.value.step(item.value);
+    }
   }
-  if (readings === 0) return fail(nothingThere(gauge));
-  const result = capture.value.finish();
-  if (result.kind === 'backlash' && result.stations.length === 0) return fail(noStation);
-  const kept = journal.keep(stretch.from, stretch.to, 'measurement');
-  return kept.ok ? ok(result) : kept;
+  return ok({ capture: capture.value, readings });
 }
 
 /** A journal row as a renderer hears it. Rows about the link itself (plugged in, silent) are not heard as readings. */

@@ -7,6 +7,7 @@ import { openPhotos, type PhotoStore } from '../store/photos.ts';
 import type { Skip } from '../store/recordRows.ts';
 import { openSettings, type SettingStore } from '../store/settings.ts';
 import { openShimDrawer, type ShimDrawerStore } from '../store/shimDrawer.ts';
+import { openUnfinished, type UnfinishedStore } from '../store/unfinished.ts';
 
 /** Everything that is kept in the database, but for the journal. */
 export interface Stores {
@@ -17,6 +18,7 @@ export interface Stores {
   readonly drawer: ShimDrawerStore;
   readonly photos: PhotoStore;
   readonly settings: SettingStore;
+  readonly unfinished: UnfinishedStore;
 }
 
 export const openStores = (database: Database, skip: Skip): Stores => ({
@@ -27,4 +29,5 @@ export const openStores = (database: Database, skip: Skip): Stores => ({
   drawer: openShimDrawer(database),
   photos: openPhotos(database),
   settings: openSettings(database, skip),
+  unfinished: openUnfinished(database, skip),
 });

@@ -5,6 +5,7 @@ import { journalTables } from './migrations/journalTables.ts';
 import { photoTables } from './migrations/photoTables.ts';
 import { recordTables } from './migrations/recordTables.ts';
 import { settingTable } from './migrations/settingTable.ts';
+import { unfinishedTable } from './migrations/unfinishedTable.ts';
 
 /**
  * Every change of the database's shape since the first day, oldest first. A database remembers how many
@@ -17,4 +18,5 @@ export const migrations: readonly Migration[] = [
   drawerTables,
   gaugeCheckTable,
   settingTable,
+  unfinishedTable,
 ];

@@ -3,6 +3,7 @@ import type { TraceEvent } from '../../shared/presentation/drawing/trace.ts';
 import { type Capture, type CaptureEvent, startCapture, streamItem } from '../../shared/job/captures/capture.ts';
 import type { StationMeasured } from '../../shared/measuring/backlash/measured.ts';
 import { type Gauge, gaugeSeenOf } from '../../shared/job/records/gauge.ts';
+import { stemmedStations } from '../../shared/job/captures/stem.ts';
 import type { CaptureSettings, MeasuredResult, Stretch } from '../../shared/job/records/measurement.ts';
 import type { Problem } from '../../shared/basics/result.ts';
 import type { Heard } from '../../shared/gauges/heard.ts';
@@ -17,6 +18,8 @@ export interface Run {
   readonly gauge: Gauge;
   /** Backlash: the stations that are done or refused, by their number. */
   readonly stations: readonly StationMeasured[];
+  /** How many of the stations were taken before it was broken off and taken up again. */
+  readonly before: number;
   /** The figures so far. Backlash has them only when it is held: closing its last station is part of finishing. */
   readonly result: MeasuredResult | undefined;
   /** What was found last, newest last. */
@@ -39,10 +42,20 @@ const mostFound = 40;
 /** How often the figures are worked out while readings come and nothing is found, in milliseconds. */
 const figuresEvery_ms = 250;
 
+/** A backlash that was broken off: where its readings lie, and the stations it came to. */
+export interface Begun {
+  readonly stretch: Stretch;
+  readonly stations: readonly StationMeasured[];
+}
+
 interface Going {
   readonly capture: Capture;
+  readonly gauge: string;
   from: number | undefined;
   to: number;
+  readonly breaks: { readonly from: number; readonly to: number }[];
+  /** Nobody has listened since `to`. */
+  broken: boolean;
   figuresAt: number;
   stop: () => void;
 }
@@ -54,14 +67,22 @@ const found = listeners<[event: CaptureEvent, run: Run]>();
 /** Calls its listener with everything found, for cues; the function returned stops that. */
 export const onFound = found.on;
 
-/** Starts listening for a measurement; one that was going is put aside. */
-export function startRun(settings: CaptureSettings, gauge: Gauge): void {
+/**
+ * Starts listening for a measurement; one that was going is put aside.
+ * @param begun what was taken before it was broken off; it goes on at the next station.
+ */
+export function startRun(settings: CaptureSettings, gauge: Gauge, begun?: Begun): void {
   stopRun();
-  const started = startCapture(settings, gaugeSeenOf(gauge));
+  const started = startCapture(settings, gaugeSeenOf(gauge), begun?.stations);
+  const stations =
+    begun === undefined || settings.kind !== 'backlash'
+      ? []
+      : stemmedStations(begun.stations, settings.basis, settings.stem);
   const blank = {
     settings,
     gauge,
-    stations: [],
+    stations,
+    before: stations.length,
     result: undefined,
     found: [],
     marks: [],
@@ -71,12 +92,19 @@ export function startRun(settings: CaptureSettings, gauge: Gauge): void {
   };
   useRun.setState({ run: { ...blank, problem: started.ok ? undefined : started.problem } });
   if (!started.ok) return;
-  const now: Going = { capture: started.value, from: undefined, to: 0, figuresAt: 0, stop: () => undefined };
+  const now: Going = { ...startOf(gauge.id, begun), capture: started.value, figuresAt: 0, stop: () => undefined };
   now.stop = onHeard((heard) => {
     // A pedal belongs to no gauge: it is heard by whatever is being measured.
     if ('press' in heard || heard.gauge === gauge.id) take(now, heard);
   });
   going = now;
+}
+
+/** A measurement that is taken up again has its first readings where it was begun, and a break since the last of them. */
+function startOf(gauge: string, begun: Begun | undefined): Pick<Going, 'gauge' | 'from' | 'to' | 'breaks' | 'broken'> {
+  if (begun === undefined) return { gauge, from: undefined, to: 0, breaks: [], broken: false };
+  const { from, to, breaks = [] } = begun.stretch;
+  return { gauge, from, to, breaks: [...breaks], broken: true };
 }
 
 /** Stops listening and forgets what was taken; recorded measurements are elsewhere. */
@@ -101,11 +129,26 @@ export function holdRun(): RunTaken | undefined {
   const { run } = useRun.getState();
   if (going === undefined || run === undefined) return taken;
   going.stop();
-  const { capture, from, to } = going;
+  const { capture } = going;
+  const stretch = stretchOf(going);
   going = undefined;
-  taken = from === undefined ? undefined : { stretch: { gauge: run.gauge.id, from, to }, settings: run.settings };
+  taken = stretch === undefined ? undefined : { stretch, settings: run.settings };
   change({ result: capture.finish(), held: true });
   return taken;
+}
+
+function stretchOf({ gauge, from, to, breaks }: Going): Stretch | undefined {
+  if (from === undefined) return undefined;
+  return { gauge, from, to, ...(breaks.length === 0 ? {} : { breaks: [...breaks] }) };
+}
+
+/** How far the measurement has come, for whoever takes it up again; undefined while no station of it is done. */
+export function runSoFar(): (Begun & RunTaken) | undefined {
+  const { run } = useRun.getState();
+  const stretch = going === undefined ? undefined : stretchOf(going);
+  const stations = going?.capture.taken() ?? [];
+  if (run === undefined || stretch === undefined || stations.length === 0) return undefined;
+  return { stretch, settings: run.settings, stations };
 }
 
 /** Takes a held measurement afresh, from the next reading on. */
@@ -126,6 +169,9 @@ function take(now: Going, heard: Heard): void {
     return;
   }
   if (item.value === undefined) return;
+  if (now.broken && heard.seq <= now.to) return;
+  if (now.broken) now.breaks.push({ from: now.to + 1, to: heard.seq - 1 });
+  now.broken = false;
   now.from ??= heard.seq;
   now.to = heard.seq;
   const events = now.capture.step(item.value);

@@ -77,6 +77,14 @@ function wordsOf(build: Build, next: Next): Omit<NextWords, 'route'> {
   return next.do === 'open-trial' ? trialWords(build) : plain[next.do];
 }
 
+/** Where the job stands, after "Go on": "trial 2, backlash". */
+export function goOnWords(build: Build, next: Next): string {
+  if (next.do !== 'check' && next.do !== 'settle') return lower(wordsOf(build, next).words);
+  const check = next.do === 'check' ? next.check : next.state.check;
+  const assembly = build.assemblies.find((one) => one.id === next.assembly);
+  return assembly === undefined ? lower(check.title) : `${lower(assemblyName(assembly))}, ${lower(check.title)}`;
+}
+
 /** The first trial follows the stripping, each later one what the one before it showed. */
 const trialWords = ({ assemblies }: Build): Omit<NextWords, 'route'> => ({
   words: assemblies.some(({ phase }) => phase === 'trial') ? 'Open the next trial' : 'Open the first trial',

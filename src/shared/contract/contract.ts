@@ -9,6 +9,7 @@ import { gaugeQuestions, gaugeTopics } from './gauges.ts';
 import { learnQuestions, learnTopics } from './learning.ts';
 import { photoQuestions, photoTopics } from './photos.ts';
 import { settingQuestions, settingTopics } from './settings.ts';
+import { unfinishedQuestions } from './unfinished.ts';
 
 /**
  * Everything that crosses between the bench and a renderer, over whatever transport. Written once here,
@@ -20,6 +21,7 @@ export const questions = {
   ...learnQuestions,
   ...gaugeCheckQuestions,
   ...buildQuestions,
+  ...unfinishedQuestions,
   ...certificateQuestions,
   ...photoQuestions,
   ...drawerQuestions,

@@ -1,5 +1,6 @@
 import type { Heard } from '../../gauges/heard.ts';
-import { type BacklashEvent, finishBacklash, startBacklash, stepBacklash } from '../../measuring/backlash/capture.ts';
+import type { BacklashEvent } from '../../measuring/backlash/capture.ts';
+import type { StationMeasured } from '../../measuring/backlash/measured.ts';
 import type { StreamItem } from '../../measuring/reading.ts';
 import { finishRunout, type RunoutEvent, startRunout, stepRunout } from '../../measuring/runout/runout.ts';
 import { finishTorque, startTorque, stepTorque, type TorqueEvent } from '../../measuring/torque/torque.ts';
@@ -8,6 +9,7 @@ import { type Dimension, unitNamed } from '../../basics/units.ts';
 import type { GaugeSeen } from '../records/gauge.ts';
 import type { CaptureSettings, MeasuredResult } from '../records/measurement.ts';
 import { fail, ok, type Problem, type Result } from '../../basics/result.ts';
+import { backlashInParts } from './backlashInParts.ts';
 import { gaugeFigures } from './gaugeFigures.ts';
 import { backlashResult, runoutResult, torqueResult } from './results.ts';
 import { stemmed, stemmedEvents } from './stem.ts';
@@ -27,7 +29,17 @@ export interface Capture {
    * come, what they give so far is in the events of `step`.
    */
   finish(): MeasuredResult;
+  /**
+   * Nobody listens from here on, and nobody knows what the hand does meanwhile. Stations that are done stay; what is at
+   * work begins anew with the next reading. Only a backlash has parts that stand for themselves.
+   */
+  breakOff(): void;
+  /** Backlash: the stations that would stay if it were broken off now, as the capture was given them or took them. */
+  taken(): readonly StationMeasured[];
 }
+
+/** A turn stands or falls as a whole: a break in it leaves the readings on both sides of one turn. */
+const inOnePiece: Pick<Capture, 'breakOff' | 'taken'> = { breakOff: () => undefined, taken: () => [] };
 
 /** What a measurement reads: a length from an indicator, a torque from a torque gauge. */
 const dimensionOf: Record<CaptureSettings['kind'], Dimension> = {
@@ -36,8 +48,15 @@ const dimensionOf: Record<CaptureSettings['kind'], Dimension> = {
   torque: 'torque',
 };
 
-/** Starts a measurement with this gauge. A gauge that measures something else is refused. */
-export function startCapture(settings: CaptureSettings, gauge: GaugeSeen): Result<Capture> {
+/**
+ * Starts a measurement with this gauge. A gauge that measures something else is refused.
+ * @param before stations of a backlash that was broken off, from {@link Capture.taken}; it goes on after them.
+ */
+export function startCapture(
+  settings: CaptureSettings,
+  gauge: GaugeSeen,
+  before: readonly StationMeasured[] = [],
+): Result<Capture> {
   const wanted = dimensionOf[settings.kind];
   if (isPullScale(gauge) && wanted === 'torque') {
     if (gauge.arm === undefined) return fail(noArm(gauge));
@@ -45,15 +64,14 @@ export function startCapture(settings: CaptureSettings, gauge: GaugeSeen): Resul
   const figures = gaugeFigures(gauge);
   switch (settings.kind) {
     case 'backlash': {
-      const capture = startBacklash({
-        ...figures.length,
-        nextBy: settings.nextBy,
-        ...(settings.stations === undefined ? {} : { stations: settings.stations }),
-      });
-      const { basis, stem } = settings;
+      const { basis, stem, nextBy, stations } = settings;
+      const wanted = { ...figures.length, nextBy, ...(stations === undefined ? {} : { stations }) };
+      const capture = backlashInParts(wanted, before);
       return ok({
-        step: (item) => stemmedEvents(stepBacklash(capture, item), basis, stem),
-        finish: () => backlashResult(stemmed(finishBacklash(capture), basis, stem), basis),
+        step: (item) => stemmedEvents(capture.step(item), basis, stem),
+        finish: () => backlashResult(stemmed(capture.finish(), basis, stem), basis),
+        breakOff: () => capture.breakOff(),
+        taken: () => capture.taken(),
       });
     }
     case 'runout': {
@@ -62,11 +80,16 @@ export function startCapture(settings: CaptureSettings, gauge: GaugeSeen): Resul
         mode: settings.mode,
         ...(settings.stations === undefined ? {} : { stations: settings.stations }),
       });
-      return ok({ step: (item) => stepRunout(capture, item), finish: () => runoutResult(finishRunout(capture)) });
+      return ok({
+        ...inOnePiece,
+        step: (item) => stepRunout(capture, item),
+        finish: () => runoutResult(finishRunout(capture)),
+      });
     }
     case 'torque': {
       const capture = startTorque(figures.torque);
       return ok({
+        ...inOnePiece,
         step: (item) => stepTorque(capture, item),
         finish: () => torqueResult(finishTorque(capture), settings.basis),
       });

@@ -88,6 +88,13 @@ export function stemmed(
   return aroundTheGear(measured.stations.map((station) => stationWith(station, effect)));
 }
 
+/** Stations taken earlier, as the screen shows them. */
+export const stemmedStations = (
+  stations: readonly StationMeasured[],
+  basis: BacklashBasis,
+  said: StemSaid | undefined,
+): readonly StationMeasured[] => stemmed(aroundTheGear(stations), basis, said).stations;
+
 /** The same for what is found while measuring, so that screen and record say one number. */
 export function stemmedEvents(
   events: readonly BacklashEvent[],

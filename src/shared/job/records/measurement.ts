@@ -145,9 +145,30 @@ export const resultSchema = z.discriminatedUnion('kind', [
 ]);
 export type MeasuredResult = z.infer<typeof resultSchema>;
 
-/** The stretch of the journal a measurement rests on: row numbers, both included. */
-export const stretchSchema = z.strictObject({ gauge: idSchema, from: z.int().min(0), to: z.int().min(0) });
+const rowsSchema = z.strictObject({ from: z.int().min(0), to: z.int().min(0) });
+
+/**
+ * The stretch of the journal a measurement rests on: row numbers, both included. In `breaks` nobody listened (another
+ * screen was looked at, the bench ended): those rows are no part of it, and the station at work was begun anew.
+ */
+export const stretchSchema = z.strictObject({
+  gauge: idSchema,
+  ...rowsSchema.shape,
+  breaks: z.array(rowsSchema).max(1000).optional(),
+});
 export type Stretch = z.infer<typeof stretchSchema>;
+type Rows = z.infer<typeof rowsSchema>;
+
+/** The rows of a stretch in which somebody listened, in order. */
+export function partsOf({ from, to, breaks = [] }: Stretch): readonly Rows[] {
+  const inOrder = breaks.toSorted((a, b) => a.from - b.from);
+  const begins = [from, ...inOrder.map((one) => one.to + 1)];
+  const ends = [...inOrder.map((one) => one.from - 1), to];
+  return begins.flatMap((begin, index) => {
+    const end = ends[index] ?? to;
+    return begin > end ? [] : [{ from: begin, to: end }];
+  });
+}
 
 /**
  * How the stem of the indicator stood for a backlash, as far as the technician says. Bounds are half-widths (±). Without

@@ -16,6 +16,7 @@ import { go } from '../../../stores/route.ts';
 import { changeSession, useSession, workAs } from '../../../stores/session.ts';
 import { SimulatedBench } from './SimulatedBench.tsx';
 import { UnreadableBuilds } from './UnreadableBuilds.tsx';
+import { useGoOn } from './useGoOn.ts';
 import './builds.css';
 
 const noEarlier = 'none';
@@ -96,6 +97,10 @@ export function BuildsScreen() {
   const builds = useBuilds((seen) => seen.builds) ?? [];
   const here = useBenchSeen((seen) => seen.presence === 'here');
   const { draft, change, errors, submit } = useStartForm();
+  const goOn = useGoOn();
+  const start = { words: 'Start the build', run: submit, disabled: !here };
+  // Whoever has begun to name another axle wants that one.
+  const goesOn = draft.title.trim() === '' ? goOn : undefined;
   return (
     <>
       <Stage title="Put an axle on the stand">
@@ -120,8 +125,20 @@ export function BuildsScreen() {
       </Stage>
       <Words
         title={builds.length === 0 ? 'The first build' : 'Start a build, or go on with one'}
-        next={{ words: 'Start the build', run: submit, disabled: !here }}
+        next={goesOn?.next ?? start}
+        others={
+          goesOn === undefined ? undefined : (
+            <Button onPress={submit} disabled={!here}>
+              Start the build
+            </Button>
+          )
+        }
       >
+        {goesOn === undefined ? undefined : (
+          <p>
+            <strong>{goesOn.build.title}</strong> was worked on last.
+          </p>
+        )}
         <p>A build keeps everything read on one axle, and its certificate. Nothing written in it is lost.</p>
         <p className="quiet">The maker’s manual and local rules go before anything said here.</p>
       </Words>

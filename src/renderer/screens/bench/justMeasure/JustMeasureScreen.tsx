@@ -12,7 +12,7 @@ import { useSession } from '../../../stores/session.ts';
 import { resultBrief } from '../../../../shared/presentation/words/results.ts';
 import { BacklashPicture } from '../../checks/backlash/BacklashPicture.tsx';
 import { GaugePick } from '../../checks/check/GaugePick.tsx';
-import { NoGauge } from '../../checks/check/NoGauge.tsx';
+import { gaugeNext, NoGauge } from '../../checks/check/NoGauge.tsx';
 import { SimulatedHand } from '../../checks/check/SimulatedHand.tsx';
 import { type Measuring, useMeasuring } from '../../checks/check/useMeasuring.ts';
 import { RunoutPicture } from '../../checks/runout/RunoutPicture.tsx';
@@ -28,7 +28,7 @@ export function JustMeasureScreen() {
   const [chosen, setWhat] = useState<What>();
   const [round, setRound] = useState(0);
   const what = chosen ?? firstTry(seen);
-  const measuring = useMeasuring(looseSettings[what], undefined, round);
+  const measuring = useMeasuring(looseSettings[what], undefined, { round });
   const { gauge, all, choose, live } = measuring;
   return (
     <>
@@ -44,7 +44,7 @@ export function JustMeasureScreen() {
         }
       >
         {gauge === undefined || !live ? (
-          <NoGauge kind={what === 'torque' ? 'torque' : 'indicator'} />
+          <NoGauge kind={what === 'torque' ? 'torque' : 'indicator'} gauge={gauge} />
         ) : (
           <Picture what={what} gauge={gauge} />
         )}
@@ -70,7 +70,7 @@ function JustMeasureWords({ what, measuring, onKept }: JustMeasureWordsProps) {
   const units = useSession((session) => session.units);
   const run = useRun(({ run }) => run);
   const [kept, setKept] = useState<LooseMeasurement>();
-  const { live, next, again } = measuring;
+  const { gauge, live, next, again } = measuring;
   const keep = async (): Promise<void> => {
     const taken = holdRun();
     const loose = taken === undefined ? undefined : await ask('measurements.keep-loose', taken);
@@ -83,7 +83,7 @@ function JustMeasureWords({ what, measuring, onKept }: JustMeasureWordsProps) {
   return (
     <Words
       title={so ?? tellFirst[what]}
-      next={live ? action : undefined}
+      next={live ? action : gaugeNext(gauge)}
       others={
         live ? (
           <Button onPress={again} keyHint="PgUp">

@@ -1,6 +1,7 @@
 import type { CaptureSettingsOf } from '../../../../shared/job/records/measurement.ts';
-import { useEffect, useLayoutEffect, useRef } from 'react';
-import { useRun } from '../../../live/run.ts';
+import type { UnfinishedFound } from '../../../../shared/contract/unfinished.ts';
+import { useEffect, useLayoutEffect, useRef, useState } from 'react';
+import { type Begun, type Run, runSoFar, useRun } from '../../../live/run.ts';
 import { Button } from '../../../parts/Button.tsx';
 import { Stage } from '../../../parts/Stage.tsx';
 import { type NextAction, Words } from '../../../parts/Words.tsx';
@@ -8,24 +9,37 @@ import { limitFor } from '../../../../shared/presentation/drawing/stations.ts';
 import { basisWords } from '../../../../shared/job/checks/judge.ts';
 import type { CheckProps } from '../check/checkProps.ts';
 import { GaugePick } from '../check/GaugePick.tsx';
-import { NoGauge } from '../check/NoGauge.tsx';
+import { gaugeNext, NoGauge } from '../check/NoGauge.tsx';
 import { record } from '../check/record.ts';
 import { SimulatedHand } from '../check/SimulatedHand.tsx';
 import { type Measuring, useMeasuring } from '../check/useMeasuring.ts';
+import { forgetUnfinished, useNoted } from '../check/useUnfinished.ts';
 import { ConvertedLimits } from '../stem/ConvertedLimits.tsx';
 import { BacklashPicture } from './BacklashPicture.tsx';
 import { BacklashSetUp } from './BacklashSetUp.tsx';
 import { BacklashTelling } from './BacklashTelling.tsx';
-import { useBacklashSettings } from './useBacklashSettings.ts';
+import { isFeltAlike, useBacklashSettings } from './useBacklashSettings.ts';
 import '../check/measure.css';
 
 /** Backlash hands free: rock, and the bench finds the rests, counts the rocks, goes on, and records when all are there. */
-export function BacklashLive(props: CheckProps) {
+export function BacklashLive({ found, ...props }: CheckProps & { readonly found: UnfinishedFound | undefined }) {
   const { build, check } = props;
-  const [settings, setSettings] = useBacklashSettings(build);
-  const measuring = useMeasuring(settings, build.specSheet);
+  const [settings, setSettings] = useBacklashSettings(build, found?.settings);
+  const [begun, setBegun] = useState<Begun | undefined>(found);
+  const [round, setRound] = useState(0);
+  const measuring = useMeasuring(settings, build.specSheet, { round, begun });
   const { gauge, all, choose, live } = measuring;
   useRecordWhenComplete(props);
+  useNoted(props);
+  const change = (changed: CaptureSettingsOf<'backlash'>): void => {
+    setBegun(isFeltAlike(settings, changed) ? runSoFar() : undefined);
+    setSettings(changed);
+  };
+  const beginAgain = (): void => {
+    void forgetUnfinished(props);
+    setBegun(undefined);
+    setRound(round + 1);
+  };
   return (
     <>
       <Stage
@@ -37,17 +51,17 @@ export function BacklashLive(props: CheckProps) {
               <SimulatedHand action={{ do: 'rock', stations: settings.stations ?? 4 }} assembly={props.assembly} />
             ) : undefined}
             <GaugePick gauge={gauge} all={all} choose={choose} />
-            <BacklashSetUp settings={settings} onChange={setSettings} heelRadius_mm={heelRadiusOf(build)} />
+            <BacklashSetUp settings={settings} onChange={change} heelRadius_mm={heelRadiusOf(build)} />
           </div>
         }
       >
         {gauge === undefined || !live ? (
-          <NoGauge kind="indicator" />
+          <NoGauge kind="indicator" gauge={gauge} />
         ) : (
           <BacklashPicture gauge={gauge} sheet={build.specSheet} teeth={build.makeUp?.ringTeeth} />
         )}
       </Stage>
-      <BacklashWords props={props} settings={settings} measuring={measuring} />
+      <BacklashWords props={props} settings={settings} measuring={measuring} onBeginAgain={beginAgain} />
     </>
   );
 }
@@ -71,29 +85,31 @@ interface BacklashWordsProps {
   readonly props: CheckProps;
   readonly settings: CaptureSettingsOf<'backlash'>;
   readonly measuring: Measuring;
+  readonly onBeginAgain: () => void;
 }
 
-function BacklashWords({ props, settings, measuring }: BacklashWordsProps) {
+function BacklashWords({ props, settings, measuring, onBeginAgain }: BacklashWordsProps) {
   const { build, check } = props;
-  const { live, next, again } = measuring;
+  const { gauge, live, next, again } = measuring;
   const run = useRun(({ run }) => run);
   const measured = run?.stations.length ?? 0;
   const wanted = settings.stations ?? 0;
   return (
     <Words
-      title={measured < wanted ? `Station ${measured + 1} of ${wanted}` : `${measured} stations taken`}
-      next={live ? action(measured, wanted, next, () => void record(props)) : undefined}
+      title={titleOf(run, wanted, live)}
+      next={live ? action(measured, wanted, next, () => void record(props)) : gaugeNext(gauge)}
       others={
-        live ? (
-          <>
+        <>
+          {live ? (
             <Button onPress={again} keyHint="PgUp">
               Again
             </Button>
-            {run !== undefined && measured > 0 && measured < wanted ? (
-              <Button onPress={() => void record(props)}>Record with {measured}</Button>
-            ) : undefined}
-          </>
-        ) : undefined
+          ) : undefined}
+          {run !== undefined && measured > 0 && measured < wanted ? (
+            <Button onPress={() => void record(props)}>Record with {measured}</Button>
+          ) : undefined}
+          {run !== undefined && run.before > 0 ? <Button onPress={onBeginAgain}>Begin again</Button> : undefined}
+        </>
       }
     >
       <BacklashTelling
@@ -105,6 +121,16 @@ function BacklashWords({ props, settings, measuring }: BacklashWordsProps) {
       <ConvertedLimits build={build} basis={settings.basis} />
     </Words>
   );
+}
+
+/** Which station is at work; after a break, and while the gauge is away, what is there already and where it goes on. */
+function titleOf(run: Run | undefined, wanted: number, live: boolean): string {
+  const measured = run?.stations.length ?? 0;
+  if (measured >= wanted) return `${measured} stations taken`;
+  const isBroken = !live || (run !== undefined && run.before === measured && run.found.length === 0);
+  return measured > 0 && isBroken
+    ? `${measured} taken, go on at ${measured + 1}`
+    : `Station ${measured + 1} of ${wanted}`;
 }
 
 /** The step says how backlash is usually felt; where it is felt square to the tooth it says so. */

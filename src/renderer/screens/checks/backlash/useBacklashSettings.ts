@@ -1,7 +1,7 @@
 import { useState } from 'react';
 import type { Build } from '../../../../shared/job/records/build.ts';
 import type { BacklashBasis } from '../../../../shared/basics/recorded.ts';
-import type { CaptureSettingsOf } from '../../../../shared/job/records/measurement.ts';
+import type { CaptureSettings, CaptureSettingsOf } from '../../../../shared/job/records/measurement.ts';
 import type { SpecSheet } from '../../../../shared/job/records/specSheet.ts';
 import { fewestStations } from '../../../../shared/job/checks/checks.ts';
 import { lastBacklashSettings } from '../stem/backlashStem.ts';
@@ -14,10 +14,18 @@ function usualBasis(sheet: SpecSheet | undefined): BacklashBasis {
     : { direction: 'along-rotation', at: 'heel' };
 }
 
-/** How backlash is taken on this screen: as it was last time in this build, else as most manuals say. */
-export function useBacklashSettings(build: Build) {
-  return useState<CaptureSettingsOf<'backlash'>>(() => lastBacklashSettings(build) ?? usual(build.specSheet));
+/** How backlash is taken on this screen: as it was begun, as it was last time in this build, else as most manuals say. */
+export function useBacklashSettings(build: Build, begun: CaptureSettings | undefined) {
+  return useState<CaptureSettingsOf<'backlash'>>(() =>
+    begun?.kind === 'backlash' ? begun : (lastBacklashSettings(build) ?? usual(build.specSheet)),
+  );
 }
+
+type Settings = CaptureSettingsOf<'backlash'>;
+
+/** Whether stations taken one way are stations of the other: they may differ in how many are wanted and what ends one. */
+export const isFeltAlike = ({ basis, stem }: Settings, other: Settings): boolean =>
+  JSON.stringify([basis, stem]) === JSON.stringify([other.basis, other.stem]);
 
 const usual = (sheet: SpecSheet | undefined): CaptureSettingsOf<'backlash'> => ({
   kind: 'backlash',

@@ -1,26 +1,44 @@
+import type { Gauge } from '../../../../shared/job/records/gauge.ts';
 import { Button } from '../../../parts/Button.tsx';
 import { StateMark } from '../../../parts/StateMark.tsx';
+import type { NextAction } from '../../../parts/Words.tsx';
+import { ask } from '../../../stores/ask.ts';
 import { type StreamKind, useGauges } from '../../../stores/gauges.ts';
 import { go } from '../../../stores/route.ts';
 import './noGauge.css';
 
-const names = { indicator: 'indicator', torque: 'torque gauge' } as const;
+const names = { indicator: 'an indicator', torque: 'a torque gauge' } as const;
 
-/** In place of the readout when no gauge of the kind is plugged in: what will be here, and the way to it. */
-export function NoGauge({ kind }: { readonly kind: StreamKind }) {
-  const known = useGauges((seen) => seen.gauges?.filter((gauge) => gauge.kind === kind).length ?? 0);
-  return (
-    <div className="no-gauge">
-      <StateMark shape="stale" size={96} />
-      <p className="no-gauge__title">No {names[kind]} is sending</p>
-      <p>
-        {known === 0
-          ? `The live reading stands here as soon as an ${names[kind]} is plugged in.`.replace('an torque', 'a torque')
-          : `The ${names[kind]} is known and not live. Plug it in, or wake it up; the reading stands here at once.`}
-      </p>
+interface NoGaugeProps {
+  readonly kind: StreamKind;
+  /** The one that is known and not live. */
+  readonly gauge: Gauge | undefined;
+}
+
+/** In place of the readout when no gauge of the kind is plugged in: what will be here. */
+export const NoGauge = ({ kind, gauge }: NoGaugeProps) => (
+  <div className="no-gauge">
+    <StateMark shape="stale" size={96} />
+    <p className="no-gauge__title">No {names[kind].replace(/^an? /u, '')} is sending</p>
+    <p>
+      {gauge === undefined
+        ? `The live reading stands here as soon as ${names[kind]} is plugged in.`
+        : `${gauge.label} is known and not live. Plug it in, or wake it up; the reading stands here at once.`}
+    </p>
+    {gauge === undefined ? undefined : (
       <Button onPress={() => go({ at: 'gauges' })} keyHint="G">
-        {known === 0 ? 'Plug a gauge in' : 'Look at the gauges'}
+        Look at the gauges
       </Button>
-    </div>
-  );
+    )}
+  </div>
+);
+
+/** What comes first while no gauge of the kind sends: the known one is plugged in or looked at, else one is entered. */
+export function gaugeNext(gauge: Gauge | undefined): NextAction {
+  if (gauge === undefined) return { words: 'Plug a gauge in', run: () => go({ at: 'gauges' }) };
+  const isAway = useGauges.getState().states[gauge.id] === undefined;
+  if (isAway && gauge.link !== undefined) {
+    return { words: `Plug ${gauge.label} in`, run: () => void ask('gauges.plug-in', { gauge: gauge.id }) };
+  }
+  return { words: `Look at ${gauge.label}`, run: () => go({ at: 'gauges', gauge: gauge.id }) };
 }

@@ -5,7 +5,7 @@ import type { SpecSheet } from '../../../../shared/job/records/specSheet.ts';
 import { pedalAgain } from '../../../commands/registry.ts';
 import { useCommand } from '../../../commands/useCommand.ts';
 import { useCues } from '../../../cues/useCues.ts';
-import { restartRun, useRun } from '../../../live/run.ts';
+import { type Begun, restartRun, useRun } from '../../../live/run.ts';
 import type { StreamKind } from '../../../stores/gauges.ts';
 import { showProblem } from '../../../stores/problems.ts';
 import { pressPedal } from './pedal.ts';
@@ -28,14 +28,24 @@ const kindOf: Readonly<Record<CaptureSettings['kind'], StreamKind>> = {
   torque: 'torque',
 };
 
+interface From {
+  /** Another number starts the measurement afresh. */
+  readonly round?: number;
+  /** What was taken before it was broken off. */
+  readonly begun?: Begun | undefined;
+}
+
 /**
  * Everything a live measurement has in common: its gauge, the cues, and the pedal that takes it again. The run itself
  * is read where it is drawn, so that a growing number does not draw the whole screen anew.
- * @param round another number starts the measurement afresh.
  */
-export function useMeasuring(settings: CaptureSettings, sheet: SpecSheet | undefined, round = 0): Measuring {
-  const { gauge, all, live, choose } = useGauge(kindOf[settings.kind]);
-  useRunOn(settings, gauge, round);
+export function useMeasuring(
+  settings: CaptureSettings,
+  sheet: SpecSheet | undefined,
+  { round = 0, begun }: From = {},
+): Measuring {
+  const { gauge, all, live, choose } = useGauge(kindOf[settings.kind], begun?.stretch.gauge);
+  useRunOn(settings, gauge, { round, begun: gauge?.id === begun?.stretch.gauge ? begun : undefined });
   useCues(sheet);
   const problem = useRun(({ run }) => run?.problem);
   useEffect(() => {

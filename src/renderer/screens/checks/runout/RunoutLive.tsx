@@ -9,7 +9,7 @@ import { Stage } from '../../../parts/Stage.tsx';
 import { type NextAction, Words } from '../../../parts/Words.tsx';
 import type { CheckProps } from '../check/checkProps.ts';
 import { GaugePick } from '../check/GaugePick.tsx';
-import { NoGauge } from '../check/NoGauge.tsx';
+import { gaugeNext, NoGauge } from '../check/NoGauge.tsx';
 import { record } from '../check/record.ts';
 import { SimulatedHand } from '../check/SimulatedHand.tsx';
 import { type Measuring, useMeasuring } from '../check/useMeasuring.ts';
@@ -51,7 +51,7 @@ export function RunoutLive(props: CheckProps) {
         }
       >
         {gauge === undefined || !live ? (
-          <NoGauge kind="indicator" />
+          <NoGauge kind="indicator" gauge={gauge} />
         ) : (
           <RunoutPicture gauge={gauge} check={check} build={build} />
         )}
@@ -68,7 +68,7 @@ interface RunoutLiveWordsProps {
 }
 
 function RunoutLiveWords({ props, settings, measuring }: RunoutLiveWordsProps) {
-  const { live, next, again } = measuring;
+  const { gauge, live, next, again } = measuring;
   const run = useRun(({ run }) => run);
   const taken: TurnTaken = { presses: run?.presses ?? 0, stations: stationsTaken(run) };
   const keep = (): void => void record(props);
@@ -79,7 +79,7 @@ function RunoutLiveWords({ props, settings, measuring }: RunoutLiveWordsProps) {
   return (
     <Words
       title={turnTitle(settings, taken)}
-      next={live ? (failed ? { words: 'Take the turn again', run: again } : full) : undefined}
+      next={live ? (failed ? { words: 'Take the turn again', run: again } : full) : gaugeNext(gauge)}
       others={
         live ? (
           <>

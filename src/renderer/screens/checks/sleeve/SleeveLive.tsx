@@ -55,7 +55,7 @@ export function SleeveLive(props: SleeveLiveProps) {
         }
       >
         {gauge === undefined || !live ? (
-          <NoGauge kind="torque" />
+          <NoGauge kind="torque" gauge={gauge} />
         ) : (
           <SleevePicture
             gauge={gauge}

@@ -9,7 +9,7 @@ import { useSession } from '../../../stores/session.ts';
 import { limitWords } from '../../../../shared/presentation/words/limits.ts';
 import type { CheckProps } from '../check/checkProps.ts';
 import { GaugePick } from '../check/GaugePick.tsx';
-import { NoGauge } from '../check/NoGauge.tsx';
+import { gaugeNext, NoGauge } from '../check/NoGauge.tsx';
 import { record } from '../check/record.ts';
 import { SimulatedHand } from '../check/SimulatedHand.tsx';
 import { type Measuring, useMeasuring } from '../check/useMeasuring.ts';
@@ -55,7 +55,7 @@ export function TorqueLive(props: CheckProps) {
         }
       >
         {gauge === undefined || !live ? (
-          <NoGauge kind="torque" />
+          <NoGauge kind="torque" gauge={gauge} />
         ) : (
           <TorquePicture gauge={gauge} band={limit === undefined ? undefined : endsOf(limit)} />
         )}
@@ -84,7 +84,7 @@ function TorqueLiveWords({ props, basis, limit, measuring }: TorqueLiveWordsProp
   return (
     <Words
       title={result === undefined ? 'Turn steadily, whole turns' : 'Enough when it stands still'}
-      next={measuring.live ? keep : undefined}
+      next={measuring.live ? keep : gaugeNext(measuring.gauge)}
       others={
         measuring.live ? (
           <Button onPress={measuring.again} keyHint="PgUp">
