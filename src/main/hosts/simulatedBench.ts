@@ -34,12 +34,13 @@ const mostRocks = 12;
 
 const fast = steadyHand('fast');
 const paces: Readonly<Record<'person' | 'hurried', Pace>> = {
-  person: { hand: fast, ringTurns_per_s: 0.3, pinion: { turns: 3, turns_per_s: 1 }, rest_s: 0.4 },
+  person: { hand: fast, ringTurns_per_s: 0.3, pinion: { turns: 4, turns_per_s: 1 }, rest_s: 0.4 },
   hurried: {
     // Seven readings in each rest at 100 readings/s: about the fastest that a hand does and a capture has to follow.
     hand: { ...fast, travel_s: 0.04, dwell_s: 0.07, bounce: 0.05, lift: { up_s: 0.1, hangs_s: 0.25, down_s: 0.12 } },
     ringTurns_per_s: 1,
-    pinion: { turns: 2, turns_per_s: 2 },
+    // A period proves itself only once it was seen two and a half times: nothing here measures the pinion's angle.
+    pinion: { turns: 4, turns_per_s: 2 },
     rest_s: 0.2,
   },
 };
