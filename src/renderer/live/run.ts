@@ -195,7 +195,7 @@ function lay(now: Going, run: Run, events: readonly CaptureEvent[]): void {
   const fresh: Run = {
     ...run,
     stations: events.reduce(withStation, run.stations),
-    result: run.settings.kind === 'backlash' ? undefined : now.capture.finish(),
+    result: now.capture.soFar(),
     found: [...run.found, ...events].slice(-mostFound),
     marks: [...run.marks, ...events.flatMap((event) => traceEventOf(event) ?? [])].slice(-mostMarks),
     complete: events.some((event) => event.kind === 'all-done'),

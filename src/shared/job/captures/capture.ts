@@ -12,6 +12,7 @@ import { fail, ok, type Problem, type Result } from '../../basics/result.ts';
 import { backlashInParts } from './backlashInParts.ts';
 import { gaugeFigures } from './gaugeFigures.ts';
 import { backlashResult, runoutResult, torqueResult } from './results.ts';
+import { retimed } from './retimed.ts';
 import { stemmed, stemmedEvents } from './stem.ts';
 import { isPullScale, measuredInside } from './torqueScale.ts';
 import { noCase } from '../../basics/noCase.ts';
@@ -25,9 +26,11 @@ export type CaptureEvent = BacklashEvent | RunoutEvent | TorqueEvent;
 export interface Capture {
   step(item: StreamItem): readonly CaptureEvent[];
   /**
-   * The figures once no more readings come. For backlash the last rest then counts as over; while readings still
-   * come, what they give so far is in the events of `step`.
+   * The figures while readings still come; undefined for backlash, where they are in the events of `step`. Readings whose
+   * time is not known yet are not in them.
    */
+  soFar(): MeasuredResult | undefined;
+  /** The figures once no more readings come. For backlash the last rest then counts as over. */
   finish(): MeasuredResult;
   /**
    * Nobody listens from here on, and nobody knows what the hand does meanwhile. Stations that are done stay; what is at
@@ -67,10 +70,13 @@ export function startCapture(
       const { basis, stem, nextBy, stations } = settings;
       const wanted = { ...figures.length, nextBy, ...(stations === undefined ? {} : { stations }) };
       const capture = backlashInParts(wanted, before);
+      const { step, end } = retimed((item) => stemmedEvents(capture.step(item), basis, stem));
+      const finish = (): MeasuredResult => backlashResult(stemmed(capture.finish(), basis, stem), basis);
       return ok({
-        step: (item) => stemmedEvents(capture.step(item), basis, stem),
-        finish: () => backlashResult(stemmed(capture.finish(), basis, stem), basis),
-        breakOff: () => capture.breakOff(),
+        step,
+        soFar: () => undefined,
+        finish: () => (end(), finish()),
+        breakOff: () => (end(), capture.breakOff()),
         taken: () => capture.taken(),
       });
     }
@@ -80,19 +86,15 @@ export function startCapture(
         mode: settings.mode,
         ...(settings.stations === undefined ? {} : { stations: settings.stations }),
       });
-      return ok({
-        ...inOnePiece,
-        step: (item) => stepRunout(capture, item),
-        finish: () => runoutResult(finishRunout(capture)),
-      });
+      const { step, end } = retimed((item) => stepRunout(capture, item));
+      const soFar = (): MeasuredResult => runoutResult(finishRunout(capture));
+      return ok({ ...inOnePiece, step, soFar, finish: () => (end(), soFar()) });
     }
     case 'torque': {
       const capture = startTorque(figures.torque);
-      return ok({
-        ...inOnePiece,
-        step: (item) => stepTorque(capture, item),
-        finish: () => torqueResult(finishTorque(capture), settings.basis),
-      });
+      const { step, end } = retimed((item) => stepTorque(capture, item));
+      const soFar = (): MeasuredResult => torqueResult(finishTorque(capture), settings.basis);
+      return ok({ ...inOnePiece, step, soFar, finish: () => (end(), soFar()) });
     }
     default:
       throw noCase(settings);

@@ -8,6 +8,7 @@ import { mm, newtonMetres } from '../../basics/quantity.ts';
 import type { BacklashResult, RunoutResult, TorqueResult } from '../records/measurement.ts';
 import { isNone, type OrNone } from '../../basics/result.ts';
 import { backlashResult, runoutResult, torqueResult } from './results.ts';
+import { retimedAll } from './retimed.ts';
 import { stepOf } from './stepOf.ts';
 import { noCase } from '../../basics/noCase.ts';
 
@@ -35,7 +36,8 @@ interface MeasureAnswer {
 }
 
 /** Measures a recorded stream with the code that runs live, and judges it. */
-export function measureItems(items: readonly StreamItem[], settings: MeasureSettings): MeasureAnswer {
+export function measureItems(arrived: readonly StreamItem[], settings: MeasureSettings): MeasureAnswer {
+  const items = retimedAll(arrived);
   const resolution = settings.resolution ?? stepOf(items.flatMap((item) => (isPress(item) ? [] : [item.value])));
   switch (settings.kind) {
     case 'backlash':
