@@ -1,3 +1,4 @@
+import { arrivingFrom } from '../arriving.ts';
 import type { World } from '../world.ts';
 import { busyMachine, coarseGauge, playNotStated, playStated, stickSlip, wildReadings } from './gauges.ts';
 import { fallsShort, home, leftShort, manners, oneFirmHand, scatteringHands } from './hands.ts';
@@ -31,4 +32,5 @@ export const backlashWorlds: readonly World[] = [
   jerkySway,
   repeatingGauge,
   lostReadings,
+  ...arrivingFrom(home),
 ];

@@ -1,3 +1,4 @@
+import { arrivingFrom } from '../arriving.ts';
 import type { World } from '../world.ts';
 import { bumped } from './bumped.ts';
 import { burr } from './burr.ts';
@@ -44,4 +45,5 @@ export const runoutWorlds: readonly World[] = [
   stationsHome,
   stationsWandering,
   stationsLanding,
+  ...arrivingFrom(home),
 ];

@@ -1,3 +1,4 @@
+import { arrivingFrom } from '../arriving.ts';
 import type { World } from '../world.ts';
 import { jerky, seatingLast, seatingMean, stickSlip, tremor, wandering } from './friction.ts';
 import { busy, coarse, gaps, slow, wanderingGauge, wild } from './gauges.ts';
@@ -32,4 +33,5 @@ export const torqueWorlds: readonly World[] = [
   gaps,
   wild,
   nothingTurned,
+  ...arrivingFrom(home),
 ];

@@ -63,7 +63,10 @@ function slopeBelow(arrivals: Float64Array): number {
   const hull: number[] = [];
   const slope = (from: number, to: number): number => (at(arrivals, to) - at(arrivals, from)) / (to - from);
   for (let index = 0; index < arrivals.length; index += 1) {
-    while (hull.length > 1 && slope(at(hull, hull.length - 2), at(hull, hull.length - 1)) >= slope(at(hull, hull.length - 1), index))
+    while (
+      hull.length > 1 &&
+      slope(at(hull, hull.length - 2), at(hull, hull.length - 1)) >= slope(at(hull, hull.length - 1), index)
+    )
       hull.pop();
     hull.push(index);
   }

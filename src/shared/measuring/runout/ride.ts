@@ -1,5 +1,6 @@
 import { none, type NoNumber } from '../../basics/result.ts';
 import type { RunoutCapture } from './runoutState.ts';
+import { readAgain } from './samePlace.ts';
 import { settledPart, type Unsettled } from './settled.ts';
 import type { Point } from './trace.ts';
 
@@ -10,7 +11,7 @@ export interface Ride {
   readonly placed: boolean;
   /** The technician said where the turn begins and ends. */
   readonly marked: boolean;
-  /** Readings taken while the gear is known to have stood: before the first press, or by the angle. */
+  /** Readings in which the gear's surface has no part: taken while it stood (before the first press, or by the angle), or apart a turn later. */
   readonly rests: readonly (readonly Point[])[];
 }
 
@@ -57,7 +58,9 @@ function restsOf(
   const late = points.filter(
     ({ t, travel }) => Math.abs(travel - last.travel) < stands_rad && t <= last.t && t > last.t - longestRest_s,
   );
-  return [early, late];
+  // What the same place reads apart a turn later no gear does either; both readings waver, each as much.
+  const again = readAgain(within).map((point) => ({ ...point, value: point.value / Math.SQRT2 }));
+  return [early, late, again];
 }
 
 interface Limits {

@@ -131,7 +131,7 @@ function lookedAt(ride: Ride, resolution: number, turns: number): Seen | undefin
   // Two halves of the readings may disagree about a surface that does not run out at all.
   const tir = Math.max(0, extremes.high - extremes.low);
   const turning = wander.sd * keptBySmoothing(wander, halfOf(ride, points, extremes));
-  const resting = swayAtRest(ride.rests, tir, white, resolution);
+  const resting = swayAtRest(ride, tir, white, resolution);
   const wanders = Math.SQRT2 * Math.max(turning, resting);
   // A hand that lingers leaves gaps elsewhere: without the angle, half the readings are taken to lie evenly.
   const places = ride.placed

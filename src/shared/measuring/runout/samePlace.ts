@@ -23,13 +23,22 @@ const besides = turn / 12;
 export function samePlaceAround(points: readonly Point[]): SamePlace | undefined {
   const way = onward(points);
   const first = firstVisits(way);
-  const again = way.flatMap(({ travel, value }) => {
-    const before = travel < turn ? undefined : interpolated(first, travel % turn);
-    return before === undefined ? [] : [value - before];
-  });
-  if (again.length > 0) return { apart: again.reduce((sum, one) => sum + one, 0) / again.length, u: 0 };
+  const again = visitedAgain(way, first);
+  if (again.length > 0) return { apart: again.reduce((sum, { value }) => sum + value, 0) / again.length, u: 0 };
   return acrossGap(first);
 }
+
+/** The places that were read a turn later once more, in the order of time, and how much higher they then read. */
+export function readAgain(points: readonly Point[]): readonly Point[] {
+  const way = onward(points);
+  return visitedAgain(way, firstVisits(way));
+}
+
+const visitedAgain = (way: readonly Point[], first: readonly Point[]): readonly Point[] =>
+  way.flatMap((point) => {
+    const before = point.travel < turn ? undefined : interpolated(first, point.travel % turn);
+    return before === undefined ? [] : [{ ...point, value: point.value - before }];
+  });
 
 /** The same for a ride of which only begin and end are known to be one place: a line through what came there, to its very end. */
 export function samePlaceAtEnds(points: readonly Point[]): SamePlace | undefined {

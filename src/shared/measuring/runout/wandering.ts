@@ -1,3 +1,4 @@
+import type { Ride } from './ride.ts';
 import { paceOf, type Point } from './trace.ts';
 import { wanderOf } from './wander.ts';
 
@@ -24,10 +25,10 @@ const fewestAtRest = 5;
 
 /**
  * How much a stem wanders on a gear that stands, beyond each reading's own noise, mm: a stand that sways shows there what no
- * look at the turn can tell from the gear. A rest whose readings go over half the runout was none.
+ * look at the turn can tell from the gear. Where only a press tells the rest, one whose readings go over half the runout was none.
  */
 export function swayAtRest(
-  rests: readonly (readonly Point[])[],
+  { rests, placed }: Pick<Ride, 'rests' | 'placed'>,
   tir: number,
   white: number,
   resolution: number,
@@ -35,18 +36,25 @@ export function swayAtRest(
   let [squares, n] = [0, 0];
   for (const rest of rests) {
     const values = rest.map(({ value }) => value);
-    if (values.length < fewestAtRest || Math.max(...values) - Math.min(...values) > Math.max(tir / 2, 3 * resolution))
-      continue;
+    if (values.length < fewestAtRest) continue;
+    if (!placed && Math.max(...values) - Math.min(...values) > Math.max(tir / 2, 3 * resolution)) continue;
     const mean = values.reduce((sum, value) => sum + value, 0) / values.length;
-    squares += values.reduce((sum, value) => sum + (value - mean) ** 2, 0);
+    const own = white ** 2 + resolution ** 2 / 12;
+    const square = values.reduce((sum, value) => sum + (value - mean) ** 2, 0) - (values.length - 1) * own;
+    squares += shortRest(rest) ** 2 * square;
     n += values.length - 1;
   }
-  const square = n === 0 ? 0 : squares / n - white ** 2 - resolution ** 2 / 12;
-  return square <= 0 ? 0 : restIsShort * Math.sqrt(square);
+  return squares <= 0 ? 0 : Math.sqrt(squares / n);
 }
 
-/** A rest seldom lasts for a whole period of what sways (our choice). */
+/** A rest seldom lasts for a whole period of what sways, and the shorter it is, the less of that it shows (our choice). */
+function shortRest(rest: readonly Point[]): number {
+  const lasted_s = (rest.at(-1)?.t ?? 0) - (rest[0]?.t ?? 0);
+  return restIsShort * Math.min(3, Math.max(1, wholeSway_s / Math.max(lasted_s, 1e-9)));
+}
+
 const restIsShort = 1.5;
+const wholeSway_s = 2;
 
 /**
  * Share of its standard deviation that such noise keeps in the middle of a parabola laid through `half_s` to each side:

@@ -24,7 +24,7 @@ export interface StartWatch {
   /** The highest reading that was none of a wild one, and when it came. */
   most: number;
   mostT: number;
-  /** How high the torque may have gone between two readings: as far again as it had just climbed. */
+  /** How high the torque may have gone between two readings: on as steeply as it had just climbed. */
   between: number;
   /** Readings since the shaft has turned: tops of it are no more the start's. */
   turned: number;
@@ -72,7 +72,7 @@ export function watchStart(start: StartWatch, { t, value, angle }: Moment, step:
   if (start.n >= 4 && !standsAlone({ a, b, c, d, e: value }, start.dT - start.bT, step)) {
     // A wild reading before it makes no climb.
     if (!standsAlone({ a, b: a, c: b, d: c, e: d }, start.dT - start.bT, step))
-      start.between = Math.max(start.between, c + Math.max(0, c - b));
+      start.between = Math.max(start.between, c + Math.max(0, c - b) * furtherOn(start));
     if (c > start.most) {
       start.most = c;
       start.mostT = start.cT;
@@ -89,6 +89,10 @@ export function watchStart(start: StartWatch, { t, value, angle }: Moment, step:
   start.dT = t;
   start.n += 1;
 }
+
+/** How much longer it was to the reading after `c` than from the one before it; as long at least, for nobody climbs quite evenly. */
+const furtherOn = ({ bT, cT, dT }: StartWatch): number =>
+  cT > bT ? Math.min(4, Math.max(1, (dT - cT) / (cT - bT))) : 1;
 
 function noteTop(start: StartWatch, top: number): void {
   if (top > start.first * wellAbove) start.first = top;

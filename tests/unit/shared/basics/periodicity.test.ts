@@ -42,7 +42,13 @@ describe('the period of a torque', () => {
     const random = seeded(3);
     const noisy = Array.from({ length: 200 }, () => 2 + random.normal(0, 0.02));
     expect(periodOf(noisy, 10, 0.02)).toBeUndefined();
-    expect(periodOf(Array.from({ length: 200 }, () => 2), 10, 0)).toBeUndefined();
+    expect(
+      periodOf(
+        Array.from({ length: 200 }, () => 2),
+        10,
+        0,
+      ),
+    ).toBeUndefined();
   });
 
   it.each([0, 1, 2, 5])('is not found in %i values', (many) => {

@@ -75,7 +75,11 @@ describe('the moments at which a gauge sent its readings', () => {
     const sent = Array.from({ length: 60 }, (_, nth) => nth * 0.02);
     const late = sent.map((t) => (t > 0.61 && t < 0.99 ? 0.99 : t));
     const press: Item = { t: 0.75, pedal: 'next' };
-    const items = [...readings(late).filter(({ t }) => t < 0.75), press, ...readings(late).filter(({ t }) => t >= 0.75)];
+    const items = [
+      ...readings(late).filter(({ t }) => t < 0.75),
+      press,
+      ...readings(late).filter(({ t }) => t >= 0.75),
+    ];
     const found = throughStage(items);
     const at = found.findIndex(({ pedal }) => pedal !== undefined);
     expect(found[at - 1]?.nth).toBe(37);
@@ -112,7 +116,9 @@ describe('the moments at which a gauge sent its readings', () => {
     fc.assert(
       fc.property(steps, (taken) => {
         let t = 5;
-        const items = taken.map(({ apart, pedal }, nth): Item => ((t += apart), pedal ? { t, pedal: 'next' } : { t, nth }));
+        const items = taken.map(
+          ({ apart, pedal }, nth): Item => ((t += apart), pedal ? { t, pedal: 'next' } : { t, nth }),
+        );
         const found = throughStage(items);
         expect(found.filter(({ nth }) => nth !== undefined).map(({ nth }) => nth)).toEqual(
           items.filter(({ nth }) => nth !== undefined).map(({ nth }) => nth),

@@ -1,7 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import { runoutWorlds } from '../../../../../hardware-sim/worlds/runout/worlds.ts';
-import type { Scene } from '../../../../../hardware-sim/worlds/world.ts';
+import type { Sample, Scene } from '../../../../../hardware-sim/worlds/world.ts';
 import { degrees, mm, seconds } from '../../../../../src/shared/basics/quantity.ts';
+import { retimedAll } from '../../../../../src/shared/job/captures/retimed.ts';
+import type { StreamItem } from '../../../../../src/shared/measuring/reading.ts';
 import {
   finishRunout,
   type RunoutMeasured,
@@ -9,17 +11,17 @@ import {
   stepRunout,
 } from '../../../../../src/shared/measuring/runout/runout.ts';
 
+function itemOf(sample: Sample): StreamItem {
+  const t = seconds(sample.t);
+  if ('pedal' in sample) return { t, pedal: sample.pedal };
+  const angle = sample.angle_deg === undefined ? {} : { angle: degrees(sample.angle_deg) };
+  return { t, value: sample.value, ...angle };
+}
+
 /** A few scenes of each world, those among them that once came out wrong; the populations are printed by `npm run bench worlds`. */
 function measure({ samples, told }: Scene): RunoutMeasured {
   const capture = startRunout({ resolution: mm(told.resolution), mode: 'auto' });
-  for (const sample of samples) {
-    const t = seconds(sample.t);
-    if ('pedal' in sample) stepRunout(capture, { t, pedal: sample.pedal });
-    else {
-      const angle = sample.angle_deg === undefined ? {} : { angle: degrees(sample.angle_deg) };
-      stepRunout(capture, { t, value: sample.value, ...angle });
-    }
-  }
+  for (const item of retimedAll(samples.map(itemOf))) stepRunout(capture, item);
   return finishRunout(capture);
 }
 
@@ -46,6 +48,11 @@ describe.each([
   // A burr in bins with empty ones between them was once no burr.
   ['burr', [26, 38, 40, 52, 64, 65]],
   ['runs true', first(20)],
+  ['read in blocks', first(20)],
+  ['stall over a press', first(20)],
+  ['lost in stalls', first(20)],
+  ['uneven pace', first(20)],
+  ['no pace', first(20)],
 ])('in the world "%s"', (name, seeds) => {
   const scenes = scenesOf(name, seeds);
 

@@ -1,7 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import { torqueWorlds } from '../../../../../hardware-sim/worlds/torque/worlds.ts';
-import type { World } from '../../../../../hardware-sim/worlds/world.ts';
+import type { Sample, World } from '../../../../../hardware-sim/worlds/world.ts';
 import { degrees, newtonMetres, seconds } from '../../../../../src/shared/basics/quantity.ts';
+import { retimedAll } from '../../../../../src/shared/job/captures/retimed.ts';
+import type { StreamItem } from '../../../../../src/shared/measuring/reading.ts';
 import {
   finishTorque,
   startTorque,
@@ -11,17 +13,17 @@ import {
 
 const scenes = 60;
 
+function itemOf(sample: Sample): StreamItem {
+  const t = seconds(sample.t);
+  if ('pedal' in sample) return { t, pedal: sample.pedal };
+  const { value, angle_deg } = sample;
+  return { t, value, ...(angle_deg === undefined ? {} : { angle: degrees(angle_deg) }) };
+}
+
 function measured(world: World, seed: number) {
   const { samples, truths, told } = world.make(seed);
   const capture = startTorque({ resolution: newtonMetres(told.resolution) });
-  for (const sample of samples) {
-    const t = seconds(sample.t);
-    if ('pedal' in sample) stepTorque(capture, { t, pedal: sample.pedal });
-    else {
-      const { value, angle_deg } = sample;
-      stepTorque(capture, { t, value, ...(angle_deg === undefined ? {} : { angle: degrees(angle_deg) }) });
-    }
-  }
+  for (const item of retimedAll(samples.map(itemOf))) stepTorque(capture, item);
   const found = finishTorque(capture);
   return truths.map((truth) => ({ truth: truth.value, flags: found.flags, ...figure(found, truth.of) }));
 }
