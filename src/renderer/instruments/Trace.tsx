@@ -1,5 +1,6 @@
 import { useEffect, useId, useLayoutEffect, useRef } from 'react';
 import type { Limits } from '../../shared/presentation/drawing/scale.ts';
+import { restLevels } from '../../shared/presentation/drawing/restLevels.ts';
 import { type TraceEvent, traceScene } from '../../shared/presentation/drawing/trace.ts';
 import { slotOf } from '../live/slots.ts';
 import { useSession } from '../stores/session.ts';
@@ -16,6 +17,10 @@ interface TraceProps {
   readonly span_s?: number;
   /** What lies before this moment is not drawn: a stem on its way would press the rocks flat. */
   readonly since_s?: number | undefined;
+  /** Readings are drawn from the lower rest of the gear as it rocks, so that the play can be seen against its window. */
+  readonly fromRest?: boolean;
+  /** Readings from this moment on set the scale: before it the stem was on its way down. */
+  readonly scaleFrom_s?: number | undefined;
   /** The picture stands still: the stem is off the tooth and says nothing. */
   readonly still?: boolean;
 }
@@ -35,15 +40,17 @@ export function Trace({
   band,
   span_s = 20,
   since_s = 0,
+  fromRest = false,
+  scaleFrom_s,
   still = false,
 }: TraceProps) {
-  const [room, size] = useRoom(13);
+  const [room, size] = useRoom(16);
   const system = useSession((session) => session.units);
   const svg = useRef<SVGSVGElement>(null);
   const id = useId();
-  const latest = useRef({ marks, band, since_s, still });
+  const latest = useRef({ marks, band, since_s, fromRest, scaleFrom_s, still });
   useLayoutEffect(() => {
-    latest.current = { marks, band, since_s, still };
+    latest.current = { marks, band, since_s, fromRest, scaleFrom_s, still };
   });
   useEffect(() => {
     if (size === undefined) return undefined;
@@ -59,9 +66,23 @@ export function Trace({
       drawnAt = at;
       const since = Math.max(slot.t - span_s, now.since_s);
       const events = now.marks.filter((mark) => mark.t >= since);
-      const band = now.band === undefined ? {} : { band: now.band };
       const points = slot.trail.points(since);
-      const scene = traceScene({ quantity, dimension, points, events, ...band, span_s, system, size });
+      const levels = now.fromRest ? restLevels(now.marks, now.since_s) : undefined;
+      // Before the first rest nobody knows where zero is, and a band would lie anywhere.
+      const band = now.band === undefined || (now.fromRest && levels === undefined) ? {} : { band: now.band };
+      const from = now.scaleFrom_s === undefined ? {} : { scaleFrom_s: now.scaleFrom_s };
+      const scene = traceScene({
+        quantity,
+        dimension,
+        points,
+        events,
+        ...band,
+        ...levels,
+        ...from,
+        span_s,
+        system,
+        size,
+      });
       if (svg.current !== null) drawScene(svg.current, scene, id);
     });
     return () => cancelAnimationFrame(frame);

@@ -13,6 +13,7 @@ import { type Scene, text } from '../../../src/shared/presentation/drawing/scene
 import { type State, stateMark, stateWords } from '../../../src/shared/presentation/drawing/states.ts';
 import { sceneToSvg } from '../../../src/shared/presentation/drawing/svg.ts';
 import { traceScene } from '../../../src/shared/presentation/drawing/trace.ts';
+import { unrolledScene } from '../../../src/shared/presentation/drawing/unrolled.ts';
 import * as samples from './samples.ts';
 
 const states: Scene = {
@@ -28,6 +29,9 @@ const states: Scene = {
 
 const sheets: Readonly<Record<string, readonly Scene[]>> = {
   rings: [samples.backlashRing, samples.bothRing, samples.runoutRing, samples.inchLiveRing].map(ringScene),
+  unrolled: [samples.backlashRing, samples.bothRing, samples.runoutRing].map((input) =>
+    unrolledScene({ ...input, size: { width: 560, height: 190, text: 15 } }),
+  ),
   flanks: [samples.firstTrialFlanks, samples.usedSetFlanks].map(flanksScene),
   traces: [
     states,

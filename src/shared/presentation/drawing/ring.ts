@@ -1,6 +1,7 @@
 import { showText, unitShown } from '../../basics/show.ts';
 import { isNone } from '../../basics/result.ts';
 import { annulus, arc, clockPoint, line } from './paths.ts';
+import { extremes, neighbours } from './ringExtremes.ts';
 import type { RingInput, RingStation } from './ringInput.ts';
 import {
   freeAngle,
@@ -11,7 +12,7 @@ import {
   valueScale,
   writtenValues,
 } from './ringLayout.ts';
-import { highSpotElements, runoutElements } from './ringRunout.ts';
+import { highSpotElements, runoutElements, runoutNumbers } from './ringRunout.ts';
 import { ringDescription } from './ringWords.ts';
 import { digitsOf } from './scale.ts';
 import { circle, type Element, path, pen, type Point, roughWidth, type Scene, text } from './scene.ts';
@@ -29,8 +30,10 @@ export function ringScene(input: RingInput): Scene {
   const elements = [
     ...toothElements(layout, input.teeth),
     ...(scale === undefined ? [] : scaleElements(input, layout, scale)),
+    ...(scale === undefined ? [] : joining(input.stations, layout, scale)),
     ...(input.runout === undefined ? [] : runoutElements(input.runout, layout, axis_deg)),
     ...(input.runout === undefined ? [] : highSpotElements(input.runout, layout)),
+    ...(input.runout === undefined ? [] : runoutNumbers(input, input.runout, layout)),
     ...input.stations.flatMap((station) => stationElements(station, input, layout, scale)),
     ...(scale === undefined ? [] : liveElements(input, layout, scale)),
     ...centreElements(input, layout),
@@ -117,6 +120,20 @@ function bandElements({ limits }: RingInput, centre: Point, scale: RadialScale):
   const inner = limits.min === undefined ? scale.lane.inner : scale.radius(limits.min);
   const outer = limits.max === undefined ? scale.lane.outer : scale.radius(limits.max);
   return [path(annulus(centre, inner, outer), { fill: 'band' })];
+}
+
+/** A quiet line from each station to the next with a number, so that the run of the values round the gear is one shape. */
+function joining(
+  stations: readonly RingStation[],
+  { centre, text: letter }: RingLayout,
+  scale: RadialScale,
+): readonly Element[] {
+  const at = ({ angle_deg, value_mm }: { readonly angle_deg: number; readonly value_mm: number }): Point =>
+    clockPoint(centre, scale.radius(value_mm), angle_deg);
+  const d = neighbours(stations)
+    .map(({ from, to }) => line(at(from), at(to)))
+    .join('');
+  return d === '' ? [] : [path(d, { stroke: 'quiet', width: pen(letter, 1.4) })];
 }
 
 function stationElements(
@@ -207,7 +224,9 @@ const fewStations = 12;
 function labelLines(station: RingStation, input: RingInput): readonly string[] {
   const number = String(station.number);
   if (isNone(station.value_mm) || input.stations.length > fewStations) return [number];
-  return [number, showText(station.value_mm, 'length', input.system).split(' ')[0] ?? ''];
+  const digits = showText(station.value_mm, 'length', input.system).split(' ')[0] ?? '';
+  const end = extremes(input.stations).find((one) => one.station === station);
+  return [end === undefined ? number : `${number} ${end.words}`, digits];
 }
 
 /** The hand at its angle, or a whole circle where the angle is not measured. */
@@ -223,11 +242,17 @@ function liveElements({ live }: RingInput, layout: RingLayout, scale: RadialScal
   ];
 }
 
+/** Words in the core are set smaller than other letters down to this share of them, and left out below it. */
+const leastShare = 0.7;
+
 /** The number the ring adds up to, as large as the core lets it be, with its words beneath. */
 function centreElements({ centre: words }: RingInput, layout: RingLayout): readonly Element[] {
   if (words === undefined) return [];
   const { centre, text: letter, core } = layout;
   const digits = words.digits ?? '';
+  const longest = Math.max(...words.words.map((line) => roughWidth(line, letter)), 1);
+  // With runout inside the stations the core is too small for words that could be read; the numbers stand beside the ring.
+  if ((core * 2) / longest < leastShare) return [];
   const size = digits === '' ? 0 : Math.min(core * 0.95, (core * 1.7) / (digits.length * 0.62));
   const block = size * 0.75 + words.words.length * letter * 1.25 + (words.unit === undefined ? 0 : letter * 0.2);
   const base = centre.y - block / 2 + size * 0.75;

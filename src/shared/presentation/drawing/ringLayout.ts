@@ -45,7 +45,7 @@ function lanesOf(input: RingInput, heel: number): readonly [Lane | undefined, La
   const lane = (inner: number, outer: number): Lane => ({ inner: heel * inner, outer: heel * outer });
   const hasRunout = input.runout !== undefined;
   const hasValues = input.stations.length > 0 || input.limits !== undefined || input.live !== undefined;
-  if (hasRunout && hasValues) return [lane(0.6, outerShare), lane(0.36, 0.57)];
+  if (hasRunout && hasValues) return [lane(0.46, outerShare), lane(0.2, 0.4)];
   if (hasRunout) return [undefined, lane(0.44, outerShare)];
   return [lane(0.38, outerShare), undefined];
 }
@@ -118,4 +118,4 @@ export function numberAngles(
 }
 
 /** Between two clock angles the short way round. */
-const apart = (a: number, b: number): number => Math.min(Math.abs(a - b), 360 - Math.abs(a - b));
+export const apart = (a: number, b: number): number => Math.min(Math.abs(a - b), 360 - Math.abs(a - b));

@@ -1,8 +1,9 @@
 import { annulus, arc, clockPoint, line, polygon, smoothClosed } from './paths.ts';
-import type { RingRunout } from './ringInput.ts';
-import { type Lane, radialScale, type RadialScale, type RingLayout } from './ringLayout.ts';
+import type { RingInput, RingRunout } from './ringInput.ts';
+import { apart, type Lane, radialScale, type RadialScale, type RingLayout } from './ringLayout.ts';
 import { largest, smallest } from './scale.ts';
-import { circle, type Element, path, pen } from './scene.ts';
+import { circle, type Element, path, pen, text } from './scene.ts';
+import { showText } from '../../basics/show.ts';
 
 /** Below this full movement the lane is not stretched: gauge noise must not look like a warped gear. */
 const leastSpan_mm = 0.03;
@@ -43,6 +44,16 @@ function limitElements(
     circle(centre, inner, { stroke: 'line', width: pen(letter) }),
     circle(centre, outer, { stroke: 'line', width: pen(letter) }),
   ];
+}
+
+/** The gear's deviation about its middle, in order of angle from 0 to 360°: its curve, or the few readings there are. */
+export function deviationsOf(runout: RingRunout): readonly Deviation[] {
+  const curve = curveOf(runout);
+  const known = curve.length === 0 ? samplePoints(runout) : curve;
+  const first = known[0];
+  return first === undefined
+    ? []
+    : [...known, { ...first, angle_deg: first.angle_deg + 360 }].filter((one) => one.angle_deg <= 360);
 }
 
 type Deviation = { readonly angle_deg: number; readonly value_mm: number };
@@ -104,6 +115,39 @@ export function highSpotElements({ highSpot_deg }: RingRunout, layout: RingLayou
       }),
     ),
   ];
+}
+
+/** Less than this between two words on the rim and they run into each other. */
+const wordsApart_deg = 17;
+
+/** The runout's own numbers: its limit on the limit's circle, and at the rim beside the full wedge where the gear is high. */
+export function runoutNumbers(input: RingInput, runout: RingRunout, layout: RingLayout): readonly Element[] {
+  const { centre, heel, text: letter } = layout;
+  const high = runout.highSpot_deg;
+  const limit = limitNumber(input, runout, layout);
+  if (high === undefined) return limit;
+  const taken = input.stations.map(({ angle_deg }) => angle_deg);
+  const at_deg = [0, 1, -1, 1.5, -1.5]
+    .map((steps) => high + steps * wordsApart_deg)
+    .find((angle) => taken.every((other) => apart(angle, other) >= wordsApart_deg));
+  if (at_deg === undefined) return limit;
+  const rim = clockPoint(centre, heel + letter * 0.6, at_deg);
+  const turn = (at_deg * Math.PI) / 180;
+  const anchor = Math.abs(Math.sin(turn)) < 0.3 ? 'middle' : Math.sin(turn) > 0 ? 'start' : 'end';
+  const y = rim.y + letter * (0.35 - 0.5 * Math.cos(turn));
+  return [
+    ...limit,
+    text(`high ${Math.round(high)}°`, { x: rim.x, y }, letter * 0.9, { anchor, ink: 'quiet', tabular: true }),
+  ];
+}
+
+function limitNumber({ system }: RingInput, runout: RingRunout, layout: RingLayout): readonly Element[] {
+  if (runout.limit_mm === undefined || layout.runout === undefined) return [];
+  const scale = deviationScale(layout.runout, runout);
+  const at = clockPoint(layout.centre, scale.radius(runout.limit_mm / 2), 205);
+  const words = showText(runout.limit_mm, 'length', system);
+  const size = layout.text * 0.8;
+  return [text(words, { x: at.x, y: at.y + size * 0.36 }, size, { anchor: 'middle', ink: 'quiet', tabular: true })];
 }
 
 /** Points outwards, as the high spot pushes the indicator's stem. */

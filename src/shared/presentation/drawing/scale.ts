@@ -26,7 +26,7 @@ export function niceStep(size: number): number {
 }
 
 /** Room on either side of the limits, as a share of the window, so that just outside still lies on the picture. */
-const roomBeside = 0.4;
+const roomBeside = 0.2;
 /** Room beside the outermost value, as a share of everything shown. */
 const roomAround = 0.08;
 /** What the whole picture spans at least, in the unit shown: a steady gauge must not look like a mountain. */

@@ -25,6 +25,12 @@ export interface TraceInput {
   /** Between which the value should lie, in the unit used inside. */
   readonly band?: Limits;
   readonly events: readonly TraceEvent[];
+  /** What counts as zero, in the unit used inside: the lower rest of a station. Readings and events are drawn from there. */
+  readonly zero?: number;
+  /** Which level to write at the right, from {@link zero}: the rest the stem stands at now. */
+  readonly level?: number;
+  /** The readings that set the scale; what lies further off leaves the picture at its edge, with a chevron. */
+  readonly scaleFrom_s?: number;
   /** How much time the width shows; the newest reading is at the right. */
   readonly span_s: number;
   readonly system: UnitSystem;
@@ -48,15 +54,18 @@ interface Frame {
  * Readings over time as one line on the band of the limits. Nothing is boxed and there is no grid: only the
  * limits, a measure of time and what was found in the stream are written, each where it is.
  */
-export function traceScene(input: TraceInput): Scene {
+export function traceScene(given: TraceInput): Scene {
+  const input = fromZero(given);
   const stretches = shownStretches(input);
   const frame = frameOf(input, stretches);
   const elements = [
     ...bandElements(input, frame),
     ...scaleElements(input, frame),
     ...timeElements(input, frame),
+    ...levelElements(input, frame),
     ...input.events.flatMap((event) => eventElements(under, event, input, frame)),
     ...stretches.map((stretch) => stretchElement(stretch, frame)),
+    ...leavingElements(stretches, frame),
     ...input.events.flatMap((event) => eventElements(over, event, input, frame)),
   ];
   const { width, height } = input.size;
@@ -69,10 +78,17 @@ export function traceScene(input: TraceInput): Scene {
   };
 }
 
+/** What was found, from the zero asked for; without one as it was read. */
+const fromZero = (input: TraceInput): TraceInput =>
+  input.zero === undefined
+    ? input
+    : { ...input, events: input.events.map((event) => ({ ...event, v: event.v - (input.zero ?? 0) })) };
+
 /** What lies in the span shown, thinned to the picture's width: nothing after this looks at every reading. */
-function shownStretches({ points, span_s, size }: TraceInput): readonly Stretch[] {
+function shownStretches({ points, span_s, size, zero = 0 }: TraceInput): readonly Stretch[] {
   const from_s = (points.at(-1)?.t ?? 0) - span_s;
-  return stretchesOf(points, from_s).map((stretch) => decimated(stretch, span_s / Math.max(1, size.width)));
+  const thinned = stretchesOf(points, from_s).map((stretch) => decimated(stretch, span_s / Math.max(1, size.width)));
+  return zero === 0 ? thinned : thinned.map((stretch) => stretch.map((point) => ({ ...point, v: point.v - zero })));
 }
 
 function frameOf(input: TraceInput, stretches: readonly Stretch[]): Frame {
@@ -80,8 +96,7 @@ function frameOf(input: TraceInput, stretches: readonly Stretch[]): Frame {
   const newest = input.points.at(-1)?.t ?? 0;
   const [left, right, top, bottom] = [letter * 4.6, width - letter, letter * 1.6, height - letter * 2.2];
   const [from_s, to_s] = [newest - input.span_s, newest];
-  const seen = stretches.flatMap((stretch) => stretch.map(({ v }) => v));
-  const range = rangeFor([...seen, ...input.events.map(({ v }) => v)], input.band, input.dimension, input.system);
+  const range = rangeFor(valuesThatScale(input, stretches), input.band, input.dimension, input.system);
   return {
     left,
     right,
@@ -92,8 +107,64 @@ function frameOf(input: TraceInput, stretches: readonly Stretch[]): Frame {
     to_s,
     range,
     x: (t) => left + ((t - from_s) / input.span_s) * (right - left),
-    y: (v) => bottom - shareOf(v, range) * (bottom - top),
+    y: (v) => bottom - Math.min(1, Math.max(0, shareOf(v, range))) * (bottom - top),
   };
+}
+
+/** What must lie on the picture: what was read since the scale began, and zero where the quantity has one of its own. */
+function valuesThatScale(input: TraceInput, stretches: readonly Stretch[]): readonly number[] {
+  const { scaleFrom_s = -Infinity, dimension, zero, level } = input;
+  const seen = stretches.flatMap((stretch) => stretch.filter(({ t }) => t >= scaleFrom_s).map(({ v }) => v));
+  const found = input.events.filter(({ t, until = t }) => until >= scaleFrom_s).map(({ v }) => v);
+  const nought = zero !== undefined || dimension === 'torque' ? [0] : [];
+  return [...seen, ...found, ...nought, ...(level === undefined ? [] : [level])];
+}
+
+/** Where zero is, for what is read from it, and the level the stem rests at now with its number. */
+function levelElements(input: TraceInput, frame: Frame): readonly Element[] {
+  const { left, right, letter, y } = frame;
+  const hasZero = input.zero !== undefined || input.dimension === 'torque';
+  const nought = hasZero
+    ? [path(line({ x: left, y: y(0) }, { x: right, y: y(0) }), { stroke: 'quiet', width: pen(letter, 1.2) })]
+    : [];
+  if (input.level === undefined) return nought;
+  const dashed = [pen(letter, 5), pen(letter, 4)];
+  const words = showText(input.level, input.dimension, input.system);
+  return [
+    ...nought,
+    path(line({ x: left, y: y(input.level) }, { x: right, y: y(input.level) }), {
+      stroke: 'text',
+      width: pen(letter, 1.2),
+      dash: dashed,
+    }),
+    label(words, { x: right, y: clearOfBand(y(input.level) - letter * 0.5, input.band, frame) }, frame, 'end'),
+  ];
+}
+
+/** Where the line leaves the picture a chevron points after it, at the newest such reading above and below. */
+function leavingElements(stretches: readonly Stretch[], { range, x, top, bottom, letter }: Frame): readonly Element[] {
+  const readings = stretches.flat();
+  const chevron = (t: number, edge: number, way: 1 | -1): Element => {
+    const at = x(t);
+    const [wide, deep] = [letter * 0.45, letter * 0.4 * way];
+    return path(
+      polyline([
+        { x: at - wide, y: edge + deep },
+        { x: at, y: edge },
+        { x: at + wide, y: edge + deep },
+      ]),
+      {
+        stroke: 'text',
+        width: pen(letter, 1.6),
+      },
+    );
+  };
+  const above = readings.findLast(({ v }) => v > range.high);
+  const below = readings.findLast(({ v }) => v < range.low);
+  return [
+    ...(above === undefined ? [] : [chevron(above.t, top - letter * 0.6, 1)]),
+    ...(below === undefined ? [] : [chevron(below.t, bottom + letter * 0.6, -1)]),
+  ];
 }
 
 function bandElements({ band }: TraceInput, frame: Frame): readonly Element[] {
@@ -113,7 +184,10 @@ function bandElements({ band }: TraceInput, frame: Frame): readonly Element[] {
 function scaleElements(input: TraceInput, frame: Frame): readonly Element[] {
   const { left, letter, range, y } = frame;
   const limits = limitValues(input.band);
-  const values = limits.length === 0 ? [range.low, range.high] : limits;
+  const hasZero = input.zero !== undefined || input.dimension === 'torque';
+  const ends = limits.length === 0 ? [range.low, range.high] : limits;
+  const clear = ends.every((value) => Math.abs(y(value) - y(0)) > letter);
+  const values = hasZero && clear ? [0, ...ends] : ends;
   const digits = digitsOf(values, input.dimension, input.system);
   const unit = unitShown(input.dimension, input.system).symbol;
   const style = { ink: 'quiet', anchor: 'end', tabular: true } as const;

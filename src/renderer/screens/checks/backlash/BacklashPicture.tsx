@@ -40,7 +40,9 @@ export function BacklashPicture({ gauge, sheet, teeth }: BacklashPictureProps) {
         dimension="length"
         marks={run?.marks ?? []}
         span_s={9}
+        band={view.limits}
         since_s={landedAt(run)}
+        fromRest
         still={now.lifted}
       />
       <Ring view={view} />

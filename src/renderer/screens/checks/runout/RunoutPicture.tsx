@@ -39,7 +39,13 @@ export function RunoutPicture({ gauge, check, build }: RunoutPictureProps) {
           />
         </div>
       </div>
-      <Trace gauge={gauge.id} quantity="Indicator" dimension="length" marks={run?.marks ?? []} />
+      <Trace
+        gauge={gauge.id}
+        quantity="Indicator"
+        dimension="length"
+        marks={run?.marks ?? []}
+        scaleFrom_s={run?.marks[0]?.t}
+      />
       <Ring view={view} />
     </div>
   );
