@@ -15,6 +15,7 @@ export function flankElements(
 ): readonly Element[] {
   return [
     ...bodyElements(geometry, letter),
+    ...scaleElements(geometry, letter),
     ...(view.target === undefined ? [] : targetElements(view.target, geometry, letter)),
     ...(view.seen === undefined ? [] : seenElements(view.seen, geometry)),
     ...(view.found === undefined ? [] : foundElements(view.found, geometry, letter)),
@@ -34,6 +35,21 @@ function bodyElements(geometry: FlankGeometry, letter: number): readonly Element
     path(polygon(land), { fill: 'surface', stroke: 'faint', width: pen(letter) }),
     path(polygon(patch(geometry, [-0.5, 0.5], [-0.5, 0.5])), { fill: 'metal' }),
     path(polyline(fillet), { stroke: 'faint', width: pen(letter) }),
+  ];
+}
+
+/** Mid face and mid height as hairlines with ticks at a quarter of the flank, so that a mark's place can be read off. */
+function scaleElements(geometry: FlankGeometry, letter: number): readonly Element[] {
+  const tick = (letter * 0.35) / geometry.height;
+  const along = (letter * 0.35) / geometry.length;
+  const at = (heel: number, crown: number): Point => pointAt(geometry, { heel, crown });
+  const ticks = [-0.25, 0.25].flatMap((quarter) => [
+    line(at(quarter, -tick), at(quarter, tick)),
+    line(at(-along, quarter), at(along, quarter)),
+  ]);
+  return [
+    path(polyline(levelLine(geometry, 0)) + line(at(0, -0.5), at(0, 0.5)), { stroke: 'faint', width: pen(letter) }),
+    path(ticks.join(''), { stroke: 'line', width: pen(letter) }),
   ];
 }
 

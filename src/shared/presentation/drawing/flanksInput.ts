@@ -28,4 +28,6 @@ export interface FlanksInput {
   readonly size: SceneSize;
   /** Small, beside others of its kind: without the names of the edges, which the larger picture has. */
   readonly bare?: boolean;
+  /** Room above and below each flank for controls that the page lays on its edges; they carry the edges' names. */
+  readonly controlRoom?: number;
 }

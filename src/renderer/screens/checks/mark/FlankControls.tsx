@@ -1,8 +1,6 @@
-import { edgeNames } from '../../../../shared/axle/mark/mark.ts';
-import { useSession } from '../../../stores/session.ts';
 import { Button } from '../../../parts/Button.tsx';
 import { type PlaceDraft, type FlankSide, type SideDraft, sides } from './draft.ts';
-import { freshMark, recalled } from './shape.ts';
+import { freshMark } from './shape.ts';
 
 interface FlankControlsProps {
   readonly draft: PlaceDraft;
@@ -11,7 +9,7 @@ interface FlankControlsProps {
   readonly onPhoto: (side: FlankSide) => void;
 }
 
-/** Below each flank: how the mark meets its four edges, or that there is none. */
+/** Below each flank: to draw its mark, to read it off a photo, to rub it out, or to say that there is none. */
 export const FlankControls = (props: FlankControlsProps) => (
   <div className="flank-controls">
     {sides.map((side) => (
@@ -21,7 +19,6 @@ export const FlankControls = (props: FlankControlsProps) => (
 );
 
 function OneFlank({ side, draft, onChange, onPhoto }: FlankControlsProps & { readonly side: FlankSide }) {
-  const toeAt = useSession((session) => session.toeAt);
   const mark = draft[side];
   const name = side === 'drive' ? 'Drive' : 'Coast';
   if (mark === undefined || mark === 'no-mark') {
@@ -41,28 +38,8 @@ function OneFlank({ side, draft, onChange, onPhoto }: FlankControlsProps & { rea
       </div>
     );
   }
-  const order = toeAt === 'left' ? edgeNames : (['heel', 'toe', 'crown', 'root'] as const);
   return (
-    <div className="flank-controls__one" role="group" aria-label={`Edges of the ${side} mark`}>
-      <div className="flank-controls__edges">
-        {order.map((edge) => (
-          <button
-            key={edge}
-            type="button"
-            className={`edge edge--${mark.edges[edge]}`}
-            onClick={() => onChange(side, recalled(mark, edge))}
-          >
-            <span className="edge__name">
-              <span className="unseen">{name} mark, </span>
-              {edge}
-            </span>
-            <span className="edge__contact">
-              {mark.edges[edge]}
-              <span className="unseen">, change</span>
-            </span>
-          </button>
-        ))}
-      </div>
+    <div className="flank-controls__one" role="group" aria-label={`The ${side} mark`}>
       <Button look="quiet" more={`the ${side} mark`} onPress={() => onChange(side, undefined)}>
         Rub out
       </Button>

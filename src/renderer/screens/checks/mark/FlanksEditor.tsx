@@ -1,7 +1,7 @@
-import { useMemo, useRef } from 'react';
+import { Fragment, useMemo, useRef } from 'react';
 import { flanksLayout, flanksScene } from '../../../../shared/presentation/drawing/flanks.ts';
 import type { FlanksInput, FlankView } from '../../../../shared/presentation/drawing/flanksInput.ts';
-import { placeAt, placeOnFlank } from '../../../../shared/presentation/drawing/flankShape.ts';
+import { type FlankGeometry, placeAt, placeOnFlank } from '../../../../shared/presentation/drawing/flankShape.ts';
 import type { Point, SceneSize } from '../../../../shared/presentation/drawing/scene.ts';
 import type { Flank, Mark } from '../../../../shared/axle/mark/mark.ts';
 import type { MakeUp } from '../../../../shared/axle/makeUp.ts';
@@ -10,7 +10,8 @@ import { isNone } from '../../../../shared/basics/result.ts';
 import { Drawing } from '../../../instruments/Drawing.tsx';
 import { useRoom } from '../../../instruments/size.ts';
 import { useSession } from '../../../stores/session.ts';
-import type { PlaceDraft, FlankSide, SideDraft } from './draft.ts';
+import { type PlaceDraft, type FlankSide, type SideDraft, sides } from './draft.ts';
+import { controlRoom, EdgeControls } from './EdgeControls.tsx';
 import { MarkHandles } from './MarkHandles.tsx';
 import { freshMark, moved } from './shape.ts';
 
@@ -38,15 +39,10 @@ function Sized({ draft, found, makeUp, onChange, size }: FlanksEditorProps & { r
   const layout = useMemo(() => flanksLayout(input), [input]);
   const scene = useMemo(() => flanksScene(input), [input]);
   const put = (point: Point, phase: 'down' | 'move' | 'up'): void => {
-    if (phase === 'down') dragged.current = point.x < size.width / 2 ? 'drive' : 'coast';
+    if (phase === 'down') dragged.current = sides.find((one) => liesOn(layout[one], point));
     const side = dragged.current;
     if (side === undefined) return;
     if (phase === 'up') dragged.current = undefined;
-    const place = placeAt(layout[side], point);
-    if (phase === 'down' && (Math.abs(place.heel) > 0.55 || Math.abs(place.crown) > 0.6)) {
-      dragged.current = undefined;
-      return;
-    }
     const mark = markOf(draft[side]);
     const on = placeOnFlank(layout[side], point);
     onChange(side, mark === undefined ? freshMark(on) : moved(mark, on));
@@ -54,20 +50,28 @@ function Sized({ draft, found, makeUp, onChange, size }: FlanksEditorProps & { r
   return (
     <>
       <Drawing scene={scene} onPoint={put} />
-      {(['drive', 'coast'] as const).map((side) => {
+      {sides.map((side) => {
         const mark = markOf(draft[side]);
+        const shaped = {
+          side,
+          geometry: layout[side],
+          onChange: (changed: Mark) => onChange(side, changed),
+        };
         return mark === undefined ? undefined : (
-          <MarkHandles
-            key={side}
-            side={side}
-            mark={mark}
-            geometry={layout[side]}
-            onChange={(changed) => onChange(side, changed)}
-          />
+          <Fragment key={side}>
+            <EdgeControls {...shaped} mark={mark} />
+            <MarkHandles {...shaped} mark={mark} />
+          </Fragment>
         );
       })}
     </>
   );
+}
+
+/** On the flank, or near enough to be meant for it. */
+function liesOn(geometry: FlankGeometry, point: Point): boolean {
+  const { heel, crown } = placeAt(geometry, point);
+  return Math.abs(heel) <= 0.55 && Math.abs(crown) <= 0.6;
 }
 
 const markOf = (draft: SideDraft): Mark | undefined => (draft === 'no-mark' ? undefined : draft);
@@ -86,6 +90,7 @@ function inputOf({ draft, found, makeUp, toeAt, size }: FlanksSeen): FlanksInput
     cut: makeUp?.cut ?? 'not-known',
     turned: toeAt === 'left' ? 'toe-left' : 'toe-right',
     size,
+    controlRoom,
   };
 }
 
