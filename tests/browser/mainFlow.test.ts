@@ -85,7 +85,7 @@ it('goes from an empty bench to backlash at four stations in the notebook, led b
   const { min_mm, max_mm } = backlash.result;
   if (isNone(min_mm) || isNone(max_mm)) throw new Error('the stations have no number');
   const word = min_mm >= 0.2 && max_mm <= 0.3 ? 'within' : 'outside';
-  expect(await page.locator('.stations__verdict').innerText()).toContain(word);
+  expect(await page.locator('.verdict').innerText()).toContain(word);
   expect(faults).toEqual([]);
 
   // Undo strikes the measurement through; bringing it back shows the very same numbers.

@@ -1,3 +1,4 @@
+import { useEffect, useRef } from 'react';
 import { Button } from 'react-aria-components';
 import { StateMark } from '../parts/StateMark.tsx';
 import type { Shape } from '../../shared/presentation/words/standing.ts';
@@ -15,8 +16,13 @@ interface ChipProps {
 
 /** A short stop on the way through the job. */
 export function Chip({ words, more, shape, here = false, later = false, onPress }: ChipProps) {
+  const chip = useRef<HTMLButtonElement>(null);
+  useEffect(() => {
+    if (here) chip.current?.scrollIntoView({ block: 'nearest', inline: 'nearest' });
+  }, [here]);
   return (
     <Button
+      ref={chip}
       className={`job-chip${here ? ' job-chip--here' : ''}${later ? ' job-chip--later' : ''}`}
       onPress={onPress}
       {...(here ? { 'aria-current': 'true' as const } : {})}

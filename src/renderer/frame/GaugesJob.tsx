@@ -30,7 +30,7 @@ export function GaugesJob({ route }: { readonly route: GaugesRoute }) {
               key={gauge.id}
               title={gauge.label}
               below={typed ? 'read off, typed' : words.short}
-              shape={typed ? 'recorded' : words.shape}
+              {...(typed ? { shape: 'recorded' as const } : { liveness: words.liveness })}
               here={route.gauge === gauge.id}
               onPress={() => go({ at: 'gauges', gauge: gauge.id })}
             />

@@ -1,14 +1,24 @@
+import { useEffect, useState } from 'react';
 import { buildOf, useRoute } from '../stores/route.ts';
 import { BuildJob } from './BuildJob.tsx';
 import { BuildsJob } from './BuildsJob.tsx';
 import { GaugesJob } from './GaugesJob.tsx';
+import { IconButton } from './IconButton.tsx';
 import './job.css';
 
 /** The side where the job stands: the steps of the open build, the builds there are, or the gauges. */
 export function Job() {
   const route = useRoute(({ route }) => route);
+  const [open, setOpen] = useState(false);
+  useEffect(() => setOpen(false), [route]);
+  const folds = buildOf(route) !== undefined;
   return (
-    <nav className="job" aria-label="The job">
+    <nav className={`job${folds ? ' job--folds' : ''}${open ? ' job--open' : ''}`} aria-label="The job">
+      {folds ? (
+        <div className="job__fold">
+          <IconButton icon="list" label={open ? 'Fold the steps' : 'Unfold the steps'} onPress={() => setOpen(!open)} />
+        </div>
+      ) : undefined}
       {route.at === 'gauges' ? <GaugesJob route={route} /> : undefined}
       {buildOf(route) === undefined ? undefined : <BuildJob route={route} />}
       {buildOf(route) === undefined && route.at !== 'gauges' ? <BuildsJob /> : undefined}

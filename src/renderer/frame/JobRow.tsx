@@ -1,5 +1,6 @@
 import { useEffect, useRef } from 'react';
 import { Button } from 'react-aria-components';
+import { type Liveness, LiveMark } from '../parts/LiveMark.tsx';
 import { StateMark } from '../parts/StateMark.tsx';
 import type { Shape } from '../../shared/presentation/words/standing.ts';
 
@@ -8,6 +9,8 @@ interface JobRowProps {
   /** The number, or what is missing. */
   readonly below: string;
   readonly shape?: Shape;
+  /** Of a gauge: how its link stands. */
+  readonly liveness?: Liveness;
   readonly here?: boolean;
   readonly next?: boolean;
   /** The number was read off a tool and typed in. */
@@ -16,7 +19,16 @@ interface JobRowProps {
 }
 
 /** One line of the job: its sign, its name, and below it its number or what is missing. */
-export function JobRow({ title, below, shape, here = false, next = false, typed = false, onPress }: JobRowProps) {
+export function JobRow({
+  title,
+  below,
+  shape,
+  liveness,
+  here = false,
+  next = false,
+  typed = false,
+  onPress,
+}: JobRowProps) {
   const row = useRef<HTMLButtonElement>(null);
   useEffect(() => {
     if (here || next) row.current?.scrollIntoView({ block: 'nearest' });
@@ -28,6 +40,7 @@ export function JobRow({ title, below, shape, here = false, next = false, typed 
       onPress={onPress}
       {...(here ? { 'aria-current': 'step' } : {})}
     >
+      {liveness === undefined ? undefined : <LiveMark liveness={liveness} />}
       {shape === undefined ? undefined : <StateMark shape={shape} size={18} />}
       <span className="job-row__words">
         <span className="job-row__title">
@@ -36,7 +49,7 @@ export function JobRow({ title, below, shape, here = false, next = false, typed 
         </span>
         <span className="job-row__below digits">{below}</span>
       </span>
-      {next ? <span className="job-row__flag">next</span> : undefined}
+      {next ? <span className="unseen">, next</span> : undefined}
     </Button>
   );
 }

@@ -73,10 +73,13 @@ const AssemblyChip = ({ build, assembly, here }: AssemblyChipProps) => (
     words={shortName(assembly)}
     {...(shortName(assembly) === assemblyName(assembly) ? {} : { more: assemblyName(assembly) })}
     here={here}
-    shape={shapeOfAssembly(build, assembly)}
+    {...marked(shapeOfAssembly(build, assembly))}
     onPress={() => go({ at: 'build', build: build.id, assembly: assembly.id })}
   />
 );
+
+/** What is done needs no mark; what is missing or outside has one. */
+const marked = (shape: Shape): { readonly shape?: Shape } => (shape === 'recorded' ? {} : { shape });
 
 function shortName(assembly: Assembly): string {
   if (assembly.phase === 'trial') return `T${assembly.number}`;

@@ -2,7 +2,7 @@ import { Button } from 'react-aria-components';
 import type { Gauge } from '../../shared/job/records/gauge.ts';
 import { LiveAge } from '../instruments/LiveAge.tsx';
 import { LiveDigits } from '../instruments/LiveDigits.tsx';
-import { StateMark } from '../parts/StateMark.tsx';
+import { LiveMark } from '../parts/LiveMark.tsx';
 import { useGauges } from '../stores/gauges.ts';
 import { go } from '../stores/route.ts';
 import { linkWords } from '../words/links.ts';
@@ -13,7 +13,7 @@ export function StripGauge({ gauge }: { readonly gauge: Gauge }) {
   const words = useGauges((seen) => linkWords(seen.states[gauge.id]));
   return (
     <Button className="strip-gauge" onPress={() => go({ at: 'gauges', gauge: gauge.id })}>
-      <StateMark shape={words.shape} size={16} />
+      <LiveMark liveness={words.liveness} />
       <span className="strip-gauge__name">{gauge.label}</span>
       <LiveDigits gauge={gauge} className="strip-gauge__value" />
       <span className="strip-gauge__state">{words.live ? <LiveAge gauge={gauge.id} /> : words.short}</span>

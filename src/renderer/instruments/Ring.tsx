@@ -17,7 +17,7 @@ export function Ring({ view, text = 15 }: { readonly view: RingView; readonly te
     [view, size, system],
   );
   return (
-    <div className="instrument" ref={room}>
+    <div className="instrument instrument--ring" ref={room}>
       {scene === undefined ? undefined : <Drawing scene={scene} />}
     </div>
   );

@@ -4,6 +4,7 @@ import type { MakeUp } from '../../shared/axle/makeUp.ts';
 import { fewestStations } from '../../shared/job/checks/checks.ts';
 import { drawnLimits, limitFor, ringRunout, ringStations } from '../../shared/presentation/drawing/stations.ts';
 import { Ring, type RingView } from './Ring.tsx';
+import { Unrolled } from './Unrolled.tsx';
 
 /** Backlash and ring-gear runout of an assembly on the same angles, as recorded. */
 export function RingPicture({
@@ -14,7 +15,12 @@ export function RingPicture({
   readonly assembly: Assembly;
 }) {
   const view = useMemo(() => viewOf(build, assembly), [build, assembly]);
-  return <Ring view={view} />;
+  return (
+    <div className="standing__pictures">
+      <Ring view={view} />
+      <Unrolled view={view} />
+    </div>
+  );
 }
 
 function viewOf(build: Build & { readonly makeUp: MakeUp }, assembly: Assembly): RingView {

@@ -19,8 +19,10 @@ interface TraceProps {
   readonly since_s?: number | undefined;
   /** Readings are drawn from the lower rest of the gear as it rocks, so that the play can be seen against its window. */
   readonly fromRest?: boolean;
-  /** Readings from this moment on set the scale: before it the stem was on its way down. */
-  readonly scaleFrom_s?: number | undefined;
+  /** A level found in what was read, with its word: drawn across and written at the right. */
+  readonly level?: { readonly v: number; readonly words: string } | undefined;
+  /** Only a stem that stays on the gear sets the scale. */
+  readonly calm?: boolean;
   /** The picture stands still: the stem is off the tooth and says nothing. */
   readonly still?: boolean;
 }
@@ -41,16 +43,17 @@ export function Trace({
   span_s = 20,
   since_s = 0,
   fromRest = false,
-  scaleFrom_s,
+  calm = false,
+  level,
   still = false,
 }: TraceProps) {
   const [room, size] = useRoom(16);
   const system = useSession((session) => session.units);
   const svg = useRef<SVGSVGElement>(null);
   const id = useId();
-  const latest = useRef({ marks, band, since_s, fromRest, scaleFrom_s, still });
+  const latest = useRef({ marks, band, since_s, fromRest, level, still });
   useLayoutEffect(() => {
-    latest.current = { marks, band, since_s, fromRest, scaleFrom_s, still };
+    latest.current = { marks, band, since_s, fromRest, level, still };
   });
   useEffect(() => {
     if (size === undefined) return undefined;
@@ -70,7 +73,6 @@ export function Trace({
       const levels = now.fromRest ? restLevels(now.marks, now.since_s) : undefined;
       // Before the first rest nobody knows where zero is, and a band would lie anywhere.
       const band = now.band === undefined || (now.fromRest && levels === undefined) ? {} : { band: now.band };
-      const from = now.scaleFrom_s === undefined ? {} : { scaleFrom_s: now.scaleFrom_s };
       const scene = traceScene({
         quantity,
         dimension,
@@ -78,7 +80,8 @@ export function Trace({
         events,
         ...band,
         ...levels,
-        ...from,
+        ...(now.level === undefined ? {} : { level: now.level.v, levelWords: now.level.words }),
+        calm,
         span_s,
         system,
         size,
@@ -86,9 +89,9 @@ export function Trace({
       if (svg.current !== null) drawScene(svg.current, scene, id);
     });
     return () => cancelAnimationFrame(frame);
-  }, [gauge, quantity, dimension, span_s, system, size, id]);
+  }, [gauge, quantity, dimension, span_s, calm, system, size, id]);
   return (
-    <div className="instrument" ref={room}>
+    <div className="instrument instrument--trace" ref={room}>
       <svg ref={svg} />
     </div>
   );

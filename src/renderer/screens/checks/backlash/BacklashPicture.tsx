@@ -1,9 +1,11 @@
 import { useMemo } from 'react';
+import { isNone } from '../../../../shared/basics/result.ts';
 import { unitShown } from '../../../../shared/basics/show.ts';
 import type { Gauge } from '../../../../shared/job/records/gauge.ts';
 import type { SpecSheet } from '../../../../shared/job/records/specSheet.ts';
 import { Readout } from '../../../instruments/Readout.tsx';
 import { Ring, type RingView } from '../../../instruments/Ring.tsx';
+import { Unrolled } from '../../../instruments/Unrolled.tsx';
 import { Trace } from '../../../instruments/Trace.tsx';
 import { type Run, useRun } from '../../../live/run.ts';
 import { useSession } from '../../../stores/session.ts';
@@ -31,7 +33,7 @@ export function BacklashPicture({ gauge, sheet, teeth }: BacklashPictureProps) {
       <div className="measure__top">
         <Readout gauge={gauge} words={`Live reading in ${unitShown('length', units).symbol}`} />
         <div className="measure__found">
-          <Rocks now={now} last={run?.stations.at(-1)?.value} />
+          <Rocks now={now} {...stationNow(run, view)} />
         </div>
       </div>
       <Trace
@@ -46,8 +48,25 @@ export function BacklashPicture({ gauge, sheet, teeth }: BacklashPictureProps) {
         still={now.lifted}
       />
       <Ring view={view} />
+      <Unrolled view={view} />
     </div>
   );
+}
+
+/** The station at work of how many, and how the one before it came out. */
+function stationNow(run: Run | undefined, view: RingView) {
+  const wanted = run?.settings.kind === 'backlash' ? (run.settings.stations ?? 0) : 0;
+  const taken = run?.stations.length ?? 0;
+  const last = view.stations.find(({ number }) => number === taken);
+  const of = Math.max(wanted, taken);
+  return {
+    station: Math.min(of, taken + 1),
+    of,
+    last:
+      last === undefined || isNone(last.value_mm)
+        ? undefined
+        : { value_mm: last.value_mm, state: view.limits === undefined ? ('recorded' as const) : last.state },
+  };
 }
 
 function ringView(run: Run | undefined, sheet: SpecSheet | undefined, teeth: number): RingView {

@@ -5,14 +5,15 @@ import type { BacklashResult } from '../../../../shared/job/records/measurement.
 import { isNone } from '../../../../shared/basics/result.ts';
 import { basisWords, judgeCheck } from '../../../../shared/job/checks/judge.ts';
 import { Ring } from '../../../instruments/Ring.tsx';
+import { Unrolled } from '../../../instruments/Unrolled.tsx';
 import { Stage } from '../../../parts/Stage.tsx';
 import { StateMark } from '../../../parts/StateMark.tsx';
 import { useSession } from '../../../stores/session.ts';
 import { orReason, resultBrief } from '../../../../shared/presentation/words/results.ts';
-import { shapeOf, standingWords } from '../../../../shared/presentation/words/standing.ts';
 import { drawnLimits, limitFor, ringStations, stateOf } from '../../../../shared/presentation/drawing/stations.ts';
 import type { Limit, SpecSheet } from '../../../../shared/job/records/specSheet.ts';
 import type { CheckProps } from '../check/checkProps.ts';
+import { RecordedVerdict } from '../check/RecordedVerdict.tsx';
 import { HowTaken } from '../check/HowTaken.tsx';
 import { RecordedWords } from '../check/RecordedWords.tsx';
 import { ConvertedLimits } from '../stem/ConvertedLimits.tsx';
@@ -48,13 +49,7 @@ export function BacklashRecorded({ build, assembly, check, measurement, result, 
       <Stage fill title={check.title}>
         <div className="measure measure--recorded">
           <div className="stations">
-            <p className="stations__verdict">
-              <StateMark shape={shapeOf(judged)} size={34} />
-              <span>
-                <span className="stations__span digits">{resultBrief(result, units)}</span>
-                <span className="quiet"> {standingWords(judged)}</span>
-              </span>
-            </p>
+            <RecordedVerdict judged={judged}>{resultBrief(result, units)}</RecordedVerdict>
             <Stations result={result} limit={limit} sheet={build.specSheet} />
             <p className="digits">Variation {orReason(result.variation_mm, 'length', units)}</p>
             <HowTaken measurement={measurement} />
@@ -62,6 +57,7 @@ export function BacklashRecorded({ build, assembly, check, measurement, result, 
             <TogetherPanel build={build} assembly={assembly} />
           </div>
           <Ring view={view} />
+          <Unrolled view={view} />
         </div>
       </Stage>
       <RecordedWords

@@ -8,6 +8,7 @@ import type { Check } from '../../../../shared/job/checks/checks.ts';
 import { BigNumber } from '../../../instruments/BigNumber.tsx';
 import { Readout } from '../../../instruments/Readout.tsx';
 import { Ring, type RingView } from '../../../instruments/Ring.tsx';
+import { Unrolled } from '../../../instruments/Unrolled.tsx';
 import { Trace } from '../../../instruments/Trace.tsx';
 import { useRun } from '../../../live/run.ts';
 import { useSession } from '../../../stores/session.ts';
@@ -39,14 +40,9 @@ export function RunoutPicture({ gauge, check, build }: RunoutPictureProps) {
           />
         </div>
       </div>
-      <Trace
-        gauge={gauge.id}
-        quantity="Indicator"
-        dimension="length"
-        marks={run?.marks ?? []}
-        scaleFrom_s={run?.marks[0]?.t}
-      />
+      <Trace gauge={gauge.id} quantity="Indicator" dimension="length" marks={run?.marks ?? []} calm />
       <Ring view={view} />
+      <Unrolled view={view} />
     </div>
   );
 }

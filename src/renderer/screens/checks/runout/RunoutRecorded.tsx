@@ -3,12 +3,12 @@ import type { Measurement } from '../../../../shared/job/records/build.ts';
 import type { RunoutResult } from '../../../../shared/job/records/measurement.ts';
 import { judgeCheck } from '../../../../shared/job/checks/judge.ts';
 import { Ring } from '../../../instruments/Ring.tsx';
+import { Unrolled } from '../../../instruments/Unrolled.tsx';
 import { Stage } from '../../../parts/Stage.tsx';
-import { StateMark } from '../../../parts/StateMark.tsx';
 import { useSession } from '../../../stores/session.ts';
 import { orReason } from '../../../../shared/presentation/words/results.ts';
-import { shapeOf, standingWords } from '../../../../shared/presentation/words/standing.ts';
 import type { CheckProps } from '../check/checkProps.ts';
+import { RecordedVerdict } from '../check/RecordedVerdict.tsx';
 import { HowTaken } from '../check/HowTaken.tsx';
 import { RecordedWords } from '../check/RecordedWords.tsx';
 import { ReclockPanel } from '../together/ReclockPanel.tsx';
@@ -34,19 +34,14 @@ export function RunoutRecorded({ build, assembly, check, measurement, result, on
       <Stage fill title={check.title}>
         <div className="measure measure--recorded">
           <div className="stations">
-            <p className="stations__verdict">
-              <StateMark shape={shapeOf(judged)} size={34} />
-              <span>
-                <span className="stations__span digits">{orReason(result.tir_mm, 'length', units)}</span>
-                <span className="quiet"> {standingWords(judged)}</span>
-              </span>
-            </p>
+            <RecordedVerdict judged={judged}>{orReason(result.tir_mm, 'length', units)}</RecordedVerdict>
             <p>{runoutWords(result, units)}</p>
             <HowTaken measurement={measurement} />
             <ReclockPanel build={build} assembly={assembly} />
             {check.id === 'ring-gear-runout' ? <TogetherPanel build={build} assembly={assembly} /> : undefined}
           </div>
           <Ring view={view} />
+          <Unrolled view={view} />
         </div>
       </Stage>
       <RecordedWords

@@ -11,7 +11,7 @@ import { useRoom } from '../../../instruments/size.ts';
 import { Trace } from '../../../instruments/Trace.tsx';
 import { useRun } from '../../../live/run.ts';
 import { useSession } from '../../../stores/session.ts';
-import { countingTorque } from '../torque/settings.ts';
+import { countingTorque, runningLevel } from '../torque/settings.ts';
 import { type NutDraft, NutFields } from './NutFields.tsx';
 import type { SleeveAim } from './steps.ts';
 import '../check/measure.css';
@@ -52,6 +52,7 @@ export function SleevePicture({ gauge, aim, advice, before, nut, onNut }: Sleeve
         marks={run?.marks ?? []}
         band={aim.target}
         span_s={30}
+        level={runningLevel(result, units)}
       />
       <div className="sleeve__climb">
         <Climb aim={aim} advice={advice} before={before} />

@@ -7,6 +7,7 @@ import { Readout } from '../../../instruments/Readout.tsx';
 import { Trace } from '../../../instruments/Trace.tsx';
 import { useRun } from '../../../live/run.ts';
 import { useSession } from '../../../stores/session.ts';
+import { runningLevel } from './settings.ts';
 import '../check/measure.css';
 import './torque.css';
 
@@ -37,6 +38,7 @@ export function TorquePicture({ gauge, band }: TorquePictureProps) {
         marks={run?.marks ?? []}
         band={band}
         span_s={30}
+        level={runningLevel(result, units)}
       />
     </div>
   );

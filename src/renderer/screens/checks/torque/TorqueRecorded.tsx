@@ -7,11 +7,11 @@ import { judgeCheck } from '../../../../shared/job/checks/judge.ts';
 import { Drawing } from '../../../instruments/Drawing.tsx';
 import { useRoom } from '../../../instruments/size.ts';
 import { Stage } from '../../../parts/Stage.tsx';
-import { StateMark } from '../../../parts/StateMark.tsx';
 import { useSession } from '../../../stores/session.ts';
 import { orReason } from '../../../../shared/presentation/words/results.ts';
-import { shapeOf, standingWords } from '../../../../shared/presentation/words/standing.ts';
+import { shapeOf } from '../../../../shared/presentation/words/standing.ts';
 import type { CheckProps } from '../check/checkProps.ts';
+import { RecordedVerdict } from '../check/RecordedVerdict.tsx';
 import { HowTaken } from '../check/HowTaken.tsx';
 import { RecordedWords } from '../check/RecordedWords.tsx';
 import { countingTorque, torqueLimit } from './settings.ts';
@@ -35,16 +35,9 @@ export function TorqueRecorded(props: TorqueRecordedProps) {
     <>
       <Stage fill title={check.title}>
         <div className="torque">
-          <p className="stations__verdict">
-            <StateMark shape={shapeOf(judged)} size={34} />
-            <span>
-              <span className="stations__span digits">{orReason(countingTorque(result), 'torque', units)}</span>
-              <span className="quiet">
-                {' '}
-                {basis}, seal {seal}, {bearings} bearings, {standingWords(judged)}
-              </span>
-            </span>
-          </p>
+          <RecordedVerdict judged={judged} beside={`${basis}, seal ${seal}, ${bearings} bearings`}>
+            {orReason(countingTorque(result), 'torque', units)}
+          </RecordedVerdict>
           <p>{torqueWords(result, units)}</p>
           <HowTaken measurement={measurement} />
           <Bar {...props} />

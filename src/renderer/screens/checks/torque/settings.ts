@@ -1,4 +1,5 @@
 import type { Assembly } from '../../../../shared/job/records/build.ts';
+import { showText, type UnitSystem } from '../../../../shared/basics/show.ts';
 import type { TorqueResult, CaptureSettingsOf } from '../../../../shared/job/records/measurement.ts';
 import type { Limit, LimitedQuantity, SpecSheet } from '../../../../shared/job/records/specSheet.ts';
 import { torqueMismatch } from '../../../../shared/job/checks/judge.ts';
@@ -39,3 +40,13 @@ export const countingTorque = (result: TorqueResult): OrNone<number> =>
 /** The torque so far, once there is a number on the basis that counts. */
 export const torqueResultOf = (run: Run | undefined): TorqueResult | undefined =>
   run?.result?.kind === 'torque' && !isNone(countingTorque(run.result)) ? run.result : undefined;
+
+/** The running torque as a level on the trace: where the gauge read it, written with what its zero leaves of it. */
+export function runningLevel(
+  result: TorqueResult | undefined,
+  units: UnitSystem,
+): { readonly v: number; readonly words: string } | undefined {
+  if (result === undefined || isNone(result.running_Nm)) return undefined;
+  const zero = result.zero_Nm === undefined || isNone(result.zero_Nm) ? 0 : result.zero_Nm;
+  return { v: result.running_Nm + zero, words: `running ${showText(result.running_Nm, 'torque', units)}` };
+}

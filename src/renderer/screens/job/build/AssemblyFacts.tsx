@@ -9,7 +9,7 @@ const isAsItCame = ({ phase }: Assembly): boolean => phase === 'as-found' || pha
 /** With what this assembly was put together. */
 export const AssemblyFacts = ({ assembly }: { readonly assembly: Assembly }) => (
   <p className="quiet">
-    {bearingWords[assembly.bearings]}, seal {assembly.seal}, {assembly.sleeve ? 'sleeve or spacer in' : 'no sleeve'}.
+    {bearingWords[assembly.bearings]}, seal {assembly.seal}, {assembly.sleeve ? 'sleeve or spacer in' : 'no sleeve'}.{' '}
     {isAsItCame(assembly) ? 'Begun' : 'Put together'} {timeWords(assembly.at)}.
   </p>
 );

@@ -1,4 +1,4 @@
-import { type Assembly, type Build, latest } from '../../../../shared/job/records/build.ts';
+import { type Assembly, type Build, currentAssembly, latest } from '../../../../shared/job/records/build.ts';
 import type { MakeUp } from '../../../../shared/axle/makeUp.ts';
 import { readinessOf } from '../../../../shared/job/checks/readiness.ts';
 import { RingPicture } from '../../../instruments/RingPicture.tsx';
@@ -20,13 +20,14 @@ export function AssemblyStanding({
   readonly assembly: Assembly;
 }) {
   const readiness = readinessOf(build, assembly);
-  const stand = standOf(assembly, readiness);
+  const past = assembly !== currentAssembly(build);
+  const stand = standOf(assembly, readiness, past);
   const measured = latest(assembly, 'backlash') !== undefined || latest(assembly, 'ring-gear-runout') !== undefined;
   return (
     <div className="standing">
       <div className="standing__words">
-        <h2 className="standing__gate">
-          <StateMark shape={stand.shape} size={40} />
+        <h2 className={`standing__gate${past ? ' standing__gate--past' : ''}`}>
+          <StateMark shape={stand.shape} size={past ? 22 : 40} />
           {stand.title}
         </h2>
         <AssemblyFacts assembly={assembly} />

@@ -5,10 +5,15 @@ import type { Shape } from '../../../../shared/presentation/words/standing.ts';
 import { markResultOf } from '../../checks/mark/draft.ts';
 
 /** Where an assembly stands, in one line: its gate, and once the teeth of a trial were painted what the mark said. */
-export function standOf(assembly: Assembly, readiness: Readiness): { readonly title: string; readonly shape: Shape } {
+export function standOf(
+  assembly: Assembly,
+  readiness: Readiness,
+  past = false,
+): { readonly title: string; readonly shape: Shape } {
   const mark = readiness.gate === 'ready-to-paint' && readiness.ready ? markResultOf(assembly) : undefined;
   if (mark !== undefined) return judged[mark.judgement];
-  return { title: gateTitle(assembly.phase, readiness), shape: readiness.ready ? 'within' : 'not-measured' };
+  const title = past ? pastGateTitle(readiness) : gateTitle(assembly.phase, readiness);
+  return { title, shape: readiness.ready ? 'within' : 'not-measured' };
 }
 
 const judged = {
@@ -16,6 +21,14 @@ const judged = {
   change: { title: 'The mark asks for a change', shape: 'outside' },
   recorded: { title: 'The mark is recorded', shape: 'recorded' },
 } as const;
+
+/** The gate of an assembly that was taken apart since: nothing stands in its way any more. */
+export function pastGateTitle(readiness: Readiness): string {
+  const count = readiness.inTheWay.length;
+  if (count > 0) return count === 1 ? 'One thing was not done' : `${count} things were not done`;
+  if (readiness.gate === undefined) return 'Recorded';
+  return readiness.gate === 'ready-to-paint' ? 'Was ready to paint' : 'Was ready to close';
+}
 
 /** The gate in one line: "Ready to paint", or how much stands in the way of it. */
 export function gateTitle(phase: Phase, readiness: Readiness): string {

@@ -49,7 +49,7 @@ describe('a trace from its rest', () => {
       v: index < 100 ? 4.5 : 0.01 * Math.sin(index / 20),
     }));
     const input = { ...rockingTrace, points, events: [], span_s: 10 };
-    const scaled = traceScene({ ...input, scaleFrom_s: 3 });
+    const scaled = traceScene({ ...input, calm: true });
     const heights = (scene: ReturnType<typeof traceScene>): number => {
       const ys = flat(scene.elements)
         .flatMap((element) =>
