@@ -18,8 +18,8 @@ export function Who({ otherwise }: WhoProps) {
   const technician = useSession((session) => session.technician).trim() || otherwise;
   return (
     <DialogTrigger>
-      <Pressable className="job__icon job__who" aria-label={`At the stand: ${technician}`}>
-        <span aria-hidden="true">{initialsOf(technician)}</span>
+      <Pressable className="job__icon job__who" aria-label={`${initialsOf(technician)}, ${technician} is at the stand`}>
+        <span>{initialsOf(technician)}</span>
       </Pressable>
       <Popover className="pick__popover reveal__popover" placement="bottom end">
         <Dialog className="reveal">

@@ -11,9 +11,11 @@ export function useRoom(text: number): readonly [RefObject<HTMLDivElement | null
   useLayoutEffect(() => {
     const element = room.current;
     if (element === null) return undefined;
+    // Letters of a drawing grow with those of the page.
+    const rem = Number.parseFloat(getComputedStyle(document.documentElement).fontSize) / 16;
     const measure = (): void => {
       const [width, height] = [Math.floor(element.clientWidth), Math.floor(element.clientHeight)];
-      setSize((now) => (now?.width === width && now.height === height ? now : { width, height, text }));
+      setSize((now) => (now?.width === width && now.height === height ? now : { width, height, text: text * rem }));
     };
     measure();
     const observer = new ResizeObserver(measure);

@@ -6,6 +6,7 @@ import { isNone } from '../../../../shared/basics/result.ts';
 import { basisWords, judgeCheck } from '../../../../shared/job/checks/judge.ts';
 import { Ring } from '../../../instruments/Ring.tsx';
 import { Unrolled } from '../../../instruments/Unrolled.tsx';
+import { useScrolls } from '../../../parts/scrolls.ts';
 import { Stage } from '../../../parts/Stage.tsx';
 import { StateMark } from '../../../parts/StateMark.tsx';
 import { useSession } from '../../../stores/session.ts';
@@ -33,6 +34,7 @@ const roomyRows = 6;
 /** Backlash as it was recorded: every station, the spread, and the ring. */
 export function BacklashRecorded({ build, assembly, check, measurement, result, onAnew }: BacklashRecordedProps) {
   const units = useSession((session) => session.units);
+  const [list, scrolls] = useScrolls();
   const judged = judgeCheck(check, measurement, assembly, build.specSheet);
   const limit = limitFor(build.specSheet, 'backlash', result.basis);
   const view = useMemo(
@@ -48,7 +50,7 @@ export function BacklashRecorded({ build, assembly, check, measurement, result, 
     <>
       <Stage fill title={check.title}>
         <div className="measure measure--recorded">
-          <div className="stations">
+          <div className="stations" ref={list} {...(scrolls ? { tabIndex: 0 } : {})}>
             <RecordedVerdict judged={judged}>{resultBrief(result, units)}</RecordedVerdict>
             <Stations result={result} limit={limit} sheet={build.specSheet} />
             <p className="digits">Variation {orReason(result.variation_mm, 'length', units)}</p>

@@ -55,8 +55,8 @@ export function Rocks({ now, station, of, last }: RocksProps) {
 function Standing({ now, last }: Pick<RocksProps, 'now' | 'last'>) {
   if (now.mean !== undefined) return <span className="rocks__words">so far</span>;
   if (last === undefined)
-    return <span className="rocks__words">{now.lifted ? 'stem lifted' : 'rock there and back'}</span>;
-  if (last.state === 'recorded') return <span className="rocks__words">last station</span>;
+    return <span className="rocks__words rocks__words--how">{now.lifted ? 'stem lifted' : 'rock there and back'}</span>;
+  if (last.state === 'recorded') return <span className="rocks__words rocks__words--how">last station</span>;
   return (
     <span className={`rocks__words rocks__words--${last.state}`}>
       <StateMark shape={last.state} size={36} /> {last.state === 'too-close' ? 'too close' : stateWords[last.state]}

@@ -4,6 +4,7 @@ import type { RunoutResult } from '../../../../shared/job/records/measurement.ts
 import { judgeCheck } from '../../../../shared/job/checks/judge.ts';
 import { Ring } from '../../../instruments/Ring.tsx';
 import { Unrolled } from '../../../instruments/Unrolled.tsx';
+import { useScrolls } from '../../../parts/scrolls.ts';
 import { Stage } from '../../../parts/Stage.tsx';
 import { useSession } from '../../../stores/session.ts';
 import { orReason } from '../../../../shared/presentation/words/results.ts';
@@ -27,13 +28,14 @@ interface RunoutRecordedProps extends CheckProps {
 /** A runout as it was recorded. */
 export function RunoutRecorded({ build, assembly, check, measurement, result, onAnew }: RunoutRecordedProps) {
   const units = useSession((session) => session.units);
+  const [list, scrolls] = useScrolls();
   const judged = judgeCheck(check, measurement, assembly, build.specSheet);
   const view = useMemo(() => runoutView(result, check, build), [result, check, build]);
   return (
     <>
       <Stage fill title={check.title}>
         <div className="measure measure--recorded">
-          <div className="stations">
+          <div className="stations" ref={list} {...(scrolls ? { tabIndex: 0 } : {})}>
             <RecordedVerdict judged={judged}>{orReason(result.tir_mm, 'length', units)}</RecordedVerdict>
             <p>{runoutWords(result, units)}</p>
             <HowTaken measurement={measurement} />
