@@ -1,5 +1,5 @@
-import { useEffect, useState } from 'react';
-import { buildOf, useRoute } from '../stores/route.ts';
+import { useState } from 'react';
+import { buildOf, type Route, useRoute } from '../stores/route.ts';
 import { BuildJob } from './BuildJob.tsx';
 import { BuildsJob } from './BuildsJob.tsx';
 import { GaugesJob } from './GaugesJob.tsx';
@@ -9,14 +9,19 @@ import './job.css';
 /** The side where the job stands: the steps of the open build, the builds there are, or the gauges. */
 export function Job() {
   const route = useRoute(({ route }) => route);
-  const [open, setOpen] = useState(false);
-  useEffect(() => setOpen(false), [route]);
+  // Unfolded on one screen; whoever goes on finds it folded again.
+  const [openAt, setOpenAt] = useState<Route>();
+  const open = openAt === route;
   const folds = buildOf(route) !== undefined;
   return (
     <nav className={`job${folds ? ' job--folds' : ''}${open ? ' job--open' : ''}`} aria-label="The job">
       {folds ? (
         <div className="job__fold">
-          <IconButton icon="list" label={open ? 'Fold the steps' : 'Unfold the steps'} onPress={() => setOpen(!open)} />
+          <IconButton
+            icon="list"
+            label={open ? 'Fold the steps' : 'Unfold the steps'}
+            onPress={() => setOpenAt(open ? undefined : route)}
+          />
         </div>
       ) : undefined}
       {route.at === 'gauges' ? <GaugesJob route={route} /> : undefined}

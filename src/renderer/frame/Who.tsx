@@ -18,7 +18,7 @@ export function Who({ otherwise }: WhoProps) {
   const technician = useSession((session) => session.technician).trim() || otherwise;
   return (
     <DialogTrigger>
-      <Pressable className="job__icon job__who" aria-label={`${initialsOf(technician)}, ${technician} is at the stand`}>
+      <Pressable className="job__icon job__who" aria-label={`${initialsOf(technician)}. At the stand: ${technician}`}>
         <span>{initialsOf(technician)}</span>
       </Pressable>
       <Popover className="pick__popover reveal__popover" placement="bottom end">
