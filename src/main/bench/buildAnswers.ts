@@ -4,6 +4,7 @@ import { readNotebook } from '../../shared/job/records/build.ts';
 import { type Deed, lastStanding, lastStrike, standing } from '../../shared/job/records/notebook.ts';
 import type { SpecSheet } from '../../shared/job/records/specSheet.ts';
 import { fail, ok, type Problem, type Result } from '../../shared/basics/result.ts';
+import { changesRead, readingWords } from '../../shared/job/checks/limitChanges.ts';
 import { swapReckoned } from './swapReckoned.ts';
 import { type Desk, readBuild, summaryOf, writeEntry } from './writing.ts';
 
@@ -39,7 +40,7 @@ export function buildAnswers(desk: Desk): Pick<BenchAnswers, Names> {
     'builds.write': async ({ build, by, deed }) => {
       const notebook = readBuild(desk, build);
       if (!notebook.ok) return notebook;
-      const refused = misplaced(notebook.value, deed);
+      const refused = misplaced(notebook.value, deed) ?? whyMissing(notebook.value, deed);
       if (refused !== undefined) return fail(refused);
       const reckoned = deed.kind === 'swap-planned' ? swapReckoned(notebook.value, deed) : ok(deed);
       return reckoned.ok ? writeEntry(desk, build, by, reckoned.value) : reckoned;
@@ -75,6 +76,21 @@ export function misplaced(notebook: Notebook, deed: Deed): Problem | undefined {
     if (target.deed.kind === 'started') return noSuch('entry', 'The start of a build cannot be struck through.');
   }
   return undefined;
+}
+
+/** A limit is not exchanged under a reading that was held against it without a word why. */
+function whyMissing({ id, entries }: Notebook, deed: Deed): Problem | undefined {
+  if (deed.kind !== 'limits-set' || deed.change !== undefined) return undefined;
+  const { readings } = changesRead(readNotebook(id, entries), deed.specSheet);
+  const [first] = readings;
+  if (first === undefined) return undefined;
+  const many = readings.length === 1 ? '' : ` and ${readings.length - 1} more`;
+  return {
+    kind: 'why-missing',
+    field: 'deed.change',
+    sentence: `${readingWords(first)}${many}: held against a limit that changes here.`,
+    remedy: 'Say why it changes, and whether what was read is judged anew.',
+  };
 }
 
 /** The swap card a deed follows, if it follows one. */

@@ -50,7 +50,7 @@ function BuildRouteScreen({ route, build }: { readonly route: BuildRoute; readon
     case 'axle':
       return <AxleScreen key={build.id} build={build} />;
     case 'limits':
-      return <LimitsScreen key={build.id} build={build} />;
+      return <LimitsScreen key={build.id} build={build} line={route.line} />;
     case 'notes':
       return <NotesScreen build={build} />;
     case 'assemble':

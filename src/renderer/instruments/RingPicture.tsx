@@ -1,6 +1,7 @@
 import { useMemo } from 'react';
 import { type Assembly, type Build, latest } from '../../shared/job/records/build.ts';
 import type { MakeUp } from '../../shared/axle/makeUp.ts';
+import { sheetFor } from '../../shared/job/checks/limitChanges.ts';
 import { fewestStations } from '../../shared/job/checks/checks.ts';
 import { drawnLimits, limitFor, ringRunout, ringStations } from '../../shared/presentation/drawing/stations.ts';
 import { Ring, type RingView } from './Ring.tsx';
@@ -24,10 +25,12 @@ export function RingPicture({
 }
 
 function viewOf(build: Build & { readonly makeUp: MakeUp }, assembly: Assembly): RingView {
-  const backlash = latest(assembly, 'backlash')?.result;
+  const found = latest(assembly, 'backlash');
+  const backlash = found?.result;
   const runout = latest(assembly, 'ring-gear-runout')?.result;
   const measured = backlash?.kind === 'backlash' ? backlash : undefined;
-  const limit = limitFor(build.specSheet, 'backlash', measured?.basis);
+  const sheet = found === undefined ? build.specSheet : sheetFor(build, found);
+  const limit = limitFor(sheet, 'backlash', measured?.basis);
   const turning =
     runout?.kind === 'runout' ? ringRunout(runout, limitFor(build.specSheet, 'ring-gear-runout')) : undefined;
   return {
@@ -36,7 +39,7 @@ function viewOf(build: Build & { readonly makeUp: MakeUp }, assembly: Assembly):
     stations: ringStations(measured?.stations ?? [], {
       wanted: measured === undefined ? fewestStations : 0,
       limit,
-      sheet: build.specSheet,
+      sheet,
     }),
     ...drawnLimits(limit),
     ...(turning === undefined ? {} : { runout: turning }),

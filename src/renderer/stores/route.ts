@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { create } from 'zustand';
 import { checkIds, phases } from '../../shared/job/records/checkIds.ts';
+import { limitedNames } from '../../shared/job/records/specSheet.ts';
 
 const build = z.string();
 /** Sums a technician does beside a trial. */
@@ -15,7 +16,8 @@ const routeSchema = z.discriminatedUnion('at', [
   z.object({ at: z.literal('builds') }),
   z.object({ at: z.literal('build'), build, assembly: z.string().optional() }),
   z.object({ at: z.literal('axle'), build }),
-  z.object({ at: z.literal('limits'), build }),
+  /** `line`: the limit that was asked for. */
+  z.object({ at: z.literal('limits'), build, line: z.enum(limitedNames).optional() }),
   z.object({ at: z.literal('notes'), build }),
   z.object({ at: z.literal('assemble'), build, phase: z.enum(phases) }),
   z.object({

@@ -12,7 +12,9 @@ import {
 import type { MakeUp } from '../../axle/makeUp.ts';
 import { type Check, checks, needOf } from './checks.ts';
 import { completeTrials } from '../planning/seen.ts';
+import type { SpecSheet } from '../records/specSheet.ts';
 import { type CheckJudged, judgeCheck } from './judge.ts';
+import { sheetFor } from './limitChanges.ts';
 
 export type CheckState = CheckJudged & {
   readonly check: Check;
@@ -75,7 +77,7 @@ function stateOf(
   gate: Gate | undefined,
 ): CheckState {
   const counting = countingFor(build, assembly, check);
-  const judged = judgeCheck(check, counting?.measurement, assembly, build.specSheet);
+  const judged = judgeCheck(check, counting?.measurement, assembly, sheetOf(build, counting?.measurement));
   const override = overrideOf(assembly, check.id);
   const inTheWay = override === undefined && gates(check, gate) && blocks(check, judged, gate);
   return {
@@ -87,6 +89,10 @@ function stateOf(
     ...(override === undefined ? {} : { override }),
   };
 }
+
+/** What is not measured yet will be held against the limits as they stand. */
+const sheetOf = (build: Build, measurement: Measurement | undefined): SpecSheet | undefined =>
+  measurement === undefined ? build.specSheet : sheetFor(build, measurement);
 
 /** The measurement that counts for a check: this assembly's own, or for what carries over, that of the last trial that has one. */
 function countingFor(

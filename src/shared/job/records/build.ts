@@ -3,7 +3,7 @@ import type { MakeUp, ShimPlace } from '../../axle/makeUp.ts';
 import type { How, MeasuredResult, ShimPack } from './measurement.ts';
 import { type Deed, type DeedOf, type Entry, type noteTopics, standing } from './notebook.ts';
 import type { PhotoWay, StoredPhoto } from './photo.ts';
-import type { SpecSheet } from './specSheet.ts';
+import type { LimitsChange, SpecSheet } from './specSheet.ts';
 import type { SwapPlanned } from './swap.ts';
 import type { CheckId, Phase } from './checkIds.ts';
 import { noCase } from '../../basics/noCase.ts';
@@ -68,6 +68,16 @@ export interface Note {
   readonly by: string;
 }
 
+/** The limits as they were entered once. */
+export interface SheetSet {
+  readonly at: string;
+  readonly by: string;
+  readonly specSheet: SpecSheet;
+  readonly change?: LimitsChange | undefined;
+  /** Ids of the measurements that were taken before. */
+  readonly before: ReadonlySet<string>;
+}
+
 /** One axle on the stand, as its notebook tells it. */
 export interface Build {
   readonly id: string;
@@ -76,7 +86,10 @@ export interface Build {
   readonly startedAt: string;
   readonly comebackOf?: string;
   readonly makeUp?: MakeUp;
+  /** The limits as they stand now; what a measurement is held against is said by `sheetFor` (checks/limitChanges.ts). */
   readonly specSheet?: SpecSheet;
+  /** The limits each time they were entered, oldest first. */
+  readonly sheets: readonly SheetSet[];
   readonly notes: readonly Note[];
   readonly assemblies: readonly Assembly[];
   readonly swaps: readonly Swap[];
@@ -94,6 +107,7 @@ export function readNotebook(id: string, entries: readonly Entry[]): Build {
     technician,
     startedAt: first.at,
     ...(comebackOf === undefined ? {} : { comebackOf }),
+    sheets: [],
     notes: [],
     assemblies: [],
     swaps: [],
@@ -110,7 +124,7 @@ function write(build: Build, entry: Entry): Build {
     case 'described':
       return { ...build, makeUp: deed.makeUp };
     case 'limits-set':
-      return { ...build, specSheet: deed.specSheet };
+      return withSheet(build, deed, { at, by });
     case 'noted':
       return { ...build, notes: [...build.notes, { topic: deed.topic, text: deed.text, at, by }] };
     case 'assembled':
@@ -147,6 +161,15 @@ function write(build: Build, entry: Entry): Build {
     default:
       throw noCase(deed);
   }
+}
+
+function withSheet(
+  build: Build,
+  { specSheet, change }: DeedOf<'limits-set'>,
+  signed: Pick<SheetSet, 'at' | 'by'>,
+): Build {
+  const before = new Set(build.assemblies.flatMap(({ measurements }) => measurements.map(({ id }) => id)));
+  return { ...build, specSheet, sheets: [...build.sheets, { ...signed, specSheet, change, before }] };
 }
 
 function opened(build: Build, entry: Entry, deed: DeedOf<'assembled'>): Assembly {

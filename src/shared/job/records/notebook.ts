@@ -3,7 +3,7 @@ import { bearingStates, idSchema, instantSchema, nameSchema, wordsSchema } from 
 import { makeUpSchema } from '../../axle/makeUp.ts';
 import { photoSchema, photoWays } from './photo.ts';
 import { howSchema, resultSchema, shimPackSchema } from './measurement.ts';
-import { specSheetSchema } from './specSheet.ts';
+import { limitsChangeSchema, specSheetSchema } from './specSheet.ts';
 import { swapSchema } from './swap.ts';
 import { checkIds, phases } from './checkIds.ts';
 
@@ -33,7 +33,12 @@ export const deedSchema = z.discriminatedUnion('kind', [
     comebackOf: idSchema.optional(),
   }),
   z.strictObject({ kind: z.literal('described'), makeUp: makeUpSchema }),
-  z.strictObject({ kind: z.literal('limits-set'), specSheet: specSheetSchema }),
+  z.strictObject({
+    kind: z.literal('limits-set'),
+    specSheet: specSheetSchema,
+    /** Where a limit changes that something was held against already; notebooks of before that was asked have none. */
+    change: limitsChangeSchema.optional(),
+  }),
   z.strictObject({ kind: z.literal('noted'), topic: z.enum(noteTopics), text: wordsSchema.min(1) }),
   z.strictObject({ kind: z.literal('assembled'), assembly: assemblySchema }),
   z.strictObject({

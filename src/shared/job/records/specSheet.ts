@@ -27,6 +27,7 @@ export const limitedQuantities = {
   'pinion-nut-torque': 'torque',
 } as const;
 export type LimitedQuantity = keyof typeof limitedQuantities;
+export const limitedNames = Object.keys(limitedQuantities) as LimitedQuantity[];
 
 const source = textSchema(400).trim().min(1, { error: 'say where this limit comes from' });
 
@@ -88,6 +89,14 @@ export const specSheetSchema = z.strictObject({
   note: wordsSchema.optional(),
 });
 export type SpecSheet = z.infer<typeof specSheetSchema>;
+
+/** Why limits change after something was held against them, and whether what was read before is judged anew. */
+export const limitsChangeSchema = z.strictObject({
+  why: wordsSchema.min(3),
+  /** It was entered wrongly; or it is another limit, for what is read from here on. */
+  holds: z.enum(['from-the-start', 'from-now-on']),
+});
+export type LimitsChange = z.infer<typeof limitsChangeSchema>;
 
 /** The ends of a limit in the unit used inside. */
 export function endsOf(limit: Limit): { readonly min?: number; readonly max?: number } {

@@ -8,6 +8,7 @@ import type { CertificateAssembly, CertificateCheck, CertificateContent } from '
 import { paperTimeText } from '../words/days.ts';
 import { flanksPicture, ringPicture } from './drawings.ts';
 import { runoutBlocks, stationTable, torqueBlocks } from './figures.ts';
+import { sheetHeld } from './limitChanges.ts';
 import { madeWords, photosWords, placesWords } from './markWords.ts';
 import { type Block, heading, list, words, type WordsBlock } from './page.ts';
 import { bearingTerms } from './terms.ts';
@@ -95,8 +96,10 @@ function backlashBlocks(
 ): readonly Block[] {
   const backlash = resultOf(assembly, 'backlash', 'backlash');
   if (backlash === undefined) return [];
-  const picture = ringPicture(content, backlash, resultOf(assembly, 'ring-gear-runout', 'runout'), system);
-  const table = [...stationTable(content, backlash, system), ...carriedRunout(assembly)];
+  const { makeUp } = content;
+  const held = { ...sheetHeld(content, assembly), ...(makeUp === undefined ? {} : { makeUp }) };
+  const picture = ringPicture(held, backlash, resultOf(assembly, 'ring-gear-runout', 'runout'), system);
+  const table = [...stationTable(held, backlash, system), ...carriedRunout(assembly)];
   const beside = picture !== undefined && backlash.stations.length <= besideAtMost;
   return [
     heading(3, 'Backlash, station by station'),

@@ -8,6 +8,7 @@ import { resultBrief, typedText } from '../words/results.ts';
 import { asEntered, resultOf } from './checkTable.ts';
 import type { CertificateAssembly, CertificateContent } from './content.ts';
 import { type Block, type Cell, cell, figureColumn, heading, words, wordColumn } from './page.ts';
+import { limitChangeBlocks } from './limitChanges.ts';
 import { makeUpTerms, placeTerms, ruleTerms } from './terms.ts';
 
 /** The axle as described, and the limits with their sources. */
@@ -27,6 +28,7 @@ export function axleBlocks(content: CertificateContent, system: UnitSystem): rea
       ? [words('No limits have been entered.', 'quiet')]
       : [limitTable(specSheet.limits, system)]),
     words(`Rule: ${ruleTerms[content.rule]}`, 'quiet'),
+    ...limitChangeBlocks(content, system),
     ...(specSheet?.note === undefined || specSheet.note === '' ? [] : [words(specSheet.note)]),
   ];
 }

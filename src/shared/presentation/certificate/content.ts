@@ -13,6 +13,7 @@ import type { MakeUp } from '../../axle/makeUp.ts';
 import type { Entry } from '../../job/records/notebook.ts';
 import type { Rule, SpecSheet } from '../../job/records/specSheet.ts';
 import { type Phase, phases } from '../../job/records/checkIds.ts';
+import { limitsChanged, type LimitsChanged } from '../../job/checks/limitChanges.ts';
 import type { LimitJudged, Standing } from '../../job/checks/judge.ts';
 import { type CheckState, isDescribed, markJudgement, readinessOf } from '../../job/checks/readiness.ts';
 import { cautions, statement } from './words.ts';
@@ -76,6 +77,8 @@ export interface CertificateContent {
   readonly rule: Rule;
   readonly makeUp?: MakeUp;
   readonly specSheet?: SpecSheet;
+  /** Limits that changed after something had been held against them; absent where none did. */
+  readonly limitChanges?: readonly LimitsChanged[];
   readonly notes: readonly Note[];
   readonly assemblies: readonly CertificateAssembly[];
   readonly gauges: readonly CertificateGauge[];
@@ -89,6 +92,7 @@ export function certificateContent(notebook: Notebook): CertificateContent {
   const build = readNotebook(notebook.id, entries);
   const assemblies = build.assemblies.map((assembly) => assemblyContent(build, assembly));
   const missing = whatIsMissing(build, assemblies);
+  const limitChanges = limitsChanged(build);
   return {
     kind: 'axlewright-certificate',
     version: certificateVersion,
@@ -107,6 +111,7 @@ export function certificateContent(notebook: Notebook): CertificateContent {
     rule: build.specSheet?.rule ?? 'simple',
     ...(build.makeUp === undefined ? {} : { makeUp: build.makeUp }),
     ...(build.specSheet === undefined ? {} : { specSheet: build.specSheet }),
+    ...(limitChanges.length === 0 ? {} : { limitChanges }),
     notes: build.notes,
     assemblies,
     gauges: gaugesOf(build),

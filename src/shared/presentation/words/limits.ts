@@ -1,5 +1,6 @@
 import { showText, type UnitSystem } from '../../basics/show.ts';
 import { endsOf, type Limit, limitedQuantities, type LimitedQuantity } from '../../job/records/specSheet.ts';
+import type { LineChange } from '../../job/checks/limitChanges.ts';
 import { basisWords } from '../../job/checks/judge.ts';
 
 /** What a limit is for, as the trade says it. */
@@ -27,6 +28,16 @@ export function limitWords(limit: Limit, system: UnitSystem): string {
   if (min !== undefined && max !== undefined) return `${shown(min)} to ${shown(max)}`;
   if (max !== undefined) return `at most ${shown(max)}`;
   return min === undefined ? 'no limit' : `at least ${shown(min)}`;
+}
+
+/** "backlash 0.180 to 0.300 mm, was 0.200 to 0.300 mm". */
+export function limitChangeWords({ from, to }: LineChange, system: UnitSystem): string {
+  const limit = to ?? from;
+  if (limit === undefined) return '';
+  const basis = limitBasisWords(limit);
+  const name = `${quantityWords[limit.quantity].toLowerCase()}${basis === '' ? '' : ` (${basis})`}`;
+  const now = to === undefined ? 'taken out' : limitWords(to, system);
+  return `${name} ${now}${from === undefined ? '' : `, was ${limitWords(from, system)}`}`;
 }
 
 /** On what basis the limit is meant, or nothing where there is only one way to measure it. */

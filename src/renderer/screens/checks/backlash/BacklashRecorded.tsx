@@ -4,6 +4,7 @@ import type { Measurement } from '../../../../shared/job/records/build.ts';
 import type { BacklashResult } from '../../../../shared/job/records/measurement.ts';
 import { isNone } from '../../../../shared/basics/result.ts';
 import { basisWords, judgeCheck } from '../../../../shared/job/checks/judge.ts';
+import { sheetFor } from '../../../../shared/job/checks/limitChanges.ts';
 import { Ring } from '../../../instruments/Ring.tsx';
 import { Unrolled } from '../../../instruments/Unrolled.tsx';
 import { useScrolls } from '../../../parts/scrolls.ts';
@@ -35,16 +36,17 @@ const roomyRows = 6;
 export function BacklashRecorded({ build, assembly, check, measurement, result, onAnew }: BacklashRecordedProps) {
   const units = useSession((session) => session.units);
   const [list, scrolls] = useScrolls();
-  const judged = judgeCheck(check, measurement, assembly, build.specSheet);
-  const limit = limitFor(build.specSheet, 'backlash', result.basis);
+  const sheet = useMemo(() => sheetFor(build, measurement), [build, measurement]);
+  const judged = judgeCheck(check, measurement, assembly, sheet);
+  const limit = limitFor(sheet, 'backlash', result.basis);
   const view = useMemo(
     () => ({
       quantity: 'Backlash',
       teeth: build.makeUp?.ringTeeth ?? 40,
-      stations: ringStations(result.stations, { limit, sheet: build.specSheet }),
+      stations: ringStations(result.stations, { limit, sheet }),
       ...drawnLimits(limit),
     }),
-    [build, result, limit],
+    [build, result, limit, sheet],
   );
   return (
     <>
@@ -52,7 +54,7 @@ export function BacklashRecorded({ build, assembly, check, measurement, result, 
         <div className="measure measure--recorded">
           <div className="stations" ref={list} {...(scrolls ? { tabIndex: 0 } : {})}>
             <RecordedVerdict judged={judged}>{resultBrief(result, units)}</RecordedVerdict>
-            <Stations result={result} limit={limit} sheet={build.specSheet} />
+            <Stations result={result} limit={limit} sheet={sheet} />
             <p className="digits">Variation {orReason(result.variation_mm, 'length', units)}</p>
             <HowTaken measurement={measurement} />
             <ConvertedLimits build={build} basis={result.basis} />

@@ -2,6 +2,7 @@ import { useMemo } from 'react';
 import type { Measurement } from '../../../../shared/job/records/build.ts';
 import type { RunoutResult } from '../../../../shared/job/records/measurement.ts';
 import { judgeCheck } from '../../../../shared/job/checks/judge.ts';
+import { sheetFor } from '../../../../shared/job/checks/limitChanges.ts';
 import { Ring } from '../../../instruments/Ring.tsx';
 import { Unrolled } from '../../../instruments/Unrolled.tsx';
 import { useScrolls } from '../../../parts/scrolls.ts';
@@ -29,7 +30,7 @@ interface RunoutRecordedProps extends CheckProps {
 export function RunoutRecorded({ build, assembly, check, measurement, result, onAnew }: RunoutRecordedProps) {
   const units = useSession((session) => session.units);
   const [list, scrolls] = useScrolls();
-  const judged = judgeCheck(check, measurement, assembly, build.specSheet);
+  const judged = judgeCheck(check, measurement, assembly, sheetFor(build, measurement));
   const view = useMemo(() => runoutView(result, check, build), [result, check, build]);
   return (
     <>

@@ -4,6 +4,7 @@ import type { TorqueResult } from '../../../../shared/job/records/measurement.ts
 import { endsOf } from '../../../../shared/job/records/specSheet.ts';
 import { isNone } from '../../../../shared/basics/result.ts';
 import { judgeCheck } from '../../../../shared/job/checks/judge.ts';
+import { sheetFor } from '../../../../shared/job/checks/limitChanges.ts';
 import { Drawing } from '../../../instruments/Drawing.tsx';
 import { useRoom } from '../../../instruments/size.ts';
 import { Stage } from '../../../parts/Stage.tsx';
@@ -29,7 +30,7 @@ interface TorqueRecordedProps extends CheckProps {
 export function TorqueRecorded(props: TorqueRecordedProps) {
   const { build, assembly, check, measurement, result, onAnew } = props;
   const units = useSession((session) => session.units);
-  const judged = judgeCheck(check, measurement, assembly, build.specSheet);
+  const judged = judgeCheck(check, measurement, assembly, sheetFor(build, measurement));
   const { basis, seal, bearings } = result.basis;
   return (
     <>
@@ -58,9 +59,9 @@ export function TorqueRecorded(props: TorqueRecordedProps) {
 function Bar({ build, assembly, check, measurement, result }: TorqueRecordedProps) {
   const units = useSession((session) => session.units);
   const [room, size] = useRoom(15);
-  const limit = torqueLimit(build.specSheet, check.limits[0], result.basis);
+  const limit = torqueLimit(sheetFor(build, measurement), check.limits[0], result.basis);
   const value = countingTorque(result);
-  const shape = shapeOf(judgeCheck(check, measurement, assembly, build.specSheet));
+  const shape = shapeOf(judgeCheck(check, measurement, assembly, sheetFor(build, measurement)));
   const scene =
     size === undefined || limit === undefined || isNone(value) || shape === 'recorded'
       ? undefined

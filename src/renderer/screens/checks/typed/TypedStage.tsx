@@ -1,6 +1,7 @@
 import type { ReactNode } from 'react';
 import { latest } from '../../../../shared/job/records/build.ts';
 import { judgeCheck } from '../../../../shared/job/checks/judge.ts';
+import { sheetFor } from '../../../../shared/job/checks/limitChanges.ts';
 import { Button } from '../../../parts/Button.tsx';
 import { Form } from '../../../parts/Form.tsx';
 import { Stage } from '../../../parts/Stage.tsx';
@@ -72,7 +73,7 @@ function Standing({ build, assembly, check }: CheckProps) {
   const units = useSession((session) => session.units);
   const measured = latest(assembly, check.id);
   if (measured === undefined) return undefined;
-  const judged = judgeCheck(check, measured, assembly, build.specSheet);
+  const judged = judgeCheck(check, measured, assembly, sheetFor(build, measured));
   return (
     <div className="typed__standing">
       <StateMark shape={shapeOf(judged)} size={34} />

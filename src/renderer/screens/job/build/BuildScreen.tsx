@@ -72,10 +72,14 @@ function WithoutLimitWords({ build, assembly }: { readonly build: Build; readonl
   const { withoutLimit } = readinessOf(build, assembly);
   if (withoutLimit.length === 0) return undefined;
   const names = withoutLimit.map((state) => state.check.title.toLowerCase()).join(', ');
+  const line = withoutLimit[0]?.check.limits[0];
   return (
     <p>
       No limit is entered for {names}: recorded only.{' '}
-      <Button look="quiet" onPress={() => go({ at: 'limits', build: build.id })}>
+      <Button
+        look="quiet"
+        onPress={() => go({ at: 'limits', build: build.id, ...(line === undefined ? {} : { line }) })}
+      >
         Enter limits
       </Button>
     </p>

@@ -24,7 +24,7 @@ export function LimitRow({ row, errors, sourceBefore, onChange, onAnother }: Lim
     onChange({ ...row, [field]: text, ...(first ? { source: sourceBefore } : {}) });
   };
   return (
-    <div className="limit-row">
+    <div className="limit-row" data-quantity={row.quantity}>
       <span className="limit-row__name">{name}</span>
       <Cell label={`${name}, lower`} value={row.min} bad={errors.min} decimal onChange={(text) => end('min', text)} />
       <Cell label={`${name}, upper`} value={row.max} bad={errors.max} decimal onChange={(text) => end('max', text)} />

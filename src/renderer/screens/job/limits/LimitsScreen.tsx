@@ -1,6 +1,6 @@
-import { useEffect, useState } from 'react';
+import { useEffect, useMemo, useRef, useState } from 'react';
 import type { Build } from '../../../../shared/job/records/build.ts';
-import type { SpecSheet } from '../../../../shared/job/records/specSheet.ts';
+import type { LimitedQuantity, SpecSheet } from '../../../../shared/job/records/specSheet.ts';
 import { Choice } from '../../../parts/Choice.tsx';
 import { Field } from '../../../parts/Field.tsx';
 import { Pick } from '../../../parts/Pick.tsx';
@@ -14,19 +14,35 @@ import { useBenchSeen } from '../../../stores/bench.ts';
 import { useSession } from '../../../stores/session.ts';
 import { blankLimit, isBlank, type LimitDraft } from './draft.ts';
 import { LimitRow } from './LimitRow.tsx';
-import { readSheet, rowsOf, type SheetDraft, sheetDraftOf, type SheetErrors } from './sheet.ts';
+import { ChangePanel } from './ChangePanel.tsx';
+import { changedBy, readChangedSheet, rowsOf, type SheetDraft, sheetDraftOf, type SheetErrors } from './sheet.ts';
 import './limits.css';
 
+interface LimitsScreenProps {
+  readonly build: Build;
+  /** The limit that was asked for. */
+  readonly line: LimitedQuantity | undefined;
+}
+
 /** The limits for this axle: each with its unit, its basis and where it comes from. */
-export function LimitsScreen({ build }: { readonly build: Build }) {
-  const { draft, change, errors, submit } = useSheetForm(build);
+export function LimitsScreen({ build, line }: LimitsScreenProps) {
+  const { draft, change, errors, submit, changed } = useSheetForm(build);
   const wrong = Object.keys(errors.rows ?? {}).length + (errors.name === undefined ? 0 : 1);
+  const rows = useRef<HTMLDivElement>(null);
+  useEffect(() => {
+    if (line !== undefined) rows.current?.querySelector<HTMLElement>(`[data-quantity="${line}"] input`)?.focus();
+  }, [line]);
   const count = draft.rows.filter((row) => !isBlank(row)).length;
   return (
     <>
       <Stage title="Limits">
         <SheetHead build={build} draft={draft} onChange={change} error={errors.name} />
-        <LimitRows rows={draft.rows} errors={errors.rows ?? {}} onChange={(rows) => change({ rows })} />
+        {changed === undefined ? undefined : (
+          <ChangePanel changed={changed} draft={draft} errors={errors.change ?? {}} onChange={change} />
+        )}
+        <div ref={rows}>
+          <LimitRows rows={draft.rows} errors={errors.rows ?? {}} onChange={(rows) => change({ rows })} />
+        </div>
       </Stage>
       <Words
         title={wrong > 0 ? `${wrong === 1 ? 'One line needs' : `${wrong} lines need`} another look` : countWords(count)}
@@ -39,6 +55,9 @@ export function LimitsScreen({ build }: { readonly build: Build }) {
           From the maker’s manual for this axle, or etched on the gear. A line left empty has no limit, and its reading
           no verdict.
         </p>
+        {changed === undefined ? undefined : (
+          <p>A limit changes that something was held against. Say why, and what becomes of what was read.</p>
+        )}
         <p className="quiet">
           Backlash is compared only with a limit felt the same way, a torque only in the same state.
         </p>
@@ -51,14 +70,19 @@ export function LimitsScreen({ build }: { readonly build: Build }) {
 function useSheetForm(build: Build) {
   const units = useSession((session) => session.units);
   const held = useHeld<SheetDraft>(() => sheetDraftOf(build, units));
-  return useDraft(held, {
-    read: readSheet,
-    keep: async (specSheet) => {
-      const written = await writeDeed({ kind: 'limits-set', specSheet });
+  const form = useDraft(held, {
+    read: (draft) => readChangedSheet(build, draft),
+    keep: async ({ specSheet, change }) => {
+      const written = await writeDeed({
+        kind: 'limits-set',
+        specSheet,
+        ...(change === undefined ? {} : { change }),
+      });
       if (written) go({ at: 'build', build: build.id });
       return written;
     },
   });
+  return { ...form, changed: useMemo(() => changedBy(build, held.draft), [build, held.draft]) };
 }
 
 const countWords = (count: number): string => {
