@@ -43,6 +43,7 @@ async function keepStep(page: Page, stand: string): Promise<void> {
 const source = 'Maker’s manual, table 9';
 const limitsWithNut = (most_Nm: number): Deed => ({
   kind: 'limits-set',
+  change: { why: 'Another table for the nut', holds: 'from-now-on' },
   specSheet: {
     ...roundLimits.specSheet,
     limits: [
