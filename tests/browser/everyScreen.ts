@@ -65,6 +65,7 @@ function screensOfTrial(build: string, trial: string) {
     cut: { at: 'cut', build },
     'all trials': { at: 'trials', build },
     plan: { at: 'plan', build },
+    'earlier builds': { at: 'experience', build },
     drawer: { at: 'drawer', build },
     'depth worked out': { at: 'sums', build, assembly: trial, sum: 'depth' },
     'sides worked out': { at: 'sums', build, assembly: trial, sum: 'sides' },

@@ -12,6 +12,7 @@ import { databaseProblem } from '../store/databaseProblem.ts';
 import { buildAnswers } from './buildAnswers.ts';
 import { certificateAnswers } from './certificateAnswers.ts';
 import { drawerAnswers } from './drawerAnswers.ts';
+import { experienceAnswers } from './experienceAnswers.ts';
 import { gaugeAnswers, noteMoved, plugInSaved } from './gaugeAnswers.ts';
 import { gaugeCheckAnswers } from './gaugeCheckAnswers.ts';
 import { readingsNews, statesNews } from './gaugeNews.ts';
@@ -112,6 +113,7 @@ const answersOf = (bench: OpenBench): BenchAnswers => ({
   ...certificateAnswers(bench, bench.options.folder),
   ...drawerAnswers(bench),
   ...settingAnswers(bench),
+  ...experienceAnswers(bench),
 });
 
 /** For a week everything stays as it came; after that, what idle gauges repeated between measurements is thinned. */

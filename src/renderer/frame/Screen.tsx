@@ -10,6 +10,7 @@ import { GaugesScreen } from '../screens/bench/gauges/GaugesScreen.tsx';
 import { JustMeasureScreen } from '../screens/bench/justMeasure/JustMeasureScreen.tsx';
 import { LimitsScreen } from '../screens/job/limits/LimitsScreen.tsx';
 import { NotesScreen } from '../screens/job/notes/NotesScreen.tsx';
+import { ExperienceScreen } from '../screens/shims/experience/ExperienceScreen.tsx';
 import { CutScreen } from '../screens/shims/cut/CutScreen.tsx';
 import { MeaningScreen } from '../screens/shims/meaning/MeaningScreen.tsx';
 import { PaintingScreen } from '../screens/shims/painting/PaintingScreen.tsx';
@@ -77,6 +78,8 @@ function BuildRouteScreen({ route, build }: { readonly route: BuildRoute; readon
       return <TrialsScreen build={build} />;
     case 'plan':
       return <PlanScreen build={build} />;
+    case 'experience':
+      return <ExperienceScreen build={build} />;
     case 'sums':
       return <SumsScreen key={route.assembly} build={build} assembly={route.assembly} sum={route.sum} />;
     case 'swap':

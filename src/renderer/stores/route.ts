@@ -43,6 +43,7 @@ const routeSchema = z.discriminatedUnion('at', [
   z.object({ at: z.literal('meaning'), build, assembly: z.string() }),
   z.object({ at: z.literal('settle'), build, assembly: z.string(), check: z.enum(checkIds) }),
   z.object({ at: z.literal('plan'), build }),
+  z.object({ at: z.literal('experience'), build }),
   z.object({ at: z.literal('swap'), build, swap: z.string() }),
   z.object({ at: z.literal('sums'), build, assembly: z.string(), sum: z.enum(sums) }),
   z.object({ at: z.literal('certificate'), build }),

@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { nameSchema } from '../basics/recorded.ts';
 
 const cutTypes = ['face-milled', 'face-hobbed', 'not-known'] as const;
 export const caseAdjustments = ['outboard-shims', 'inboard-shims', 'flange-shims', 'threaded-adjusters'] as const;
@@ -37,6 +38,9 @@ export const makeUpSchema = z.strictObject({
   depthShimPlace: z.enum(depthShimPlaces),
   /** Trials usually run on slip-fit set-up bearings; a caged pinion runs them on its final, preloaded bearings. */
   trialBearings: z.enum(['set-up', 'final']),
+  /** As typed: what the shop calls this axle, and who made the gears. They say which earlier builds are of the same kind. */
+  axleName: nameSchema.optional(),
+  gearMaker: nameSchema.optional(),
 });
 export type MakeUp = z.infer<typeof makeUpSchema>;
 

@@ -4,6 +4,7 @@ import { benchQuestions, benchTopics } from './bench.ts';
 import { buildQuestions, buildTopics } from './builds.ts';
 import { certificateQuestions } from './certificate.ts';
 import { drawerQuestions, drawerTopics } from './drawer.ts';
+import { experienceQuestions } from './experience.ts';
 import { gaugeCheckQuestions } from './gaugeChecks.ts';
 import { gaugeQuestions, gaugeTopics } from './gauges.ts';
 import { learnQuestions, learnTopics } from './learning.ts';
@@ -26,6 +27,7 @@ export const questions = {
   ...photoQuestions,
   ...drawerQuestions,
   ...settingQuestions,
+  ...experienceQuestions,
 } as const;
 export const topics = {
   ...benchTopics,

@@ -26,6 +26,9 @@ export const settingsSchema = z.strictObject({
   page: z.enum(pageSizes),
   /** At which side of the picture the toe lies: turned to how the technician stands. */
   toeAt: z.enum(['left', 'right']),
+  /** Whether the plan begins from finished builds, and which of them it leaves out. */
+  earlierBuilds: z.boolean(),
+  earlierLeftOut: z.array(idSchema).max(10_000),
   /** The tool used last, by the kind of reading: its record's id. */
   tools: z.partialRecord(z.enum(toolUses), idSchema),
 });
@@ -45,6 +48,8 @@ export const usualSettings: Settings = {
   pedalKey: 'PageDown',
   page: 'a4',
   toeAt: 'left',
+  earlierBuilds: true,
+  earlierLeftOut: [],
   tools: {},
 };
 

@@ -17,6 +17,14 @@ export const backlashAnswer = {
   perRingAway: { mean: -0.04, spread: 0.15 },
 } as const;
 
+/** Film (mm) and logarithmic spreads where nobody measured either; docs/plan.md says where each figure comes from. */
+export const plainPrior = {
+  film_mm: 0.008,
+  filmSpread: 0.45,
+  curvatureSpread: { shared: 0.3, own: 0.25 },
+  withFilm: 0.8,
+} as const;
+
 /** What is usual before anything has been read; docs/plan.md says where each figure comes from. */
 export function priorOf(input: PlanInput, sight: Sight, cutting: Cutting): Prior {
   const { experience } = input;
@@ -24,13 +32,13 @@ export function priorOf(input: PlanInput, sight: Sight, cutting: Cutting): Prior
   const recorded = input.target.kind === 'used-set' ? input.target.backlash_mm : undefined;
   const film = filmSaid(input);
   return {
-    film_mm: film ?? 0.008,
-    filmSpread: film === undefined ? 0.45 : 0.3,
+    film_mm: film ?? plainPrior.film_mm,
+    filmSpread: film === undefined ? plainPrior.filmSpread : 0.3,
     filmChange: 0.2,
     curvature: curvatures(input, sight),
     // Given curvatures are somebody's measurement; assumed ones may be off by a third either way.
-    curvatureSpread: input.set.easeoff === undefined ? { shared: 0.3, own: 0.25 } : { shared: 0.2, own: 0.15 },
-    withFilm: input.set.easeoff === undefined ? 0.8 : 0,
+    curvatureSpread: input.set.easeoff === undefined ? plainPrior.curvatureSpread : { shared: 0.2, own: 0.15 },
+    withFilm: input.set.easeoff === undefined ? plainPrior.withFilm : 0,
     biasSpread: 0.15,
     sizes: { middle: 0.92, spread: 0.13 },
     cutting,

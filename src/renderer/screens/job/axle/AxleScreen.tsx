@@ -20,6 +20,7 @@ import {
   type LengthField,
   type PlainField,
   readAxle,
+  type TextField,
 } from './draft.ts';
 import { axleOptions } from './options.ts';
 import { PlanFields } from './PlanFields.tsx';
@@ -96,6 +97,14 @@ function AxleForm({ draft, units, errors, onChange }: AxleFormProps) {
   const number = (name: PlainField, label: string) => field(name, label, 'numeric');
   const length = (name: LengthField, label: string) =>
     field(name, `${label}, ${unitShown('length', units).symbol}`, 'decimal');
+  const text = (name: TextField, label: string) => (
+    <Field
+      label={label}
+      value={draft[name] ?? ''}
+      error={errors[name]}
+      onChange={(typed) => onChange({ [name]: typed })}
+    />
+  );
   const choice = (field: keyof typeof axleOptions, label: string) => (
     <Choice<string>
       label={label}
@@ -123,7 +132,7 @@ function AxleForm({ draft, units, errors, onChange }: AxleFormProps) {
         {choice('caseAdjustment', 'Case moved sideways by')}
         {choice('depthShimPlace', 'Pinion depth shim')}
       </div>
-      <PlanFields draft={draft} units={units} length={length} number={number} />
+      <PlanFields draft={draft} units={units} length={length} number={number} text={text} />
     </div>
   );
 }

@@ -15,10 +15,11 @@ interface PlanFieldsProps {
     field: 'pinionSpiral_deg' | 'pressureAngle_deg' | 'notchesPerTurn',
     label: string,
   ) => React.ReactNode;
+  readonly text: (field: 'axleName' | 'gearMaker', label: string) => React.ReactNode;
 }
 
 /** What makes the plan surer: read off the parts where it can be, else assumed, and which of it is assumed. */
-export function PlanFields({ draft, units, length, number }: PlanFieldsProps) {
+export function PlanFields({ draft, units, length, number, text }: PlanFieldsProps) {
   const notch = draft.caseAdjustment === 'threaded-adjusters';
   return (
     <section className="form__part">
@@ -32,6 +33,8 @@ export function PlanFields({ draft, units, length, number }: PlanFieldsProps) {
         {notch ? length('threadPitch_mm', 'Adjuster moves in one turn') : undefined}
         {notch ? number('notchesPerTurn', 'Notches once round') : undefined}
         {length('ringStep_mm', notch ? 'One notch as calibrated' : 'Side shims in steps of')}
+        {text('axleName', 'Axle, as you call it')}
+        {text('gearMaker', 'Gears made by')}
       </div>
       <p className="quiet">{assumedWords(draft, units)}</p>
     </section>

@@ -26,6 +26,8 @@ const plainFields = [
   'notchesPerTurn',
 ] as const;
 export type LengthField = (typeof lengthFields)[number];
+const textFields = ['axleName', 'gearMaker'] as const;
+export type TextField = (typeof textFields)[number];
 export type PlainField = (typeof plainFields)[number];
 const needed: ReadonlySet<string> = new Set(['pinionTeeth', 'ringTeeth']);
 
@@ -37,6 +39,8 @@ const emptyNumbers = Object.fromEntries([...lengthFields, ...plainFields].map((f
 /** What is most often so is chosen already where a wrong guess shows at once; the rest is asked. */
 export const blankAxle: AxleDraft = {
   ...emptyNumbers,
+  axleName: '',
+  gearMaker: '',
   gearSet: undefined,
   cut: 'not-known',
   driveFlank: undefined,
@@ -57,7 +61,8 @@ export function axleDraftOf(makeUp: MakeUp, system: UnitSystem): AxleDraft {
     return (lengthFields as readonly string[]).includes(field) ? length(value) : String(value);
   };
   const numbers = Object.fromEntries([...lengthFields, ...plainFields].map((field) => [field, shown(field)]));
-  return { ...makeUp, ...(numbers as Record<LengthField | PlainField, string>) };
+  const texts = { axleName: makeUp.axleName ?? '', gearMaker: makeUp.gearMaker ?? '' };
+  return { ...makeUp, ...texts, ...(numbers as Record<LengthField | PlainField, string>) };
 }
 
 export type AxleErrors = FieldErrors<keyof AxleDraft>;
@@ -83,6 +88,8 @@ const sentences: Readonly<Record<keyof AxleDraft, string>> = {
   pinionPreload: 'Choose what sets the pinion preload.',
   depthShimPlace: 'The place of the shim decides which way it moves the pinion.',
   trialBearings: 'Choose the bearings of the trials.',
+  axleName: 'A name of up to 200 letters, or nothing.',
+  gearMaker: 'A name of up to 200 letters, or nothing.',
 };
 
 /** The make-up a draft stands for, or a sentence for each field that is not there yet. */
@@ -93,8 +100,12 @@ export function readAxle(draft: AxleDraft, system: UnitSystem): DraftRead<MakeUp
   ];
   // What was left empty is nobody's knowledge, and stays out; only the tooth counts have to be there.
   const typed = numbers.filter(([field]) => needed.has(field) || (draft[field] ?? '').trim() !== '');
-  const choices = Object.entries(draft).filter(([field]) => !numbers.some(([number]) => number === field));
-  const read = readBy(makeUpSchema, Object.fromEntries([...choices, ...typed]), sentences);
+  const isText = (field: string): boolean => (textFields as readonly string[]).includes(field);
+  const others = Object.entries(draft).filter(
+    ([field, value]) =>
+      !numbers.some(([number]) => number === field) && !(isText(field) && (value ?? '').trim() === ''),
+  );
+  const read = readBy(makeUpSchema, Object.fromEntries([...others, ...typed]), sentences);
   if (!read.ok) return read;
   const checked = possible(read.value);
   if (checked.ok) return read;

@@ -6,6 +6,7 @@ import { type Plannable, plannableOf } from '../../../../shared/job/planning/pla
 import { Stage } from '../../../parts/Stage.tsx';
 import { Words } from '../../../parts/Words.tsx';
 import { go, type Route } from '../../../stores/route.ts';
+import { useEarlier } from '../../../planning/useEarlier.ts';
 import { usePlan } from '../../../planning/usePlan.ts';
 import { PlanAnswered } from './PlanAnswered.tsx';
 import './plan.css';
@@ -13,7 +14,14 @@ import './plan.css';
 /** The next shim: the plan where it can be made, else what is missing for it. */
 export function PlanScreen({ build }: { readonly build: Build }) {
   const plannable = useMemo(() => plannableOf(build), [build]);
-  const planning = usePlan(plannable.ok ? plannable.value.input : undefined);
+  const earlier = useEarlier(build);
+  const experience = earlier.on ? earlier.experience : undefined;
+  const input = useMemo(() => {
+    // The plan waits for what earlier builds taught: it would only be weighed twice.
+    if (!plannable.ok || !(earlier.ready || !earlier.on)) return undefined;
+    return { ...plannable.value.input, ...(experience === undefined ? {} : { experience }) };
+  }, [plannable, earlier.ready, earlier.on, experience]);
+  const planning = usePlan(input);
   const { makeUp } = build;
   const trial = plannable.ok ? plannable.value.trials.at(-1) : undefined;
   if (!plannable.ok) return <Missing build={build} problem={plannable.problem} />;

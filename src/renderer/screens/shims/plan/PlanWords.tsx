@@ -36,6 +36,7 @@ export function PlanWords(props: PlanWordsProps) {
         <>
           {moved ? <Button onPress={onBack}>Back to the plan</Button> : undefined}
           {stays || answer === undefined ? undefined : <Button onPress={onStand}>As it stands</Button>}
+          <Button onPress={() => go({ at: 'experience', build: build.id })}>Earlier builds</Button>
           {waiting === undefined ? undefined : (
             <Button onPress={() => go({ at: 'swap', build: build.id, swap: waiting.id })}>Open the swap card</Button>
           )}
