@@ -96,7 +96,7 @@ const commands = {
       buildScreens() ||
       run(
         node,
-        ['tests/support/pictures.ts', ...rest],
+        ['tests/support/pictures/take.ts', ...rest],
         browser === undefined ? env : { ...env, CHROMIUM_PATH: browser },
       )
     );

@@ -1,8 +1,8 @@
 import type { Browser, Page } from 'playwright';
-import type { BenchService } from '../../src/shared/contract/contract.ts';
-import { goTo, type Look, openPage } from './browser.ts';
-import { onSleeve, readWithPlaces } from './specialBuilds.ts';
-import { plugInPullScale, plugInUnclear } from './specialGauges.ts';
+import type { BenchService } from '../../../src/shared/contract/contract.ts';
+import { goTo, type Look, openPage } from '../browser.ts';
+import { onSleeve, readWithPlaces } from '../specialBuilds.ts';
+import { plugInPullScale, plugInUnclear } from '../specialGauges.ts';
 
 interface SpecialPictures {
   readonly service: BenchService;
@@ -10,7 +10,7 @@ interface SpecialPictures {
   readonly link: string;
   readonly indicator: string;
   readonly looks: Readonly<Record<string, Look>>;
-  readonly take: (page: Page, name: string) => Promise<void>;
+  readonly take: (page: Page, name: string, look: string) => Promise<void>;
 }
 
 /** Screens for which something has to be different from the usual bench: other gauges, and builds that stand elsewhere. */
@@ -30,14 +30,14 @@ export async function takeSpecial({ service, browser, link, indicator, looks, ta
     're-clock': { at: 'check', ...places, check: 'flange-runout' },
     sleeve,
   };
-  for (const [suffix, look] of Object.entries(looks)) {
+  for (const [name, look] of Object.entries(looks)) {
     const { page, faults } = await openPage(browser, link, look);
-    for (const [name, route] of Object.entries(screens)) {
+    for (const [screen, route] of Object.entries(screens)) {
       await goTo(page, route);
-      await take(page, `${name}${suffix}`);
+      await take(page, screen, name);
     }
     await measureByPull(page);
-    await take(page, `pull-scale${suffix}`);
+    await take(page, 'pull-scale', name);
     if (faults.length > 0) throw new Error(`the page complained: ${faults.join(' | ')}`);
     await page.context().close();
   }

@@ -1,31 +1,41 @@
-// `npm run pictures`: every screen in a real browser, on the demo's build, into out/pictures. Look at them. Those that the
-// documents show are written into docs/pictures by `npm run pictures -- docs`.
+// `npm run pictures`: every screen in a real browser, on the demo's build, in five sizes, light, dark and grey, into
+// out/pictures with a contact sheet each and a table of blank shares and letters. Look at them. `npm run pictures -- wide-light`
+// takes the looks named; `npm run pictures -- docs` writes those that the documents show into docs/pictures.
 import { mkdirSync, mkdtempSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import type { Page } from 'playwright';
-import { openBench } from '../../src/main/bench/bench.ts';
-import { doTheJob } from '../../src/main/cli/demo/job.ts';
-import { technician as by, title } from '../../src/main/cli/demo/scenario.ts';
-import { createTechnician } from '../../src/main/cli/demo/technician.ts';
-import { systemClock } from '../../src/main/clock.ts';
-import { openLoopback } from '../../src/main/hosts/loopback/host.ts';
-import { listPageFiles } from '../../src/main/hosts/pageFiles.ts';
-import { openSimulation } from '../../src/main/hosts/simulatedBench.ts';
-import { plugInSimulated } from '../../src/main/hosts/simulatedGaugeRecords.ts';
-import type { Notebook } from '../../src/shared/job/records/notebook.ts';
-import { readNotebook } from '../../src/shared/job/records/build.ts';
-import { valueOf } from './bench/open.ts';
-import { renderedPhoto } from './photos.ts';
-import { buildForPlan, putInDrawer } from './planBuild.ts';
-import { goTo, launchBrowser, type Look, openPage, usualLook } from './browser.ts';
+import { openBench } from '../../../src/main/bench/bench.ts';
+import { doTheJob } from '../../../src/main/cli/demo/job.ts';
+import { technician as by, title } from '../../../src/main/cli/demo/scenario.ts';
+import { createTechnician } from '../../../src/main/cli/demo/technician.ts';
+import { systemClock } from '../../../src/main/clock.ts';
+import { openLoopback } from '../../../src/main/hosts/loopback/host.ts';
+import { listPageFiles } from '../../../src/main/hosts/pageFiles.ts';
+import { openSimulation } from '../../../src/main/hosts/simulatedBench.ts';
+import { plugInSimulated } from '../../../src/main/hosts/simulatedGaugeRecords.ts';
+import type { Notebook } from '../../../src/shared/job/records/notebook.ts';
+import { readNotebook } from '../../../src/shared/job/records/build.ts';
+import { valueOf } from '../bench/open.ts';
+import { renderedPhoto } from '../photos.ts';
+import { buildForPlan, putInDrawer } from '../planBuild.ts';
+import { goTo, launchBrowser, openPage } from '../browser.ts';
+import { contactSheets, pictureTable, type TakenPicture } from './contactSheet.ts';
+import { looks } from './looks.ts';
+import { measured } from './measured.ts';
 import { smallPng } from './smallPng.ts';
-import { portsAlike } from './specialGauges.ts';
-import { takeSpecial } from './specialPictures.ts';
+import { portsAlike } from '../specialGauges.ts';
+import { takeSpecial } from './special.ts';
 
-const root = join(import.meta.dirname, '..', '..');
-const forDocs = process.argv[2] === 'docs';
-const out = forDocs ? join(root, 'docs', 'pictures') : (process.argv[2] ?? join(root, 'out', 'pictures'));
+const root = join(import.meta.dirname, '..', '..', '..');
+const wanted = process.argv.slice(2);
+const forDocs = wanted[0] === 'docs';
+const out = forDocs ? join(root, 'docs', 'pictures') : join(root, 'out', 'pictures');
+const unknown = forDocs ? undefined : wanted.find((name) => !(name in looks));
+if (unknown !== undefined) {
+  process.stderr.write(`No look is called ${unknown}. There are ${Object.keys(looks).join(', ')}.\n`);
+  process.exit(2);
+}
 /** What README and docs/ show. */
 const inDocs = new Set(['bench', 'backlash', 'photo', 'meaning', 'trials', 'plan', 'swap']);
 mkdirSync(out, { recursive: true });
@@ -45,11 +55,14 @@ const gauges = valueOf(await plugInSimulated(service, simulation));
 const host = valueOf(await openLoopback({ service, files: valueOf(listPageFiles(join(root, 'out', 'renderer'))) }));
 const browser = await launchBrowser();
 
-const take = async (page: Page, name: string): Promise<void> => {
+const taken: TakenPicture[] = [];
+const take = async (page: Page, name: string, look = 'wide-light'): Promise<void> => {
   if (forDocs && !inDocs.has(name)) return;
   const picture = await page.screenshot();
-  writeFileSync(join(out, `${name}.png`), forDocs ? smallPng(picture) : picture);
-  say(`  ${name}`);
+  const file = join(out, forDocs ? `${name}.png` : `${look}-${name}.png`);
+  writeFileSync(file, forDocs ? smallPng(picture) : picture);
+  if (!forDocs) taken.push({ look, name, file, ...(await measured(page, picture)) });
+  say(`  ${look} ${name}`);
 };
 
 const { page: empty } = await openPage(browser, host.link);
@@ -108,30 +121,39 @@ const screens: Readonly<Record<string, object>> = {
   gauges: { at: 'gauges' },
 };
 
-const looks: Readonly<Record<string, Look>> = {
-  '': usualLook,
-  '-dark': { ...usualLook, theme: 'dark' },
-  '-small': { width: 1024, height: 600, theme: 'light' },
-};
-const everyLook = new Set(['backlash', 'trial-1', 'mark', 'meaning', 'trials']);
-
-for (const [suffix, look] of Object.entries(forDocs ? { '': usualLook } : looks)) {
-  const { page, faults } = await openPage(browser, host.link, look);
+const chosen = Object.entries(looks).filter(([name]) =>
+  forDocs ? name === 'wide-light' : wanted.length === 0 || wanted.includes(name),
+);
+for (const [look, { grey = false, ...size }] of chosen) {
+  const { page, faults } = await openPage(browser, host.link, size);
+  if (grey) await page.evaluate(() => document.documentElement.style.setProperty('filter', 'grayscale(1)'));
   for (const [name, route] of Object.entries(screens)) {
-    if ((suffix !== '' && !everyLook.has(name)) || (forDocs && !inDocs.has(name))) continue;
+    if (forDocs && !inDocs.has(name)) continue;
     await goTo(page, route);
-    await take(page, `${name}${suffix}`);
+    await take(page, name, look);
   }
-  await photo(page, suffix);
-  await planned(page, suffix);
-  await live(page, suffix);
+  await photo(page, look);
+  await planned(page, look);
+  await live(page, look);
   if (faults.length > 0) throw new Error(`the page complained: ${faults.join(' | ')}`);
+  await page.context().close();
 }
 
-if (!forDocs) await takeSpecial({ service, browser, link: host.link, indicator: gauges.indicator, looks, take });
+if (!forDocs) {
+  await takeSpecial({
+    service,
+    browser,
+    link: host.link,
+    indicator: gauges.indicator,
+    looks: Object.fromEntries(chosen),
+    take,
+  });
+  await contactSheets(browser, out, taken);
+  say(pictureTable(taken));
+}
 
 /** A photo with its corners tapped. It is rendered, not taken: docs/reading-the-mark.md says so beside it. */
-async function photo(page: Page, suffix: string): Promise<void> {
+async function photo(page: Page, look: string): Promise<void> {
   await goTo(page, at('photo', { assembly: assembly('trial', 2), flank: 'drive', place: 0, photo: stored.sha256 }));
   const box = await page.locator('.photo__picture').boundingBox();
   if (box === null) throw new Error('the photo is not shown');
@@ -139,25 +161,24 @@ async function photo(page: Page, suffix: string): Promise<void> {
     await page.mouse.click(box.x + (x * box.width) / stored.width, box.y + (y * box.height) / stored.height);
   await page.locator('[data-read="numbers"]').waitFor();
   await page.waitForTimeout(300);
-  await take(page, `photo${suffix}`);
+  await take(page, 'photo', look);
 }
 
 /** The plan for a trial whose drive mark is hard at root and toe, the card it leads to, and the shop's shims. */
-async function planned(page: Page, suffix: string): Promise<void> {
+async function planned(page: Page, look: string): Promise<void> {
   await goTo(page, { at: 'plan', build: toPlan.build });
   await page.locator('.plan__headline', { hasText: /^Pinion/u }).waitFor({ timeout: 240_000 });
   await page.waitForTimeout(300);
-  await take(page, `plan${suffix}`);
-  if (suffix !== '') return;
+  await take(page, 'plan', look);
   await page.locator('.button--next').click();
   await page.getByLabel('Pinion depth as measured').fill('1.42');
-  await take(page, 'swap');
+  await take(page, 'swap', look);
   await goTo(page, { at: 'drawer', build: toPlan.build });
-  await take(page, 'drawer');
+  await take(page, 'drawer', look);
 }
 
 /** The bench at work: backlash is taken anew, and the simulated hand has come to its third station. */
-async function live(page: Page, suffix: string): Promise<void> {
+async function live(page: Page, look: string): Promise<void> {
   await goTo(page, check('backlash'));
   await page.getByRole('button', { name: 'Take it anew' }).click();
   await page.waitForTimeout(300);
@@ -165,7 +186,7 @@ async function live(page: Page, suffix: string): Promise<void> {
   await page.waitForTimeout(5600);
   // Between two cues, which darken or frame the picture for a moment.
   await page.waitForFunction(() => document.querySelector('.cue') === null);
-  await take(page, `bench${suffix}`);
+  await take(page, 'bench', look);
   await moving;
 }
 
