@@ -1,7 +1,7 @@
 import type { CaptureEvent } from '../../shared/job/captures/capture.ts';
 import { showText, type UnitSystem } from '../../shared/basics/show.ts';
 import type { CaptureSettings } from '../../shared/job/records/measurement.ts';
-import type { SpecSheet } from '../../shared/job/records/specSheet.ts';
+import { endsOf, type Limit, type SpecSheet } from '../../shared/job/records/specSheet.ts';
 import { isNone } from '../../shared/basics/result.ts';
 import { reasonSentence } from '../../shared/presentation/words/refusals.ts';
 import { limitFor, standOf } from '../../shared/presentation/drawing/stations.ts';
@@ -35,7 +35,7 @@ export function cueOf(
       const shown = showText(value, 'length', units);
       const limit = limitFor(sheet, 'backlash', basisOf(settings));
       const outside = standOf({ value_mm: value, U95_mm: U95 }, limit, sheet) === 'outside';
-      const words = `Station ${event.station}: ${shown}${outside ? ', outside' : ''}`;
+      const words = `Station ${event.station}: ${shown}${outside ? beyondWords(value, limit, units) : ''}`;
       return { cue: outside ? 'outside' : 'done', words, spoken: words };
     }
     case 'station-refused': {
@@ -60,6 +60,13 @@ export function cueOf(
     default:
       throw noCase(event);
   }
+}
+
+/** Which way and how much: ", 0.031 mm above". */
+function beyondWords(value: number, limit: Limit | undefined, units: UnitSystem): string {
+  const { min = -Infinity, max = Infinity } = limit === undefined ? {} : endsOf(limit);
+  if (value > max) return `, ${showText(value - max, 'length', units)} above`;
+  return value < min ? `, ${showText(min - value, 'length', units)} below` : ', outside';
 }
 
 const basisOf = (settings: CaptureSettings | undefined) => (settings?.kind === 'backlash' ? settings.basis : undefined);

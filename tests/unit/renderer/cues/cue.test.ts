@@ -49,7 +49,7 @@ describe('which cue tells what was found', () => {
     expect(cueOf(done(0.25), 'metric', sheet)).toMatchObject({ cue: 'done', words: 'Station 3: 0.250 mm' });
     expect(cueOf(done(0.331), 'metric', sheet)).toMatchObject({
       cue: 'outside',
-      words: 'Station 3: 0.331 mm, outside',
+      words: 'Station 3: 0.331 mm, 0.031 mm above',
     });
   });
 

@@ -1,8 +1,9 @@
-import { useState } from 'react';
+import { useMemo, useState } from 'react';
 import { type Assembly, type Build, packAt } from '../../../../shared/job/records/build.ts';
 import { type MakeUp, shimPlaces, shimPlacesOf } from '../../../../shared/axle/makeUp.ts';
 import { ok } from '../../../../shared/basics/result.ts';
 import type { UnitSystem } from '../../../../shared/basics/show.ts';
+import { ShimStacks } from '../../../instruments/ShimStacks.tsx';
 import { Button } from '../../../parts/Button.tsx';
 import { wrong } from '../../../parts/draft.ts';
 import { Field } from '../../../parts/Field.tsx';
@@ -12,6 +13,7 @@ import { go } from '../../../stores/route.ts';
 import { useSession } from '../../../stores/session.ts';
 import type { CheckProps } from '../check/checkProps.ts';
 import { type PackDraft, placeWords, readPack, readPacks, sumOf } from './shims.ts';
+import { stacksView } from './stacks.ts';
 import { readTool, type ToolDraft, toolErrors, usualTool } from './tool.ts';
 import { ToolFields } from './ToolFields.tsx';
 import { TypedStage } from './TypedStage.tsx';
@@ -33,6 +35,7 @@ export function ShimsScreen({ shimsOf, ...props }: CheckProps & { readonly shims
     read: readShims,
   });
   const { packs, tool } = draft;
+  const view = useMemo(() => stacksView(build, assembly.id, packs), [build, assembly.id, packs]);
   return (
     <TypedStage
       {...props}
@@ -41,6 +44,7 @@ export function ShimsScreen({ shimsOf, ...props }: CheckProps & { readonly shims
       keep="Keep the shims"
       others={<ShimHelp build={build.id} assembly={assembly.id} />}
     >
+      <ShimStacks view={view} />
       <div className="shims">
         {packs.map((pack, index) => (
           <PackRow
