@@ -24,6 +24,7 @@ import { selfAnswers } from './selfAnswers.ts';
 import { settingAnswers } from './settingAnswers.ts';
 import { unfinishedAnswers } from './unfinishedAnswers.ts';
 import type { BenchOptions, OpenBench } from './parts.ts';
+import { type Identity, openIdentity } from '../store/identity.ts';
 import { openStores } from './stores.ts';
 import { createWarnings, type Warnings } from './warnings.ts';
 
@@ -34,12 +35,23 @@ import { createWarnings, type Warnings } from './warnings.ts';
 export function openBench(options: BenchOptions): Result<BenchService> {
   const database = openDatabase(options.folder, options.clock);
   if (!database.ok) return database;
+  const identity = openIdentity(database.value, options.newId ?? randomUUID);
+  if (!identity.ok) {
+    database.value.close();
+    return identity;
+  }
   const log = openLog(options.folder, options.clock);
   log.note({ kind: 'opened', version: options.version, node: process.version, on: process.platform });
   const outlet = createOutlet(log);
   const warnings = createWarnings(outlet, log);
   const stopWatching = watchRecords(database.value, warnings);
-  const { bench, quiet } = putTogether(options, { database: database.value, log, outlet, warnings });
+  const { bench, quiet } = putTogether(options, {
+    database: database.value,
+    identity: identity.value,
+    log,
+    outlet,
+    warnings,
+  });
   // The lines of simulated gauges have new names at every start: whoever simulates plugs them in.
   if (options.simulation === undefined) plugInSaved(bench);
   return ok({
@@ -63,6 +75,7 @@ export function openBench(options: BenchOptions): Result<BenchService> {
 
 interface Ground {
   readonly database: Database;
+  readonly identity: Identity;
   readonly log: Log;
   readonly outlet: Outlet;
   readonly warnings: Warnings;
@@ -110,7 +123,7 @@ const answersOf = (bench: OpenBench): BenchAnswers => ({
   ...gaugeAnswers(bench),
   ...learnAnswers(bench),
   ...gaugeCheckAnswers(bench, bench.gaugeChecks),
-  ...certificateAnswers(bench, bench.options.folder),
+  ...certificateAnswers(bench),
   ...drawerAnswers(bench),
   ...settingAnswers(bench),
   ...experienceAnswers(bench),

@@ -16,7 +16,7 @@ import { pathAndUsb } from '../gauges/recognise.ts';
 import { statesOf } from './gaugeNews.ts';
 import { type MeasuringDesk, noGauge } from './measurementAnswers.ts';
 import { linkInReach } from './reach.ts';
-import { heardOf } from './remeasure.ts';
+import { heardOf } from '../journal/measured.ts';
 import { instant } from './writing.ts';
 
 export interface GaugeDesk extends MeasuringDesk {

@@ -5,7 +5,7 @@ import { isNone } from '../../shared/basics/result.ts';
 import type { Gauges } from '../gauges/gauges.ts';
 import type { Log } from '../log/log.ts';
 import type { Outlet } from './outlet.ts';
-import { printable } from './remeasure.ts';
+import { printable } from '../journal/measured.ts';
 
 /** A line from a gauge as the screens hear it. */
 export function heard(reading: GaugeReading): Heard {

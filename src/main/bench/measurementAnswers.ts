@@ -7,6 +7,7 @@ import { checkOf } from '../../shared/job/checks/checks.ts';
 import { fail, ok, type Problem, type Result } from '../../shared/basics/result.ts';
 import type { Journal } from '../journal/journal.ts';
 import type { GaugeRecords } from '../store/gaugeRecords.ts';
+import type { Identity } from '../store/identity.ts';
 import type { LooseMeasurements } from '../store/looseMeasurements.ts';
 import type { UnfinishedStore } from '../store/unfinished.ts';
 import { misplaced } from './buildAnswers.ts';
@@ -18,6 +19,7 @@ export interface MeasuringDesk extends Desk {
   readonly gaugeRecords: GaugeRecords;
   readonly loose: LooseMeasurements;
   readonly unfinished: UnfinishedStore;
+  readonly identity: Identity;
 }
 
 type Names = 'measurements.record' | 'measurements.keep-loose' | 'measurements.loose' | 'measurements.adopt';
@@ -30,7 +32,12 @@ export function measurementAnswers(desk: MeasuringDesk): Pick<BenchAnswers, Name
       if (!notebook.ok) return notebook;
       const measured = measure(desk, stretch, settings);
       if (!measured.ok) return measured;
-      const written = record(desk, build, by, measuredDeed(assembly, check, measured.value, stretch, settings));
+      const written = record(
+        desk,
+        build,
+        by,
+        measuredDeed(assembly, check, measured.value, measured.value.stretch, settings),
+      );
       // A note left behind offers stations that are recorded already: a nuisance, not a loss, so it may fail.
       if (written.ok) desk.unfinished.forget({ assembly, check });
       return written;
@@ -41,7 +48,6 @@ export function measurementAnswers(desk: MeasuringDesk): Pick<BenchAnswers, Name
       return desk.loose.add({
         id: desk.newId(),
         at: instant(desk.clock),
-        stretch,
         settings,
         ...measured.value,
       });
@@ -60,6 +66,7 @@ export function measurementAnswers(desk: MeasuringDesk): Pick<BenchAnswers, Name
 
 interface Measured {
   readonly gauge: GaugeSeen;
+  readonly stretch: Stretch;
   readonly result: MeasuredResult;
 }
 
@@ -68,13 +75,15 @@ function measure(desk: MeasuringDesk, stretch: Stretch, settings: CaptureSetting
   if (gauge === undefined) return fail(noGauge(stretch.gauge));
   const seen = gaugeSeenOf(gauge);
   const result = remeasure(desk.journal, stretch, settings, seen);
-  return result.ok ? ok({ gauge: seen, result: result.value }) : result;
+  if (!result.ok) return result;
+  // Row numbers mean something in this bench's journal alone.
+  return ok({ gauge: seen, stretch: { ...stretch, bench: desk.identity.bench.id }, result: result.value });
 }
 
 const measuredDeed = (
   assembly: string,
   check: CheckId,
-  measured: Measured,
+  measured: Pick<Measured, 'gauge' | 'result'>,
   stretch: Stretch,
   settings: CaptureSettings,
 ): Extract<Deed, { kind: 'measured' }> => ({

@@ -4,6 +4,7 @@ import type { GaugesOptions } from '../gauges/gauges.ts';
 import type { Log } from '../log/log.ts';
 import type { WatchedFolder } from '../photos/photoFolder.ts';
 import type { Database } from '../store/database.ts';
+import type { Identity } from '../store/identity.ts';
 import type { GaugeDesk } from './gaugeAnswers.ts';
 import type { HandCues } from './handCues.ts';
 import type { Stores } from './stores.ts';
@@ -33,6 +34,7 @@ export interface BenchOptions {
 export interface OpenBench extends GaugeDesk, Stores {
   readonly options: BenchOptions;
   readonly database: Database;
+  readonly identity: Identity;
   readonly log: Log;
   readonly warnings: Warnings;
   readonly photoFolder: WatchedFolder;

@@ -2,21 +2,27 @@ import { inflateSync } from 'node:zlib';
 import { fail, ok, type Problem, type Result } from '../../shared/basics/result.ts';
 
 /** What stands in a certificate's PDF besides its pages. */
-interface Attached {
-  /** The bytes of certificate.json. */
-  readonly data: Buffer;
+export interface Attached {
+  /** The files in it by their names. */
+  readonly files: ReadonlyMap<string, AttachedFile>;
   /** The hash printed in the document's own information, twice: as Info and as XMP. */
   readonly printed: readonly string[];
   /** How it was drawn, as its writer noted it. */
   readonly creator: string;
 }
 
+interface AttachedFile {
+  readonly bytes: Buffer;
+  /** Where its stream begins in the PDF. */
+  readonly at: number;
+}
+
 /**
- * Reads the data back out of a PDF that our own writer made: through its cross-reference table to the catalogue,
- * the associated file and its stream. It reads no other PDF on purpose: one that another program has written
+ * Reads the files back out of a PDF that our own writer made: through its cross-reference table to the catalogue, the
+ * associated files and their streams. It reads no other PDF on purpose: one that another program has written
  * anew is no longer the certificate that was issued, and is refused with that reason.
  */
-export function readAttachment(pdf: Buffer): Result<Attached, 'unreadable'> {
+export function readAttachments(pdf: Buffer): Result<Attached, 'unreadable'> {
   try {
     return ok(attached(pdf));
   } catch (error) {
@@ -34,13 +40,13 @@ const notOurs = (why: string): Problem<'unreadable'> => ({
 function attached(pdf: Buffer): Attached {
   const file = openFile(pdf);
   const root = file.object(reference(file.trailer, 'Root'));
-  const filespec = file.object(Number(found(/\/AF \[(\d+) 0 R\]/u, root, 'no associated file')));
-  const embedded = Number(found(/\/EF <<\s*\/F (\d+) 0 R/u, filespec, 'no embedded file'));
+  const listed = found(/\/AF \[((?:\d+ 0 R ?)+)\]/u, root, 'no associated file');
+  const files = [...listed.matchAll(/(\d+) 0 R/gu)].map(([, id]) => filed(file, Number(id)));
   const info = file.object(reference(file.trailer, 'Info'));
-  const metadata = file.stream(reference(root, 'Metadata')).toString('utf8');
+  const metadata = file.stream(reference(root, 'Metadata')).bytes.toString('utf8');
   const keywords = file.object(reference(info, 'Keywords'));
   return {
-    data: file.stream(embedded),
+    files: new Map(files),
     printed: [
       found(/sha256:([0-9a-f]{64})/u, keywords, 'no hash in its information'),
       found(/<pdf:Keywords>sha256:([0-9a-f]{64})</u, metadata, 'no hash in its metadata'),
@@ -49,11 +55,18 @@ function attached(pdf: Buffer): Attached {
   };
 }
 
+function filed(file: OpenFile, id: number): readonly [string, AttachedFile] {
+  const spec = file.object(id);
+  const name = found(/\/UF \(([^)]*)\)/u, spec, 'a file without a name');
+  const embedded = Number(found(/\/EF <<\s*\/F (\d+) 0 R/u, spec, 'a file without its bytes'));
+  return [name, file.stream(embedded)];
+}
+
 interface OpenFile {
   readonly trailer: string;
   /** The dictionary of an object, as text. */
   readonly object: (id: number) => string;
-  readonly stream: (id: number) => Buffer;
+  readonly stream: (id: number) => AttachedFile;
 }
 
 function openFile(pdf: Buffer): OpenFile {
@@ -75,11 +88,11 @@ function openFile(pdf: Buffer): OpenFile {
     const stream = text.indexOf('\nstream\n', from);
     return text.slice(from, stream >= 0 && stream < end ? stream : end);
   };
-  const stream = (id: number): Buffer => {
+  const stream = (id: number): AttachedFile => {
     const dictionary = object(id);
     const from = at(id) + dictionary.length + '\nstream\n'.length;
     const bytes = pdf.subarray(from, from + Number(found(/\/Length (\d+)/u, dictionary, 'a stream without length')));
-    return dictionary.includes('/Filter /FlateDecode') ? inflateSync(bytes) : bytes;
+    return { bytes: dictionary.includes('/Filter /FlateDecode') ? inflateSync(bytes) : bytes, at: from };
   };
   return { trailer: table.slice(table.indexOf('trailer')), object, stream };
 }

@@ -1,35 +1,56 @@
 import PDFDocument from 'pdfkit';
-import type { CertificateContent } from '../../shared/presentation/certificate/content.ts';
+import type { CertificateData } from '../../shared/job/certifying/certificateData.ts';
+import { type CertificateContent, certificateContent } from '../../shared/presentation/certificate/content.ts';
 import type { CertificateLook } from '../../shared/presentation/certificate/page.ts';
 import { certificateBlocks } from '../../shared/presentation/certificate/telling.ts';
+import { fingerprintOf } from '../store/signing.ts';
 import { blocksToPaper } from './blocks.ts';
+import { attach, fileNames, mendChecksums, signatureHole } from './filing.ts';
 import { furnish } from './furniture.ts';
-import { canonicalContent, contentHash } from './hash.ts';
+import { canonicalJson, contentHash } from './hash.ts';
 import { fontFiles, fontName } from './letters.ts';
 import { Paper } from './paper.ts';
+import { dataSignature, noughts, type Signature, type Signer } from './signature.ts';
 
 export type { CertificateLook } from '../../shared/presentation/certificate/page.ts';
 
-/** The name under which the data lie in the PDF. */
-export const attachmentName = 'certificate.json';
+/** All that goes into a certificate's file. */
+export interface Issue {
+  readonly data: CertificateData;
+  /** The file of readings that the data name by its hash. */
+  readonly csv: string;
+}
 
 /**
- * The certificate as a PDF (declared PDF/A-3b, tagged), with the data it is drawn from attached.
- * The same content and look give the same bytes: every date in it is one of the content.
+ * The certificate as a PDF (declared PDF/A-3b, tagged) with its data, its readings and its signature attached. The same
+ * issue, look and key give the same bytes: every date in it is one of the data.
  */
-export async function certificatePdf(content: CertificateContent, look: CertificateLook): Promise<Buffer> {
-  const sha256 = contentHash(content);
+export async function certificatePdf(issue: Issue, look: CertificateLook, signer: Signer): Promise<Buffer> {
+  const signature = dataSignature(issue.data.bench.key, canonicalJson(issue.data), signer);
+  const pdf = await drawnPdf(issue, look, signature);
+  const at = pdf.lastIndexOf(`"file":"${noughts}"`, undefined, 'latin1');
+  const { from } = signatureHole(pdf, at);
+  pdf.write(signer.sign(pdf), from, 'latin1');
+  return pdf;
+}
+
+/** The same with noughts where the signature of the file goes: what is signed. */
+export async function drawnPdf({ data, csv }: Issue, look: CertificateLook, signature: Signature): Promise<Buffer> {
+  const sha256 = contentHash(data);
+  const content = certificateContent({ id: data.build, entries: data.notebook });
   const pdf = openDocument(content, look, sha256);
   const bytes = collected(pdf);
   const root = pdf.struct('Document');
   pdf.addStructure(root);
   const paper = new Paper(pdf, look.page, root);
-  blocksToPaper(paper, certificateBlocks(content, look, sha256));
-  furnish(paper, content, sha256);
+  const { bench, revision, replaces } = data;
+  const signed = { sha256, bench: bench.name, fingerprint: fingerprintOf(bench.key), revision, replaces };
+  blocksToPaper(paper, certificateBlocks(content, look, signed));
+  furnish(paper, content, signed);
   root.end();
-  attach(pdf, content);
+  attachAll(pdf, { data, csv }, signature);
   pdf.end();
-  return bytes;
+  return mendChecksums(await bytes);
 }
 
 function openDocument(content: CertificateContent, look: CertificateLook, sha256: string): PDFKit.PDFDocument {
@@ -56,13 +77,21 @@ function openDocument(content: CertificateContent, look: CertificateLook, sha256
   return pdf;
 }
 
-/** The library writes a title into its XML as it is; one with an ampersand would break it. */
+/**
+ * The library writes a title into its XML as it is; one with an ampersand would break it. It also leaves out when the file
+ * was last changed, which stands in the file's other information and must stand in both alike (ISO 19005-3, 6.6.3; from memory).
+ */
 class CertificateDocument extends PDFDocument {
   override endMetadata(): void {
     const plain = this.info;
     this.info = Object.fromEntries(
       Object.entries(plain).map(([key, value]) => [key, typeof value === 'string' ? escaped(value) : value]),
     ) as typeof plain;
+    const changed = `${plain.ModDate?.toISOString().split('.')[0]}Z`;
+    this.appendXML(`
+        <rdf:Description rdf:about="" xmlns:xmp="http://ns.adobe.com/xap/1.0/">
+            <xmp:ModifyDate>${changed}</xmp:ModifyDate>
+        </rdf:Description>`);
     super.endMetadata();
     this.info = plain;
   }
@@ -71,16 +100,41 @@ class CertificateDocument extends PDFDocument {
 const escaped = (words: string): string =>
   words.replaceAll('&', '&amp;').replaceAll('<', '&lt;').replaceAll('>', '&gt;');
 
-function attach(pdf: PDFKit.PDFDocument, content: CertificateContent): void {
-  const at = new Date(content.asOf);
-  pdf.file(Buffer.from(canonicalContent(content)), {
-    name: attachmentName,
-    type: 'application/json',
-    description: 'All data of this certificate, with the whole notebook of the build',
-    relationship: 'Data',
-    creationDate: at,
-    modifiedDate: at,
-  } as PDFKit.Mixins.PDFAttachmentOptions);
+function attachAll(pdf: PDFKit.PDFDocument, { data, csv }: Issue, signature: Signature): void {
+  const at = new Date(data.asOf);
+  attach(
+    pdf,
+    {
+      name: fileNames.data,
+      bytes: Buffer.from(canonicalJson(data)),
+      type: 'application/json',
+      description: 'All data of this certificate, with the whole notebook of the build',
+      relationship: 'Data',
+    },
+    at,
+  );
+  attach(
+    pdf,
+    {
+      name: fileNames.readings,
+      bytes: Buffer.from(csv),
+      type: 'text/csv',
+      description: 'The readings that its measurements rest on',
+      relationship: 'Data',
+    },
+    at,
+  );
+  attach(
+    pdf,
+    {
+      name: fileNames.signature,
+      bytes: Buffer.from(canonicalJson({ ...signature, file: noughts })),
+      type: 'application/json',
+      description: 'Signatures over the data and over this file, by the key of the bench',
+      relationship: 'Supplement',
+    },
+    at,
+  );
 }
 
 async function collected(pdf: PDFKit.PDFDocument): Promise<Buffer> {

@@ -1,61 +1,169 @@
-import { z } from 'zod';
-import {
-  type CertificateContent,
-  certificateContent,
-  certificateVersion,
-} from '../../shared/presentation/certificate/content.ts';
+import { type Result, fail, ok } from '../../shared/basics/result.ts';
+import { contradiction } from '../../shared/job/certifying/agrees.ts';
+import { type CertificateData, edition, judgedOf } from '../../shared/job/certifying/certificateData.ts';
+import { readNotebook } from '../../shared/job/records/build.ts';
+import { certificateContent } from '../../shared/presentation/certificate/content.ts';
 import type { CertificateLook } from '../../shared/presentation/certificate/page.ts';
-import { idSchema } from '../../shared/basics/recorded.ts';
-import { entrySchema } from '../../shared/job/records/notebook.ts';
-import { fail, ok, type Problem, type Result } from '../../shared/basics/result.ts';
-import { readAttachment } from './attachment.ts';
-import { contentHash } from './hash.ts';
-import { certificatePdf } from './pdf.ts';
+import type { KnownBench } from '../store/identity.ts';
+import { fingerprintOf, isSignedBy } from '../store/signing.ts';
+import { readEdition1 } from './editions/edition1.ts';
+import { canonicalJson, contentHash } from './hash.ts';
+import { measuringHash } from './measuring.ts';
+import { altered, dataOf, openFile, type OpenedFile, type Unusable } from './openFile.ts';
+import { drawnPdf } from './pdf.ts';
+import { recompute } from './recompute.ts';
 
-type VerifyProblem = 'unreadable' | 'not-a-certificate' | 'newer-certificate' | 'altered';
+/** Whose signature it bears. `known`: a bench of this data folder, its own or one whose builds were taken in. */
+type SignedBy =
+  | { readonly bench: string; readonly id: string; readonly fingerprint: string; readonly known: boolean }
+  | { readonly none: 'unsigned' };
 
-/** What a certificate says that holds together. */
-interface Verified {
+/** What a certificate says that holds. */
+export interface Holds {
+  readonly holds: true;
+  readonly from: 'pdf' | 'json';
   readonly sha256: string;
-  readonly complete: boolean;
-  readonly missing: readonly string[];
+  readonly edition: string;
+  readonly signedBy: SignedBy;
+  /** Whether every streamed result comes out of its readings as recorded, by the code of today. */
+  readonly recomputed: boolean | { readonly none: string };
+  /** Where today's code gives another number: which, and whether within its U95. */
+  readonly firstDifference?: string;
+  readonly withinU95?: boolean;
+  /** Whether today's program would judge and word it the same; a later one may not, and that alters nothing. */
+  readonly sameJudgementToday: boolean;
+  readonly sameWordsToday: boolean;
   readonly build: string;
   readonly title: string;
   readonly technician: string;
   readonly asOf: string;
-  /** Whether a PDF was read, or the bare data, which has no printed hash to compare. */
-  readonly from: 'pdf' | 'json';
+  readonly complete: boolean;
+  readonly missing: readonly string[];
+  readonly revision?: number;
+  readonly replaces?: string;
 }
 
 /**
- * Checks a certificate (the PDF as issued, or its data) against itself: the data follow the schema, every word
- * of them follows from the notebook inside, and the hash is the one the PDF carries. It cannot know whether the
- * notebook itself was invented: that takes a signature.
+ * Checks a certificate (the PDF as issued, or its data) against itself: its bytes against their signatures and hashes, its
+ * notebook against its schema, what is judged against the numbers, and every streamed figure against the readings inside.
+ * It cannot know whether the readings were invented: that is for whoever knows the bench that signed.
  */
-export function verifyCertificate(pdfOrJson: Buffer): Result<Verified, VerifyProblem> {
-  const read = readContent(pdfOrJson);
-  if (!read.ok) return read;
-  const { content, printed, from } = read.value;
-  const sha256 = contentHash(content);
-  const other = printed.find((hash) => hash !== sha256);
-  if (other !== undefined)
-    return fail(altered(`the PDF carries the hash ${other.slice(0, 12)}…, its data have ${sha256.slice(0, 12)}…`));
-  const { build, asOf, complete, missing } = content;
-  const { id, title, technician } = build;
-  return ok({ sha256, complete, missing, build: id, title, technician, asOf, from });
+export async function verifyCertificate(
+  bytes: Buffer,
+  known: readonly KnownBench[] = [],
+): Promise<Result<Holds, Unusable>> {
+  const opened = openFile(bytes);
+  if (!opened.ok) return opened;
+  return opened.value.version === 1 ? verify1(opened.value) : verify2(opened.value, known);
 }
 
-/**
- * Whether the pages are, byte for byte, those that this version draws from the attached data. False is no proof
- * of alteration: another version of the bench may draw the same data differently.
- */
-export async function pagesAsDrawn(pdf: Buffer): Promise<Result<boolean, VerifyProblem>> {
-  const attached = readAttachment(pdf);
-  if (!attached.ok) return attached;
-  const read = readContent(pdf);
+function verify1({ data, pdf, from }: OpenedFile): Result<Holds, Unusable> {
+  const read = readEdition1(data);
+  if ('wrong' in read) return fail(altered(read.wrong));
+  const sha256 = contentHash(data);
+  const other = pdf?.printed.find((hash) => hash !== sha256);
+  if (other !== undefined) return fail(otherHash(other, sha256));
+  return ok({
+    holds: true,
+    from,
+    sha256,
+    edition: '1',
+    signedBy: { none: 'unsigned' },
+    recomputed: { none: 'no-readings' },
+    sameJudgementToday: false,
+    sameWordsToday: false,
+    ...read.told,
+  });
+}
+
+async function verify2(file: OpenedFile, known: readonly KnownBench[]): Promise<Result<Holds, Unusable>> {
+  const read = dataOf(file.data);
   if (!read.ok) return read;
-  const look = lookOf(attached.value.creator);
-  return ok(look !== undefined && (await certificatePdf(read.value.content, look)).equals(pdf));
+  const data = read.value;
+  const broken = bytesAgainst(file, data) ?? contradiction(data);
+  if (broken !== undefined) return fail(altered(broken));
+  const figures = figuresOf(file, data);
+  if ('wrong' in figures) return fail(altered(figures.wrong));
+  const sameJudgementToday =
+    canonicalJson(judgedOf(readNotebook(data.build, data.notebook))) === canonicalJson(data.judged);
+  // Nobody vouches for what is not signed: then it must say what its notebook gives, and nothing else.
+  if (file.signature === undefined && !sameJudgementToday)
+    return fail(altered('what it judges is not what its notebook gives, and nobody has signed it'));
+  const { build, title, technician, startedAt: _startedAt, missing } = toldOf(data);
+  return ok({
+    holds: true,
+    from: file.from,
+    sha256: contentHash(data),
+    edition: data.edition,
+    signedBy: signedBy(file, data, known),
+    ...figures,
+    sameJudgementToday,
+    sameWordsToday: await isDrawnAlike(file, data),
+    build,
+    title,
+    technician,
+    asOf: data.asOf,
+    complete: data.judged.complete,
+    missing,
+    revision: data.revision,
+    ...(data.replaces === undefined ? {} : { replaces: data.replaces }),
+  });
+}
+
+function toldOf(data: CertificateData) {
+  const { build, missing } = certificateContent({ id: data.build, entries: data.notebook });
+  return { ...build, build: build.id, missing };
+}
+
+/** Which of the hashes and signatures is not that of the bytes it stands for, in words. */
+function bytesAgainst({ pdf, signature, csv }: OpenedFile, data: CertificateData): string | undefined {
+  const sha256 = contentHash(data);
+  const other = pdf?.printed.find((hash) => hash !== sha256);
+  if (other !== undefined) return otherHash(other, sha256).sentence;
+  if (pdf !== undefined && csv === undefined) return 'its readings are not in it';
+  if (signature === undefined) return undefined;
+  const { key } = data.bench;
+  if (signature.key !== key) return 'it is signed with another key than that of its bench';
+  if (!isSignedBy(Buffer.from(canonicalJson(data)), key, signature.data))
+    return 'its data are not those that were signed';
+  if (pdf?.unsigned === undefined)
+    return signature.file === undefined ? undefined : 'it bears the signature of another file';
+  return isSignedBy(pdf.unsigned, key, signature.file ?? '') ? undefined : 'its file is not the one that was signed';
+}
+
+const otherHash = (printed: string, sha256: string) =>
+  altered(`the PDF carries the hash ${printed.slice(0, 12)}…, its data have ${sha256.slice(0, 12)}…`);
+
+type Figures = Pick<Holds, 'recomputed' | 'firstDifference' | 'withinU95'>;
+
+/**
+ * The same program must find the same figures. Another one may have learned since: where the bench has signed, its figures
+ * stand, and the difference is told.
+ */
+function figuresOf({ csv, signature }: OpenedFile, data: CertificateData): Figures | { readonly wrong: string } {
+  if (csv === undefined) return { recomputed: { none: 'no-readings' } };
+  const found = recompute(data, csv);
+  if ('wrong' in found) return found;
+  if ('none' in found) return { recomputed: found };
+  if (found.same) return { recomputed: true };
+  if (signature === undefined || data.measuring === measuringHash()) return { wrong: found.difference };
+  return { recomputed: false, firstDifference: found.difference, withinU95: found.withinU95 };
+}
+
+function signedBy({ signature }: OpenedFile, { bench }: CertificateData, known: readonly KnownBench[]): SignedBy {
+  if (signature === undefined) return { none: 'unsigned' };
+  const fingerprint = fingerprintOf(bench.key);
+  const isKnown = known.some(({ id, key }) => id === bench.id && key === bench.key);
+  return { bench: bench.name, id: bench.id, fingerprint, known: isKnown };
+}
+
+/** Whether today's program draws the same pages from the same data; of bare data, whether it is of the same edition. */
+async function isDrawnAlike({ pdf, csv, signature }: OpenedFile, data: CertificateData): Promise<boolean> {
+  if (pdf?.unsigned === undefined || csv === undefined || signature === undefined) return data.edition === edition;
+  const look = lookOf(pdf.creator);
+  if (look === undefined) return false;
+  const { file: _file, ...ofData } = signature;
+  return (await drawnPdf({ data, csv }, look, ofData)).equals(pdf.unsigned);
 }
 
 /** The writer notes the look it drew for: "…, a4, metric". */
@@ -64,112 +172,3 @@ function lookOf(creator: string): CertificateLook | undefined {
   if (page !== 'a4' && page !== 'letter') return undefined;
   return units === 'metric' || units === 'inch' ? { page, units } : undefined;
 }
-
-interface ReadContent {
-  readonly content: CertificateContent;
-  readonly printed: readonly string[];
-  readonly from: Verified['from'];
-}
-
-function readContent(bytes: Buffer): Result<ReadContent, VerifyProblem> {
-  if (!bytes.subarray(0, 5).equals(Buffer.from('%PDF-'))) {
-    const content = contentOf(bytes);
-    return content.ok ? ok({ content: content.value, printed: [], from: 'json' }) : content;
-  }
-  const attached = readAttachment(bytes);
-  if (!attached.ok) return attached;
-  const content = contentOf(attached.value.data);
-  return content.ok ? ok({ content: content.value, printed: attached.value.printed, from: 'pdf' }) : content;
-}
-
-/** What is needed to work everything else out again; the rest is compared with that. */
-const coreSchema = z.looseObject({
-  kind: z.literal('axlewright-certificate'),
-  version: z.int().positive(),
-  build: z.looseObject({ id: idSchema }),
-  notebook: z.array(z.unknown()),
-});
-
-function contentOf(bytes: Buffer): Result<CertificateContent, VerifyProblem> {
-  const parsed = parseJson(bytes);
-  if (!parsed.ok) return parsed;
-  const core = coreSchema.safeParse(parsed.value);
-  if (!core.success) return fail(notOne(core.error));
-  if (core.data.version > certificateVersion) return fail(newer(core.data.version));
-  const entries = z.array(entrySchema).safeParse(core.data.notebook);
-  if (!entries.success)
-    return fail(altered(`its notebook is not readable at ${pathText(['notebook', ...pathOf(entries.error)])}`));
-  return recomputed(core.data.build.id, entries.data, parsed.value);
-}
-
-function recomputed(
-  id: string,
-  entries: z.infer<typeof entrySchema>[],
-  given: unknown,
-): Result<CertificateContent, VerifyProblem> {
-  try {
-    const content = certificateContent({ id, entries });
-    const difference = firstDifference(plain(content), given, []);
-    return difference === undefined ? ok(content) : fail(altered(difference));
-  } catch {
-    return fail(altered('its notebook does not begin with the start of a build'));
-  }
-}
-
-function parseJson(bytes: Buffer): Result<unknown, 'not-a-certificate'> {
-  try {
-    return ok(JSON.parse(bytes.toString('utf8')) as unknown);
-  } catch {
-    return fail({
-      kind: 'not-a-certificate',
-      sentence: 'This file is neither a certificate’s PDF nor its data.',
-      remedy: 'Take the PDF as it was issued, or the certificate.json attached to it.',
-    });
-  }
-}
-
-const plain = (content: CertificateContent): unknown => JSON.parse(JSON.stringify(content)) as unknown;
-
-/** Where the two first differ and what each says; undefined when they do not. */
-function firstDifference(should: unknown, is: unknown, path: readonly PropertyKey[]): string | undefined {
-  if (Object.is(should, is)) return undefined;
-  if (!isHolder(should) || !isHolder(is) || Array.isArray(should) !== Array.isArray(is))
-    return `${pathText(path)} says ${shown(is)}, its notebook gives ${shown(should)}`;
-  for (const key of new Set([...Object.keys(should), ...Object.keys(is)])) {
-    const difference = firstDifference(should[key], is[key], [...path, key]);
-    if (difference !== undefined) return difference;
-  }
-  return undefined;
-}
-
-const isHolder = (value: unknown): value is Readonly<Record<string, unknown>> =>
-  typeof value === 'object' && value !== null;
-
-const shown = (value: unknown): string => {
-  const text = value === undefined ? 'nothing' : JSON.stringify(value);
-  return text.length > 80 ? `${text.slice(0, 79)}…` : text;
-};
-
-const pathOf = (error: z.ZodError): readonly PropertyKey[] => error.issues[0]?.path ?? [];
-const pathText = (path: readonly PropertyKey[]): string =>
-  path.length === 0 ? 'the whole' : path.map(String).join('.');
-
-const altered = (what: string): Problem<'altered'> => ({
-  kind: 'altered',
-  sentence: `This certificate does not hold together: ${what}.`,
-  remedy: 'Do not rely on it. Ask whoever issued it for the file as it was issued.',
-});
-
-const notOne = (error: z.ZodError): Problem<'not-a-certificate'> => ({
-  kind: 'not-a-certificate',
-  field: pathText(pathOf(error)),
-  sentence: `This is not a certificate: ${pathText(pathOf(error))} is missing or of another kind.`,
-  remedy: 'Take the PDF as it was issued, or the certificate.json attached to it.',
-});
-
-const newer = (version: number): Problem<'newer-certificate'> => ({
-  kind: 'newer-certificate',
-  field: 'version',
-  sentence: `This certificate is of version ${version}; this bench reads up to ${certificateVersion}.`,
-  remedy: 'Check it with the version of the bench that issued it, or a newer one.',
-});

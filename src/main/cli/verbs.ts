@@ -16,6 +16,7 @@ const verbs: Readonly<Record<string, () => Promise<Verb>>> = {
   builds: async () => (await import('./verbs/builds.ts')).builds,
   export: async () => (await import('./verbs/export.ts')).exportBuild,
   verify: async () => (await import('./verbs/verify.ts')).verify,
+  import: async () => (await import('./verbs/import.ts')).importBuild,
   demo: async () => (await import('./verbs/demo.ts')).demo,
   open: async () => (await import('./verbs/open.ts')).open,
 };

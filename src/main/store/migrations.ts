@@ -1,4 +1,5 @@
 import type { Migration } from './migration.ts';
+import { benchTables } from './migrations/benchTables.ts';
 import { drawerTables } from './migrations/drawerTables.ts';
 import { gaugeCheckTable } from './migrations/gaugeCheckTable.ts';
 import { journalTables } from './migrations/journalTables.ts';
@@ -19,4 +20,5 @@ export const migrations: readonly Migration[] = [
   gaugeCheckTable,
   settingTable,
   unfinishedTable,
+  benchTables,
 ];

@@ -13,6 +13,8 @@ interface SettledArrival {
 export interface PhotoStore {
   keep(photo: StoredPhoto, jpeg: Uint8Array, at: string): Result<void>;
   read(sha256: string): Buffer | undefined;
+  /** When it was kept. */
+  keptAt(sha256: string): string | undefined;
   /** The folder chosen last, and since when; none where it was given up. */
   chosen(): { readonly folder: string; readonly since_ms: number } | undefined;
   choose(folder: string | undefined, since_ms: number): Result<void>;
@@ -25,6 +27,7 @@ export function openPhotos({ sql, write }: Pick<Database, 'sql' | 'write'>): Pho
     'INSERT INTO photo (sha256, at, width, height, jpeg) VALUES (?, ?, ?, ?, ?) ON CONFLICT (sha256) DO NOTHING',
   );
   const read = sql.prepare<[string], { jpeg: Buffer }>('SELECT jpeg FROM photo WHERE sha256 = ?');
+  const keptAt = sql.prepare<[string], string>('SELECT at FROM photo WHERE sha256 = ?').pluck();
   const chosen = sql.prepare<[], { folder: string | null; since_ms: number }>(
     'SELECT folder, since_ms FROM photo_folder ORDER BY line DESC LIMIT 1',
   );
@@ -38,6 +41,7 @@ export function openPhotos({ sql, write }: Pick<Database, 'sql' | 'write'>): Pho
   return {
     keep: ({ sha256, width, height }, jpeg, at) => write(() => void keep.run(sha256, at, width, height, jpeg)),
     read: (sha256) => read.get(sha256)?.jpeg,
+    keptAt: (sha256) => keptAt.get(sha256),
     chosen() {
       const row = chosen.get();
       return row === undefined || row.folder === null ? undefined : { folder: row.folder, since_ms: row.since_ms };

@@ -2,41 +2,28 @@ import { type AddressInfo, createServer } from 'node:net';
 import { existsSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
-import { randomSession } from '../../../hardware-sim/hands/stations.ts';
-import { seeded } from '../../../hardware-sim/seeded.ts';
-import { canonicalContent, contentHash } from '../../../src/main/certificate/hash.ts';
+import { contentHash } from '../../../src/main/certificate/hash.ts';
 import { folderOf } from '../../../src/main/cli/records.ts';
 import { openNotebooks } from '../../../src/main/store/notebooks.ts';
 import { certificateContent } from '../../../src/shared/presentation/certificate/content.ts';
 import { asProgram, inProcess, start } from '../../support/commandLine.ts';
 import { temporaryFolder } from '../../support/folder.ts';
 import { journalForTest } from '../../support/openJournal.ts';
-import { wholeNotebook } from '../../support/records/wholeBuild.ts';
-import { sessionLines } from '../../support/streams.ts';
+import { measuredNotebook, rockedRows } from '../../support/records/issued.ts';
+import { openIdentity } from '../../../src/main/store/identity.ts';
 
-const entries = wholeNotebook({ trials: 2, stations: 8 });
+const entries = measuredNotebook({ trials: 2, stations: 8 });
 const content = certificateContent({ id: 'b1', entries });
-/** All streamed measurements of that build name the rows 1 to 900 of the journal. */
-const sent = sessionLines(randomSession(seeded(3), { stations: [4, 4] })).slice(0, 850) as readonly Sent[];
-type Sent =
-  | { readonly t: number; readonly pedal: 'next' }
-  | { readonly t: number; readonly value: number; readonly unit: string };
 
 /** A data folder with one whole build, whose bench is still open: readers must manage beside it. */
 function records(): string {
   const folder = temporaryFolder();
   const { database, journal } = journalForTest(folder);
+  expect(openIdentity(database, () => 'bench-a').ok).toBe(true);
   const notebooks = openNotebooks(database);
   for (const entry of entries) notebooks.add('b1', entry);
-  for (const line of sent) {
-    const { t } = line;
-    if ('pedal' in line) journal.append({ kind: 'pedal', t, at: 0, note: line.pedal });
-    else {
-      const { value, unit } = line;
-      const raw = Buffer.from(String(value));
-      journal.append({ kind: 'reading', gauge: 'g1', t, at: 0, value, unit, raw, note: 'low-battery' });
-    }
-  }
+  // The journal's own first row says that a run began; the entries name rows 1 to 900.
+  for (const { seq: _seq, ...row } of rockedRows) journal.append(row);
   journal.append({ kind: 'unreadable', gauge: 'g1', t: 999, at: 0, raw: Buffer.from([0xff]), note: 'noise' });
   expect(journal.flush().ok).toBe(true);
   return folder;
@@ -48,8 +35,13 @@ interface Exported {
   readonly complete: boolean;
 }
 
-async function exported(as: string, ...more: readonly string[]): Promise<Exported> {
-  const words = ['--build', 'b1', '--as', as, '--out', join(temporaryFolder(), 'new'), '--data', records()];
+type Json = Readonly<Record<string, unknown>>;
+
+const exported = async (as: string, ...more: readonly string[]): Promise<Exported> =>
+  exportedFrom(records(), as, ...more);
+
+async function exportedFrom(folder: string, as: string, ...more: readonly string[]): Promise<Exported> {
+  const words = ['--build', 'b1', '--as', as, '--out', join(temporaryFolder(), 'new'), '--data', folder];
   const { code, answers, said } = await inProcess('export', ...words, ...more);
   expect(said).toBe('');
   expect(code).toBe(0);
@@ -89,20 +81,35 @@ describe('builds', () => {
 });
 
 describe('export', () => {
-  it('writes the certificate’s data as canonical JSON under its own hash', async () => {
+  it('writes the certificate’s data with its readings and signature as one JSON, under its own hash', async () => {
     const { files, sha256, complete } = await exported('json');
     expect(files).toHaveLength(1);
-    expect(readFileSync(files[0] ?? '', 'utf8')).toBe(canonicalContent(content));
-    expect({ sha256, complete }).toEqual({ sha256: contentHash(content), complete: content.complete });
+    const { readingsCsv, signature, ...data } = JSON.parse(readFileSync(files[0] ?? '', 'utf8')) as Json;
+    expect(sha256).toBe(contentHash(data));
+    expect(readingsCsv).toContain('reading,');
+    expect(signature).toMatchObject({ algorithm: 'Ed25519' });
+    expect(complete).toBe(content.complete);
     expect(files[0]).toContain(sha256.slice(0, 8));
+    const { code, answers } = await inProcess('verify', files[0] ?? '');
+    expect(code).toBe(0);
+    expect(answers[0]).toMatchObject({ holds: true, recomputed: true, from: 'json' });
   });
 
   it('writes a certificate that verifies, on either paper and in either units', async () => {
     for (const look of [[], ['--page', 'letter', '--units', 'inch']]) {
-      const { files, sha256 } = await exported('pdf', ...look);
-      const { code, answers } = await inProcess('verify', files[0] ?? '');
+      const folder = records();
+      const { files, sha256 } = await exportedFrom(folder, 'pdf', ...look);
+      const { code, answers } = await inProcess('verify', files[0] ?? '', '--data', folder);
       expect(code).toBe(0);
-      expect(answers[0]).toMatchObject({ sha256, from: 'pdf', build: 'b1', pagesAsDrawn: true });
+      expect(answers[0]).toMatchObject({
+        holds: true,
+        sha256,
+        from: 'pdf',
+        build: 'b1',
+        recomputed: true,
+        sameWordsToday: true,
+        signedBy: { id: 'bench-a', known: true },
+      });
     }
   });
 
@@ -115,7 +122,12 @@ describe('export', () => {
       .map((line) => JSON.parse(line) as object);
     expect(lines.at(-1)).toEqual({ t: 999, value: { none: 'noise' }, unit: '', raw: '\u00ff', flags: [] });
     expect(lines.slice(0, -1)).toEqual(
-      sent.map((line) => ('pedal' in line ? line : { ...line, raw: String(line.value), flags: ['low-battery'] })),
+      rockedRows.flatMap((row): readonly object[] => {
+        if (row.kind === 'pedal') return [{ t: row.t, pedal: 'next' }];
+        return row.kind === 'reading'
+          ? [{ t: row.t, value: row.value, unit: row.unit, raw: `${row.value}\r`, flags: [] }]
+          : [];
+      }),
     );
     const { code, answers } = await inProcess('measure', 'backlash', '--in', file);
     expect(code).toBe(0);
@@ -146,17 +158,26 @@ describe('verify', () => {
     return path;
   };
 
-  it('answers for the data alone', async () => {
-    const { code, answers } = await asProgram(['verify', at('c.json', canonicalContent(content))]);
+  it('answers for the data alone, and says that nobody has signed them', async () => {
+    const { files } = await exported('json');
+    const {
+      readingsCsv: _csv,
+      signature: _signature,
+      ...data
+    } = JSON.parse(readFileSync(files[0] ?? '', 'utf8')) as Json;
+    const { code, answers } = await asProgram(['verify', at('c.json', JSON.stringify(data, undefined, 1))]);
     expect(code).toBe(0);
-    expect(answers[0]).toMatchObject({ sha256: contentHash(content), complete: content.complete, from: 'json' });
+    expect(answers[0]).toMatchObject({ holds: true, signedBy: { none: 'unsigned' }, sha256: contentHash(data) });
   });
 
   it('ends with 1 for data that were altered', async () => {
-    const [was, is] = [`"complete":${content.complete}`, `"complete":${!content.complete}`];
-    const { code, answers, said } = await inProcess('verify', at('c.json', canonicalContent(content).replace(was, is)));
-    expect({ code, answers }).toEqual({ code: 1, answers: [] });
-    expect(said).toMatch(/does not hold together: complete/u);
+    const { files } = await exported('json');
+    const was = `"complete":${content.complete}`;
+    const text = readFileSync(files[0] ?? '', 'utf8').replace(was, `"complete":${!content.complete}`);
+    const { code, answers, said } = await inProcess('verify', at('c.json', text));
+    expect(code).toBe(1);
+    expect(answers).toMatchObject([{ holds: false, kind: 'altered' }]);
+    expect(said).toMatch(/does not hold together/u);
   });
 
   it('ends with 1 for a page that was altered while the data were not', async () => {
@@ -169,8 +190,8 @@ describe('verify', () => {
     pdf[inside] = ((pdf[inside] ?? 0) + 1) % 256;
     const { code, answers, said } = await inProcess('verify', at('c.pdf', pdf));
     expect(code).toBe(1);
-    expect(answers[0]).toMatchObject({ pagesAsDrawn: false });
-    expect(said).toMatch(/pages are not those/u);
+    expect(answers).toMatchObject([{ holds: false }]);
+    expect(said).toMatch(/its file is not the one that was signed/u);
   });
 
   it.each([
@@ -179,7 +200,8 @@ describe('verify', () => {
     ['other data', '{"kind":"something"}'],
   ])('ends with 1 for what is no certificate: %s', async (_name, bytes) => {
     const { code, answers } = await inProcess('verify', at('x', bytes));
-    expect({ code, answers }).toEqual({ code: 1, answers: [] });
+    expect(code).toBe(1);
+    expect(answers).toMatchObject([{ holds: false }]);
   });
 });
 

@@ -7,7 +7,8 @@ import { verifyCertificate } from '../../../src/main/certificate/verify.ts';
 import { demo } from '../../../src/main/cli/verbs/demo.ts';
 import { runCommandLine } from '../../../src/main/cli/run.ts';
 import { scenarioSeed } from '../../../src/main/hosts/simulatedBench.ts';
-import type { CertificateContent } from '../../../src/shared/presentation/certificate/content.ts';
+import type { CertificateData } from '../../../src/shared/job/certifying/certificateData.ts';
+import { type CertificateContent, certificateContent } from '../../../src/shared/presentation/certificate/content.ts';
 import type { MeasuredResult } from '../../../src/shared/job/records/measurement.ts';
 
 /**
@@ -26,7 +27,8 @@ describe('the whole job on the axle twin', () => {
       answer: () => undefined,
       say: (sentence) => said.push(sentence),
     });
-    content = JSON.parse(readFileSync(join(out, 'certificate.json'), 'utf8')) as CertificateContent;
+    const data = JSON.parse(readFileSync(join(out, 'certificate.json'), 'utf8')) as CertificateData;
+    content = certificateContent({ id: data.build, entries: data.notebook });
   }, 240_000);
 
   const resultOf = (name: string, check: string): MeasuredResult => {
@@ -52,9 +54,9 @@ describe('the whole job on the axle twin', () => {
       expect(existsSync(join(out, file)), file).toBe(true);
   });
 
-  it('whose PDF anyone can verify', () => {
-    const verified = verifyCertificate(readFileSync(join(out, 'certificate.pdf')));
-    expect(verified).toMatchObject({ ok: true, value: { complete: true } });
+  it('whose PDF anyone can verify, and whose figures come out of its own readings', async () => {
+    const verified = await verifyCertificate(readFileSync(join(out, 'certificate.pdf')));
+    expect(verified).toMatchObject({ ok: true, value: { complete: true, recomputed: true, sameWordsToday: true } });
     expect(said.join('\n')).toContain(verified.ok ? verified.value.sha256 : 'no hash');
   });
 

@@ -1,3 +1,4 @@
+import { combine } from '../../../src/shared/measuring/uncertainty/uncertainty.ts';
 import type { Build } from '../../../src/shared/job/records/build.ts';
 import { readNotebook } from '../../../src/shared/job/records/build.ts';
 import type { MakeUp } from '../../../src/shared/axle/makeUp.ts';
@@ -90,6 +91,7 @@ export const measured = (assembly: string, check: CheckId, result: MeasuredResul
 
 /** A backlash round the gear with one value for each station; `U95` is the same at all. */
 export function backlash(values: readonly (number | string)[], U95 = 0.006): BacklashResult {
+  const u = U95 / combine([{ name: 'resolution', u: 1 }]).U95;
   const numbers = values.filter((value) => typeof value === 'number');
   const orNone = (value: number) => (numbers.length === values.length ? value : { none: 'a station has no number' });
   return {
@@ -100,10 +102,10 @@ export function backlash(values: readonly (number | string)[], U95 = 0.006): Bac
       value_mm: typeof value === 'number' ? value : { none: value },
       rocks: 4,
       sd_mm: 0.002,
-      u_mm: U95 / 2,
+      u_mm: u,
       U95_mm: U95,
       flags: [],
-      parts: [{ name: 'resolution', u: U95 / 2 }],
+      parts: [{ name: 'resolution', u }],
     })),
     mean_mm: orNone(numbers.reduce((sum, value) => sum + value, 0) / Math.max(1, numbers.length)),
     min_mm: orNone(Math.min(...numbers)),

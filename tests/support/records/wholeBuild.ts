@@ -1,3 +1,4 @@
+import { combine } from '../../../src/shared/measuring/uncertainty/uncertainty.ts';
 import type { MakeUp } from '../../../src/shared/axle/makeUp.ts';
 import type {
   How,
@@ -102,7 +103,7 @@ const torque = (running_Nm: number, basis: TorqueBasis): TorqueResult => ({
   average: 'whole-turns',
   turns: 3,
   u_Nm: 0.02,
-  U95_Nm: 0.04,
+  U95_Nm: combine([{ name: 'repeat', u: 0.02 }]).U95,
   flags: [],
   parts: [{ name: 'repeat', u: 0.02 }],
 });
@@ -123,9 +124,9 @@ const runout = (amplitude: number, high: number): RunoutResult => ({
   missAtWorst_mm: 0.001,
   shape: 'eccentric',
   u_mm: 0.002,
-  U95_mm: 0.004,
+  U95_mm: combine([{ name: 'resolution', u: 0.002 }]).U95,
   flags: [],
-  parts: [{ name: 'resolution', u: 0.0004 }],
+  parts: [{ name: 'resolution', u: 0.002 }],
 });
 
 /** Backlash that follows the runout round the gear, as it does on an axle. */

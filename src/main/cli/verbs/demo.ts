@@ -1,10 +1,9 @@
 import { writeFileSync } from 'node:fs';
 import { join, resolve } from 'node:path';
-import { certificateContent } from '../../../shared/presentation/certificate/content.ts';
 import type { BenchService } from '../../../shared/contract/contract.ts';
 import type { Notebook } from '../../../shared/job/records/notebook.ts';
 import { openBench } from '../../bench/bench.ts';
-import { canonicalContent } from '../../certificate/hash.ts';
+import { jsonFromPdf } from '../../certificate/openFile.ts';
 import { systemClock } from '../../clock.ts';
 import { type OpenedSimulation, openSimulation } from '../../hosts/simulatedBench.ts';
 import { type PluggedIn, plugInSimulated } from '../../hosts/simulatedGaugeRecords.ts';
@@ -76,7 +75,7 @@ async function certificate(technician: Technician, notebook: Notebook, out: stri
   const pdf = Buffer.from(issued.pdf_base64, 'base64');
   const { firstPagePicture } = await import('../../certificate/picture.ts');
   writeFileSync(join(out, demoFiles.pdf), pdf);
-  writeFileSync(join(out, demoFiles.data), canonicalContent(certificateContent(notebook)));
+  writeFileSync(join(out, demoFiles.data), jsonFromPdf(pdf));
   writeFileSync(join(out, demoFiles.picture), await firstPagePicture(pdf, 1240));
   output.say(`\nCertificate: ${issued.complete ? 'complete' : 'incomplete'}, SHA-256 ${issued.sha256}`);
   for (const sentence of issued.missing) output.say(`  ${sentence}`);

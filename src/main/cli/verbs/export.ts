@@ -1,14 +1,18 @@
 import { mkdirSync } from 'node:fs';
 import { join, resolve } from 'node:path';
-import { type CertificateContent, certificateContent } from '../../../shared/presentation/certificate/content.ts';
+import { certificateContent } from '../../../shared/presentation/certificate/content.ts';
+import { entriesCertified } from '../../../shared/job/certifying/certificateData.ts';
+import { issueOf } from '../../certificate/issue.ts';
+import { readIdentity } from '../../store/identity.ts';
 import { fail, ok, type Problem, type Result } from '../../../shared/basics/result.ts';
-import { fileNameOf } from '../../bench/certificateAnswers.ts';
+import { type ExportForm, exportFiles, exportForms } from '../../exports/exportFiles.ts';
+import type { ExportedFile } from '../../exports/source.ts';
+import { fileNameOf } from '../../exports/fileName.ts';
+import { photoFiles } from '../../exports/photoFiles.ts';
 import { noBuild } from '../../bench/writing.ts';
-import { canonicalContent, contentHash } from '../../certificate/hash.ts';
+import { contentHash } from '../../certificate/hash.ts';
 import { writeWhole } from '../../writeWhole.ts';
 import { databaseProblem } from '../../store/databaseProblem.ts';
-import { type ExportedFile, journalFiles } from '../journalFiles.ts';
-import { photoFiles } from '../photoFiles.ts';
 import { choice, ofOption } from '../options.ts';
 import { folderOf, openRecords, type Records } from '../records.ts';
 import { type ExitCode, type Given, needed, noAnswer, type Output, type Verb, wrongUse } from '../verb.ts';
@@ -17,7 +21,7 @@ import { type ExitCode, type Given, needed, noAnswer, type Output, type Verb, wr
 export const exportBuild: Verb = {
   name: 'export',
   usage:
-    'export --build ID --as pdf|json|journal --out DIR [--photos] [--page a4|letter] [--units metric|inch] [--data DIR]',
+    'export --build ID --as pdf|json|journal|bundle --out DIR [--photos] [--page a4|letter] [--units metric|inch] [--data DIR]',
   summary: 'a build as certificate, as its data, or as the readings its measurements rest on; its photos on request',
   options: {
     build: { type: 'string' },
@@ -40,12 +44,9 @@ export const exportBuild: Verb = {
   },
 };
 
-const forms = ['pdf', 'json', 'journal'] as const;
-const formsToCome = ['csv', 'qif'] as const;
-
 interface Asked {
   readonly build: string;
-  readonly as: (typeof forms)[number];
+  readonly as: ExportForm;
   readonly out: string;
   readonly photos: boolean;
   readonly page: 'a4' | 'letter';
@@ -57,7 +58,7 @@ function askedOf(given: Given): Result<Asked> {
   if (!build.ok) return build;
   const as = needed(given, 'as');
   if (!as.ok) return as;
-  const form = forms.find((one) => one === as.value);
+  const form = exportForms.find((one) => one === as.value);
   if (form === undefined) return fail(noSuchForm(as.value));
   const out = needed(given, 'out');
   if (!out.ok) return out;
@@ -74,24 +75,18 @@ async function exported(asked: Asked, records: Records, output: Output): Promise
   if (unreadable !== undefined) return noAnswer(output, unreadable.problem);
   const notebook = records.notebooks.find(({ id }) => id === asked.build);
   if (notebook === undefined) return wrongUse(output, ofOption('build', noBuild(asked.build)));
-  const content = certificateContent(notebook);
-  const sha256 = contentHash(content);
-  const photos = asked.photos ? photoFiles(records.database, content, fileNameOf(content.build.title)) : [];
-  const files = [...(await filesOf(asked, content, records)), ...photos];
+  const identity = readIdentity(records.database);
+  if (!identity.ok) return noAnswer(output, identity.problem);
+  const source = { database: records.database, identity: identity.value, notebook };
+  const { data } = issueOf(records.database, notebook, identity.value);
+  const told = certificateContent({ id: notebook.id, entries: [...entriesCertified(notebook)] });
+  const photos = asked.photos ? photoFiles(source, fileNameOf(told.build.title)) : [];
+  const files = [...(await exportFiles(source, asked.as, asked)), ...photos];
   const written = writeAll(asked.out, files);
   if (!written.ok) return noAnswer(output, written.problem);
-  output.answer({ files: written.value, sha256, complete: content.complete, missing: content.missing });
+  const { complete } = data.judged;
+  output.answer({ files: written.value, sha256: contentHash(data), complete, missing: told.missing });
   return files.length > 0 ? 0 : noAnswer(output, noReadings);
-}
-
-async function filesOf(asked: Asked, content: CertificateContent, records: Records): Promise<readonly ExportedFile[]> {
-  const title = fileNameOf(content.build.title);
-  if (asked.as === 'journal') return journalFiles(records.database, content, title);
-  const name = `${title}-${contentHash(content).slice(0, 8)}.${asked.as}`;
-  if (asked.as === 'json') return [{ name, bytes: canonicalContent(content) }];
-  // The PDF library and its fonts take a while to load and are not needed before this.
-  const { certificatePdf } = await import('../../certificate/pdf.ts');
-  return [{ name, bytes: await certificatePdf(content, asked) }];
 }
 
 function writeAll(folder: string, files: readonly ExportedFile[]): Result<readonly string[]> {
@@ -107,8 +102,8 @@ function writeAll(folder: string, files: readonly ExportedFile[]): Result<readon
 const noSuchForm = (word: string): Problem => ({
   kind: 'wrong-option',
   field: '--as',
-  sentence: formsToCome.some((one) => one === word) ? `--as: ${word} is not there yet.` : `--as is "${word}".`,
-  remedy: `Use ${forms.join(', ')}.`,
+  sentence: `--as is "${word}".`,
+  remedy: `Use ${exportForms.join(', ')}.`,
 });
 
 const noReadings: Problem = {

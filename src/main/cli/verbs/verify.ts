@@ -1,31 +1,45 @@
-import { readFileSync } from 'node:fs';
-import { pagesAsDrawn, verifyCertificate } from '../../certificate/verify.ts';
+import { existsSync, readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { verifyCertificate } from '../../certificate/verify.ts';
+import { systemClock } from '../../clock.ts';
+import { databaseName, openDatabase } from '../../store/database.ts';
+import { type KnownBench, knownBenches } from '../../store/identity.ts';
+import { folderOf } from '../records.ts';
 import { codeOf } from '../../store/databaseProblem.ts';
-import { fail, ok, type Problem, type Result } from '../../../shared/basics/result.ts';
+import { fail, ok, type Result } from '../../../shared/basics/result.ts';
 import { noAnswer, type Verb, wrongUse } from '../verb.ts';
 
 /** Whether a certificate holds together. */
 export const verify: Verb = {
   name: 'verify',
-  usage: 'verify FILE',
-  summary: 'whether a certificate (PDF or its data) says what its own notebook gives',
+  usage: 'verify FILE [--data DIR]',
+  summary:
+    'whether a certificate (PDF or its data) is as it was signed, and says what its own notebook and readings give',
   words: 1,
   options: {},
   async run(given, output) {
     const file = readBytes(given.words[0] ?? '');
     if (!file.ok) return wrongUse(output, file.problem);
-    const verified = verifyCertificate(file.value);
-    if (!verified.ok) return noAnswer(output, verified.problem);
-    if (verified.value.from === 'json') {
+    const verified = await verifyCertificate(file.value, benchesKnownIn(folderOf(given)));
+    if (verified.ok) {
       output.answer(verified.value);
       return 0;
     }
-    const pages = await pagesAsDrawn(file.value);
-    if (!pages.ok) return noAnswer(output, pages.problem);
-    output.answer({ ...verified.value, pagesAsDrawn: pages.value });
-    return pages.value ? 0 : noAnswer(output, otherPages);
+    const { kind, sentence } = verified.problem;
+    output.answer({ holds: false, kind, firstDifference: sentence });
+    return noAnswer(output, verified.problem);
   },
 };
+
+/** The benches that the records know; none where there are no records. */
+function benchesKnownIn(folder: string): readonly KnownBench[] {
+  if (!existsSync(join(folder, databaseName))) return [];
+  const database = openDatabase(folder, systemClock, { as: 'reader' });
+  if (!database.ok) return [];
+  const known = knownBenches(database.value);
+  database.value.close();
+  return known;
+}
 
 function readBytes(path: string): Result<Buffer> {
   try {
@@ -39,10 +53,3 @@ function readBytes(path: string): Result<Buffer> {
     });
   }
 }
-
-/** The data are whole, yet what a person sees on the pages may be something else. */
-const otherPages: Problem = {
-  kind: 'other-pages',
-  sentence: 'The data inside hold together, but the pages are not those that this bench draws from them.',
-  remedy: 'Either a page was altered or another version of the bench drew it. Rely on the data only.',
-};

@@ -148,10 +148,12 @@ export type MeasuredResult = z.infer<typeof resultSchema>;
 const rowsSchema = z.strictObject({ from: z.int().min(0), to: z.int().min(0) });
 
 /**
- * The stretch of the journal a measurement rests on: row numbers, both included. In `breaks` nobody listened (another
- * screen was looked at, the bench ended): those rows are no part of it, and the station at work was begun anew.
+ * The stretch of a journal a measurement rests on: row numbers, both included, of the bench that took them; where none is
+ * named, the one that wrote the entry. In `breaks` nobody listened (another screen was looked at, the bench ended): those
+ * rows are no part of it, and the station at work was begun anew.
  */
 export const stretchSchema = z.strictObject({
+  bench: idSchema.optional(),
   gauge: idSchema,
   ...rowsSchema.shape,
   breaks: z.array(rowsSchema).max(1000).optional(),

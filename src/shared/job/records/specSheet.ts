@@ -75,7 +75,7 @@ export const limitSchema = z
   .superRefine(checkEnds);
 export type Limit = z.infer<typeof limitSchema>;
 
-const rules = ['simple', 'guarded'] as const;
+export const rules = ['simple', 'guarded'] as const;
 export type Rule = (typeof rules)[number];
 
 /**

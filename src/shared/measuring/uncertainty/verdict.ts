@@ -27,7 +27,7 @@ interface Judged {
 
 /** What would settle a close call. */
 export type Settling = (typeof settlings)[number];
-const settlings = ['finer-gauge', 'more-repeats', 'truer-stem'] as const;
+export const settlings = ['finer-gauge', 'more-repeats', 'truer-stem'] as const;
 
 /**
  * Judges one reading against one limit (guard band after JCGM 106:2012 and ISO 14253-1).

@@ -79,16 +79,28 @@ export function noteBlocks({ notes }: CertificateContent): readonly Block[] {
   ];
 }
 
+/** By what a certificate can be known again, and which bench vouches for it. */
+export interface Signed {
+  readonly sha256: string;
+  /** Name of the bench, and the fingerprint of its key. */
+  readonly bench: string;
+  readonly fingerprint: string;
+  readonly revision: number;
+  /** SHA-256 of the certificate that this one replaces. */
+  readonly replaces?: string | undefined;
+}
+
 /** Cautions, the statement's reach, and how anyone can check the certificate. */
-export function closingBlocks(content: CertificateContent, sha256: string): readonly Block[] {
+export function closingBlocks(content: CertificateContent, signed: Signed): readonly Block[] {
   return [
     heading(2, 'Cautions'),
     ...list(content.cautions),
     heading(2, 'How to check this certificate'),
     words(
-      'Everything on these pages is drawn from the data attached to this file as certificate.json, which holds the whole notebook of the build. Its SHA-256, computed over the attached bytes (canonical JSON after RFC 8785), is:',
+      'Everything on these pages is drawn from certificate.json, attached to this file with the whole notebook of the build; the readings are in readings.csv beside it. The SHA-256 of certificate.json is:',
     ),
-    words(sha256, 'code'),
+    words(signed.sha256, 'code'),
+    words(signedWords(signed)),
     words(
       '± U95 is the expanded uncertainty of a reading for about 95 % coverage, worked out from the gauge’s figures and from how well the readings repeat.',
       'quiet',
@@ -104,4 +116,10 @@ function struckWords({ notebook }: CertificateContent): readonly Block[] {
   return [
     words(`${entries} struck through; they stay readable in the attached data and count for nothing here.`, 'quiet'),
   ];
+}
+
+/** Who signed it, and what it takes the place of. */
+function signedWords({ bench, fingerprint, revision, replaces }: Signed): string {
+  const instead = replaces === undefined ? '' : ` It is revision ${revision} and replaces ${replaces.slice(0, 12)}….`;
+  return `Signed by ${bench} (Ed25519). The fingerprint of its key is ${fingerprint}; ask the shop whether that is theirs.${instead}`;
 }

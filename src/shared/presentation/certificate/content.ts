@@ -12,14 +12,14 @@ import { calibrationOn, type GaugeSeen } from '../../job/records/gauge.ts';
 import type { MakeUp } from '../../axle/makeUp.ts';
 import type { Entry } from '../../job/records/notebook.ts';
 import type { Rule, SpecSheet } from '../../job/records/specSheet.ts';
-import { type Phase, phases } from '../../job/records/checkIds.ts';
+import type { Phase } from '../../job/records/checkIds.ts';
 import { limitsChanged, type LimitsChanged } from '../../job/checks/limitChanges.ts';
 import type { LimitJudged, Standing } from '../../job/checks/judge.ts';
-import { type CheckState, isDescribed, markJudgement, readinessOf } from '../../job/checks/readiness.ts';
+import type { CheckState } from '../../job/checks/readiness.ts';
+import { assessedOf } from '../../job/certifying/assessed.ts';
+import { type Assessed, whatIsMissing } from '../../job/certifying/missing.ts';
+import { missingWords } from './missingWords.ts';
 import { cautions, statement } from './words.ts';
-
-/** Version of the certificate's data; a reader that does not know it must say so. */
-export const certificateVersion = 1;
 
 export interface CertificateCheck {
   readonly check: string;
@@ -56,10 +56,8 @@ export interface CertificateGauge {
   readonly calibration: 'in-date' | 'past' | 'not-stated';
 }
 
-/** What a certificate says, all of it. The PDF draws it; the attachment is it. */
+/** What a certificate says, in the words of this edition. The pages draw it; what is hashed has no words (certificateData.ts). */
 export interface CertificateContent {
-  readonly kind: 'axlewright-certificate';
-  readonly version: typeof certificateVersion;
   readonly build: {
     readonly id: string;
     readonly title: string;
@@ -90,12 +88,10 @@ export interface CertificateContent {
 export function certificateContent(notebook: Notebook): CertificateContent {
   const entries = notebook.entries.filter((entry) => entry.deed.kind !== 'certified');
   const build = readNotebook(notebook.id, entries);
-  const assemblies = build.assemblies.map((assembly) => assemblyContent(build, assembly));
-  const missing = whatIsMissing(build, assemblies);
+  const assessed = assessedOf(build);
+  const missing = whatIsMissing(build, assessed).map((one) => missingWords(one, assessed));
   const limitChanges = limitsChanged(build);
   return {
-    kind: 'axlewright-certificate',
-    version: certificateVersion,
     build: {
       id: build.id,
       title: build.title,
@@ -113,15 +109,14 @@ export function certificateContent(notebook: Notebook): CertificateContent {
     ...(build.specSheet === undefined ? {} : { specSheet: build.specSheet }),
     ...(limitChanges.length === 0 ? {} : { limitChanges }),
     notes: build.notes,
-    assemblies,
+    assemblies: assessed.map(assemblyContent),
     gauges: gaugesOf(build),
     notebook: entries,
   };
 }
 
-function assemblyContent(build: Build, assembly: Assembly): CertificateAssembly {
+function assemblyContent({ assembly, states }: Assessed): CertificateAssembly {
   const { id, phase, at, bearings, seal, sleeve } = assembly;
-  const states = isDescribed(build) ? readinessOf(build, assembly).states : [];
   return {
     id,
     name: assemblyName(assembly),
@@ -150,60 +145,6 @@ function checkContent(assembly: Assembly, state: CheckState): CertificateCheck {
     ...(state.override === undefined ? {} : { override: state.override }),
   };
 }
-
-/**
- * What keeps a certificate incomplete: no description or limits, no final assembly that is ready to close, a
- * required reading that was neither taken nor overridden, a mark that was not accepted. Earlier trials may be
- * left unfinished: they were taken apart again.
- */
-function whatIsMissing(build: Build, assemblies: readonly CertificateAssembly[]): readonly string[] {
-  const missing: string[] = [];
-  if (build.makeUp === undefined) missing.push('The axle has not been described.');
-  if (build.specSheet === undefined) missing.push('No limits have been entered.');
-  for (const phase of phases) {
-    const assembly = assemblies.findLast((one) => one.phase === phase);
-    if (assembly === undefined) missing.push(absent[phase]);
-    else missing.push(...unsettled(assembly));
-  }
-  const final = build.assemblies.findLast((assembly) => assembly.phase === 'final');
-  if (final !== undefined && final !== build.assemblies.at(-1))
-    missing.push('The axle was taken apart again after its final assembly.');
-  if (final !== undefined && markJudgement(final) !== 'accepted')
-    missing.push('Final: the mark has not been accepted.');
-  return missing;
-}
-
-const absent: Record<Phase, string> = {
-  'as-found': 'Nothing was recorded before the axle was taken apart.',
-  stripping: 'Nothing was recorded as the axle came apart.',
-  trial: 'There was no trial assembly.',
-  final: 'There is no final assembly.',
-};
-
-const unsettled = (assembly: CertificateAssembly): readonly string[] =>
-  assembly.checks
-    // Before the first trial, a reading outside its limits is what the axle came with, and only a missing one is missing.
-    .filter(
-      (check) => check.override === undefined && (isBefore(assembly) ? notTaken(check) : unsettledStanding(check)),
-    )
-    .map((check) => `${assembly.name}: ${check.title.toLowerCase()} – ${standingWords[check.standing]}.`);
-
-const isBefore = ({ phase }: CertificateAssembly): boolean => phase === 'as-found' || phase === 'stripping';
-
-const notTaken = ({ standing, needed }: CertificateCheck): boolean =>
-  needed === 'required' && standing === 'not-measured';
-
-const unsettledStanding = ({ standing, needed }: CertificateCheck): boolean =>
-  standing === 'outside' || standing === 'too-close' || (needed === 'required' && standing === 'not-measured');
-
-const standingWords: Record<Standing, string> = {
-  within: 'within its limits',
-  outside: 'outside its limits',
-  'too-close': 'too close to its limit to call',
-  'not-measured': 'not measured',
-  'no-limit': 'measured, but no limit was entered',
-  recorded: 'recorded',
-};
 
 /** Every gauge and tool the counting measurements rest on, each once in each state of its record. */
 function gaugesOf(build: Build): readonly CertificateGauge[] {

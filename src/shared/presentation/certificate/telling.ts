@@ -1,6 +1,6 @@
 import { assemblyBlocks } from './assembly.ts';
 import { axleBlocks, shimBlocks } from './axle.ts';
-import { closingBlocks, gaugeBlocks, noteBlocks } from './closing.ts';
+import { closingBlocks, gaugeBlocks, noteBlocks, type Signed } from './closing.ts';
 import type { CertificateContent } from './content.ts';
 import { glanceBlocks, missingOnFirst } from './glance.ts';
 import { type Block, type CertificateLook, heading, list } from './page.ts';
@@ -9,7 +9,7 @@ import { type Block, type CertificateLook, heading, list } from './page.ts';
 export function certificateBlocks(
   content: CertificateContent,
   { units }: CertificateLook,
-  sha256: string,
+  signed: Signed,
 ): readonly Block[] {
   return [
     ...glanceBlocks(content, units),
@@ -20,7 +20,7 @@ export function certificateBlocks(
     ...content.assemblies.flatMap((assembly) => assemblyBlocks(content, assembly, units)),
     ...gaugeBlocks(content),
     ...noteBlocks(content),
-    ...closingBlocks(content, sha256),
+    ...closingBlocks(content, signed),
   ];
 }
 

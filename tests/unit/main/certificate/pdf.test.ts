@@ -1,19 +1,36 @@
 import { PDFiumLibrary } from '@hyzyla/pdfium';
+import { execFileSync, spawnSync } from 'node:child_process';
+import { createHash } from 'node:crypto';
+import { writeFileSync } from 'node:fs';
+import { join } from 'node:path';
 import { inflateSync } from 'node:zlib';
 import { beforeAll, describe, expect, it } from 'vitest';
-import { contentHash } from '../../../../src/main/certificate/hash.ts';
-import { certificatePdf } from '../../../../src/main/certificate/pdf.ts';
+import { canonicalJson, contentHash } from '../../../../src/main/certificate/hash.ts';
+import { type CertificateLook, certificatePdf, type Issue } from '../../../../src/main/certificate/pdf.ts';
 import { firstPagePicture, pagePictures } from '../../../../src/main/certificate/picture.ts';
-import { certificateContent } from '../../../../src/shared/presentation/certificate/content.ts';
+import {
+  type CertificateContent,
+  certificateContent,
+} from '../../../../src/shared/presentation/certificate/content.ts';
+import { temporaryFolder } from '../../../support/folder.ts';
+import { issued, testBench } from '../../../support/records/issued.ts';
 import { leaves, wholeNotebook } from '../../../support/records/wholeBuild.ts';
 import { PNG } from 'pngjs';
 
 const a4 = { page: 'a4', units: 'metric' } as const;
-const complete = certificateContent({ id: 'b1', entries: wholeNotebook({ trials: 2, stations: 12 }) });
-const incomplete = certificateContent({
-  id: 'b1',
-  entries: wholeNotebook({ trials: 1, stations: 4, without: leaves('total-torque', 'mark') }),
-});
+const told = ({ data }: Issue): CertificateContent => certificateContent({ id: data.build, entries: data.notebook });
+const completeIssue = issued(wholeNotebook({ trials: 2, stations: 12 }));
+const complete = told(completeIssue);
+const incompleteIssue = issued(wholeNotebook({ trials: 1, stations: 4, without: leaves('total-torque', 'mark') }));
+const incomplete = told(incompleteIssue);
+const drawn = async (issue: Issue, look: CertificateLook): Promise<Buffer> => certificatePdf(issue, look, testBench);
+/** The same build under another title. */
+const titled = (title: string): Issue =>
+  issued(
+    completeIssue.data.notebook.map((entry) =>
+      entry.deed.kind === 'started' ? { ...entry, deed: { ...entry.deed, title } } : entry,
+    ),
+  );
 
 /** The words of each page as another program reads them, with every kind of space as a plain one. */
 async function pageWords(pdf: Buffer): Promise<readonly string[]> {
@@ -24,6 +41,9 @@ async function pageWords(pdf: Buffer): Promise<readonly string[]> {
   library.destroy();
   return words;
 }
+
+/** Other programs' judgement counts where they are installed. */
+const isThere = (program: string): boolean => spawnSync(program, ['--version']).error === undefined;
 
 /** Structure and content of the file as text: dictionaries as they are, streams without their compression. */
 function plainText(pdf: Buffer): string {
@@ -43,20 +63,20 @@ describe('the certificate as a PDF', { timeout: 120_000 }, () => {
   let words: string;
   let inside: string;
   beforeAll(async () => {
-    pdf = await certificatePdf(complete, a4);
+    pdf = await drawn(completeIssue, a4);
     pages = await pageWords(pdf);
     words = pages.join(' ');
     inside = plainText(pdf);
   }, 120_000);
 
   it('gives the same bytes for the same content and look', async () => {
-    expect((await certificatePdf(complete, a4)).equals(pdf)).toBe(true);
+    expect((await drawn(completeIssue, a4)).equals(pdf)).toBe(true);
   });
 
   it('gives another file for other units or paper', async () => {
-    const letter = await certificatePdf(complete, { page: 'letter', units: 'metric' });
+    const letter = await drawn(completeIssue, { page: 'letter', units: 'metric' });
     expect(letter.toString('latin1')).toContain('/MediaBox [0 0 612 792]');
-    expect((await certificatePdf(complete, { page: 'a4', units: 'inch' })).equals(pdf)).toBe(false);
+    expect((await drawn(completeIssue, { page: 'a4', units: 'inch' })).equals(pdf)).toBe(false);
   });
 
   it('declares PDF/A-3b, with colours, language, fixed dates and identity', () => {
@@ -80,9 +100,48 @@ describe('the certificate as a PDF', { timeout: 120_000 }, () => {
 
   it('carries its data as an associated file', () => {
     expect(inside).toContain('/AFRelationship /Data');
-    expect(inside).toMatch(/\/AF \[\d+ 0 R\]/u);
+    expect(inside).toMatch(/\/AF \[\d+ 0 R \d+ 0 R \d+ 0 R\]/u);
     expect(inside).toContain('/Subtype /application#2Fjson');
-    expect(inside).toContain(`sha256:${contentHash(complete)}`);
+    expect(inside).toContain(`sha256:${contentHash(completeIssue.data)}`);
+  });
+
+  it('gives each file its checksum as 16 bytes, and the same dates twice', () => {
+    const sums = [...inside.matchAll(/\/CheckSum <([0-9a-f]{32})>/gu)].map(([, sum]) => sum);
+    const data = createHash('md5').update(canonicalJson(completeIssue.data)).digest('hex');
+    const csv = createHash('md5').update(completeIssue.csv).digest('hex');
+    expect(new Set(sums)).toEqual(new Set([data, csv]));
+    expect(sums).toHaveLength(2);
+    expect(inside).not.toContain('/CheckSum (');
+    const at = `${complete.asOf.slice(0, 19)}Z`;
+    expect(inside).toContain(`<xmp:CreateDate>${at}</xmp:CreateDate>`);
+    expect(inside).toContain(`<xmp:ModifyDate>${at}</xmp:ModifyDate>`);
+  });
+
+  it('bears the fingerprint of the bench on every page', () => {
+    for (const page of pages) expect(page).toContain(testBench.fingerprint);
+  });
+
+  it.skipIf(!isThere('qpdf'))('is sound to another program, and lets its files be taken out', () => {
+    const file = join(temporaryFolder(), 'c.pdf');
+    writeFileSync(file, pdf);
+    expect(execFileSync('qpdf', ['--check', file], { encoding: 'utf8' })).toContain(
+      'No syntax or stream encoding errors',
+    );
+    for (const [name, bytes] of [
+      ['certificate.json', canonicalJson(completeIssue.data)],
+      ['readings.csv', completeIssue.csv],
+    ] as const) {
+      const key = `--show-attachment=${name}`;
+      expect(execFileSync('qpdf', [key, file], { encoding: 'utf8', maxBuffer: 1e8 }) === bytes).toBe(true);
+    }
+  });
+
+  it.skipIf(!isThere('pdfdetach'))('lists its three files to a second program', () => {
+    const file = join(temporaryFolder(), 'c.pdf');
+    writeFileSync(file, pdf);
+    const listed = execFileSync('pdfdetach', ['-list', file], { encoding: 'utf8' });
+    expect(listed).toContain('3 embedded files');
+    for (const name of ['certificate.json', 'readings.csv', 'signature.json']) expect(listed).toContain(name);
   });
 
   it('is tagged: one document with headings, tables, lists and figures with alternative text', () => {
@@ -96,8 +155,8 @@ describe('the certificate as a PDF', { timeout: 120_000 }, () => {
     expect(count('LI')).toBeGreaterThanOrEqual(complete.cautions.length);
     const figures = [...inside.matchAll(/\/S \/Figure[\s\S]*?endobj/gu)].map(([figure]) => figure);
     // While it comes apart neither backlash nor a mark is read, and so nothing is drawn.
-    const drawn = complete.assemblies.filter(({ phase }) => phase !== 'stripping');
-    expect(figures.length).toBe(2 + drawn.length * 2);
+    const withDrawings = complete.assemblies.filter(({ phase }) => phase !== 'stripping');
+    expect(figures.length).toBe(2 + withDrawings.length * 2);
     for (const figure of figures) expect(figure).toMatch(/\/Alt \(/u);
   });
 
@@ -141,7 +200,7 @@ describe('the certificate as a PDF', { timeout: 120_000 }, () => {
   it('numbers its pages and carries the hash on each', () => {
     for (const [index, page] of pages.entries()) {
       expect(page).toContain(`Page ${index + 1} of ${pages.length}`);
-      expect(page).toContain(contentHash(complete));
+      expect(page).toContain(contentHash(completeIssue.data));
       expect(page).not.toContain('Incomplete');
     }
   });
@@ -151,7 +210,7 @@ describe('the certificate as a PDF', { timeout: 120_000 }, () => {
   });
 
   it('says on every page that it is incomplete, and on the first what is missing', async () => {
-    const found = await pageWords(await certificatePdf(incomplete, a4));
+    const found = await pageWords(await drawn(incompleteIssue, a4));
     for (const page of found) expect(page).toContain('Incomplete · Page');
     expect(found[0]).toContain('What is missing:');
     expect(incomplete.missing.length).toBeGreaterThan(0);
@@ -159,15 +218,13 @@ describe('the certificate as a PDF', { timeout: 120_000 }, () => {
   });
 
   it('keeps a title apart from the XML around it', async () => {
-    const build = { ...complete.build, title: 'Axle <A> & sons' };
-    const text = plainText(await certificatePdf({ ...complete, build }, a4));
+    const text = plainText(await drawn(titled('Axle <A> & sons'), a4));
     expect(text).toContain('<rdf:li xml:lang="x-default">Axle &lt;A&gt; &amp; sons</rdf:li>');
     expect(text).toContain('(Axle <A> & sons)');
   });
 
   it('shows a box for a sign the family lacks, never the font’s own missing glyph', async () => {
-    const build = { ...complete.build, title: 'Axle 日本' };
-    const other = await certificatePdf({ ...complete, build }, a4);
+    const other = await drawn(titled('Axle 日本'), a4);
     expect((await pageWords(other))[0]).toContain('Axle □□');
   });
 

@@ -1,21 +1,32 @@
 import fc from 'fast-check';
 import { beforeAll, describe, expect, it } from 'vitest';
-import { readAttachment } from '../../../../src/main/certificate/attachment.ts';
-import { canonicalContent, contentHash } from '../../../../src/main/certificate/hash.ts';
+import { readAttachments } from '../../../../src/main/certificate/attachment.ts';
+import { canonicalJson, contentHash } from '../../../../src/main/certificate/hash.ts';
+import { jsonFromPdf } from '../../../../src/main/certificate/openFile.ts';
 import { certificatePdf } from '../../../../src/main/certificate/pdf.ts';
-import { pagesAsDrawn, verifyCertificate } from '../../../../src/main/certificate/verify.ts';
-import { certificateContent } from '../../../../src/shared/presentation/certificate/content.ts';
-import { wholeNotebook } from '../../../support/records/wholeBuild.ts';
+import { hashOfLines } from '../../../../src/main/certificate/readings.ts';
+import { sha256Of } from '../../../../src/main/certificate/hash.ts';
+import { dataSignature } from '../../../../src/main/certificate/signature.ts';
+import { verifyCertificate } from '../../../../src/main/certificate/verify.ts';
+import { described, limitsSet, measured, notebook, trial } from '../../../support/records/scenario.ts';
+import { issued, measuredNotebook, testBench } from '../../../support/records/issued.ts';
 
-const content = certificateContent({ id: 'b1', entries: wholeNotebook({ trials: 1, stations: 4 }) });
+const issue = issued(measuredNotebook({ trials: 1, stations: 4 }));
+/** A sample small enough to have every byte of it changed in turn: a few entries and a few readings. */
+const small = issued(
+  notebook(described, limitsSet, trial, measured('e3', 'caps-marked', { kind: 'confirmed', yes: true }), {
+    kind: 'noted',
+    topic: 'oil',
+    text: '2.1 l of the grade on the plate',
+  }),
+);
+const look = { page: 'letter', units: 'inch' } as const;
+
 type Json = Record<string, unknown>;
-const changed = (change: (data: Json) => void): Buffer => {
-  const data = JSON.parse(JSON.stringify(content)) as Json;
-  change(data);
-  return Buffer.from(JSON.stringify(data));
-};
-const problemOf = (bytes: Buffer) => {
-  const answer = verifyCertificate(bytes);
+const asJson = (): Json => JSON.parse(JSON.stringify(issue.data)) as Json;
+const holds = async (bytes: Buffer | string): Promise<boolean> => (await verifyCertificate(Buffer.from(bytes))).ok;
+const problemOf = async (bytes: Buffer | string) => {
+  const answer = await verifyCertificate(Buffer.from(bytes));
   return answer.ok ? undefined : answer.problem;
 };
 
@@ -32,89 +43,193 @@ function replace(data: Json, path: readonly (string | number)[]): void {
   holder[key] = typeof old === 'number' ? old + 1 : typeof old === 'boolean' ? !old : `${String(old)}x`;
 }
 
-describe('checking a certificate', { timeout: 60_000 }, () => {
+/** The data under a signature that is right, as whoever has the key could make them. */
+const signedAnew = (data: object, csv = issue.csv): string =>
+  canonicalJson({
+    ...data,
+    readingsCsv: csv,
+    signature: dataSignature(testBench.bench.key, canonicalJson(data), testBench),
+  });
+
+describe('checking a certificate', { timeout: 120_000 }, () => {
   let pdf: Buffer;
+  let json: string;
   beforeAll(async () => {
-    pdf = await certificatePdf(content, { page: 'letter', units: 'inch' });
+    pdf = await certificatePdf(issue, look, testBench);
+    json = jsonFromPdf(pdf);
   }, 60_000);
 
-  it('reads the attached data back as they were', () => {
-    const read = readAttachment(pdf);
-    expect(read.ok && read.value.data.toString('utf8')).toBe(canonicalContent(content));
-    expect(read.ok && read.value.printed).toEqual([contentHash(content), contentHash(content)]);
+  it('reads the files back as they were', () => {
+    const read = readAttachments(pdf);
+    expect(read.ok && read.value.files.get('certificate.json')?.bytes.toString('utf8')).toBe(canonicalJson(issue.data));
+    expect(read.ok && read.value.files.get('readings.csv')?.bytes.toString('utf8')).toBe(issue.csv);
+    expect(read.ok && read.value.printed).toEqual([contentHash(issue.data), contentHash(issue.data)]);
   });
 
-  it('finds that PDF and data hold together', async () => {
-    const { sha256, complete } = { sha256: contentHash(content), complete: content.complete };
-    expect(verifyCertificate(pdf)).toMatchObject({ ok: true, value: { sha256, complete, build: 'b1', from: 'pdf' } });
-    const spaced = Buffer.from(JSON.stringify(content, undefined, 2));
-    expect(verifyCertificate(spaced)).toMatchObject({ ok: true, value: { sha256, complete, from: 'json' } });
-    expect(await pagesAsDrawn(pdf)).toEqual({ ok: true, value: true });
-  });
-
-  it('says what differs when a verdict was changed', () => {
-    const bytes = changed((data) => {
-      (data as { complete: boolean }).complete = !content.complete;
+  it('finds that the file holds, was signed by a bench that is known, and gives its figures again', async () => {
+    const known = [{ ...testBench.bench, own: true }];
+    expect(await verifyCertificate(pdf, known)).toMatchObject({
+      ok: true,
+      value: {
+        holds: true,
+        from: 'pdf',
+        sha256: contentHash(issue.data),
+        signedBy: { bench: 'Bench A', id: 'bench-a', known: true, fingerprint: testBench.fingerprint },
+        recomputed: true,
+        sameWordsToday: true,
+        sameJudgementToday: true,
+        revision: 1,
+      },
     });
-    expect(problemOf(bytes)).toMatchObject({ kind: 'altered' });
-    expect(problemOf(bytes)?.sentence).toContain(
-      `complete says ${!content.complete}, its notebook gives ${content.complete}`,
-    );
+    expect(await verifyCertificate(Buffer.from(json))).toMatchObject({
+      ok: true,
+      value: { from: 'json', recomputed: true, signedBy: { known: false } },
+    });
   });
 
-  it('notices any one figure or word that was changed outside the notebook', () => {
-    const paths = leavesOf(content).filter(([top]) => top !== 'notebook' && top !== 'kind' && top !== 'version');
-    const safeToName = paths.filter((path) => path.join('.') !== 'build.id');
-    fc.assert(
-      fc.property(fc.constantFrom(...safeToName), (path) => {
-        expect(problemOf(changed((data) => replace(data, path)))?.kind).toBe('altered');
+  it('takes bare data as nobody’s, and cannot work them out without their readings', async () => {
+    expect(await verifyCertificate(Buffer.from(canonicalJson(issue.data)))).toMatchObject({
+      ok: true,
+      value: { signedBy: { none: 'unsigned' }, recomputed: { none: 'no-readings' } },
+    });
+  });
+
+  it('takes data that another program wrote with spaces, and nothing else', async () => {
+    expect(await holds(JSON.stringify(JSON.parse(json), undefined, 2))).toBe(true);
+    expect(await holds(json.replace('"revision":1', '"revision":1.0'))).toBe(false);
+  });
+
+  it('notices every byte of the data that was changed, one after the other', async () => {
+    const bytes = Buffer.from(signedAnew(small.data, small.csv));
+    const kept: number[] = [];
+    for (let at = 0; at < bytes.length; at += 1) {
+      const was = bytes[at] ?? 0;
+      bytes[at] = was ^ (1 + (at % 7));
+      if (await holds(bytes)) kept.push(at);
+      bytes[at] = was;
+    }
+    expect(kept).toEqual([]);
+    expect(await holds(bytes)).toBe(true);
+  });
+
+  it('notices a change at a thousand places of the PDF', async () => {
+    const file = await certificatePdf(small, look, testBench);
+    expect(await holds(file)).toBe(true);
+    let seed = 20_261_130;
+    const kept: number[] = [];
+    for (let times = 0; times < 1000; times += 1) {
+      seed = (seed * 1_103_515_245 + 12_345) % 2_147_483_648;
+      const at = seed % file.length;
+      const copy = Buffer.from(file);
+      copy[at] = (copy[at] ?? 0) ^ (1 + (times % 255));
+      if (await holds(copy)) kept.push(at);
+    }
+    expect(kept).toEqual([]);
+  });
+
+  it('notices what stands behind the end of the file, and one without its signature', async () => {
+    expect(await holds(Buffer.concat([pdf, Buffer.from('\n')]))).toBe(false);
+    expect(await holds(pdf.toString('latin1').replace('signature.json', 'signature.jsox'))).toBe(false);
+  });
+
+  it('notices any one figure changed in what is judged, under whatever signature', async () => {
+    const paths = leavesOf(issue.data.judged, ['judged']).filter(
+      (path) => !['chance', 'settle', 'beyond', 'needed'].includes(String(path.at(-1))),
+    );
+    const counting = paths.filter((path) => path[1] !== 'calibration' && path.at(-1) !== 'rule');
+    await fc.assert(
+      fc.asyncProperty(fc.constantFrom(...counting), async (path) => {
+        const data = asJson();
+        replace(data, path);
+        expect((await problemOf(canonicalJson(data)))?.kind).toBe('altered');
       }),
-      { numRuns: 60, seed: 20_260_105 },
+      { numRuns: 150, seed: 20_260_105 },
     );
   });
 
-  it('notices a reading changed in the notebook: the hash in the PDF is another one', () => {
-    const entries = content.notebook.map((entry) =>
-      entry.deed.kind === 'noted' ? { ...entry, deed: { ...entry.deed, text: 'something else' } } : entry,
-    );
-    const other = certificateContent({ id: 'b1', entries });
-    const text = pdf.toString('latin1');
-    const forged = Buffer.from(text.replaceAll(contentHash(content), contentHash(other)), 'latin1');
-    expect(problemOf(forged)).toMatchObject({ kind: 'altered' });
-    expect(problemOf(forged)?.sentence).toContain(contentHash(content).slice(0, 12));
+  it('notices figures that contradict each other, also where they are signed', async () => {
+    for (const [key, factor] of [
+      ['mean_mm', 1.1],
+      ['min_mm', 0.9],
+      ['variation_mm', 2],
+    ] as const) {
+      const data = asJson();
+      const entry = (data['notebook'] as Json[]).find(
+        ({ deed }) => ((deed as Json)['result'] as Json)?.['kind'] === 'backlash',
+      );
+      const result = ((entry ?? {})['deed'] as Json)['result'] as Record<string, number>;
+      expect(result[key]).toBeGreaterThan(0);
+      result[key] = (result[key] ?? 0) * factor;
+      expect((await problemOf(canonicalJson(data)))?.sentence).toMatch(/is not that of its stations/u);
+      expect((await problemOf(signedAnew(data)))?.sentence).toMatch(/is not that of its stations/u);
+    }
   });
 
-  it('notices pages that were drawn over', async () => {
-    const text = pdf.toString('latin1');
-    const start = text.indexOf('/MediaBox [0 0 612 792]');
-    const forged = Buffer.from(`${text.slice(0, start)}/MediaBox [0 0 612 793]${text.slice(start + 23)}`, 'latin1');
-    expect(await pagesAsDrawn(forged)).toEqual({ ok: true, value: false });
-  });
-
-  it('refuses what is no certificate, is newer, or was written anew, each with its reason', () => {
-    expect(problemOf(Buffer.from('hello'))).toMatchObject({ kind: 'not-a-certificate' });
-    expect(problemOf(Buffer.from('{"kind":"something"}'))).toMatchObject({ kind: 'not-a-certificate', field: 'kind' });
-    expect(problemOf(changed((data) => Object.assign(data, { version: 2 })))).toMatchObject({
-      kind: 'newer-certificate',
+  it('notices a figure that its readings do not give, though everything about it agrees', async () => {
+    const entries = measuredNotebook({ trials: 1, stations: 4 }).map((entry) => {
+      const { deed } = entry;
+      if (deed.kind !== 'measured' || deed.result.kind !== 'backlash') return entry;
+      const moved = (value: number | { none: string }) => (typeof value === 'number' ? value + 0.0001 : value);
+      const { stations, mean_mm, min_mm, max_mm, ...rest } = deed.result;
+      const result = {
+        ...rest,
+        stations: stations.map((one) => ({ ...one, value_mm: moved(one.value_mm) })),
+        mean_mm: moved(mean_mm),
+        min_mm: moved(min_mm),
+        max_mm: moved(max_mm),
+      };
+      return { ...entry, deed: { ...deed, result } };
     });
-    expect(problemOf(Buffer.from('%PDF-1.7\nnothing'))).toMatchObject({ kind: 'unreadable' });
-    expect(problemOf(Buffer.concat([pdf, Buffer.from('1 0 obj\n<<>>\nendobj\n')]))).toMatchObject({
-      kind: 'unreadable',
+    const { data, csv } = issued(entries);
+    expect((await problemOf(signedAnew(data, csv)))?.sentence).toMatch(/its readings give/u);
+    // A program that measures otherwise is another matter: the bench has signed its figures.
+    const other = { ...data, measuring: '0'.repeat(64) };
+    expect(await verifyCertificate(Buffer.from(signedAnew(other, csv)))).toMatchObject({
+      ok: true,
+      value: { recomputed: false, withinU95: true, firstDifference: expect.stringContaining('value_mm') },
     });
-    expect(problemOf(changed((data) => Object.assign(data, { notebook: [] })))).toMatchObject({ kind: 'altered' });
   });
 
-  it('answers for a file cut off or spoilt anywhere, and never throws', () => {
-    fc.assert(
-      fc.property(fc.nat(pdf.length - 1), fc.integer({ min: 1, max: 255 }), (at, by) => {
-        const spoilt = Buffer.from(pdf);
-        spoilt[at] = ((spoilt[at] ?? 0) + by) % 256;
-        for (const bytes of [pdf.subarray(0, at), spoilt]) {
-          const answer = verifyCertificate(bytes);
-          if (!answer.ok) expect(answer.problem.sentence.length).toBeGreaterThan(10);
-        }
+  it('notices readings that are not those of the data, and data that name other readings', async () => {
+    const csv = issue.csv.replace(/(gauge,reading,-?\d+\.\d*?)\d,/u, '$1777,');
+    expect(csv).not.toBe(issue.csv);
+    expect((await problemOf(signedAnew(asJson(), csv)))?.sentence).toMatch(/readings are not those/u);
+    const lines = csv.split('\n').slice(1, -1);
+    const stretches = issue.data.readings.stretches.map((stretch, index) => ({
+      ...stretch,
+      sha256: hashOfLines(lines.filter((line) => line.startsWith(`${index + 1},`)).map((line) => line.slice(2))),
+    }));
+    const data = { ...asJson(), readings: { sha256: sha256Of(csv), stretches } };
+    const answer = await verifyCertificate(Buffer.from(signedAnew(data, csv)));
+    // One reading of hundreds need not move a figure; where it does, it is not what was recorded.
+    if (answer.ok) expect(answer.value.recomputed).toBe(true);
+    else expect(answer.problem.sentence).toMatch(/its readings give/u);
+  });
+
+  it('takes no member that does not belong', async () => {
+    for (const more of [{ extra: 1 }, { judged: { ...issue.data.judged, extra: true } }]) {
+      expect((await problemOf(canonicalJson({ ...issue.data, ...more })))?.kind).toBe('altered');
+      expect((await problemOf(signedAnew({ ...issue.data, ...more })))?.kind).toBe('altered');
+    }
+  });
+
+  it('says which entry cannot be read, and keeps later versions apart', async () => {
+    const data = asJson();
+    ((data['notebook'] as Json[])[3] ?? {})['at'] = 'yesterday';
+    expect((await problemOf(canonicalJson(data)))?.sentence).toContain('notebook.3.at');
+    expect(await problemOf(canonicalJson({ ...asJson(), version: 3 }))).toMatchObject({ kind: 'newer-certificate' });
+  });
+
+  it('is not led astray by files that are something else', async () => {
+    expect(await problemOf('words')).toMatchObject({ kind: 'not-a-certificate' });
+    expect(await problemOf('{"kind":"something"}')).toMatchObject({ kind: 'not-a-certificate' });
+    expect(await problemOf('%PDF-1.7\n')).toMatchObject({ kind: 'unreadable' });
+    await fc.assert(
+      fc.asyncProperty(fc.uint8Array({ maxLength: 400 }), async (bytes) => {
+        expect(await holds(Buffer.from(bytes))).toBe(false);
+        expect(await holds(Buffer.concat([Buffer.from('%PDF-1.7\n'), Buffer.from(bytes)]))).toBe(false);
       }),
-      { numRuns: 40, seed: 20_260_106 },
+      { numRuns: 100, seed: 20_260_106 },
     );
   });
 });

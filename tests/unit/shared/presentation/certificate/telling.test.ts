@@ -20,12 +20,13 @@ import {
 } from '../../../../support/records/scenario.ts';
 import { wholeNotebook } from '../../../../support/records/wholeBuild.ts';
 
+const signed = { sha256: '0'.repeat(64), bench: 'Bench A', fingerprint: '0000 1111', revision: 1 };
 const metric = { page: 'a4', units: 'metric' } as const;
 const inch = { page: 'a4', units: 'inch' } as const;
 const contentOf = (...deeds: readonly Deed[]): CertificateContent =>
   certificateContent({ id: 'b1', entries: notebook(...deeds) });
 const wordsOf = (content: CertificateContent, look: typeof metric | typeof inch = metric): string =>
-  JSON.stringify(certificateBlocks(content, look, '0'.repeat(64)));
+  JSON.stringify(certificateBlocks(content, look, signed));
 const kinds = (blocks: readonly Block[]): readonly string[] => blocks.map(({ kind }) => kind);
 
 describe('days and times on a certificate', () => {
@@ -39,7 +40,7 @@ describe('days and times on a certificate', () => {
 describe('what a certificate tells', () => {
   it('begins with title and verdict and goes through the assemblies in their order', () => {
     const content = certificateContent({ id: 'b1', entries: wholeNotebook({ trials: 2, stations: 4 }) });
-    const blocks = certificateBlocks(content, metric, '0'.repeat(64));
+    const blocks = certificateBlocks(content, metric, signed);
     expect(kinds(blocks).slice(0, 3)).toEqual(['title', 'verdict', 'heading']);
     const headings = blocks.flatMap((block) => (block.kind === 'heading' && block.level === 2 ? [block.words] : []));
     expect(headings).toEqual([

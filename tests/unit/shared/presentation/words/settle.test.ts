@@ -89,7 +89,7 @@ describe('what would settle a close call', () => {
     const blocks = certificateBlocks(
       certificateContent({ id: 'b1', entries }),
       { page: 'a4', units: 'metric' },
-      '0'.repeat(64),
+      { sha256: '0'.repeat(64), bench: 'Bench A', fingerprint: '0000', revision: 1 },
     );
     expect(JSON.stringify(blocks)).toContain('More rocks would settle it.');
   });

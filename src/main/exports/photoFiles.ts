@@ -1,17 +1,11 @@
-import type { CertificateContent } from '../../shared/presentation/certificate/content.ts';
 import { assemblyName, readNotebook } from '../../shared/job/records/build.ts';
-import type { Database } from '../store/database.ts';
 import { openPhotos } from '../store/photos.ts';
-import type { ExportedFile } from './journalFiles.ts';
+import type { ExportedFile, Source } from './source.ts';
 
 /** The photos of a build, as they are stored: shrunk, and without what the camera wrote about place and time. */
-export function photoFiles(
-  database: Database,
-  { build, notebook }: CertificateContent,
-  title: string,
-): readonly ExportedFile[] {
+export function photoFiles({ database, notebook }: Source, title: string): readonly ExportedFile[] {
   const store = openPhotos(database);
-  return readNotebook(build.id, notebook).assemblies.flatMap((assembly) =>
+  return readNotebook(notebook.id, notebook.entries).assemblies.flatMap((assembly) =>
     assembly.photos.flatMap(({ sha256 }) => {
       const bytes = store.read(sha256);
       const place = assemblyName(assembly)

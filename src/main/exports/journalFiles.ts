@@ -1,41 +1,33 @@
-import type { CertificateContent } from '../../shared/presentation/certificate/content.ts';
-import { assemblyName, type Measurement, readNotebook } from '../../shared/job/records/build.ts';
+import { assemblyName, readNotebook } from '../../shared/job/records/build.ts';
 import type { JournalRow } from '../journal/entry.ts';
-import { readPages } from '../journal/readRows.ts';
-import type { Database } from '../store/database.ts';
-
-/** A file to be written, by its name in the folder that was asked for. */
-export interface ExportedFile {
-  readonly name: string;
-  readonly bytes: Buffer | string;
-}
+import { rowsFromCsv } from '../journal/csv.ts';
+import { originsOf } from '../store/origins.ts';
+import { openStretches } from '../store/stretches.ts';
+import type { ExportedFile, Source } from './source.ts';
 
 /**
  * The readings each measurement rests on, a file each, one object a line as `watch` writes them and `measure` reads them:
  * anyone can work the figures of a build out again. Lines that could not be read and presses stand in their places.
  */
-export function journalFiles(
-  database: Database,
-  { build, notebook }: CertificateContent,
-  title: string,
-): readonly ExportedFile[] {
-  const streamed = readNotebook(build.id, notebook).assemblies.flatMap((assembly) =>
+export function journalFiles({ database, notebook, identity }: Source, title: string): readonly ExportedFile[] {
+  const own = identity.bench.id;
+  const stretches = openStretches(database, own);
+  const origins = originsOf(database, notebook.id);
+  const streamed = readNotebook(notebook.id, notebook.entries).assemblies.flatMap((assembly) =>
     assembly.measurements.map((measurement) => ({ assembly: assemblyName(assembly), measurement })),
   );
   return streamed.flatMap(({ assembly, measurement }, index) => {
-    const lines = linesOf(database, measurement);
+    const { id, how, check } = measurement;
+    if (how.kind !== 'streamed') return [];
+    const { gauge, from, to, bench = origins.get(id) ?? own } = how.stretch;
+    const rows = rowsFromCsv(stretches.lines({ bench, gauge, from, to }), gauge);
+    const lines = rows.ok ? rows.value.flatMap((row) => lineOf(row) ?? []) : [];
     if (lines.length === 0) return [];
     const number = String(index + 1).padStart(2, '0');
     const place = assembly.toLowerCase().replaceAll(/[^a-z0-9]+/gu, '-');
-    const name = `${title}-${number}-${place}-${measurement.check}.jsonl`;
+    const name = `${title}-${number}-${place}-${check}.jsonl`;
     return [{ name, bytes: lines.map((line) => `${JSON.stringify(line)}\n`).join('') }];
   });
-}
-
-function linesOf({ sql }: Database, { how }: Measurement): readonly object[] {
-  if (how.kind !== 'streamed') return [];
-  const { gauge, from, to } = how.stretch;
-  return [...readPages(sql, gauge, from, to, true)].flatMap((row) => lineOf(row) ?? []);
 }
 
 function lineOf(row: JournalRow): object | undefined {

@@ -1,0 +1,50 @@
+import { readFileSync } from 'node:fs';
+import { randomUUID } from 'node:crypto';
+import { fail, ok, type Result } from '../../../shared/basics/result.ts';
+import { readBundle } from '../../exports/bundle.ts';
+import { takeIn } from '../../exports/takeIn.ts';
+import { systemClock } from '../../clock.ts';
+import { openDatabase } from '../../store/database.ts';
+import { codeOf } from '../../store/databaseProblem.ts';
+import { openIdentity } from '../../store/identity.ts';
+import { folderOf } from '../records.ts';
+import { noAnswer, type Verb, wrongUse } from '../verb.ts';
+
+/** Takes a build of another bench into the records. */
+export const importBuild: Verb = {
+  name: 'import',
+  usage: 'import FILE [--data DIR]',
+  summary: 'takes in a build of another bench, from its bundle: with its readings and photos',
+  words: 1,
+  options: {},
+  async run(given, output) {
+    const file = bytesOf(given.words[0] ?? '');
+    if (!file.ok) return wrongUse(output, file.problem);
+    const bundle = readBundle(file.value);
+    if (!bundle.ok) return noAnswer(output, bundle.problem);
+    const database = openDatabase(folderOf(given), systemClock);
+    if (!database.ok) return noAnswer(output, database.problem);
+    try {
+      const identity = openIdentity(database.value, randomUUID);
+      const taken = identity.ok ? takeIn(database.value, identity.value, bundle.value) : identity;
+      if (!taken.ok) return noAnswer(output, taken.problem);
+      output.answer(taken.value);
+      return 0;
+    } finally {
+      database.value.close();
+    }
+  },
+};
+
+function bytesOf(path: string): Result<Buffer> {
+  try {
+    return ok(readFileSync(path));
+  } catch (error) {
+    return fail({
+      kind: 'file-unreadable',
+      field: 'FILE',
+      sentence: `FILE: ${path} cannot be read (${codeOf(error)}).`,
+      remedy: 'Check the path.',
+    });
+  }
+}

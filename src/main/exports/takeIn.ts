@@ -1,0 +1,118 @@
+import { createHash } from 'node:crypto';
+import { fail, ok, type Problem, type Result } from '../../shared/basics/result.ts';
+import { entryVersion } from '../../shared/job/records/notebook.ts';
+import { canonicalJson } from '../certificate/hash.ts';
+import { splitReadings } from '../certificate/readings.ts';
+import { rowsFromCsv } from '../journal/csv.ts';
+import type { Database } from '../store/database.ts';
+import { type Identity, knownBenches, noteBenchInside } from '../store/identity.ts';
+import { openNotebooks } from '../store/notebooks.ts';
+import { openStretches } from '../store/stretches.ts';
+import type { Bundle } from './bundle.ts';
+
+/** What came of taking a build in. */
+export interface TakenIn {
+  readonly build: string;
+  /** Entries and rows of readings that were not here before. */
+  readonly entries: number;
+  readonly readings: number;
+  /** Entries that were here already. */
+  readonly already: number;
+}
+
+/**
+ * Takes in a build of another bench: all of it or nothing. Taken in twice it changes nothing the second time; one that has
+ * gone on where it came from is continued. A build that has gone on in both places is refused, because neither is right.
+ */
+export function takeIn(database: Database, identity: Identity, bundle: Bundle): Result<TakenIn> {
+  const lines = checkedReadings(bundle);
+  if (!lines.ok) return lines;
+  const photo = bundle.photos.find(({ sha256, jpeg_base64 }) => hashOf(jpeg_base64) !== sha256);
+  if (photo !== undefined) return fail(wrongPhoto);
+  const here = openNotebooks(database).read(bundle.build);
+  if (here?.ok === false) return here;
+  const known = here?.value.entries ?? [];
+  const other = known.findIndex(
+    (entry, index) => canonicalJson(entry) !== canonicalJson(bundle.entries[index]?.entry ?? 0),
+  );
+  if (other >= 0 && other < bundle.entries.length) return fail(wentOnInBoth(other + 1));
+  const fresh = bundle.entries.slice(known.length);
+  return database.write(() => {
+    writeBenches(database, bundle);
+    writeEntries(database, identity, bundle.build, fresh);
+    writePhotos(database, bundle);
+    const readings = writeStretches(database, identity, bundle, lines.value);
+    return { build: bundle.build, entries: fresh.length, readings, already: bundle.entries.length - fresh.length };
+  });
+}
+
+const hashOf = (base64: string): string => createHash('sha256').update(Buffer.from(base64, 'base64')).digest('hex');
+
+function checkedReadings({ readings, readingsCsv }: Bundle): Result<readonly (readonly string[])[]> {
+  const split = splitReadings(readingsCsv, readings);
+  if ('wrong' in split) return fail(wrongReadings(split.wrong));
+  for (const [index, { gauge }] of readings.stretches.entries()) {
+    const rows = rowsFromCsv(split.parts[index] ?? [], gauge);
+    if (!rows.ok) return rows;
+  }
+  return ok(split.parts);
+}
+
+/** A bench that is known already keeps the name and key it is known by: a bundle is no proof of another. */
+function writeBenches(database: Database, { benches }: Bundle): void {
+  const known = new Set(knownBenches(database).map(({ id }) => id));
+  for (const bench of benches) if (!known.has(bench.id)) noteBenchInside(database, { ...bench, own: false });
+}
+
+function writeEntries(database: Database, { bench: own }: Identity, build: string, entries: Bundle['entries']): void {
+  const add = database.sql.prepare(
+    'INSERT INTO notebook_entry (id, build, version, at, by, deed, bench) VALUES (?, ?, ?, ?, ?, ?, ?)',
+  );
+  for (const { bench, entry } of entries) {
+    const { id, at, by, deed } = entry;
+    add.run(id, build, entryVersion, at, by, JSON.stringify(deed), bench === own.id ? null : bench);
+  }
+}
+
+function writePhotos({ sql }: Database, { photos }: Bundle): void {
+  const keep = sql.prepare(
+    'INSERT INTO photo (sha256, at, width, height, jpeg) VALUES (?, ?, ?, ?, ?) ON CONFLICT (sha256) DO NOTHING',
+  );
+  for (const { sha256, at, width, height, jpeg_base64 } of photos)
+    keep.run(sha256, at, width, height, Buffer.from(jpeg_base64, 'base64'));
+}
+
+function writeStretches(
+  database: Database,
+  { bench: own }: Identity,
+  { readings }: Bundle,
+  lines: readonly (readonly string[])[],
+): number {
+  const stretches = openStretches(database, own.id);
+  let rows = 0;
+  for (const [index, { bench, gauge, from, to, sha256 }] of readings.stretches.entries()) {
+    const part = lines[index] ?? [];
+    if (stretches.keep({ bench, gauge, from, to }, part, sha256)) rows += part.length;
+  }
+  return rows;
+}
+
+const wentOnInBoth = (entry: number): Problem => ({
+  kind: 'went-on-in-both',
+  sentence: `This build is here already and has gone on differently: from entry ${entry} on, the two notebooks are not the same.`,
+  remedy: 'Go on with one of the two, and hand the other one on as a file of its own. Nothing was changed here.',
+});
+
+const wrongReadings = (why: string): Problem => ({
+  kind: 'not-a-bundle',
+  field: 'FILE',
+  sentence: `The readings in this file do not hold together: ${why}.`,
+  remedy: 'Ask for the bundle of the build once more. Nothing was changed here.',
+});
+
+const wrongPhoto: Problem = {
+  kind: 'not-a-bundle',
+  field: 'FILE',
+  sentence: 'A photo in this file is not the one that its notebook names.',
+  remedy: 'Ask for the bundle of the build once more. Nothing was changed here.',
+};

@@ -1,0 +1,72 @@
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { describe, expect, it } from 'vitest';
+import { readAttachments } from '../../../src/main/certificate/attachment.ts';
+import { verifyCertificate } from '../../../src/main/certificate/verify.ts';
+
+/**
+ * One certificate of every edition, as the program of its day issued it; none is ever made anew. edition-1.pdf: the demo of
+ * 0.1.0 as it was first released, before certificates had readings or signatures in them.
+ */
+const golden = (name: string): Buffer => readFileSync(join(import.meta.dirname, name));
+
+const dataIn = (pdf: Buffer): string => {
+  const read = readAttachments(pdf);
+  return read.ok ? (read.value.files.get('certificate.json')?.bytes.toString('utf8') ?? '') : '';
+};
+
+type Json = Record<string, unknown>;
+
+describe('the certificate of edition 1', () => {
+  const pdf = golden('edition-1.pdf');
+
+  it('verifies for ever, by its own edition', async () => {
+    expect(await verifyCertificate(pdf)).toMatchObject({
+      ok: true,
+      value: {
+        holds: true,
+        sha256: '503d0cd7f17fa0ab94e0de78f8e12b08c6203e268af54cb21ac3a7614884c8e1',
+        edition: '1',
+        complete: true,
+        signedBy: { none: 'unsigned' },
+        recomputed: { none: 'no-readings' },
+        sameWordsToday: false,
+      },
+    });
+  });
+
+  it('verifies as bare data, written in whatever way', async () => {
+    const data = dataIn(pdf);
+    for (const text of [data, JSON.stringify(JSON.parse(data), undefined, 2)])
+      expect(await verifyCertificate(Buffer.from(text))).toMatchObject({ ok: true, value: { from: 'json' } });
+  });
+
+  it.each([
+    ['a verdict', (data: Json) => void (data['complete'] = false)],
+    ['a title that its notebook does not have', (data: Json) => void ((data['build'] as Json)['title'] = 'Another')],
+    ['a member that does not belong', (data: Json) => void (data['more'] = 1)],
+    ['a limit', (data: Json) => void ((data['specSheet'] as Json)['rule'] = 'guarded')],
+    ['a note', (data: Json) => void (data['notes'] as Json[]).pop()],
+    ['a mean that is not that of its stations', (data: Json) => void (firstBacklash(data)['mean_mm'] = 0.2)],
+    ['a smallest beyond its stations', (data: Json) => void (firstBacklash(data)['min_mm'] = 0.21)],
+  ])('does not hold with %s changed in its data', async (_what, change) => {
+    const data = JSON.parse(dataIn(pdf)) as Json;
+    change(data);
+    expect(await verifyCertificate(Buffer.from(JSON.stringify(data)))).toMatchObject({
+      ok: false,
+      problem: { kind: 'altered' },
+    });
+  });
+
+  it('does not hold with a word of its pages’ data changed: the PDF bears their hash', async () => {
+    const text = pdf.toString('latin1').replaceAll('503d0cd7f17f', '503d0cd7f170');
+    expect(await verifyCertificate(Buffer.from(text, 'latin1'))).toMatchObject({ ok: false });
+  });
+});
+
+function firstBacklash(data: Json): Json {
+  const entry = (data['notebook'] as Json[]).find(
+    (one) => ((one['deed'] as Json)['result'] as Json | undefined)?.['kind'] === 'backlash',
+  );
+  return ((entry ?? {})['deed'] as Json)['result'] as Json;
+}
