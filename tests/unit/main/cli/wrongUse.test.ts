@@ -62,8 +62,6 @@ const wrong: readonly (readonly [readonly string[], RegExp])[] = [
   [[...registers, 'auto', '--faults', 'half,endless@3'], /--faults: endless/u],
   [['export', '--as', 'pdf', '--out', 'x'], /--build/u],
   [[...build], /--as/u],
-  [[...build, '--as', 'csv'], /--as: csv is not there yet/u],
-  [[...build, '--as', 'qif'], /--as: qif is not there yet/u],
   [[...build, '--as', 'docx'], /--as is "docx"/u],
   [[...build, '--as', 'pdf', '--page', 'a3'], /--page/u],
   [[...build, '--as', 'pdf', '--units', 'cubits'], /--units/u],
