@@ -125,7 +125,13 @@ describe('what a new sheet would touch', () => {
 describe('the certificate of a build whose limits changed', () => {
   const textOf = (deeds: readonly Deed[]): string => {
     const content = certificateContent({ id: 'b1', entries: notebook(...deeds) });
-    return JSON.stringify(certificateBlocks(content, { units: 'metric', page: 'a4' }, '0'.repeat(64)));
+    return JSON.stringify(
+      certificateBlocks(
+        content,
+        { units: 'metric', page: 'a4' },
+        { sha256: '0'.repeat(64), bench: 'Bench A', fingerprint: '0000', revision: 1 },
+      ),
+    );
   };
 
   it('says when, by whom, what, why, and what became of the readings', () => {
