@@ -4,7 +4,7 @@ import type { BacklashResult, RunoutResult, StationResult, TorqueResult } from '
 import { isNone, type OrNone } from '../../basics/result.ts';
 import { basisWords } from '../../job/checks/judge.ts';
 import { reasonShort } from '../words/refusals.ts';
-import { orReason } from '../words/results.ts';
+import { orReason, withDoubt } from '../words/results.ts';
 import { stateWords } from '../drawing/states.ts';
 import type { CertificateAssembly, CertificateContent } from './content.ts';
 import { limitFor, standOf, stationAngle } from '../drawing/stations.ts';
@@ -63,17 +63,17 @@ export function stationTable(
 }
 
 /** What the stations add up to; where one has no number, the reason once instead of four times. */
-function summary({ mean_mm, min_mm, max_mm, variation_mm, basis }: BacklashResult, system: UnitSystem): string {
+function summary(result: BacklashResult, system: UnitSystem): string {
+  const { mean_mm, min_mm, max_mm, variation_mm, basis } = result;
   const felt = `Felt ${basisWords(basis)}.`;
   if (isNone(mean_mm)) return `No mean and no variation: ${reasonShort(mean_mm.none)}. ${felt}`;
-  const parts = [
-    ['mean', mean_mm],
-    ['smallest', min_mm],
-    ['largest', max_mm],
-    ['variation', variation_mm],
-  ] as const;
-  const said = parts.map(([name, value]) => `${name} ${orReason(value, 'length', system)}`).join(', ');
-  return `${said.charAt(0).toUpperCase()}${said.slice(1)}. ${felt}`;
+  const said = [
+    `Mean ${withDoubt(mean_mm, result.meanU95_mm, 'length', system)}`,
+    `smallest ${orReason(min_mm, 'length', system)}`,
+    `largest ${orReason(max_mm, 'length', system)}`,
+    `variation ${withDoubt(variation_mm, result.variationU95_mm, 'length', system)}`,
+  ];
+  return `${said.join(', ')}. ${felt}`;
 }
 
 /** Flags and refusals in the words measuring gave them, so that nothing about a station stays unsaid. */

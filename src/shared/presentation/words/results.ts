@@ -10,6 +10,17 @@ import { noCase } from '../../basics/noCase.ts';
 export const orReason = (value: OrNone<number>, dimension: Dimension, system: UnitSystem): string =>
   isNone(value) ? reasonShort(value.none) : showText(value, dimension, system);
 
+/** A number with its expanded uncertainty, where the record has one; or why there is no number. */
+export function withDoubt(
+  value: OrNone<number>,
+  U95: OrNone<number> | undefined,
+  dimension: Dimension,
+  system: UnitSystem,
+): string {
+  const said = orReason(value, dimension, system);
+  return isNone(value) || U95 === undefined || isNone(U95) ? said : `${said} ± ${showText(U95, dimension, system)}`;
+}
+
 /** A typed quantity in the units of the session, to the last place that was typed: 0.2 mm is not 0.200 mm. */
 export const typedText = (typed: QuantityTyped, system: UnitSystem): string => {
   const dimension = unitNamed(typed.unit)?.dimension ?? 'length';

@@ -11,7 +11,7 @@ import { useScrolls } from '../../../parts/scrolls.ts';
 import { Stage } from '../../../parts/Stage.tsx';
 import { StateMark } from '../../../parts/StateMark.tsx';
 import { useSession } from '../../../stores/session.ts';
-import { orReason, resultBrief } from '../../../../shared/presentation/words/results.ts';
+import { orReason, resultBrief, withDoubt } from '../../../../shared/presentation/words/results.ts';
 import { drawnLimits, limitFor, ringStations, stateOf } from '../../../../shared/presentation/drawing/stations.ts';
 import type { Limit, SpecSheet } from '../../../../shared/job/records/specSheet.ts';
 import type { CheckProps } from '../check/checkProps.ts';
@@ -55,7 +55,9 @@ export function BacklashRecorded({ build, assembly, check, measurement, result, 
           <div className="stations" ref={list} {...(scrolls ? { tabIndex: 0 } : {})}>
             <RecordedVerdict judged={judged}>{resultBrief(result, units)}</RecordedVerdict>
             <Stations result={result} limit={limit} sheet={sheet} />
-            <p className="digits">Variation {orReason(result.variation_mm, 'length', units)}</p>
+            <p className="digits">
+              Variation {withDoubt(result.variation_mm, result.variationU95_mm, 'length', units)}
+            </p>
             <HowTaken measurement={measurement} />
             <ConvertedLimits build={build} basis={result.basis} />
             <TogetherPanel build={build} assembly={assembly} />

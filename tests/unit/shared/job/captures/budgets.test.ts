@@ -12,7 +12,7 @@ import {
   type MeasuredResult,
   resultSchema,
 } from '../../../../../src/shared/job/records/measurement.ts';
-import { t95 } from '../../../../../src/shared/basics/studentT.ts';
+import { t95, tQuantile } from '../../../../../src/shared/basics/studentT.ts';
 
 const along = { direction: 'along-rotation', at: 'heel' } as const;
 const backlash: CaptureSettings = { kind: 'backlash', basis: along, nextBy: 'itself' };
@@ -73,11 +73,44 @@ function budgetsOf(result: MeasuredResult): readonly Budget[] {
 }
 
 /** Added up as the page on uncertainty says, by nothing of the bench but Student's t: squares, Welch–Satterthwaite cut down. */
-function addedUp(parts: Budget['parts']): { readonly u: number; readonly U95: number } {
+function addedUp(parts: Budget['parts']): { readonly u: number; readonly U95: number; readonly nu: number } {
   const u = Math.sqrt(parts.reduce((sum, part) => sum + part.u ** 2, 0));
   const fourths = parts.reduce((sum, part) => sum + (part.nu === undefined ? 0 : part.u ** 4 / part.nu), 0);
   const nu = fourths === 0 ? Infinity : Math.max(1, Math.floor((u ** 4 / fourths) * (1 + 1e-9)));
-  return { u, U95: t95(nu) * u };
+  return { u, U95: t95(nu) * u, nu };
+}
+
+/** What shifts every station of one gear alike, as the page on measuring backlash says. */
+const everyStations: ReadonlySet<string> = new Set([
+  'gauge',
+  'hysteresis',
+  'hysteresis, not stated',
+  'short of the stop',
+  'creep',
+  'stem angle',
+  'stem radius',
+]);
+
+function meanPart(stations: readonly Budget['parts'][], name: string): Budget['parts'][number] {
+  const found = stations.flatMap((parts) => parts.filter((part) => part.name === name));
+  const degrees = found.flatMap(({ nu }) => (nu === undefined ? [] : [nu]));
+  const u = found.reduce((sum, part) => sum + part.u, 0) / stations.length;
+  return { name, u, ...(degrees.length === 0 ? {} : { nu: Math.min(...degrees) }) };
+}
+
+/** Recorded backlashes of two worlds, with the stations that have a number. */
+function felt() {
+  const worlds = backlashWorlds.filter(({ name }) => name === 'home' || name === 'hands that scatter');
+  return worlds.flatMap((world) =>
+    Array.from({ length: 6 }, (_, seed) => {
+      const result = recorded(seed % 2 === 0 ? backlash : aslant, world.make(seed));
+      if (result.kind !== 'backlash') throw new Error('no backlash');
+      const stations = result.stations.flatMap(({ value_mm, parts }) =>
+        isNone(value_mm) ? [] : [{ value: value_mm, parts }],
+      );
+      return { result, stations };
+    }),
+  );
 }
 
 const homes: readonly (readonly [string, World | undefined, CaptureSettings])[] = [
@@ -106,6 +139,27 @@ describe('every recorded uncertainty', () => {
     // Where repeats are among them their degrees of freedom count.
     if (settings.kind === 'backlash') {
       expect(budgets.every(({ parts }) => parts.some(({ nu }) => nu !== undefined))).toBe(true);
+    }
+  });
+
+  it('of a mean keeps whole what every station shares and shares out the rest', () => {
+    for (const { stations, result } of felt()) {
+      const parts = stations.map((station) => station.parts);
+      const names = [...new Set(parts.flat().map(({ name }) => name))];
+      const shared = names.filter((name) => everyStations.has(name)).map((name) => meanPart(parts, name));
+      const own = parts.flat().filter(({ name }) => !everyStations.has(name));
+      const wanted = addedUp([...shared, ...own.map((part) => ({ ...part, u: part.u / stations.length }))]);
+      expect(result.meanU95_mm).toBeCloseTo(wanted.U95, 9);
+    }
+  });
+
+  it('of a variation is that of its two ends, for every pair of stations at once', () => {
+    for (const { stations, result } of felt().filter((one) => one.stations.length > 1)) {
+      const sorted = stations.toSorted((a, b) => a.value - b.value);
+      const ends = [...(sorted[0]?.parts ?? []), ...(sorted.at(-1)?.parts ?? [])];
+      const { u, nu } = addedUp(ends.filter(({ name }) => !name.startsWith('hysteresis') && !name.startsWith('stem')));
+      const pairs = (stations.length * (stations.length - 1)) / 2;
+      expect(result.variationU95_mm).toBeCloseTo(tQuantile(1 - 0.025 / pairs, Math.min(nu, 1e6)) * u, 9);
     }
   });
 

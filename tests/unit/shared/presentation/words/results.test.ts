@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { typedText } from '../../../../../src/shared/presentation/words/results.ts';
+import { none } from '../../../../../src/shared/basics/result.ts';
+import { typedText, withDoubt } from '../../../../../src/shared/presentation/words/results.ts';
 
 describe('a typed quantity', () => {
   it.each([
@@ -11,5 +12,19 @@ describe('a typed quantity', () => {
     [0.2, 'mm', 'inch', '0.008 in'],
   ] as const)('%d %s is shown in %s units as %s: no place added that nobody read', (value, unit, system, words) => {
     expect(typedText({ value, unit }, system)).toBe(words);
+  });
+});
+
+describe('a number with its doubt', () => {
+  it.each([
+    [0.0421, 0.0042, '0.042 mm ± 0.004 mm'],
+    [0.0421, undefined, '0.042 mm'],
+    [0.0421, none('one-station'), '0.042 mm'],
+  ] as const)('%d within %o is %s', (value, U95, words) => {
+    expect(withDoubt(value, U95, 'length', 'metric')).toBe(words);
+  });
+
+  it('is the reason alone where there is no number', () => {
+    expect(withDoubt(none('one-station'), 0.004, 'length', 'metric')).not.toContain('±');
   });
 });
