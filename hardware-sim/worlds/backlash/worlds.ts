@@ -1,4 +1,5 @@
 import { arrivingFrom } from '../arriving.ts';
+import { shownFrom } from '../displaying.ts';
 import type { World } from '../world.ts';
 import { busyMachine, coarseGauge, playNotStated, playStated, stickSlip, wildReadings } from './gauges.ts';
 import { fallsShort, home, leftShort, manners, oneFirmHand, scatteringHands } from './hands.ts';
@@ -33,4 +34,5 @@ export const backlashWorlds: readonly World[] = [
   repeatingGauge,
   lostReadings,
   ...arrivingFrom(home),
+  ...shownFrom(home),
 ];

@@ -1,4 +1,5 @@
 import { arrivingFrom } from '../arriving.ts';
+import { shownFrom } from '../displaying.ts';
 import type { World } from '../world.ts';
 import { bumped } from './bumped.ts';
 import { burr } from './burr.ts';
@@ -46,4 +47,5 @@ export const runoutWorlds: readonly World[] = [
   stationsWandering,
   stationsLanding,
   ...arrivingFrom(home),
+  ...shownFrom(home),
 ];

@@ -1,4 +1,5 @@
 import { arrivingFrom } from '../arriving.ts';
+import { shownFrom } from '../displaying.ts';
 import type { World } from '../world.ts';
 import { jerky, seatingLast, seatingMean, stickSlip, tremor, wandering } from './friction.ts';
 import { busy, coarse, gaps, slow, wanderingGauge, wild } from './gauges.ts';
@@ -34,4 +35,5 @@ export const torqueWorlds: readonly World[] = [
   wild,
   nothingTurned,
   ...arrivingFrom(home),
+  ...shownFrom(home),
 ];

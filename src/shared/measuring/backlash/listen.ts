@@ -5,6 +5,7 @@ import { takeLoose, takeSmall } from './landing.ts';
 import { isWeak, leastStroke } from './limits.ts';
 import { hear, learn, noiseOf } from './noise.ts';
 import { isFresh } from './repeats.ts';
+import { seeStep } from './shownStep.ts';
 import { unitsApart } from './scale.ts';
 import { now, stationNumber, type BacklashCapture } from './state.ts';
 import { refuse, renewMargin, takeLonger, takeRest, tellRest } from './stations.ts';
@@ -24,6 +25,7 @@ export function read(capture: BacklashCapture, reading: Reading): void {
   capture.last_t = reading.t;
   if (!isFresh(capture.repeats, reading.value, capture.interval)) return;
   hear(capture.noise, reading.value);
+  seeStep(capture.shownStep, reading.value);
   if (capture.held === undefined) return judge(capture, reading.t, reading.value);
   capture.held.push(reading);
   if (capture.held.length >= HEARD_FIRST) judgeHeld(capture);

@@ -1,10 +1,11 @@
-import type { Time } from '../../basics/quantity.ts';
+import { mm, type Time } from '../../basics/quantity.ts';
 import type { Reading } from '../reading.ts';
 import type { Corridor } from './corridor.ts';
 import type { BacklashEvent, BacklashSettings, Side, StationMeasured } from './measured.ts';
 import { newNoise, roundingOf, type Noise } from './noise.ts';
 import type { Station } from './station.ts';
 import { newRepeats, type Repeats } from './repeats.ts';
+import { newShownStep, type ShownStep, stepOf } from './shownStep.ts';
 import { newStillFinder, type StillFinder } from './stills.ts';
 import { newSwings, type Swings } from './swings.ts';
 import { newWild, type Wild } from './wild.ts';
@@ -28,6 +29,7 @@ export interface Away {
 export interface BacklashCapture {
   readonly settings: BacklashSettings;
   readonly noise: Noise;
+  readonly shownStep: ShownStep;
   readonly stills: StillFinder;
   readonly turns: TurnFinder;
   readonly results: StationMeasured[];
@@ -65,6 +67,7 @@ export function newCapture(settings: BacklashSettings): BacklashCapture {
   return {
     settings,
     noise: newNoise(settings.resolution),
+    shownStep: newShownStep(settings.resolution),
     stills: newStillFinder(roundingOf(settings.resolution)),
     turns: newTurnFinder(),
     results: [],
@@ -92,3 +95,9 @@ export const stationNumber = (capture: BacklashCapture): number =>
   capture.station?.number ?? capture.results.length + 1;
 
 export const now = (capture: BacklashCapture): Time => capture.last_t as Time;
+
+/** The gauge as it was entered, but for a display that has shown to be coarser than that. */
+export function settingsSeen({ settings, shownStep }: BacklashCapture): BacklashSettings {
+  const resolution = stepOf(shownStep);
+  return resolution === settings.resolution ? settings : { ...settings, resolution: mm(resolution) };
+}

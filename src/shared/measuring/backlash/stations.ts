@@ -8,7 +8,7 @@ import { between } from './neighbours.ts';
 import { noiseOf } from './noise.ts';
 import { levelsOf, rocksOf, valuesOf } from './rocks.ts';
 import { unitChanged, unitsApart } from './scale.ts';
-import { now, type BacklashCapture } from './state.ts';
+import { now, settingsSeen, type BacklashCapture } from './state.ts';
 import {
   evidenceOf,
   flagged,
@@ -50,7 +50,7 @@ export function takeRest(capture: BacklashCapture, turn: Turn, side: Side): void
   keepRest(station, turn, side);
   if (station.measured !== undefined) return;
   tellRock(capture, station);
-  const measured = review(station, capture.settings, noiseOf(capture.noise));
+  const measured = review(station, settingsSeen(capture), noiseOf(capture.noise));
   if (measured !== undefined) settle(capture, station, measured);
 }
 
@@ -142,7 +142,8 @@ export function closeStation(capture: BacklashCapture): void {
 }
 
 function leaveUndone(capture: BacklashCapture, station: Station): void {
-  const { away, settings, hangs } = capture;
+  const { away, hangs } = capture;
+  const settings = settingsSeen(capture);
   const corridor = capture.corridor ?? away?.corridor;
   const width = corridor === undefined ? 0 : widthOf(corridor);
   const seen = { hangs, notHeld: isNotHeld(capture, station), touchedOnly: touchedOnly(capture.turns.touches, width) };
@@ -153,8 +154,8 @@ function leaveUndone(capture: BacklashCapture, station: Station): void {
 
 /** Where the stem hangs is often learned only when it is lifted off this tooth. */
 function checkEnd(capture: BacklashCapture, station: Station): void {
-  const { settings, hangs } = capture;
-  const evidence = evidenceOf(station, { settings, noise: noiseOf(capture.noise), hangs });
+  const { hangs } = capture;
+  const evidence = evidenceOf(station, { settings: settingsSeen(capture), noise: noiseOf(capture.noise), hangs });
   if (evidence !== undefined && atAnEnd(evidence)) refuse(capture, station, 'end-of-travel');
 }
 
