@@ -28,6 +28,8 @@ interface Ride {
   readonly noise?: Noise;
   /** What stands between the surface and the display: play of the spindle. */
   readonly spindle?: (value: number) => number;
+  /** Share of the whole way made at a share of the time; evenly where nothing is said. */
+  readonly way?: (share: number) => number;
   readonly withAngle: boolean;
   readonly presses_s?: readonly number[];
 }
@@ -68,8 +70,9 @@ export function anySurface(random: Random, largest_mm = 0.06): Surface {
 }
 
 /** Where the gear stands at a time. The hand's swing about its mean speed begins and ends at nothing. */
-function angleAt({ starts_s, turns, turn_s, uneven = 0 }: Ride, t_s: number): number {
+function angleAt({ starts_s, turns, turn_s, uneven = 0, way }: Ride, t_s: number): number {
   const share = Math.min(1, Math.max(0, (t_s - starts_s) / (turns * turn_s)));
+  if (way !== undefined) return 2 * Math.PI * turns * way(share);
   const pulls = Math.max(1, Math.round(turns * 5));
   const swing = (uneven / (2 * Math.PI * pulls)) * (1 - Math.cos(2 * Math.PI * pulls * share));
   return 2 * Math.PI * turns * Math.min(1, share + swing);

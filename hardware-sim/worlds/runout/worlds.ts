@@ -10,6 +10,7 @@ import { home } from './home.ts';
 import { landsWithAngle } from './landsWithAngle.ts';
 import { lifted } from './lifted.ts';
 import { nothingTurned } from './nothingTurned.ts';
+import { oddRides } from './odd.ts';
 import { overTurn } from './overTurn.ts';
 import { partTurn } from './partTurn.ts';
 import { pressWhileLanding } from './pressWhileLanding.ts';
@@ -46,6 +47,7 @@ export const runoutWorlds: readonly World[] = [
   stationsHome,
   stationsWandering,
   stationsLanding,
+  ...oddRides,
   ...arrivingFrom(home),
   ...shownFrom(home),
 ];

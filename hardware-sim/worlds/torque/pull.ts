@@ -15,6 +15,10 @@ export interface Pull {
   readonly restAfter_s: number;
   readonly turns: number;
   readonly turn_s: number;
+  /** Where the shaft stands when it is pulled, in turns; at its own nought where nothing is said. */
+  readonly from_turns?: number;
+  /** How long the hand takes to let go, s; quickly where nothing is said. */
+  readonly release_s?: number;
   /** 0 even; else by which share the hand's speed swings, and how often a turn. */
   readonly uneven: number;
   readonly strokesPerTurn: number;
@@ -74,19 +78,22 @@ const dragAt = ({ level, lobes }: Pull, angle_rad: number): number =>
   level *
   (1 + lobes.reduce((sum, { order, share, at_rad }) => sum + share * Math.cos(order * (angle_rad - at_rad)), 0));
 
+const releaseOf_s = ({ release_s = RELEASE_s }: Pull): number => release_s;
 const turningFor_s = ({ turns, turn_s }: Pull): number => turns * turn_s;
 const startsTurning_s = ({ rest_s }: Pull): number => rest_s + LOAD_s;
-export const ends_s = (pull: Pull): number => startsTurning_s(pull) + turningFor_s(pull) + RELEASE_s + pull.restAfter_s;
+export const ends_s = (pull: Pull): number => startsTurning_s(pull) + turningFor_s(pull) + releaseOf_s(pull) + pull.restAfter_s;
 
 /** Turns made at a time; the swing of the speed begins at nothing. */
 function turnsAt(pull: Pull, t_s: number): number {
   const share = Math.min(1, Math.max(0, (t_s - startsTurning_s(pull)) / turningFor_s(pull)));
   const strokes = Math.max(1, Math.round(pull.strokesPerTurn * pull.turns));
   const swing = (pull.uneven / (2 * Math.PI * strokes)) * (1 - Math.cos(2 * Math.PI * strokes * share));
-  return pull.turns * (share + swing);
+  return pull.turns * (share + swing) + (pull.from_turns ?? 0);
 }
 
-export const peakOf = (pull: Pull): number => dragAt(pull, 0) * pull.starting * (pull.seatingAt?.(0) ?? 1);
+const standsAt_rad = ({ from_turns = 0 }: Pull): number => 2 * Math.PI * from_turns;
+export const peakOf = (pull: Pull): number =>
+  dragAt(pull, standsAt_rad(pull)) * pull.starting * (pull.seatingAt?.(0) ?? 1);
 
 /** The torque at the shaft at a time: none, loading, breaking away, turning, letting go. */
 function torqueAt(pull: Pull, t_s: number, rough: number): number {
@@ -97,9 +104,9 @@ function torqueAt(pull: Pull, t_s: number, rough: number): number {
   const turns = turnsAt(pull, Math.min(t_s, over));
   const running = dragAt(pull, 2 * Math.PI * turns) * (pull.seatingAt?.(turns) ?? 1);
   const excess =
-    (peakOf(pull) - dragAt(pull, 0) * (pull.seatingAt?.(0) ?? 1)) * Math.exp((-4 * (t_s - begins)) / YIELD_s);
+    (peakOf(pull) - dragAt(pull, standsAt_rad(pull)) * (pull.seatingAt?.(0) ?? 1)) * Math.exp((-4 * (t_s - begins)) / YIELD_s);
   const turning = running * (1 + rough) + excess;
-  return t_s < over ? turning : Math.max(0, turning * (1 - (t_s - over) / RELEASE_s));
+  return t_s < over ? turning : Math.max(0, turning * (1 - (t_s - over) / releaseOf_s(pull)));
 }
 
 /** When the technician presses: each time the shaft has come round, a moment early or late. */

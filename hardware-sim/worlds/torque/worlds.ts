@@ -5,6 +5,7 @@ import { jerky, seatingLast, seatingMean, stickSlip, tremor, wandering } from '.
 import { busy, coarse, gaps, slow, wanderingGauge, wild } from './gauges.ts';
 import { home } from './home.ts';
 import { nothingTurned } from './nothingTurned.ts';
+import { oddPulls } from './odd.ts';
 import { aboutOneTurn, partWithAngle, partWithoutAngle } from './partTurn.ts';
 import { pullAfterPull, shortRest } from './shortRest.ts';
 import { leaningHand, zeroDrifts, zeroFarOff, zeroOff } from './zeroOff.ts';
@@ -34,6 +35,7 @@ export const torqueWorlds: readonly World[] = [
   gaps,
   wild,
   nothingTurned,
+  ...oddPulls,
   ...arrivingFrom(home),
   ...shownFrom(home),
 ];

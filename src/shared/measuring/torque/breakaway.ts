@@ -1,4 +1,5 @@
 import { wrapped } from '../../basics/harmonics.ts';
+import { newPlateau, type Plateau, watchPlateau } from './plateau.ts';
 
 /** A shaft breaks away within this time of the first force, or it is not turned by hand. */
 export const breakawayWithin_s = 1.2;
@@ -26,6 +27,9 @@ export interface StartWatch {
   mostT: number;
   /** How high the torque may have gone between two readings: on as steeply as it had just climbed. */
   between: number;
+  /** A top that `first` was before a later one stood well above it. */
+  earlier: number;
+  readonly plateau: Plateau;
   /** Readings since the shaft has turned: tops of it are no more the start's. */
   turned: number;
 }
@@ -47,6 +51,8 @@ export const newStart = (restT?: number): StartWatch => ({
   most: 0,
   mostT: Number.NEGATIVE_INFINITY,
   between: 0,
+  earlier: 0,
+  plateau: newPlateau(),
   turned: 0,
 });
 
@@ -67,6 +73,7 @@ export function watchStart(start: StartWatch, { t, value, angle }: Moment, step:
   // The reading looked at is two behind the newest.
   if (start.turned > 2) return;
   if (start.angle !== start.angle) start.angle = angle;
+  watchPlateau(start.plateau, value, step);
   const { a, b, c, d } = start;
   // `c` is looked at: two have come before it and two after.
   if (start.n >= 4 && !standsAlone({ a, b, c, d, e: value }, start.dT - start.bT, step)) {
@@ -95,7 +102,10 @@ const furtherOn = ({ bT, cT, dT }: StartWatch): number =>
   cT > bT ? Math.min(4, Math.max(1, (dT - cT) / (cT - bT))) : 1;
 
 function noteTop(start: StartWatch, top: number): void {
-  if (top > start.first * wellAbove) start.first = top;
+  if (top > start.first * wellAbove) {
+    start.earlier = start.first;
+    start.first = top;
+  }
   start.highest = Math.max(start.highest, top);
 }
 
@@ -126,12 +136,25 @@ export interface Top {
   readonly peak: number;
   /** How much higher it may have been: between two readings, or where a later top is the start after all. */
   readonly above: number;
+  /** How much lower: where the top before it may have been the start. */
+  readonly below: number;
 }
 
-/** The first top; where none was seen the highest reading: the shaft gave way between two. Undefined where nothing was read. */
-export function topOf({ first, most, highest, between }: StartWatch): Top | undefined {
+/** A top of less than this share of the one after it was a hand that felt its way. */
+const feltItsWay = 0.6;
+
+/**
+ * The first top; where none was seen the highest reading: the shaft gave way between two. Undefined where nothing was read, or
+ * the gauge came to its end before the start came to its top.
+ */
+export function topOf({ first, most, highest, between, earlier, plateau }: StartWatch): Top | undefined {
   const peak = first > 0 ? first : most;
-  return peak > 0 ? { peak, above: Math.max(peak, highest, between) - peak } : undefined;
+  if (peak <= 0 || plateau.end >= peak) return undefined;
+  return {
+    peak,
+    above: Math.max(peak, highest, between) - peak,
+    below: first > 0 && earlier > feltItsWay * first ? first - earlier : 0,
+  };
 }
 
 /** A hand that raises its force slowly takes up to this long, s, and no longer than that between two new heights. */

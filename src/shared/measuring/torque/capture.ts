@@ -2,7 +2,7 @@ import { seconds, type Time, type Torque } from '../../basics/quantity.ts';
 import { isPress, type Press, type StreamItem } from '../reading.ts';
 import { lastOfSieve, neighbours_s, newSieve, noiseOf, sift, type Sieve } from '../sieve.ts';
 import { copyOf } from '../runout/profile.ts';
-import { breakawayWithin_s } from './breakaway.ts';
+import { breakawayWithin_s, type Top, topOf } from './breakaway.ts';
 import { addToPull, newPull, type Pull, type PullSummary, summaryOf, watchTop } from './pull.ts';
 import { bandOf, type RestSeen, restSeen, type RestWatch, startRest, watchRest } from './restWatch.ts';
 import { markTurn, noTurns, passTime, startPull, turnTo, type WholeTurns } from './wholeTurns.ts';
@@ -35,6 +35,8 @@ export interface TorqueCapture {
   pull: Pull | undefined;
   /** Pulls that are over and showed steady turning; the last 32. */
   pulls: readonly PullSummary[];
+  /** Starts of strokes that were over too soon to show what the shaft runs at; the last 32. */
+  strokes: readonly Stroke[];
   /** A pull under way from the first reading, that stood as still as a rest and has just come near zero: it may have been one. */
   maybeRest: RestSeen | undefined;
   /** Pulls that are over, steady or not; which way the last of them went, and when it ended. */
@@ -54,6 +56,12 @@ export interface TorqueCapture {
   steadyN: number;
 }
 
+/** A stroke from a rest to letting go. */
+interface Stroke {
+  readonly before: RestSeen | undefined;
+  readonly top: Top | undefined;
+}
+
 const mostPulls = 32;
 
 export const startTorque = (settings: TorqueSettings): TorqueCapture => ({ settings, ...nothingYet(settings) });
@@ -63,6 +71,7 @@ const nothingYet = (settings: TorqueSettings) => ({
   lastRest: undefined,
   pull: undefined,
   pulls: [],
+  strokes: [],
   maybeRest: undefined,
   ended: 0,
   lastPull: { side: 1 as const, ended: Number.NEGATIVE_INFINITY },
@@ -287,6 +296,7 @@ const seldom_s = 0.12;
 function letGo(capture: TorqueCapture, pull: Pull, t: number, value: number): readonly TorqueEvent[] {
   const summary = pullNow(capture);
   if (summary !== undefined) capture.pulls = [...capture.pulls, summary].slice(-mostPulls);
+  else if (t - pull.began > knock_s) capture.strokes = [...capture.strokes, strokeOf(pull)].slice(-mostPulls);
   capture.ended += 1;
   capture.lastPull = { side: pull.side, ended: t };
   capture.pull = undefined;
@@ -297,6 +307,14 @@ function letGo(capture: TorqueCapture, pull: Pull, t: number, value: number): re
   capture.rest = startRest(capture.settings.resolution, t, value);
   return [{ kind: 'let-go', t: seconds(t) }];
 }
+
+/** What is over sooner was a knock, s. */
+const knock_s = 0.35;
+
+const strokeOf = (pull: Pull): Stroke => ({
+  before: pull.before,
+  top: pull.before === undefined ? undefined : topOf(pull.start),
+});
 
 /** What the pull at hand shows so far; the capture is not changed. */
 export function pullNow({ pull, sieve, noise, settings, turns }: TorqueCapture): PullSummary | undefined {

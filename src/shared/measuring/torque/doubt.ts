@@ -10,6 +10,7 @@ import { correlationFactor } from './correlated.ts';
 import { seatingOf } from './flags.ts';
 import type { PullSummary } from './pull.ts';
 import type { PullKnown, Start } from './pulls.ts';
+import type { Zero } from './restWatch.ts';
 import type { Running } from './running.ts';
 import { leastSquares } from '../../basics/leastSquares.ts';
 
@@ -30,18 +31,25 @@ export function partsOf(
 ): readonly UncertaintyPart[] {
   return [
     ...toolParts(settings, running.mean),
-    ...zeroParts(settings, pulls),
+    ...zeroParts(
+      settings,
+      pulls.map(({ zero }) => zero),
+    ),
     ...(running.average === 'whole-turns' ? wholeParts(settings, pulls, running) : [partOfTurn(running)]),
     ...seatingParts(settings, running),
     ...(running.by === 'angle' ? [] : [unevenTurning(pulls)]),
   ];
 }
 
-/** The top of the start may fall between two readings, the more so the steeper it rose: anywhere from what was read up to there. */
-export const startParts = (settings: TorqueSettings, { peak, above, of }: Start): readonly UncertaintyPart[] => [
+/**
+ * The top of the start may fall between two readings, the more so the steeper it rose: anywhere from what was read up to there.
+ * Where two tops followed each other, the later well above, either may have been the start.
+ */
+export const startParts = (settings: TorqueSettings, { peak, above, below, zero }: Start): readonly UncertaintyPart[] => [
   ...toolParts(settings, peak),
-  ...zeroParts(settings, [of]),
+  ...zeroParts(settings, [zero]),
   { name: 'top between two readings', u: rectangular(above) },
+  ...(below === 0 ? [] : [{ name: 'earlier top', u: rectangular(below) }]),
 ];
 
 function toolParts(settings: TorqueSettings, torque: number): readonly UncertaintyPart[] {
@@ -58,8 +66,11 @@ function toolParts(settings: TorqueSettings, torque: number): readonly Uncertain
 const unseenSteps = 5;
 
 /** The pulls of a session hang on one gauge, so that their zeros err together: the middle of them, not their mean's scatter. */
-function zeroParts({ resolution }: TorqueSettings, pulls: readonly PullKnown[]): readonly UncertaintyPart[] {
-  const us = pulls.map(({ zero }) => zero?.u ?? rectangular(unseenSteps * resolution));
+function zeroParts(
+  { resolution }: TorqueSettings,
+  zeros: readonly (Zero | undefined)[],
+): readonly UncertaintyPart[] {
+  const us = zeros.map((zero) => zero?.u ?? rectangular(unseenSteps * resolution));
   return [{ name: 'zero', u: Math.sqrt(mean(us.map((u) => u ** 2))) }];
 }
 

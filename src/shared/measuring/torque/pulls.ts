@@ -1,7 +1,8 @@
 import { mean } from '../../basics/statistics.ts';
 import { pullNow, type TorqueCapture, withRestAfter } from './capture.ts';
 import { correctionOf, type PullSummary, zeroUnder } from './pull.ts';
-import { restSeen, type Zero } from './restWatch.ts';
+import type { Top } from './breakaway.ts';
+import { restSeen, type Zero, zeroOf } from './restWatch.ts';
 
 /** A pull with all that is known about its zero. */
 export interface PullKnown {
@@ -14,12 +15,19 @@ export interface PullKnown {
 }
 
 /** A start that was seen, from the zero of its pull. */
-export interface Start {
-  readonly peak: number;
-  /** How much higher it may have been. */
-  readonly above: number;
-  readonly of: PullKnown;
+export interface Start extends Top {
+  readonly zero: Zero | undefined;
 }
+
+/** The starts that were seen: of pulls that turned, and of strokes beside them that were over too soon to say what it runs at. */
+export function startsKnown({ strokes, settings }: TorqueCapture, pulls: readonly PullKnown[]): readonly Start[] {
+  const ofPulls = pulls.flatMap(({ pull: { top }, zero, correction }) => startOf(top, zero, correction));
+  const ofStrokes = strokes.flatMap(({ top, before }) => startOf(top, zeroOf(before, undefined, settings.resolution), 0));
+  return pulls.length === 0 ? [] : [...ofPulls, ...ofStrokes];
+}
+
+const startOf = (top: Top | undefined, zero: Zero | undefined, correction: number): readonly Start[] =>
+  top === undefined ? [] : [{ ...top, peak: top.peak + correction, zero }];
 
 /** The pulls so far that turned the shaft, the one at hand among them. */
 export function pullsKnown(capture: TorqueCapture): readonly PullKnown[] {

@@ -5,7 +5,7 @@ import { mean } from '../../basics/statistics.ts';
 import { combine, type UncertaintyPart } from '../uncertainty/uncertainty.ts';
 import type { TorqueCapture } from './capture.ts';
 import { partsOf, startParts } from './doubt.ts';
-import { type PullKnown, pullsKnown, type Start } from './pulls.ts';
+import { type PullKnown, pullsKnown, type Start, startsKnown } from './pulls.ts';
 import { runningOf, type Running } from './running.ts';
 import { flagsOf, type TorqueFlag } from './flags.ts';
 
@@ -50,7 +50,7 @@ export function finishTorque(capture: TorqueCapture): TorqueMeasured {
   const ripple = Math.max(...pulls.map(({ pull }) => pull.ripple));
   const parts = partsOf(capture.settings, pulls, running);
   const { u, U95 } = combine(parts);
-  const start = hardestStart(pulls);
+  const start = hardestStart(capture, pulls);
   const ofStart = start === undefined ? [] : startParts(capture.settings, start);
   return {
     running: newtonMetres(running.mean),
@@ -70,13 +70,8 @@ export function finishTorque(capture: TorqueCapture): TorqueMeasured {
 }
 
 /** The first start after standing is the hardest, so the largest counts. */
-function hardestStart(pulls: readonly PullKnown[]): Start | undefined {
-  const starts = pulls.flatMap((of) => {
-    const { top } = of.pull;
-    return top === undefined ? [] : [{ peak: top.peak + of.correction, above: top.above, of }];
-  });
-  return starts.toSorted((a, b) => b.peak - a.peak)[0];
-}
+const hardestStart = (capture: TorqueCapture, pulls: readonly PullKnown[]): Start | undefined =>
+  startsKnown(capture, pulls).toSorted((a, b) => b.peak - a.peak)[0];
 
 function zeroTold(pulls: readonly PullKnown[]): TorqueMeasured['zero'] {
   const zeros = pulls.flatMap(({ zero }) => (zero === undefined ? [] : [zero.zero]));
