@@ -1,5 +1,6 @@
-import { type Noise, sumOf, white } from '../noises.ts';
+import { creep, type Noise, sumOf, white } from '../noises.ts';
 import { backlashWorld } from './hands.ts';
+import { anyTooth } from './rocking.ts';
 
 /** Beliefs that nobody asked for: forms of trouble that the measuring was not made with in mind. */
 
@@ -99,3 +100,61 @@ export const lostReadings = backlashWorld(
     return { lost: () => random.next() < chance };
   },
 );
+
+/** A bounce that dies away, begun when the stop is met. */
+const bouncing = (share: number, period_s: number, dies_s: number): ((value: number, t_s: number) => number) => {
+  let [before, beforeT_s, speed, off] = [Number.NaN, 0, 0, 0];
+  return (value, t_s) => {
+    if (Number.isNaN(before)) [before, beforeT_s] = [value, t_s];
+    const lasted_s = Math.max(1e-6, t_s - beforeT_s);
+    const moves = (value - before) / lasted_s;
+    // The sudden end of a movement kicks the spindle on.
+    off = off * Math.exp(-lasted_s / dies_s) + share * (speed - moves) * lasted_s;
+    [before, beforeT_s, speed] = [value, t_s, moves];
+    return value + off * Math.cos((2 * Math.PI * t_s) / period_s);
+  };
+};
+
+export const springyStem = backlashWorld(
+  { name: 'springy stem', belief: 'whenever the movement changes the spindle swings on by a part of it, for 0.05–0.2 s', honest: true },
+  (random) => {
+    const rate_Hz = random.uniform(10, 50);
+    const bounce = bouncing(random.uniform(0.1, 0.4), random.uniform(0.05, 0.2), random.uniform(0.05, 0.2));
+    let n = 0;
+    return { rate_Hz, rest_s: random.uniform(0.8, 1.5), spindle: (value) => bounce(value, n++ / rate_Hz) };
+  },
+);
+
+export const patientHands = backlashWorld(
+  { name: 'patient hands', belief: 'each rest lasts 6–15 s, a base that creeps by up to 0.2 µm/s', honest: true },
+  (random) => ({
+    rate_Hz: random.uniform(5, 40),
+    rest_s: random.uniform(6, 15),
+    noise: sumOf(creep(random.uniform(-0.0002, 0.0002)), white(0.0005, random)),
+  }),
+);
+
+export const lateLooks = backlashWorld(
+  { name: 'rests on the way', belief: 'six strokes in ten stand still on their way, for a third of a rest', honest: true },
+  () => ({ hesitates: 0.6 }),
+);
+
+export const inchGauge = backlashWorld(
+  { name: 'steps of half a thousandth', belief: 'a gauge of 0.0127 mm steps on 0.08–0.35 mm, noise up to half a step', honest: true },
+  (random) => ({ step_mm: 0.0127, noise: white(random.uniform(0, 0.006), random) }),
+);
+
+export const wideOpen = backlashWorld(
+  { name: 'wide open', belief: '0.6–2 mm of backlash, fast strokes', honest: true },
+  (random) => ({
+    teeth: Array.from({ length: 2 }, () => anyTooth(random, 0.6, 2)),
+    stroke_s: random.uniform(0.1, 0.4),
+  }),
+);
+
+export const twiceAtAStop = backlashWorld(
+  { name: 'pressed again at every stop', belief: 'at six stops in ten the hand lets go by 2–25 % of the backlash and presses again', honest: true },
+  () => ({ touchesAgain: 0.6 }),
+);
+
+export const oddRocking = [springyStem, patientHands, lateLooks, inchGauge, wideOpen, twiceAtAStop];
