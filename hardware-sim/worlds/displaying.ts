@@ -76,24 +76,22 @@ const manners: readonly Manner[] = [lazy, calm, coarserLater, coarserThanTold];
 
 /** What a world's scenes look like on other displays, and with a pedal that is pressed twice. */
 export const shownFrom = (home: World): readonly World[] => [
-  ...manners.map(
-    ({ name, belief, honest, of }): World => ({
-      name,
-      kind: home.kind,
-      belief,
-      honest,
-      make(seed) {
-        const scene = home.make(seed);
-        const display = of(seeded(2_000_003 + seed), scene);
-        const samples = scene.samples.map((sample) =>
-          'pedal' in sample
-            ? sample
-            : { ...sample, value: rounds(display(sample.value, sample.t), scene.told.resolution) },
-        );
-        return { ...scene, samples };
-      },
-    }),
-  ),
+  ...manners.map(({ name, belief, honest, of }): World => ({
+    name,
+    kind: home.kind,
+    belief,
+    honest,
+    make(seed) {
+      const scene = home.make(seed);
+      const display = of(seeded(2_000_003 + seed), scene);
+      const samples = scene.samples.map((sample) =>
+        'pedal' in sample
+          ? sample
+          : { ...sample, value: rounds(display(sample.value, sample.t), scene.told.resolution) },
+      );
+      return { ...scene, samples };
+    },
+  })),
   {
     name: 'pressed twice',
     kind: home.kind,

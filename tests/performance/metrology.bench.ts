@@ -20,6 +20,7 @@ import {
   type TorqueSettings,
 } from '../../src/shared/measuring/torque/torque.ts';
 import { rectangular } from '../../src/shared/measuring/uncertainty/uncertainty.ts';
+import { retimedAll } from '../../src/shared/job/captures/retimed.ts';
 import { mm, newtonMetres, radians, seconds } from '../../src/shared/basics/quantity.ts';
 import { isNone, type OrNone } from '../../src/shared/basics/result.ts';
 
@@ -243,6 +244,10 @@ export default async function bench(print: (line: string) => void): Promise<void
     const streams = drawn((random) => torque(random, withAngle), 80, 8000);
     print(cost(`torque${angled(withAngle)}`, streams, stepThroughTorque));
   }
+  const arriving = drawn((random) => runout(random, 'stations', false), 80, 7000);
+  print(
+    cost('the stage before each of them that retimes arrivals', arriving, ({ readings }) => void retimedAll(readings)),
+  );
 }
 
 if (import.meta.main) await bench((line) => process.stdout.write(`${line}\n`));

@@ -116,7 +116,11 @@ const bouncing = (share: number, period_s: number, dies_s: number): ((value: num
 };
 
 export const springyStem = backlashWorld(
-  { name: 'springy stem', belief: 'whenever the movement changes the spindle swings on by a part of it, for 0.05–0.2 s', honest: true },
+  {
+    name: 'springy stem',
+    belief: 'whenever the movement changes the spindle swings on by a part of it, for 0.05–0.2 s',
+    honest: true,
+  },
   (random) => {
     const rate_Hz = random.uniform(10, 50);
     const bounce = bouncing(random.uniform(0.1, 0.4), random.uniform(0.05, 0.2), random.uniform(0.05, 0.2));
@@ -135,12 +139,20 @@ export const patientHands = backlashWorld(
 );
 
 export const lateLooks = backlashWorld(
-  { name: 'rests on the way', belief: 'six strokes in ten stand still on their way, for a third of a rest', honest: true },
+  {
+    name: 'rests on the way',
+    belief: 'six strokes in ten stand still on their way, for a third of a rest',
+    honest: true,
+  },
   () => ({ hesitates: 0.6 }),
 );
 
 export const inchGauge = backlashWorld(
-  { name: 'steps of half a thousandth', belief: 'a gauge of 0.0127 mm steps on 0.08–0.35 mm, noise up to half a step', honest: true },
+  {
+    name: 'steps of half a thousandth',
+    belief: 'a gauge of 0.0127 mm steps on 0.08–0.35 mm, noise up to half a step',
+    honest: true,
+  },
   (random) => ({ step_mm: 0.0127, noise: white(random.uniform(0, 0.006), random) }),
 );
 
@@ -153,7 +165,11 @@ export const wideOpen = backlashWorld(
 );
 
 export const twiceAtAStop = backlashWorld(
-  { name: 'pressed again at every stop', belief: 'at six stops in ten the hand lets go by 2–25 % of the backlash and presses again', honest: true },
+  {
+    name: 'pressed again at every stop',
+    belief: 'at six stops in ten the hand lets go by 2–25 % of the backlash and presses again',
+    honest: true,
+  },
   () => ({ touchesAgain: 0.6 }),
 );
 

@@ -3,7 +3,15 @@ import { shownFrom } from '../displaying.ts';
 import type { World } from '../world.ts';
 import { busyMachine, coarseGauge, playNotStated, playStated, stickSlip, wildReadings } from './gauges.ts';
 import { fallsShort, home, leftShort, manners, oneFirmHand, scatteringHands } from './hands.ts';
-import { jerkySway, lostReadings, oddRocking, repeatingGauge, settlingHands, slippingBase, unequalLoads } from './odd.ts';
+import {
+  jerkySway,
+  lostReadings,
+  oddRocking,
+  repeatingGauge,
+  settlingHands,
+  slippingBase,
+  unequalLoads,
+} from './odd.ts';
 import { fastDrift, knocked, slowDrift, swaying, thermalRamp, walkingPinion, wandering } from './moving.ts';
 
 /** The row where the measuring's own beliefs hold comes first. */

@@ -44,20 +44,26 @@ export const turnsBack = world(
 );
 
 export const regripping = world(
-  { name: 'hand that regrips', belief: 'the gear stands 3–8 times on the way for 0.2–0.8 s, no pedal then', honest: true },
+  {
+    name: 'hand that regrips',
+    belief: 'the gear stands 3–8 times on the way for 0.2–0.8 s, no pedal then',
+    honest: true,
+  },
   (ride, random) => {
     const stops = 3 + Math.floor(6 * random.next());
     const long = Math.min(0.6 / stops, random.uniform(0.2, 0.8) / (ride.turns * ride.turn_s));
     const stretch = (1 - stops * long) / (stops + 1);
-    const knots = Array.from({ length: stops + 1 }, (_, n) => n).flatMap((n): readonly (readonly [number, number])[] => {
-      const made = n / (stops + 1);
-      return n === 0
-        ? [[0, 0]]
-        : [
-            [n * stretch + (n - 1) * long, made],
-            [n * stretch + n * long, made],
-          ];
-    });
+    const knots = Array.from({ length: stops + 1 }, (_, n) => n).flatMap(
+      (n): readonly (readonly [number, number])[] => {
+        const made = n / (stops + 1);
+        return n === 0
+          ? [[0, 0]]
+          : [
+              [n * stretch + (n - 1) * long, made],
+              [n * stretch + n * long, made],
+            ];
+      },
+    );
     return { way: through([...knots, [1, 1]]) };
   },
 );
@@ -72,7 +78,11 @@ export const twoTurns = world(
 );
 
 export const alreadyTurning = world(
-  { name: 'already turning', belief: 'the gear turns before the first reading and after the last, no rest at all', honest: true },
+  {
+    name: 'already turning',
+    belief: 'the gear turns before the first reading and after the last, no rest at all',
+    honest: true,
+  },
   (_, random) => ({ starts_s: 0, stays_s: 0, turns: random.uniform(1.05, 1.3), presses_s: [] }),
 );
 
@@ -90,9 +100,12 @@ export const bent = world(
 );
 
 export const backwards: World = {
-  ...world({ name: 'turned the other way', belief: 'the gear is turned against its numbers, by the angle', honest: true }, () => ({
-    withAngle: true,
-  })),
+  ...world(
+    { name: 'turned the other way', belief: 'the gear is turned against its numbers, by the angle', honest: true },
+    () => ({
+      withAngle: true,
+    }),
+  ),
   make(seed) {
     const random = seeded(seed);
     const ride = { ...anyRide(random), withAngle: true, noise: white(random.uniform(0, 0.0007), random) };

@@ -19,7 +19,8 @@ const world = (
 const inStrokes: World = {
   name: 'pulled in strokes',
   kind: 'torque',
-  belief: 'a bar of 0.15–0.4 turns a stroke, taken back for 0.5–1.2 s, until the shaft has gone 1–2 turns; the hardest start counts',
+  belief:
+    'a bar of 0.15–0.4 turns a stroke, taken back for 0.5–1.2 s, until the shaft has gone 1–2 turns; the hardest start counts',
   honest: true,
   make(seed): Scene {
     const random = seeded(seed);
@@ -58,7 +59,11 @@ const letsGoSlowly = world(
 );
 
 const meshRipple = world(
-  { name: 'ripple of the teeth', belief: 'nine to fifteen waves a turn of 2–8 %, beside those of the turn', honest: true },
+  {
+    name: 'ripple of the teeth',
+    belief: 'nine to fifteen waves a turn of 2–8 %, beside those of the turn',
+    honest: true,
+  },
   ({ lobes }, random) => ({
     lobes: [
       ...lobes,
@@ -70,7 +75,8 @@ const meshRipple = world(
 const ringsTurn = world(
   {
     name: 'ripple of the ring gear',
-    belief: 'beside the waves of the pinion one of 2–6 % with the ring gear, which goes 2.6–5.4 times slower; 6–12 turns of the pinion',
+    belief:
+      'beside the waves of the pinion one of 2–6 % with the ring gear, which goes 2.6–5.4 times slower; 6–12 turns of the pinion',
     honest: true,
   },
   ({ lobes }, random) => ({
@@ -119,7 +125,11 @@ const rangeEnds: World = {
 
 /** The mark comes round twice in what the technician takes for a turn, or every other time only. */
 const marksHalf = world(
-  { name: 'pressed late or early', belief: 'turns marked by the pedal, each up to a sixth of a turn early or late', honest: true },
+  {
+    name: 'pressed late or early',
+    belief: 'turns marked by the pedal, each up to a sixth of a turn early or late',
+    honest: true,
+  },
   () => ({ withAngle: false, marked: true }),
 );
 

@@ -81,7 +81,8 @@ const dragAt = ({ level, lobes }: Pull, angle_rad: number): number =>
 const releaseOf_s = ({ release_s = RELEASE_s }: Pull): number => release_s;
 const turningFor_s = ({ turns, turn_s }: Pull): number => turns * turn_s;
 const startsTurning_s = ({ rest_s }: Pull): number => rest_s + LOAD_s;
-export const ends_s = (pull: Pull): number => startsTurning_s(pull) + turningFor_s(pull) + releaseOf_s(pull) + pull.restAfter_s;
+export const ends_s = (pull: Pull): number =>
+  startsTurning_s(pull) + turningFor_s(pull) + releaseOf_s(pull) + pull.restAfter_s;
 
 /** Turns made at a time; the swing of the speed begins at nothing. */
 function turnsAt(pull: Pull, t_s: number): number {
@@ -104,7 +105,8 @@ function torqueAt(pull: Pull, t_s: number, rough: number): number {
   const turns = turnsAt(pull, Math.min(t_s, over));
   const running = dragAt(pull, 2 * Math.PI * turns) * (pull.seatingAt?.(turns) ?? 1);
   const excess =
-    (peakOf(pull) - dragAt(pull, standsAt_rad(pull)) * (pull.seatingAt?.(0) ?? 1)) * Math.exp((-4 * (t_s - begins)) / YIELD_s);
+    (peakOf(pull) - dragAt(pull, standsAt_rad(pull)) * (pull.seatingAt?.(0) ?? 1)) *
+    Math.exp((-4 * (t_s - begins)) / YIELD_s);
   const turning = running * (1 + rough) + excess;
   return t_s < over ? turning : Math.max(0, turning * (1 - (t_s - over) / releaseOf_s(pull)));
 }

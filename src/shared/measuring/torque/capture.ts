@@ -1,93 +1,21 @@
-import { seconds, type Time, type Torque } from '../../basics/quantity.ts';
+import { seconds, type Torque } from '../../basics/quantity.ts';
 import { isPress, type Press, type StreamItem } from '../reading.ts';
-import { lastOfSieve, neighbours_s, newSieve, noiseOf, sift, type Sieve } from '../sieve.ts';
-import { copyOf } from '../runout/profile.ts';
-import { breakawayWithin_s, type Top, topOf } from './breakaway.ts';
-import { addToPull, newPull, type Pull, type PullSummary, summaryOf, watchTop } from './pull.ts';
-import { bandOf, type RestSeen, restSeen, type RestWatch, startRest, watchRest } from './restWatch.ts';
-import { markTurn, noTurns, passTime, startPull, turnTo, type WholeTurns } from './wholeTurns.ts';
-
-export interface TorqueSettings {
-  /** Step of the gauge's display. */
-  readonly resolution: Torque;
-  /** Standard uncertainty of the gauge, where one is known. */
-  readonly gaugeU?: Torque;
-  /** Standard uncertainty as a share of the reading, for a tool whose error is stated in per cent. */
-  readonly gaugeU_share?: number;
-  /** Standard uncertainty of a pull scale's arm as a share of it. */
-  readonly armU_share?: number;
-}
-
-/** For cues while measuring. */
-export type TorqueEvent =
-  | { readonly kind: 'pulling'; readonly t: Time }
-  | { readonly kind: 'let-go'; readonly t: Time }
-  | { readonly kind: 'turn'; readonly t: Time; readonly turns: number }
-  | { readonly kind: 'again'; readonly t: Time };
-
-/** A torque being measured; changed in place by {@link stepTorque}, and of fixed size whatever the session. */
-export interface TorqueCapture {
-  readonly settings: TorqueSettings;
-  /** The rest the gauge is in, or, while a pull is on, how still it has been in that pull. */
-  rest: RestWatch | undefined;
-  /** The last rest that showed a zero. */
-  lastRest: RestSeen | undefined;
-  pull: Pull | undefined;
-  /** Pulls that are over and showed steady turning; the last 32. */
-  pulls: readonly PullSummary[];
-  /** Starts of strokes that were over too soon to show what the shaft runs at; the last 32. */
-  strokes: readonly Stroke[];
-  /** A pull under way from the first reading, that stood as still as a rest and has just come near zero: it may have been one. */
-  maybeRest: RestSeen | undefined;
-  /** Pulls that are over, steady or not; which way the last of them went, and when it ended. */
-  ended: number;
-  lastPull: { readonly side: 1 | -1; readonly ended: number };
-  readings: number;
-  turns: WholeTurns;
-  sieve: Sieve;
-  /** Readings in a row at which the hand may have let go. */
-  below: number;
-  lastT: number;
-  noise: number;
-  spikes: number;
-  gaps: number;
-  /** Mean of the pull at hand after its first moments. */
-  steadyMean: number;
-  steadyN: number;
-}
-
-/** A stroke from a rest to letting go. */
-interface Stroke {
-  readonly before: RestSeen | undefined;
-  readonly top: Top | undefined;
-}
-
-const mostPulls = 32;
-
-export const startTorque = (settings: TorqueSettings): TorqueCapture => ({ settings, ...nothingYet(settings) });
-
-const nothingYet = (settings: TorqueSettings) => ({
-  rest: undefined,
-  lastRest: undefined,
-  pull: undefined,
-  pulls: [],
-  strokes: [],
-  maybeRest: undefined,
-  ended: 0,
-  lastPull: { side: 1 as const, ended: Number.NEGATIVE_INFINITY },
-  readings: 0,
-  turns: noTurns(),
-  sieve: newSieve(settings.resolution),
-  below: 0,
-  lastT: Number.NaN,
-  noise: 0,
-  spikes: 0,
-  gaps: 0,
-  steadyMean: 0,
-  steadyN: 0,
-});
-
-const quiet: readonly TorqueEvent[] = Object.freeze([]);
+import { neighbours_s, newSieve, noiseOf, sift } from '../sieve.ts';
+import { breakawayWithin_s } from './breakaway.ts';
+import { hasLetGo, letGo, withRestAfter } from './letGo.ts';
+import { addToPull, newPull, type Pull, watchTop } from './pull.ts';
+import {
+  bandOf,
+  type RestSeen,
+  restSeen,
+  type RestWatch,
+  standsStill,
+  startRest,
+  stillWithin_Nm,
+  watchRest,
+} from './restWatch.ts';
+import { nothingYet, type Now, quiet, type TorqueCapture, type TorqueEvent } from './state.ts';
+import { markTurn, passTime, startPull, turnTo } from './wholeTurns.ts';
 
 /**
  * Takes one reading or press. A press is a turn mark: once round since the last press. The sign of the torque only says
@@ -151,12 +79,6 @@ const lettingGo_s = 0.3;
 /** The rest after a pull has shown its zero by then, s. */
 const restAfter_s = 1;
 
-interface Now {
-  readonly t: number;
-  readonly value: number;
-  readonly angle?: number;
-}
-
 /** Two readings in a row have left the rest: a pull. The first of them belongs to it as well. */
 function leaveRest(capture: TorqueCapture, rest: RestWatch, now: Now): readonly TorqueEvent[] {
   const seen = passedZero(capture, rest, now.t) ?? restSeen(rest);
@@ -197,13 +119,6 @@ const passing_s = 0.6;
 
 /** The zero of a rest so long ago still stands for one of which only a single reading came, s. */
 const lately_s = 20;
-
-/** The first rest after a pull, once it is over. */
-export function withRestAfter(pulls: readonly PullSummary[], seen: RestSeen): readonly PullSummary[] {
-  const last = pulls.at(-1);
-  if (last === undefined || last.after !== undefined || seen.n < 2) return pulls;
-  return [...pulls.slice(0, -1), { ...last, after: seen }];
-}
 
 function begin(capture: TorqueCapture, pull: Pull): asserts capture is TorqueCapture & { pull: Pull } {
   capture.pull = pull;
@@ -254,12 +169,6 @@ function risesFromStill(capture: TorqueCapture, pull: Pull, t: number, value: nu
 /** By this share of where it stood a torque has to rise to be a pull that begins. */
 const rising = 0.3;
 
-const standsStill = ({ step, n, square, fromT, lastT }: RestWatch): boolean =>
-  n >= 4 && lastT - fromT >= stillFor_s && Math.sqrt(square) < Math.max(3 * step, stillWithin_Nm);
-
-const stillFor_s = 0.3;
-const stillWithin_Nm = 0.05;
-
 function countGap(capture: TorqueCapture, t: number): void {
   if (t - capture.lastT > neighbours_s) capture.gaps += 1;
 }
@@ -280,49 +189,6 @@ function take(capture: TorqueCapture, pull: Pull, early: boolean): readonly Torq
   const complete = angle === angle && turnTo(turns, angle, value);
   addToPull(pull, t, value, angle === angle ? turns.travel : Number.NaN);
   return complete ? [{ kind: 'turn', t: seconds(t), turns: turns.means.length }] : quiet;
-}
-
-/** Two readings in a row far under how the pull has been running; one, where few come. */
-function hasLetGo(capture: TorqueCapture, pull: Pull, t: number, torque: number): boolean {
-  const running = capture.steadyN > 0 ? capture.steadyMean : 0;
-  capture.below = torque < Math.max(pull.idle, 0.3 * running) ? capture.below + 1 : 0;
-  const seldom = t - capture.lastT > seldom_s && t - pull.began > breakawayWithin_s;
-  return capture.below >= (seldom ? 1 : 2);
-}
-
-/** Readings further apart may see a short rest only once, s. */
-const seldom_s = 0.12;
-
-function letGo(capture: TorqueCapture, pull: Pull, t: number, value: number): readonly TorqueEvent[] {
-  const summary = pullNow(capture);
-  if (summary !== undefined) capture.pulls = [...capture.pulls, summary].slice(-mostPulls);
-  else if (t - pull.began > knock_s) capture.strokes = [...capture.strokes, strokeOf(pull)].slice(-mostPulls);
-  capture.ended += 1;
-  capture.lastPull = { side: pull.side, ended: t };
-  capture.pull = undefined;
-  const { rest } = capture;
-  if (pull.before === undefined && !pull.moved && rest !== undefined && standsStill(rest)) {
-    capture.maybeRest = restSeen(rest);
-  }
-  capture.rest = startRest(capture.settings.resolution, t, value);
-  return [{ kind: 'let-go', t: seconds(t) }];
-}
-
-/** What is over sooner was a knock, s. */
-const knock_s = 0.35;
-
-const strokeOf = (pull: Pull): Stroke => ({
-  before: pull.before,
-  top: pull.before === undefined ? undefined : topOf(pull.start),
-});
-
-/** What the pull at hand shows so far; the capture is not changed. */
-export function pullNow({ pull, sieve, noise, settings, turns }: TorqueCapture): PullSummary | undefined {
-  if (pull === undefined) return undefined;
-  const copy: Pull = { ...pull, profile: copyOf(pull.profile), travel: copyOf(pull.travel), start: { ...pull.start } };
-  const rest = { ...sieve };
-  if (lastOfSieve(rest)) addToPull(copy, rest.t, rest.value, pull.withAngle ? turns.travel : Number.NaN);
-  return summaryOf(copy, { noise, resolution: settings.resolution, nth: turns.pulls });
 }
 
 function press(capture: TorqueCapture, { t, pedal }: Press): readonly TorqueEvent[] {

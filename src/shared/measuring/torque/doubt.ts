@@ -5,7 +5,7 @@ import {
   resolutionOfDifference,
   type UncertaintyPart,
 } from '../uncertainty/uncertainty.ts';
-import type { TorqueSettings } from './capture.ts';
+import type { TorqueSettings } from './state.ts';
 import { correlationFactor } from './correlated.ts';
 import { seatingOf } from './flags.ts';
 import type { PullSummary } from './pull.ts';
@@ -45,7 +45,10 @@ export function partsOf(
  * The top of the start may fall between two readings, the more so the steeper it rose: anywhere from what was read up to there.
  * Where two tops followed each other, the later well above, either may have been the start.
  */
-export const startParts = (settings: TorqueSettings, { peak, above, below, zero }: Start): readonly UncertaintyPart[] => [
+export const startParts = (
+  settings: TorqueSettings,
+  { peak, above, below, zero }: Start,
+): readonly UncertaintyPart[] => [
   ...toolParts(settings, peak),
   ...zeroParts(settings, [zero]),
   { name: 'top between two readings', u: rectangular(above) },
@@ -66,10 +69,7 @@ function toolParts(settings: TorqueSettings, torque: number): readonly Uncertain
 const unseenSteps = 5;
 
 /** The pulls of a session hang on one gauge, so that their zeros err together: the middle of them, not their mean's scatter. */
-function zeroParts(
-  { resolution }: TorqueSettings,
-  zeros: readonly (Zero | undefined)[],
-): readonly UncertaintyPart[] {
+function zeroParts({ resolution }: TorqueSettings, zeros: readonly (Zero | undefined)[]): readonly UncertaintyPart[] {
   const us = zeros.map((zero) => zero?.u ?? rectangular(unseenSteps * resolution));
   return [{ name: 'zero', u: Math.sqrt(mean(us.map((u) => u ** 2))) }];
 }

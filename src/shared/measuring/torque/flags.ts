@@ -1,7 +1,7 @@
 import { fitLine } from '../../basics/leastSquares.ts';
 import { mean } from '../../basics/statistics.ts';
 import type { UncertaintyPart } from '../uncertainty/uncertainty.ts';
-import type { TorqueCapture } from './capture.ts';
+import type { TorqueCapture } from './state.ts';
 import type { PullKnown } from './pulls.ts';
 import type { Running } from './running.ts';
 

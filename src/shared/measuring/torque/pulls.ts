@@ -1,5 +1,6 @@
 import { mean } from '../../basics/statistics.ts';
-import { pullNow, type TorqueCapture, withRestAfter } from './capture.ts';
+import { pullNow, withRestAfter } from './letGo.ts';
+import type { TorqueCapture } from './state.ts';
 import { correctionOf, type PullSummary, zeroUnder } from './pull.ts';
 import type { Top } from './breakaway.ts';
 import { restSeen, type Zero, zeroOf } from './restWatch.ts';
@@ -22,7 +23,9 @@ export interface Start extends Top {
 /** The starts that were seen: of pulls that turned, and of strokes beside them that were over too soon to say what it runs at. */
 export function startsKnown({ strokes, settings }: TorqueCapture, pulls: readonly PullKnown[]): readonly Start[] {
   const ofPulls = pulls.flatMap(({ pull: { top }, zero, correction }) => startOf(top, zero, correction));
-  const ofStrokes = strokes.flatMap(({ top, before }) => startOf(top, zeroOf(before, undefined, settings.resolution), 0));
+  const ofStrokes = strokes.flatMap(({ top, before }) =>
+    startOf(top, zeroOf(before, undefined, settings.resolution), 0),
+  );
   return pulls.length === 0 ? [] : [...ofPulls, ...ofStrokes];
 }
 

@@ -126,3 +126,11 @@ export function zeroOf(before: RestSeen | undefined, after: RestSeen | undefined
 
 const sound = (rest: RestSeen | undefined, other: RestSeen | undefined): RestSeen | undefined =>
   rest !== undefined && rest.n < 2 && other !== undefined && other.n >= 2 ? undefined : rest;
+
+/** Whether what was watched stood as still as a gauge at rest does. */
+export const standsStill = ({ step, n, square, fromT, lastT }: RestWatch): boolean =>
+  n >= 4 && lastT - fromT >= stillFor_s && Math.sqrt(square) < Math.max(3 * step, stillWithin_Nm);
+
+const stillFor_s = 0.3;
+/** Further from a rest than this a reading is no longer it, N·m. */
+export const stillWithin_Nm = 0.05;

@@ -3,7 +3,7 @@ import { none, type OrNone } from '../../basics/result.ts';
 import { fitLine } from '../../basics/leastSquares.ts';
 import { mean } from '../../basics/statistics.ts';
 import { combine, type UncertaintyPart } from '../uncertainty/uncertainty.ts';
-import type { TorqueCapture } from './capture.ts';
+import type { TorqueCapture } from './state.ts';
 import { partsOf, startParts } from './doubt.ts';
 import { type PullKnown, pullsKnown, type Start, startsKnown } from './pulls.ts';
 import { runningOf, type Running } from './running.ts';

@@ -30,7 +30,9 @@ describe('the step that a display shows', () => {
   });
 
   it('is never taken for a coarser one by chance', () => {
-    const coarser = Array.from({ length: 300 }, (_, seed) => after(shown(60, 0.001, seed))).filter((step) => step > 0.001);
+    const coarser = Array.from({ length: 300 }, (_, seed) => after(shown(60, 0.001, seed))).filter(
+      (step) => step > 0.001,
+    );
     expect(coarser).toEqual([]);
   });
 });
