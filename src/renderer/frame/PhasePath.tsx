@@ -1,7 +1,7 @@
 import { type Assembly, assemblyName, type Build } from '../../shared/job/records/build.ts';
 import type { Phase } from '../../shared/job/records/checkIds.ts';
 import { isDescribed, nextStep, readinessOf } from '../../shared/job/checks/readiness.ts';
-import { completeTrials } from '../../shared/job/planning/seen.ts';
+import { completeAssemblies } from '../../shared/job/planning/seen.ts';
 import { go, type Route } from '../stores/route.ts';
 import type { Shape } from '../../shared/presentation/words/standing.ts';
 import { Chip } from './Chip.tsx';
@@ -30,7 +30,7 @@ export function PhasePath({ build, shown, route }: PhasePathProps) {
           here={('assembly' in route || route.at === 'build') && assembly.id === shown?.id}
         />
       ))}
-      {!going || completeTrials(build).length === 0 ? undefined : (
+      {!going || completeAssemblies(build).length === 0 ? undefined : (
         <Chip
           words="Plan"
           more="the next shim"

@@ -11,7 +11,7 @@ import {
 } from '../records/build.ts';
 import type { MakeUp } from '../../axle/makeUp.ts';
 import { type Check, checks, needOf } from './checks.ts';
-import { completeTrials } from '../planning/seen.ts';
+import { completeAssemblies, setWithShims } from '../planning/seen.ts';
 import type { SpecSheet } from '../records/specSheet.ts';
 import { type CheckJudged, judgeCheck } from './judge.ts';
 import { sheetFor } from './limitChanges.ts';
@@ -162,7 +162,7 @@ export function nextStep(build: Build): Next {
   if (build.specSheet === undefined) return { do: 'enter-limits' };
   const assembly = currentAssembly(build);
   if (assembly === undefined) return { do: 'open-as-found' };
-  if (assembly.phase === 'trial' && markJudgement(assembly) === 'change') return afterAssembly(build, assembly);
+  if (asksForShims(assembly)) return afterAssembly(build, assembly);
   const { states, inTheWay } = readinessOf(build, assembly);
   const contradiction = inTheWay.find(({ standing }) => standing !== 'not-measured');
   if (contradiction !== undefined) return { do: 'settle', assembly: assembly.id, state: contradiction };
@@ -174,6 +174,10 @@ export function nextStep(build: Build): Next {
     : { do: 'check', assembly: assembly.id, check: missing.check };
 }
 
+/** A mark sent back, in a trial or in the final assembly, unless somebody let it stand with a reason. */
+const asksForShims = (assembly: Assembly): boolean =>
+  setWithShims(assembly) && markJudgement(assembly) === 'change' && overrideOf(assembly, 'mark') === undefined;
+
 function afterAssembly(build: Build, assembly: Assembly): Next {
   if (assembly.phase === 'as-found') return { do: 'open-stripping' };
   if (assembly.phase === 'stripping') return { do: 'open-trial' };
@@ -182,7 +186,7 @@ function afterAssembly(build: Build, assembly: Assembly): Next {
   if (judgement === 'change') {
     const swap = waitingSwap(build);
     if (swap !== undefined) return { do: 'swap', swap: swap.id };
-    return completeTrials(build).includes(assembly) ? { do: 'look-at-plan' } : { do: 'open-trial' };
+    return completeAssemblies(build).includes(assembly) ? { do: 'look-at-plan' } : { do: 'open-trial' };
   }
   return { do: assembly.phase === 'trial' ? 'open-final' : 'issue-certificate' };
 }

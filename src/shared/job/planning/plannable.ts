@@ -10,7 +10,7 @@ import type { PlanInput, TrialSeen } from '../../axle/plan/input.ts';
 import { stepsOf } from './assumed.ts';
 import { missing, type Why } from './missing.ts';
 import { depthPlaceOf, type Moved, movedBetween } from './positions.ts';
-import { completeTrials, seenIn } from './seen.ts';
+import { completeAssemblies, seenIn } from './seen.ts';
 import { targetOf, windowOf } from './window.ts';
 
 /** What the plan is asked about a build, and what the person should know of how that came about. */
@@ -33,7 +33,7 @@ export function plannableOf(build: Build): Result<Plannable, Why> {
   if (outerDiameter_mm === undefined) {
     return missing('no-diameter', 'The ring gear’s outer diameter is not known.', 'Enter it under Axle.');
   }
-  const complete = completeTrials(build);
+  const complete = completeAssemblies(build);
   const last = complete.at(-1);
   const basis = last === undefined ? undefined : seenIn(last)?.basis;
   if (basis === undefined) {
@@ -56,6 +56,7 @@ export function plannableOf(build: Build): Result<Plannable, Why> {
       ...target.value.notes,
       ...leftOut(complete, seen.value, basis),
       ...inferredIn(seen.value),
+      ...finalIn(seen.value),
     ],
     input: {
       set: { ...set, driveFlank: makeUp.driveFlank },
@@ -119,6 +120,16 @@ const inferredIn = (counted: readonly Counted[]): readonly string[] =>
       ({ trial }) =>
         `Where the ring gear stood in ${assemblyName(trial).toLowerCase()} is worked out from its backlash: its notches are on no swap card.`,
     );
+
+/** A shim is read off in the trials and proved in the final assembly, which runs on other bearings. */
+function finalIn(counted: readonly Counted[]): readonly string[] {
+  const before = counted.some(({ trial }) => trial.phase === 'trial');
+  return before && counted.some(({ trial }) => trial.phase === 'final')
+    ? [
+        'The final assembly runs on its good bearings and under preload: the same packs may stand a few hundredths of a millimetre elsewhere than in the trials.',
+      ]
+    : [];
+}
 
 const noPack = (trial: Assembly): Result<never, 'no-pack'> =>
   missing(

@@ -2,6 +2,7 @@ import type { MeshModel } from '../../axle/mesh/meshModel.ts';
 import { evaluate } from '../../axle/mesh/evaluate.ts';
 import { mm } from '../../basics/quantity.ts';
 import { type Assembly, type Build, packAt, swapOf } from '../records/build.ts';
+import { setWithShims } from './seen.ts';
 import { insideOf } from '../../basics/recorded.ts';
 import { type MakeUp, type ShimPlace, sideShimSign } from '../../axle/makeUp.ts';
 import { type DepthPlace, shimForMovement } from '../../axle/arithmetic/depthShim.ts';
@@ -73,7 +74,7 @@ export function movedBetween(
 
 /** Notches of the swap cards between two trials, as far as every trial between them was put together by one. */
 function ringAwayByCards(build: Build, from: Assembly, to: Assembly): number | undefined {
-  const trials = build.assemblies.filter(({ phase }) => phase === 'trial');
+  const trials = build.assemblies.filter(setWithShims);
   const between = trials.slice(trials.indexOf(from) + 1, trials.indexOf(to) + 1);
   // A card without notches was made while nobody knew what one does: what it wished for is not where the gear went.
   const moves = between.map((trial) => {

@@ -7,18 +7,21 @@ import { isNone } from '../../basics/result.ts';
 import type { Side, TrialSeen } from '../../axle/plan/input.ts';
 import { roundGear } from '../../axle/plan/roundGear.ts';
 
-/** Trials that have their backlash and both marks, and so have something to teach. */
-export const completeTrials = (build: Build): readonly Assembly[] =>
-  build.assemblies.filter((assembly) => assembly.phase === 'trial' && seenIn(assembly) !== undefined);
+/** Trials and final assemblies that have their backlash and both marks, and so have something to teach, in their order. */
+export const completeAssemblies = (build: Build): readonly Assembly[] =>
+  build.assemblies.filter((assembly) => setWithShims(assembly) && seenIn(assembly) !== undefined);
 
-/** What one trial has shown, as the plan wants it. */
-interface SeenInTrial {
+/** Put together here, with packs that were measured: an axle as found stood on packs nobody had in hand yet. */
+export const setWithShims = ({ phase }: Assembly): boolean => phase === 'trial' || phase === 'final';
+
+/** What one assembly has shown, as the plan wants it. */
+interface SeenIn {
   readonly basis: BacklashBasis;
   readonly backlash: TrialSeen['backlash'];
   readonly pattern: TrialSeen['pattern'];
 }
 
-export function seenIn(assembly: Assembly): SeenInTrial | undefined {
+export function seenIn(assembly: Assembly): SeenIn | undefined {
   const read = latest(assembly, 'backlash')?.result;
   const marks = marksOf(assembly);
   if (read?.kind !== 'backlash' || marks === undefined) return undefined;

@@ -15,6 +15,7 @@ import {
   asFound,
   backlash,
   buildOf,
+  final,
   limitsSet,
   makeUp,
   measured,
@@ -24,6 +25,7 @@ import {
 } from '../../../../support/records/scenario.ts';
 import {
   backlashOf,
+  expectedAt,
   lowAndToe,
   markOf,
   packs,
@@ -109,6 +111,57 @@ describe('what a build tells the plan', () => {
     expect(notes).toHaveLength(1);
   });
 
+  it('takes the final assembly in like a trial, and says that it runs on other bearings', () => {
+    const closed = [
+      final,
+      shimsOf('e7', packs(1, 2.95, 3.05)),
+      backlashOf('e7', 0.24),
+      markOf('e7', lowAndToe),
+    ] as const;
+    const { input, trials, notes } = asked(build(...firstTrial, ...closed));
+    expect(trials.map(({ phase }) => phase)).toEqual(['trial', 'final']);
+    expect(input.trials[1]).toMatchObject({ pinionOut_mm: 0.1, ringAway_mm: 0.05, backlash: { mean_mm: 0.24 } });
+    expect(input.trials[1]?.pattern.drive.crown).toBe(-0.26);
+    expect(notes).toHaveLength(1);
+    expect(notes[0]).toContain('good bearings');
+    expect(asked(build(...firstTrial)).notes).toEqual([]);
+  });
+
+  it('counts the notches of cards into and out of the final assembly', () => {
+    const card = (assembly: string): Deed => ({
+      kind: 'swap-planned',
+      assembly,
+      swap: {
+        chosenBy: 'own',
+        pinionOut_mm: 0,
+        ringAway_mm: 0.1,
+        lines: [],
+        notches: 2,
+        expected: expectedAt(0.24),
+      },
+    });
+    const byCard = (phase: 'trial' | 'final', swap: string): Deed => ({
+      kind: 'assembled',
+      assembly: { phase, bearings: phase === 'final' ? 'new' : 'set-up', seal: 'out', sleeve: false, swap },
+    });
+    const read = (assembly: string, mean: number) =>
+      [shimsOf(assembly, packs(1.1, 3, 3)), backlashOf(assembly, mean), markOf(assembly, right)] as const;
+    const from = buildOf(
+      notebook(
+        withMakeUp({ caseAdjustment: 'threaded-adjusters', ringStep_mm: 0.05 }),
+        limitsSet,
+        ...firstTrial,
+        card('e3'),
+        byCard('final', 'e7'),
+        ...read('e8', 0.24),
+        card('e8'),
+        byCard('trial', 'e12'),
+        ...read('e13', 0.24),
+      ),
+    );
+    expect(asked(from).input.trials.map(({ ringAway_mm }) => ringAway_mm)).toEqual([0, 0.1, 0.2]);
+  });
+
   it('sends a used set back to the marks and, with tight bearings, to the backlash it came with', () => {
     const found = (tight: boolean): readonly Deed[] => [
       asFound,
@@ -192,5 +245,12 @@ describe('the next step after a mark that asks for a change', () => {
     expect(nextStep(build(...gated, ...reasons))).toEqual({ do: 'look-at-plan' });
     const oneFlank = measured('e3', 'mark', { ...lowAndToe, coast: { none: 'no mark on this flank' } }, seen);
     expect(nextStep(build(...gated, ...reasons, oneFlank))).toEqual({ do: 'open-trial' });
+  });
+
+  it('is the plan after the final assembly too', () => {
+    const closed = [final, shimsOf('e7', packs(1.1, 3, 3)), backlashOf('e7', 0.2), markOf('e7', lowAndToe)] as const;
+    expect(nextStep(build(...firstTrial, ...closed))).toEqual({ do: 'look-at-plan' });
+    const stands: Deed = { kind: 'overridden', assembly: 'e7', check: 'mark', reason: 'The owner wants it closed' };
+    expect(nextStep(build(...firstTrial, ...closed, stands))).not.toEqual({ do: 'look-at-plan' });
   });
 });
