@@ -6,8 +6,25 @@ export const causes = ['hand', 'relief', 'backlash'] as const;
 export type Cause = (typeof causes)[number];
 export type Shares = Readonly<Record<Cause, boolean>>;
 
-/** Which cause each unknown of `lessonAt` follows: film; relief in common and of each flank; sizes as read; backlash. */
-const causeOf: readonly Cause[] = ['hand', ...Array<Cause>(6).fill('relief'), 'hand', 'hand', 'backlash', 'backlash'];
+/** What is weighed apart, because one hand may brush a different film each time and yet read sizes alike. */
+const traits = ['film', 'reading', 'relief', 'backlash'] as const;
+type Trait = (typeof traits)[number];
+const causeOf: Readonly<Record<Trait, Cause>> = {
+  film: 'hand',
+  reading: 'hand',
+  relief: 'relief',
+  backlash: 'backlash',
+};
+
+/** The trait of each unknown of `lessonAt`: film; relief in common and of each flank; sizes as read; backlash. */
+const traitAt: readonly Trait[] = [
+  'film',
+  ...Array<Trait>(6).fill('relief'),
+  'reading',
+  'reading',
+  'backlash',
+  'backlash',
+];
 const size = lessonAt.length;
 
 /** An earlier build, and what it has in common with the one on the stand. */
@@ -17,17 +34,17 @@ export interface Earlier {
   readonly shares: Shares;
 }
 
-/** How much of what builds differ in they have in common, for each cause: 0 nothing, 1 all. */
-type Alike = Readonly<Record<Cause, number>>;
+/** How much of what builds differ in they have in common, for each trait: 0 nothing, 1 all. */
+type Alike = Readonly<Record<Trait, number>>;
 
 /** Degrees of likeness that are weighed against each other, each as likely as the next beforehand (own choice). */
-const degrees = [0, 0.4, 0.75, 0.93] as const;
+const degrees = [0, 0.6, 0.92] as const;
 
 /** A normal picture of the next build over `lessonAt`, in standard units of the plain prior (there it is 0 ± 1). */
 export interface Picture {
   readonly mean: Float64Array;
   readonly covariance: Square;
-  /** How alike builds turned out to be for each cause, on the average over what is weighed. */
+  /** How alike builds turned out to be in each trait, on the average over what is weighed. */
   readonly alike: Alike;
 }
 
@@ -52,19 +69,24 @@ export function pictureFrom(builds: readonly Earlier[]): Picture {
     const off = (one: Weighed, k: number): number => (one.mean[k] ?? 0) - (mean[k] ?? 0);
     return average((one) => (one.covariance[at] ?? 0) + off(one, i) * off(one, j));
   });
-  const common = (cause: Cause): number => average(({ alike }) => alike[cause]);
-  return {
-    mean,
-    covariance,
-    alike: { hand: common('hand'), relief: common('relief'), backlash: common('backlash') },
-  };
+  const common = (trait: Trait): number => average(({ alike }) => alike[trait]);
+  return { mean, covariance, alike: eachTrait(common) };
 }
 
-/** Every combination of degrees; of a cause that no build shares there is nothing to weigh. */
+const eachTrait = (of: (trait: Trait) => number): Alike => ({
+  film: of('film'),
+  reading: of('reading'),
+  relief: of('relief'),
+  backlash: of('backlash'),
+});
+
+/** Every combination of degrees; of a trait whose cause no build shares there is nothing to weigh. */
 function degreesFor(builds: readonly Earlier[]): readonly Alike[] {
-  const of = (cause: Cause): readonly number[] => (builds.some(({ shares }) => shares[cause]) ? degrees : [0]);
-  return of('hand').flatMap((hand) =>
-    of('relief').flatMap((relief) => of('backlash').map((backlash) => ({ hand, relief, backlash }))),
+  const shared = (trait: Trait): boolean => builds.some(({ shares }) => shares[causeOf[trait]]);
+  return traits.reduce<readonly Alike[]>(
+    (so, trait) =>
+      so.flatMap((alike) => (shared(trait) ? degrees : [0]).map((degree) => ({ ...alike, [trait]: degree }))),
+    [eachTrait(() => 0)],
   );
 }
 
@@ -78,7 +100,7 @@ interface Weighed {
 
 /** The next build where builds are alike to this degree: what the kind has in common, and what the next has of its own. */
 function underDegree(builds: readonly Earlier[], alike: Alike): Weighed {
-  const common = Float64Array.from(causeOf, (cause) => Math.sqrt(alike[cause]));
+  const common = Float64Array.from(traitAt, (trait) => Math.sqrt(alike[trait]));
   const at = (values: Float64Array, k: number): number => values[k] ?? 0;
   const [sharpness, pull] = [new Float64Array(size * size), new Float64Array(size)];
   let evidence = 0;
@@ -95,30 +117,31 @@ function underDegree(builds: readonly Earlier[], alike: Alike): Weighed {
   const found = times(spread, wanted);
   evidence += (inner(wanted, found) - logDeterminant(scaled, size)) / 2;
   const covariance = spread.map((value, k) => at(common, Math.floor(k / size)) * value * at(common, k % size));
-  causeOf.forEach((cause, k) => (covariance[k * size + k] = at(covariance, k * size + k) + 1 - alike[cause]));
+  traitAt.forEach((trait, k) => (covariance[k * size + k] = at(covariance, k * size + k) + 1 - alike[trait]));
   return { alike, mean: found.map((value, k) => value * at(common, k)), covariance, evidence };
 }
 
-/** What one build says of its kind, once what it has of its own is left open. */
+/**
+ * What one build says of its kind, once what it has of its own (spread `own`) is left open: information Λ and pull η
+ * become (Λ⁻¹ + D)⁻¹ and its share of η, here by way of (Λ + D⁻¹)⁻¹, because a lesson may be silent in some direction.
+ */
 function saidOfKind({ lesson, shares }: Earlier, alike: Alike) {
-  const own = causeOf.map((cause) => (shares[cause] ? 1 - alike[cause] : 1));
-  const information = Float64Array.from(lesson.information);
+  const own = traitAt.map((trait) => (shares[causeOf[trait]] ? 1 - alike[trait] : 1));
+  const speaks = traitAt.map((trait) => shares[causeOf[trait]]);
   const pull = Float64Array.from(lesson.pull);
-  const widened = Float64Array.from(information);
+  const widened = Float64Array.from(lesson.information);
   own.forEach((spread, k) => (widened[k * size + k] = (widened[k * size + k] ?? 0) + 1 / spread));
   const open = inverseOf(widened, size);
   const settled = times(open, pull);
-  const evidence =
-    (inner(pull, settled) - logDeterminant(widened, size) - own.reduce((sum, spread) => sum + Math.log(spread), 0)) / 2;
-  const back = times(information, settled);
-  const speaks = causeOf.map((cause) => (shares[cause] ? 1 : 0));
-  const middle = product(information, product(open, information));
+  const spreads = own.reduce((sum, spread) => sum + Math.log(spread), 0);
+  const by = (k: number): number => (speaks[k] === true ? 1 / (own[k] ?? 1) : 0);
   return {
-    evidence,
-    pull: pull.map((value, k) => (speaks[k] ?? 0) * (value - (back[k] ?? 0))),
-    sharpness: information.map(
-      (value, k) => (speaks[Math.floor(k / size)] ?? 0) * (speaks[k % size] ?? 0) * (value - (middle[k] ?? 0)),
-    ),
+    evidence: (inner(pull, settled) - logDeterminant(widened, size) - spreads) / 2,
+    pull: settled.map((value, k) => by(k) * value),
+    sharpness: open.map((value, at) => {
+      const [i, j] = [Math.floor(at / size), at % size];
+      return (i === j ? by(i) : 0) - by(i) * value * by(j);
+    }),
   };
 }
 
@@ -126,18 +149,6 @@ const inner = (a: Float64Array, b: Float64Array): number => a.reduce((sum, value
 
 const times = (matrix: Square, vector: Float64Array): Float64Array =>
   vector.map((_, i) => inner(matrix.subarray(i * size, (i + 1) * size), vector));
-
-function product(a: Square, b: Square): Square {
-  const result = new Float64Array(size * size);
-  for (let i = 0; i < size; i += 1) {
-    for (let k = 0; k < size; k += 1) {
-      const value = a[i * size + k] ?? 0;
-      for (let j = 0; j < size; j += 1)
-        result[i * size + j] = (result[i * size + j] ?? 0) + value * (b[k * size + j] ?? 0);
-    }
-  }
-  return result;
-}
 
 /** Cholesky factor of the first so many unknowns of a picture. */
 export function lowerOf({ covariance }: Picture, count: number): Square {
