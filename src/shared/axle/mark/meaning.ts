@@ -8,6 +8,7 @@ import { length } from './meaning/length.ts';
 import { places } from './meaning/places.ts';
 import type { Meaning, SeenAt } from './meaning/sentence.ts';
 import { slant } from './meaning/slant.ts';
+import { tellsNothing } from './meaning/tellsNothing.ts';
 import { usedSet } from './meaning/usedSet.ts';
 
 export type { Meaning, MeaningKind, SeenAt, Standing } from './meaning/sentence.ts';
@@ -28,9 +29,12 @@ export function meaningOf({ seen, asFound }: MarksToRead, makeUp: MakeUp): reado
   const [first] = seen;
   if (first === undefined) return [];
   const used = makeUp.gearSet === 'used';
+  const untold = tellsNothing(first);
+  // Nothing is read out of a mark that the plan would not read either.
+  if (untold.length > 0) return [...untold, ...places(seen), ...hardLines(first, used ? asFound : {})];
   return [
     ...(used ? usedSet(first, asFound, makeUp) : []),
-    ...height(first, used),
+    ...height(first, used, asFound?.drive),
     ...(used ? [] : alongFace(first, makeUp)),
     ...coastBesideDrive(first, used),
     ...places(seen),

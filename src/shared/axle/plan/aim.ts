@@ -1,16 +1,10 @@
 import type { Mark } from '../mark/mark.ts';
+import { type Box, newSetRight, type Stretch, usedSetNear } from '../mark/right.ts';
 import type { PlanInput, Side } from './input.ts';
 import { placeOf } from './reading.ts';
 import type { Place } from './sight.ts';
 
-/** A stretch of places on a flank, or of backlash in mm. */
-export type Stretch = readonly [low: number, high: number];
-
-/** Where a mark's centre is wanted. */
-export interface Box {
-  readonly heel: Stretch;
-  readonly crown: Stretch;
-}
+export type { Box, Stretch } from '../mark/right.ts';
 
 /** What *right* means for this build (docs/command-line.md). */
 export interface Aim {
@@ -28,16 +22,13 @@ export interface Aim {
   readonly recorded: number | undefined;
 }
 
-/** A new set's drive mark: in height the middle, along the face the middle or somewhat to the toe. */
-const newSet: Box = { heel: [-0.22, 0.12], crown: [-0.12, 0.12] };
-
 export function aimOf({ target, limits, trials }: PlanInput): Aim {
   const [low, high] = limits.backlash_mm;
   const below = Math.max(...trials.map(({ backlash }) => backlash.mean_mm - backlash.min_mm));
   const above = Math.max(...trials.map(({ backlash }) => backlash.max_mm - backlash.mean_mm));
   const used = target.kind === 'used-set' ? target : undefined;
   return {
-    drive: used === undefined ? newSet : around(used.drive),
+    drive: used === undefined ? newSetRight : around(used.drive),
     coast: used && around(used.coast),
     backlash: [low + below, high - above],
     below,
@@ -54,12 +45,12 @@ function lastSeen(trials: PlanInput['trials']): Aim['from'] {
   return { place: placeOf(last), drive: last.pattern.drive, coast: last.pattern.coast };
 }
 
-/** Within 0.08 in height and 0.10 along the face, or within what reading can tell where that is more. */
+/** As near as a used set has to come, or within what reading can tell where that is more. */
 function around(mark: Mark): Box {
   const stretch = (middle: number, width: number): Stretch => [middle - width, middle + width];
   return {
-    heel: stretch(mark.heel, Math.max(0.1, mark.U95?.heel ?? 0)),
-    crown: stretch(mark.crown, Math.max(0.08, mark.U95?.crown ?? 0)),
+    heel: stretch(mark.heel, Math.max(usedSetNear.heel, mark.U95?.heel ?? 0)),
+    crown: stretch(mark.crown, Math.max(usedSetNear.crown, mark.U95?.crown ?? 0)),
   };
 }
 

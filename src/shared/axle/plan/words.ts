@@ -7,9 +7,7 @@ export function millimetres(value: number): string {
   return `${size.toFixed(fine ? 3 : 2)} mm`;
 }
 
-/** "root and toe". */
-export const listed = (words: readonly string[]): string =>
-  words.length < 2 ? words.join('') : `${words.slice(0, -1).join(', ')} and ${words.at(-1) ?? ''}`;
+export { listed } from '../../basics/listed.ts';
 
 /** Edges that a mark reaches, those of height first. */
 export const reached = (mark: Mark): readonly Edge[] => byWeight.filter((edge) => mark.edges[edge] !== 'clear');

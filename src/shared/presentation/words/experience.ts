@@ -2,6 +2,7 @@ import { causes, type Shares } from '../../axle/experience/alike.ts';
 import { figuresOfLesson, type Offset, type Ratio } from '../../axle/experience/figures.ts';
 import type { Lesson } from '../../axle/experience/lesson.ts';
 import type { Result } from '../../basics/result.ts';
+import { listed } from '../../basics/listed.ts';
 import { show, showText, type UnitSystem } from '../../basics/show.ts';
 
 const ends = ({ middle, factor }: Ratio): readonly [number, number] => [middle / factor, middle * factor];
@@ -36,8 +37,7 @@ const causeWords = { hand: 'film', relief: 'relief', backlash: 'backlash' } as c
 /** "counts for film and relief". */
 export function teachesWords(shares: Shares): string {
   const those = causes.filter((cause) => shares[cause]).map((cause) => causeWords[cause]);
-  const last = those.at(-1) ?? '';
-  return `counts for ${those.length > 1 ? `${those.slice(0, -1).join(', ')} and ${last}` : last}`;
+  return `counts for ${listed(those)}`;
 }
 
 /** What one build showed by itself, or why it teaches nothing. */

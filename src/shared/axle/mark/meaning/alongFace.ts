@@ -1,11 +1,11 @@
 import type { MakeUp } from '../../makeUp.ts';
 import { isBound, type Mark } from '../mark.ts';
+import { newSetRight } from '../right.ts';
 import { heightPlace } from './height.ts';
 import { hundredths, manuals, type Meaning, say, type SeenAt } from './sentence.ts';
 
-/** The stretch along the face that docs/command-line.md takes as right for a new set: a light mark may lie to the toe. */
-const toeEnd = -0.22;
-const heelEnd = 0.12;
+/** The stretch along the face that is right for a new set: a light mark may lie to the toe. */
+const [toeEnd, heelEnd] = newSetRight.heel;
 
 /** Along the face comes second: it answers to both movements, and which way depends on the cut. */
 export function alongFace({ drive }: SeenAt, makeUp: MakeUp): readonly Meaning[] {

@@ -1,4 +1,5 @@
-import { type Edge, edgeNames, type Mark } from '../mark.ts';
+import { listed } from '../../../basics/listed.ts';
+import { edgeNames, type Mark } from '../mark.ts';
 import { type Meaning, say, type SeenAt } from './sentence.ts';
 
 /** Sharp lines at an edge: the load sits there. A used set is asked only for those that its own mark did not have. */
@@ -20,7 +21,7 @@ function ofFlank(flank: 'drive' | 'coast', mark: Mark | undefined, own: Mark | u
       say(
         'hard-line',
         'common-practice',
-        `The ${flank} mark has a hard line at the ${inWords(hard)} that it did not have as found: it does not lie where it ran, or something there is damaged.`,
+        `The ${flank} mark has a hard line at the ${listed(hard)} that it did not have as found: it does not lie where it ran, or something there is damaged.`,
       ),
     ];
   }
@@ -28,13 +29,10 @@ function ofFlank(flank: 'drive' | 'coast', mark: Mark | undefined, own: Mark | u
     say(
       'hard-line',
       'common-practice',
-      `The ${flank} mark has a hard line at the ${inWords(hard)}: the load sits on that edge. Bring the mark off it before closing the axle; if position does not, look for a burr or a damaged edge.`,
+      `The ${flank} mark has a hard line at the ${listed(hard)}: the load sits on that edge. Bring the mark off it before closing the axle; if position does not, look for a burr or a damaged edge.`,
     ),
   ];
 }
-
-const inWords = (edges: readonly Edge[]): string =>
-  edges.length === 1 ? (edges[0] ?? '') : `${edges.slice(0, -1).join(', ')} and ${edges.at(-1) ?? ''}`;
 
 /** Below this share of the height a long mark is a line. Own choice. */
 const thin = 0.15;

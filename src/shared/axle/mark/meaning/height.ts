@@ -1,8 +1,9 @@
 import { isBound, type Mark } from '../mark.ts';
+import { newSetRight, usedSetNear } from '../right.ts';
 import { hundredths, manuals, type Meaning, say, type SeenAt } from './sentence.ts';
 
-/** Half-width of the middle of the height, as docs/command-line.md sets it for a new set that is right. */
-export const middleOfHeight = 0.12;
+/** Half-width of the middle of the height for a new set that is right. */
+export const [, middleOfHeight] = newSetRight.crown;
 
 /** Where a mark lies in height, with what reading it can tell. */
 type HeightPlace = 'high' | 'low' | 'middle' | 'near-high' | 'near-low';
@@ -16,9 +17,10 @@ export function heightPlace(mark: Mark): HeightPlace {
 }
 
 /** Height comes first: it answers to pinion depth the same way on both flanks and for every cut. */
-export function height({ drive }: SeenAt, used: boolean): readonly Meaning[] {
+export function height({ drive }: SeenAt, used: boolean, own?: Mark): readonly Meaning[] {
   if (drive === undefined) return [];
-  return used ? [ofUsed(drive)] : [ofNew(drive)];
+  if (!used) return [ofNew(drive)];
+  return [own === undefined ? ofUsed(drive) : besideOwn(drive, own)];
 }
 
 function ofNew(drive: Mark): Meaning {
@@ -26,11 +28,12 @@ function ofNew(drive: Mark): Meaning {
   const much = `${hundredths(drive.crown)} of its height ${drive.crown > 0 ? 'above' : 'below'} the middle`;
   const bound = isBound(drive, 'crown') ? ' An edge cuts it off, so it lies at least that far.' : '';
   const end = cutOffAt(drive);
+  const line = end !== undefined && drive.edges[end] === 'hard' ? ' in a hard line' : '';
   if (place === 'middle' && end !== undefined) {
     return say(
       'height',
       'derived',
-      `What is seen of the drive mark lies in the middle, but the ${end} cuts it off: its true centre lies ${end === 'crown' ? 'higher, and the pinion may be too far out' : 'lower, and the pinion may be too deep'}.`,
+      `What is seen of the drive mark lies in the middle, but the ${end} cuts it off${line}: its true centre lies ${end === 'crown' ? 'higher, and the pinion may be too far out' : 'lower, and the pinion may be too deep'}.`,
     );
   }
   if (place === 'middle' && bothCut(drive)) {
@@ -61,10 +64,14 @@ function ofNew(drive: Mark): Meaning {
     : say('height', 'published', `The drive mark is too low, ${much}: the pinion is too deep.${bound}`, manuals.height);
 }
 
-/** The end at which alone a mark is cut off, where it lies to that side: there its centre says least. */
+/**
+ * The end at which alone a mark is cut off, where it lies to that side or ends there in a hard line: its centre says
+ * least there, and no hard line is where a mark belongs.
+ */
 function cutOffAt(mark: Mark): 'crown' | 'root' | undefined {
   if (!isBound(mark, 'crown') || bothCut(mark)) return undefined;
   const end = mark.edges.crown === 'clear' ? 'root' : 'crown';
+  if (mark.edges[end] === 'hard') return end;
   return (end === 'crown') === mark.crown > 0 && Math.abs(mark.crown) > nearMiddle ? end : undefined;
 }
 
@@ -72,6 +79,24 @@ function cutOffAt(mark: Mark): 'crown' | 'root' | undefined {
 const nearMiddle = middleOfHeight / 2;
 
 const bothCut = ({ edges }: Mark): boolean => edges.crown !== 'clear' && edges.root !== 'clear';
+
+/** A used set's height counts from its own mark, wherever that lies: so does the plan. */
+function besideOwn(drive: Mark, own: Mark): Meaning {
+  const by = drive.crown - own.crown;
+  const doubt = Math.max(usedSetNear.crown, Math.hypot(drive.U95?.crown ?? 0, own.U95?.crown ?? 0));
+  if (Math.abs(by) <= doubt) {
+    const middle = heightPlace(drive) === 'middle' ? '' : ' That it is not the middle of the tooth is no fault.';
+    return say('height', 'derived', `The drive mark is at the height where this set ran.${middle}`);
+  }
+  const [way, pinion] = by > 0 ? ['higher', 'farther out'] : ['lower', 'deeper'];
+  const centred = heightPlace(drive) === 'middle' ? ' Lying in the middle of the tooth is no merit by itself.' : '';
+  return say(
+    'height',
+    'published',
+    `The drive mark lies ${hundredths(by)} of its height ${way} than where this set ran: the pinion stands ${pinion} than it did.${centred}`,
+    manuals.height,
+  );
+}
 
 const ofUsed = (drive: Mark): Meaning =>
   say(

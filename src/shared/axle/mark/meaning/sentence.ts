@@ -4,6 +4,7 @@ import type { Mark } from '../mark.ts';
 export type Standing = 'published' | 'common-practice' | 'derived';
 
 export type MeaningKind =
+  | 'tells-nothing'
   | 'height'
   | 'along-face'
   | 'coast'

@@ -1,10 +1,8 @@
 import type { MakeUp } from '../../makeUp.ts';
 import { compareMarks } from '../compare.ts';
 import type { Mark } from '../mark.ts';
+import { usedSetNear } from '../right.ts';
 import { hundredths, type Meaning, say, type SeenAt } from './sentence.ts';
-
-/** How near a used set's marks have to come to their own, as docs/command-line.md sets it. */
-const asBefore = { heel: 0.1, crown: 0.08 };
 
 /** A set that has run has its own place, and has to find it again. */
 export function usedSet(
@@ -41,7 +39,7 @@ function beside(flank: 'drive' | 'coast', now: Mark | undefined, own: Mark | und
   const { heel, crown, overlap, warnings } = compareMarks(now, own);
   const near = (['heel', 'crown'] as const).every((along) => {
     const one = along === 'heel' ? heel : crown;
-    return Math.abs(one.by) <= Math.max(asBefore[along], one.U95);
+    return Math.abs(one.by) <= Math.max(usedSetNear[along], one.U95);
   });
   const share = `The two overlap by ${Math.round(100 * overlap)} %.`;
   const text = near

@@ -1,5 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import { meaningOf } from '../../../../../src/shared/axle/mark/meaning.ts';
+import { aimOf, inStretch } from '../../../../../src/shared/axle/plan/aim.ts';
+import { repaintOf } from '../../../../../src/shared/axle/plan/repaint.ts';
+import { asked, trial } from '../plan/scenes.ts';
 import { makeUpOf, markAt } from './marks.ts';
 
 const both = (drive: readonly [number, number], coast: readonly [number, number]) => [
@@ -43,8 +46,11 @@ describe('what marks mean', () => {
     const all = { toe: 'feathered', heel: 'feathered', crown: 'feathered', root: 'feathered' } as const;
     const covered = texts({ seen: [{ drive: markAt(0, 0, { length: 1, height: 1, edges: all }) }] }, makeUpOf());
     expect(covered).not.toMatch(/depth is about right|as a mark rolled by hand should/u);
-    expect(covered).toMatch(/says nothing of the pinion’s depth/u);
-    expect(covered).toMatch(/does not say where along the face/u);
+    expect(covered).toMatch(/runs out at root, crown, toe and heel: .* tells nothing of where it lies/u);
+    const across = { ...edges, toe: 'feathered', heel: 'feathered' } as const;
+    const long = texts({ seen: [{ drive: markAt(0, 0, { length: 1, edges: across }) }] }, makeUpOf());
+    expect(long).toMatch(/does not say where along the face/u);
+    expect(long).toMatch(/depth is about right/u);
   });
 
   test('a used set is warned only of hard lines that its own mark did not have', () => {
@@ -128,7 +134,10 @@ describe('a used set', () => {
     const moved = texts({ seen: both([0, 0], [0, 0]), asFound }, used);
     expect(moved).toMatch(/300 to 500 miles/u);
     expect(moved).toMatch(/drive mark has moved from its own place: 25 % of the height down/u);
+    expect(moved).toMatch(/25 % of its height lower than where this set ran: the pinion stands deeper than it did/u);
     expect(moved).toMatch(/no merit/u);
+    const back = texts({ seen: both([-0.1, 0.25], [0, 0.2]), asFound }, used);
+    expect(back).toMatch(/is at the height where this set ran. That it is not the middle of the tooth is no fault/u);
     expect(texts({ seen: both([-0.1, 0.25], [0, 0.2]), asFound }, used)).toMatch(
       /drive mark lies where it lay before/u,
     );
@@ -146,8 +155,12 @@ describe('a used set', () => {
   test('does not call a mark centred that an edge cuts off on the side it leans to', () => {
     const cut = markAt(0, -0.1, { edges: { toe: 'clear', heel: 'clear', crown: 'clear', root: 'hard' } });
     const height = (mark: typeof cut) => meaningOf({ seen: [{ drive: mark }] }, makeUpOf())[0]?.text;
-    expect(height(cut)).toMatch(/the root cuts it off: its true centre lies lower, and the pinion may be too deep/u);
-    expect(height({ ...cut, crown: -0.02 })).toMatch(/^The drive mark is centred/u);
+    expect(height(cut)).toMatch(
+      /the root cuts it off in a hard line: its true centre lies lower, and the pinion may be too deep/u,
+    );
+    expect(height({ ...cut, crown: -0.02 })).toMatch(/the root cuts it off in a hard line/u);
+    const fading = { ...cut, crown: -0.02, edges: { ...cut.edges, root: 'feathered' } } as const;
+    expect(height(fading)).toMatch(/^The drive mark is centred/u);
     expect(height({ ...cut, edges: markAt(0, 0).edges })).toMatch(/^The drive mark is centred/u);
   });
 
@@ -170,5 +183,39 @@ describe('a used set', () => {
     const kinds = meaningOf({ seen }, makeUpOf()).map(({ kind }) => kind);
     const order = ['height', 'along-face', 'coast', 'agreement', 'places', 'slant', 'hard-line', 'beyond-shims'];
     expect([...new Set(kinds)].filter((kind) => order.includes(kind))).toEqual(order);
+  });
+});
+
+describe('what is said of a mark and what the plan does with it', () => {
+  const edges = { toe: 'clear', heel: 'clear', crown: 'clear', root: 'clear' } as const;
+  const marksThatTellNothing = {
+    'a dot': markAt(0, 0, { length: 0.1, height: 0.12 }),
+    'a thin line': markAt(0, 0, { length: 0.7, height: 0.08 }),
+    'edge to edge': markAt(0, 0, { height: 1, edges: { ...edges, root: 'feathered', crown: 'feathered' } }),
+    overdriven: markAt(0, 0, { height: 1, edges: { toe: 'hard', heel: 'hard', crown: 'hard', root: 'hard' } }),
+    unreadable: markAt(0, 0, { U95: { heel: 0.25, crown: 0.25 } }),
+  };
+
+  test.each(Object.entries(marksThatTellNothing))('%s: neither reads anything out of it', (_name, drive) => {
+    const said = meaningOf({ seen: [{ drive, coast: markAt(0, 0) }] }, makeUpOf());
+    expect(said[0]?.kind).toBe('tells-nothing');
+    expect(said.map(({ kind }) => kind)).not.toContain('height');
+    expect(said.map(({ kind }) => kind)).not.toContain('along-face');
+    const again = repaintOf(asked({ trials: [trial({ pattern: { drive, coast: markAt(0, 0) } })] }));
+    expect(said[0]?.text).toContain(again?.sentence);
+  });
+
+  test('both hold a new set to the same place and a used one to its own', () => {
+    const aim = aimOf(asked());
+    const saysRight = (heel: number, crown: number): boolean => {
+      const said = texts({ seen: both([heel, crown], [0, 0]) }, makeUpOf());
+      return /depth is about right/u.test(said) && /as a mark rolled by hand should/u.test(said);
+    };
+    for (const heel of [-0.23, -0.21, 0, 0.11, 0.13]) {
+      for (const crown of [-0.13, -0.11, 0, 0.11, 0.13]) {
+        const right = inStretch(heel, aim.drive.heel) && inStretch(crown, aim.drive.crown);
+        expect(saysRight(heel, crown)).toBe(right);
+      }
+    }
   });
 });

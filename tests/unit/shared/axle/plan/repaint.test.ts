@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import type { Mark } from '../../../../../src/shared/axle/mark/mark.ts';
-import { untelling } from '../../../../../src/shared/axle/plan/repaint.ts';
+import { untelling } from '../../../../../src/shared/axle/mark/untelling.ts';
 import { asked, edges, mark, planned, trial } from './scenes.ts';
 
 const allRound = (contact: 'feathered' | 'hard'): Mark =>
