@@ -33,8 +33,8 @@ export function meaningOf({ seen, asFound }: MarksToRead, makeUp: MakeUp): reado
   // Nothing is read out of a mark that the plan would not read either.
   if (untold.length > 0) return [...untold, ...places(seen), ...hardLines(first, used ? asFound : {})];
   return [
-    ...(used ? usedSet(first, asFound, makeUp) : []),
     ...height(first, used, asFound?.drive),
+    ...(used ? usedSet(first, asFound, makeUp) : []),
     ...(used ? [] : alongFace(first, makeUp)),
     ...coastBesideDrive(first, used),
     ...places(seen),

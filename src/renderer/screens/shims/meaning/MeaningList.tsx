@@ -7,7 +7,7 @@ export const MeaningList = ({ means }: { readonly means: readonly Meaning[] }) =
       <li key={one.text} className={`means__one means__one--${one.kind}`}>
         <p className="means__text">{one.text}</p>
         <details className="means__source quiet">
-          <summary>Where this comes from</summary>
+          <summary aria-label="Where this comes from">Source</summary>
           {sourceWords(one)}
         </details>
       </li>

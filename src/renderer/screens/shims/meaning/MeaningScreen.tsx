@@ -25,7 +25,7 @@ interface MeaningScreenProps {
 /** What the marks of an assembly mean on this gear set, in words, and how they lie beside an earlier mark. */
 export function MeaningScreen({ build, assembly }: MeaningScreenProps) {
   const others = build.assemblies.filter((one) => one.id !== assembly.id && markResultOf(one) !== undefined);
-  const [chosen, setChosen] = useState(() => usualOther(others)?.id);
+  const [chosen, setChosen] = useState(() => usualOther(build, assembly, others)?.id);
   const result = markResultOf(assembly);
   const back = (): void => go({ at: 'check', build: build.id, assembly: assembly.id, check: 'mark' });
   if (build.makeUp === undefined || result === undefined) return <Nothing onBack={back} />;
@@ -110,8 +110,10 @@ function seenOf(assembly: Assembly | undefined): readonly SeenAt[] {
 }
 
 /** Beside its own mark as found, where there is one; else beside the trial before. */
-const usualOther = (others: readonly Assembly[]): Assembly | undefined =>
-  others.findLast(({ phase }) => phase === 'as-found') ?? others.at(-1);
+function usualOther(build: Build, here: Assembly, others: readonly Assembly[]): Assembly | undefined {
+  const at = (one: Assembly): number => build.assemblies.findIndex(({ id }) => id === one.id);
+  return others.findLast(({ phase }) => phase === 'as-found') ?? others.findLast((one) => at(one) < at(here));
+}
 
 const lower = (name: string): string => name.charAt(0).toLowerCase() + name.slice(1);
 

@@ -2,6 +2,7 @@ import { useMemo } from 'react';
 import type { Build } from '../../../../shared/job/records/build.ts';
 import type { MakeUp } from '../../../../shared/axle/makeUp.ts';
 import type { Problem } from '../../../../shared/basics/result.ts';
+import { cutLearnt } from '../../../../shared/job/experience/cutLearnt.ts';
 import { type Plannable, plannableOf } from '../../../../shared/job/planning/plannable.ts';
 import { Stage } from '../../../parts/Stage.tsx';
 import { Words } from '../../../parts/Words.tsx';
@@ -13,14 +14,7 @@ import './plan.css';
 
 /** The next shim: the plan where it can be made, else what is missing for it. */
 export function PlanScreen({ build }: { readonly build: Build }) {
-  const plannable = useMemo(() => plannableOf(build), [build]);
-  const earlier = useEarlier(build);
-  const experience = earlier.on ? earlier.experience : undefined;
-  const input = useMemo(() => {
-    // The plan waits for what earlier builds taught: it would only be weighed twice.
-    if (!plannable.ok || !(earlier.ready || !earlier.on)) return undefined;
-    return { ...plannable.value.input, ...(experience === undefined ? {} : { experience }) };
-  }, [plannable, earlier.ready, earlier.on, experience]);
+  const { plannable, input } = useAsked(build);
   const planning = usePlan(input);
   const { makeUp } = build;
   const trial = plannable.ok ? plannable.value.trials.at(-1) : undefined;
@@ -36,6 +30,27 @@ export function PlanScreen({ build }: { readonly build: Build }) {
       planning={planning}
     />
   );
+}
+
+/** What the plan is asked: the build's own trials, begun from what earlier builds taught. */
+function useAsked(build: Build) {
+  const { on, builds, leftOut, ready, experience } = useEarlier(build);
+  const learnt = useMemo(
+    () => (on && builds !== undefined ? cutLearnt(build, builds, leftOut) : undefined),
+    [on, build, builds, leftOut],
+  );
+  const plannable = useMemo(() => {
+    const asked = plannableOf(learnt?.build ?? build);
+    return asked.ok && learnt !== undefined
+      ? { ...asked, value: { ...asked.value, notes: [learnt.note, ...asked.value.notes] } }
+      : asked;
+  }, [build, learnt]);
+  const input = useMemo(() => {
+    // The plan waits for what earlier builds taught: it would only be weighed twice.
+    if (!plannable.ok || (on && !ready)) return undefined;
+    return { ...plannable.value.input, ...(on && experience !== undefined ? { experience } : {}) };
+  }, [plannable, on, ready, experience]);
+  return { plannable, input };
 }
 
 /** Where the thing that is missing is entered. */

@@ -31,7 +31,7 @@ export function usedSet(
       worn,
     ];
   }
-  return [rule, ...beside('drive', seen.drive, asFound.drive), ...beside('coast', seen.coast, asFound.coast), worn];
+  return [...beside('drive', seen.drive, asFound.drive), ...beside('coast', seen.coast, asFound.coast), rule, worn];
 }
 
 function beside(flank: 'drive' | 'coast', now: Mark | undefined, own: Mark | undefined): readonly Meaning[] {
