@@ -2,7 +2,7 @@ import { showText, unitShown } from '../../basics/show.ts';
 import { isNone } from '../../basics/result.ts';
 import { annulus, arc, clockPoint, line } from './paths.ts';
 import { extremes, neighbours } from './ringExtremes.ts';
-import type { RingInput, RingStation } from './ringInput.ts';
+import { drawnTogether, type RingInput, type RingStation } from './ringInput.ts';
 import {
   freeAngle,
   layoutOf,
@@ -23,7 +23,8 @@ import { stateInk, stateMark } from './states.ts';
  * value drawn outwards on a radial scale with its uncertainty, against the window as a band. Runout lies inside
  * it on the same angles, so that one look shows whether backlash follows it.
  */
-export function ringScene(input: RingInput): Scene {
+export function ringScene(given: RingInput): Scene {
+  const input = drawnTogether(given);
   const layout = layoutOf(input);
   const axis_deg = freeAngle(input.stations.map(({ angle_deg }) => angle_deg));
   const scale = layout.values === undefined ? undefined : valueScale(input, layout.values);
@@ -44,7 +45,7 @@ export function ringScene(input: RingInput): Scene {
     height,
     elements,
     title: `${input.quantity} around the ring gear`,
-    description: ringDescription(input),
+    description: ringDescription(given),
   };
 }
 

@@ -27,6 +27,16 @@ export interface RingRunout {
   readonly highSpot_deg?: number;
 }
 
+/** Whether anything is known of where the gear runs out; a full movement alone has no shape to draw beside the stations. */
+export const hasShape = ({ samples = [], harmonics = [] }: RingRunout): boolean =>
+  samples.length > 0 || harmonics.length > 0;
+
+/** The input without a runout that has no shape, where there are stations to give its room to. */
+export function drawnTogether(input: RingInput): RingInput {
+  const { runout, ...without } = input;
+  return runout === undefined || hasShape(runout) || input.stations.length === 0 ? input : without;
+}
+
 /** What stands in the middle, as large as it fits. */
 interface RingCentre {
   readonly digits?: string;

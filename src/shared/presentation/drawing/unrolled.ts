@@ -1,7 +1,7 @@
 import { showText, unitShown } from '../../basics/show.ts';
 import { isNone } from '../../basics/result.ts';
 import { box, line, polyline } from './paths.ts';
-import type { RingInput, RingRunout, RingStation } from './ringInput.ts';
+import { drawnTogether, type RingInput, type RingRunout, type RingStation } from './ringInput.ts';
 import { extremes, neighbours } from './ringExtremes.ts';
 import { deviationsOf } from './ringRunout.ts';
 import { ringDescription } from './ringWords.ts';
@@ -24,7 +24,8 @@ interface Band {
  * The ring gear cut open at station 1 and laid out flat, from the data that draw the ring ({@link ringScene}): the ring says
  * where, this says how much. Backlash above, runout below, both on one angle.
  */
-export function unrolledScene(input: RingInput): Scene {
+export function unrolledScene(given: RingInput): Scene {
+  const input = drawnTogether(given);
   const { width, height } = input.size;
   const [values, runout] = bandsOf(input);
   const elements = [
@@ -32,7 +33,7 @@ export function unrolledScene(input: RingInput): Scene {
     ...(runout === undefined || input.runout === undefined ? [] : runoutElements(input, input.runout, runout)),
     ...angleElements(input, runout ?? values),
   ];
-  return { width, height, elements, title: `${input.quantity}, unrolled`, description: ringDescription(input) };
+  return { width, height, elements, title: `${input.quantity}, unrolled`, description: ringDescription(given) };
 }
 
 /** A single quantity gets the whole height that two would share. */

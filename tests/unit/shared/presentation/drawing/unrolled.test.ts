@@ -63,6 +63,13 @@ describe('the ring gear unrolled', () => {
     }
   });
 
+  it('gives the stations all the room where a runout has no shape, and says its number all the same', () => {
+    const shapeless = unrolled({ ...backlashRing, runout: { tir_mm: 0.026, limit_mm: 0.08 } });
+    expect(wordsOf(shapeless)).not.toContain('runout');
+    expect(shapeless.elements).toEqual(unrolled(backlashRing).elements);
+    expect(shapeless.description).toContain('Runout 0.026 mm TIR.');
+  });
+
   it('keeps everything inside its room, whatever is read', () => {
     const value = fc.double({ min: -0.5, max: 2, noNaN: true });
     fc.assert(
