@@ -1,4 +1,6 @@
+import { useMemo } from 'react';
 import type { ShimDrawer } from '../../../../shared/job/records/drawer.ts';
+import { ShimStacks } from '../../../instruments/ShimStacks.tsx';
 import { useSession } from '../../../stores/session.ts';
 import type { ToolErrors } from '../../checks/typed/tool.ts';
 import { ToolFields } from '../../checks/typed/ToolFields.tsx';
@@ -6,6 +8,7 @@ import { expectedLines } from '../plan/words.ts';
 import { AdjusterTurns } from './AdjusterTurns.tsx';
 import type { CardDraft } from './cardDraft.ts';
 import type { CardProps } from './cardProps.ts';
+import { cardStacks } from './cardStacks.ts';
 import { stackOf, stackWords } from './stacks.ts';
 import { SwapRow } from './SwapRow.tsx';
 
@@ -21,6 +24,7 @@ interface SwapLinesProps extends CardProps {
 /** The lines of a card, with what each pack measured. */
 export function SwapLines({ build, swap, drawer, draft, faults, errors, onChange }: SwapLinesProps) {
   const units = useSession((session) => session.units);
+  const stacks = useMemo(() => cardStacks(swap), [swap]);
   return (
     <div className="swap">
       {swap.lines.map((line, index) => (
@@ -35,19 +39,22 @@ export function SwapLines({ build, swap, drawer, draft, faults, errors, onChange
         />
       ))}
       {build.makeUp?.caseAdjustment === 'threaded-adjusters' ? <AdjusterTurns swap={swap} units={units} /> : undefined}
-      {swap.lines.length === 0 ? undefined : (
-        <div className="swap__tool">
-          <ToolFields measure="length" draft={draft.tool} errors={errors} onChange={(tool) => onChange({ tool })} />
-        </div>
-      )}
-      <section className="swap__seen">
-        <h2 className="plan__heading">To be seen then</h2>
-        <ul className="plan__list digits">
-          {expectedLines(swap.expected, units).map((line) => (
-            <li key={line}>{line}</li>
-          ))}
-        </ul>
-      </section>
+      <div className="swap__foot">
+        {swap.lines.length === 0 ? undefined : (
+          <div className="swap__tool">
+            <ToolFields measure="length" draft={draft.tool} errors={errors} onChange={(tool) => onChange({ tool })} />
+          </div>
+        )}
+        <section className="swap__seen">
+          <h2 className="plan__heading">To be seen then</h2>
+          <ul className="plan__list digits">
+            {expectedLines(swap.expected, units).map((line) => (
+              <li key={line}>{line}</li>
+            ))}
+          </ul>
+        </section>
+        {swap.lines.length === 0 ? undefined : <ShimStacks view={stacks} />}
+      </div>
     </div>
   );
 }
