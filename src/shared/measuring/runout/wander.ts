@@ -32,15 +32,16 @@ export function wanderOf(points: readonly Point[], turns?: number): Wander | und
   const { left, usable } = withoutSurface(points, turns);
   const curve: Bend[] = [];
   for (let lag = 1; lag <= Math.max(1, Math.floor(points.length / 16)); lag = Math.max(lag + 1, Math.round(lag * 1.5)))
-    curve.push({ lag_s: lag * pace_s, square: bendSquare(left, usable, lag) });
+    curve.push({ lag_s: lag * pace_s, ...bendSquare(left, usable, lag) });
   const ride_s = pace_s * points.length;
   return fitted(curve, ride_s);
 }
 
 interface Bend {
   readonly lag_s: number;
-  /** Mean square of x₋ − 2x + x₊ at that distance. */
+  /** Mean square of x₋ − 2x + x₊ at that distance, and of how many. */
   readonly square: number;
+  readonly many: number;
 }
 
 interface Left {
@@ -89,7 +90,7 @@ function flat(heights: readonly number[]): readonly boolean[] {
 const keptShare = 0.7;
 const keptSquare = 0.31;
 
-function bendSquare(left: readonly number[], usable: readonly boolean[], lag: number): number {
+function bendSquare(left: readonly number[], usable: readonly boolean[], lag: number): Omit<Bend, 'lag_s'> {
   const squares: number[] = [];
   for (const [index, value] of left.entries()) {
     const [before, after] = [left[index - lag], left[index + lag]];
@@ -97,8 +98,15 @@ function bendSquare(left: readonly number[], usable: readonly boolean[], lag: nu
       squares.push((before - 2 * value + after) ** 2);
   }
   const kept = squares.toSorted((a, b) => a - b).slice(0, Math.max(1, Math.floor(keptShare * squares.length)));
-  return kept.reduce((sum, square) => sum + square, 0) / kept.length / keptSquare;
+  const square = kept.reduce((sum, one) => sum + one, 0) / kept.length / keptSquare;
+  return { square, many: squares.length };
 }
+
+/**
+ * Of rides with noise that has no memory 95 in 100 stay under this: squared relative distance of the mean squares from what
+ * they have in common, times how many bends each is of, per distance (simulated over 60 to 1000 readings).
+ */
+const byChance = 7.5;
 
 /** Tries memories from half a reading's distance to the longest, and keeps the one that explains the bends best. */
 function fitted(curve: readonly Bend[], ride_s: number): Wander {
@@ -111,7 +119,15 @@ function fitted(curve: readonly Bend[], ride_s: number): Wander {
     best = { white: Math.sqrt(white), sd: Math.sqrt(wandering), memory_s, nu, misfit };
   }
   const { misfit: _, ...wander } = best;
-  return wander;
+  return isChance(curve) ? { ...wander, sd: 0 } : wander;
+}
+
+/** Whether noise without memory bends as much at every distance as was seen, give or take chance. */
+function isChance(curve: readonly Bend[]): boolean {
+  const all = curve.reduce((sum, { many }) => sum + many, 0);
+  const mean = curve.reduce((sum, { square, many }) => sum + square * many, 0) / Math.max(1, all);
+  const off = curve.reduce((sum, { square, many }) => sum + many * (square / mean - 1) ** 2, 0);
+  return mean === 0 || off < byChance * curve.length;
 }
 
 /** For a first-order process x₋ − 2x + x₊ has the variance 2σ²(3 − 4ρ + ρ²), ρ = exp(−lag/memory); ρ = 0 for white noise (derived). */

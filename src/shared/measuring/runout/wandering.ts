@@ -33,18 +33,21 @@ export function swayAtRest(
   white: number,
   resolution: number,
 ): number {
-  let [squares, n] = [0, 0];
+  let [squares, chance, n] = [0, 0, 0];
   for (const rest of rests) {
     const values = rest.map(({ value }) => value);
     if (values.length < fewestAtRest) continue;
     if (!placed && Math.max(...values) - Math.min(...values) > Math.max(tir / 2, 3 * resolution)) continue;
     const mean = values.reduce((sum, value) => sum + value, 0) / values.length;
     const own = white ** 2 + resolution ** 2 / 12;
-    const square = values.reduce((sum, value) => sum + (value - mean) ** 2, 0) - (values.length - 1) * own;
+    const degrees = values.length - 1;
+    const square = values.reduce((sum, value) => sum + (value - mean) ** 2, 0) - degrees * own;
     squares += shortRest(rest) ** 2 * square;
-    n += values.length - 1;
+    chance += shortRest(rest) ** 4 * 2 * degrees * own ** 2;
+    n += degrees;
   }
-  return squares <= 0 ? 0 : Math.sqrt(squares / n);
+  // The spread of a few readings is itself a matter of chance: one in twenty goes beyond this without any sway.
+  return squares <= 1.65 * Math.sqrt(chance) ? 0 : Math.sqrt(squares / n);
 }
 
 /** A rest seldom lasts for a whole period of what sways, and the shorter it is, the less of that it shows (our choice). */
