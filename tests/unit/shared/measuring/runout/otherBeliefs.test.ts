@@ -103,3 +103,16 @@ describe('part of a turn without angle', () => {
     expect(reasons.filter((reason) => reason === 'part-turn').length).toBeGreaterThanOrEqual(26);
   });
 });
+
+describe('noise that each reading has by itself', () => {
+  it('is seldom taken for noise that wanders, where the angle tells the surface from it', () => {
+    const world = runoutWorlds.find((one) => one.name === 'home');
+    if (world === undefined) throw new Error('no such world');
+    const rides = first(80)
+      .map(world.make)
+      .filter(({ samples }) => samples.some((sample) => 'angle_deg' in sample));
+    const flagged = rides.filter((scene) => measure(scene).flags.includes('correlated-noise'));
+    expect(rides.length).toBeGreaterThan(20);
+    expect(flagged.length / rides.length).toBeLessThan(0.15);
+  });
+});
