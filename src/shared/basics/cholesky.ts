@@ -12,7 +12,8 @@ export function choleskyOf(matrix: Square, size: number): Square {
   for (let i = 0; i < size; i += 1) {
     for (let j = 0; j <= i; j += 1) {
       let rest = at(matrix, i * size + j);
-      for (let k = 0; k < j; k += 1) rest -= at(lower, i * size + k) * at(lower, j * size + k);
+      // The innermost loop of every fit: places within both rows, so that nothing needs to be asked for.
+      for (let k = 0; k < j; k += 1) rest -= (lower[i * size + k] ?? 0) * (lower[j * size + k] ?? 0);
       lower[i * size + j] = i === j ? Math.sqrt(Math.max(rest, 1e-12)) : rest / at(lower, j * size + j);
     }
   }

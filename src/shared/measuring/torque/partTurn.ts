@@ -10,6 +10,17 @@ const most = 48;
  * was. The torques are those from the zero before the pull.
  */
 export function partTurn(pull: PullSummary, resolution: number): TurnMean {
+  const known = fits.get(pull.steady);
+  if (known?.resolution === resolution) return known.fit;
+  const fit = fitted(pull, resolution);
+  fits.set(pull.steady, { resolution, fit });
+  return fit;
+}
+
+/** A pull that is over stays as it is, and is asked for several times a second while the next one is made. */
+const fits = new WeakMap<readonly number[], { readonly resolution: number; readonly fit: TurnMean }>();
+
+function fitted(pull: PullSummary, resolution: number): TurnMean {
   const values = gathered(pull.steady);
   const together = pull.steady.length / values.length;
   const least = Math.max(pull.noise / Math.sqrt(together), resolution / 20, 0.0015 * Math.abs(mean(values)));

@@ -112,22 +112,22 @@ interface Explained {
 
 /** Weighs every way of explaining the values. `correlated` values are so many times fewer than they look. */
 function explain(designs: readonly Design[], level: number, least: number, correlated: number): Explained {
-  const ways = designs.flatMap((design) =>
-    sizes.flatMap(([size, likely]) =>
-      scatters.flatMap((scatter) => {
-        const way = wayOf(design, level * size, level * change, { sd: least * scatter, correlated });
-        return [{ ...way, design, log: way.log + Math.log(design.weight * likely) }];
-      }),
-    ),
-  );
-  const top = Math.max(...ways.map(({ log }) => log));
+  const ways: Way[] = [];
+  for (const design of designs) {
+    for (const [size, likely] of sizes) {
+      const expected = expectedOf(level * size, level * change);
+      const log = Math.log(design.weight * likely);
+      for (const scatter of scatters) ways.push(wayOf(design, expected, { sd: least * scatter, correlated }, log));
+    }
+  }
+  const top = ways.reduce((most, way) => Math.max(most, way.log), -Infinity);
   let [whole, first, second, partly, slope] = [0, 0, 0, 0, 0];
-  for (const { log, mean: one, variance, design, coefficients } of ways) {
+  for (const { log, mean: one, variance, slope: sloping, design } of ways) {
     const weight = Math.exp(log - top);
     whole += weight;
     first += weight * one;
     second += weight * (variance + one ** 2);
-    slope += weight * at(coefficients, width - 1);
+    slope += weight * sloping;
     if (design.turns < 0.97) partly += weight;
   }
   const average = first / whole;
@@ -140,35 +140,59 @@ function explain(designs: readonly Design[], level: number, least: number, corre
   };
 }
 
+/** One way of explaining the values. */
+interface Way {
+  readonly design: Design;
+  readonly log: number;
+  readonly mean: number;
+  readonly variance: number;
+  readonly slope: number;
+  readonly coefficients: Float64Array;
+}
+
+/** What is believed beforehand of the columns: 1/σ² of each, nought for the mean, and the sum of ln σ². */
+interface Expected {
+  readonly precisions: Float64Array;
+  readonly logs: number;
+}
+
+function expectedOf(wave: number, drift: number): Expected {
+  const sds = [...orders.flatMap((order) => [0, 0].map(() => wave / 2 ** (order - 1))), drift];
+  return {
+    precisions: Float64Array.from([0, ...sds.map((sd) => 1 / sd ** 2)]),
+    logs: sds.reduce((sum, sd) => sum + 2 * Math.log(sd), 0),
+  };
+}
+
 interface Scatter {
   readonly sd: number;
   readonly correlated: number;
 }
 
-/** One way: waves of this size, values that scatter so much. */
-function wayOf({ normal }: Design, wave: number, drift: number, { sd, correlated }: Scatter) {
-  const { products, withValues, squares, rows } = normal;
+/** One way: waves of this size, values that scatter so much. @param log of how likely it is beforehand */
+function wayOf(design: Design, expected: Expected, { sd, correlated }: Scatter, log: number): Way {
+  const { products, withValues, squares, rows } = design.normal;
   const per = 1 / (sd ** 2 * correlated);
-  const expected = [Infinity, ...orders.flatMap((order) => [0, 0].map(() => wave / 2 ** (order - 1))), drift];
   const matrix = products.map((product) => product * per);
-  for (const [a, one] of expected.entries()) matrix[a * width + a] = at(matrix, a * width + a) + 1 / one ** 2;
+  for (let a = 0; a < width; a += 1) matrix[a * width + a] = at(matrix, a * width + a) + at(expected.precisions, a);
   const lower = choleskyOf(matrix, width);
   const right = withValues.map((product) => product * per);
   const coefficients = solveUpper(lower, solveLower(lower, right));
-  const first = solveLower(
-    lower,
-    Float64Array.from({ length: width }, (_, a) => (a === 0 ? 1 : 0)),
-  );
-  const own = rows.length / correlated;
-  const determinant = expected.reduce((sum, _, a) => sum + 2 * Math.log(at(lower, a * width + a)), 0);
-  const priors = expected.reduce((sum, one) => (one === Infinity ? sum : sum + 2 * Math.log(one)), 0);
+  const first = solveLower(lower, firstUnit);
+  let determinant = 0;
+  for (let a = 0; a < width; a += 1) determinant += 2 * Math.log(at(lower, a * width + a));
+  const misfit = 2 * (rows.length / correlated) * Math.log(sd) + squares * per - dot(coefficients, right);
   return {
+    design,
+    log: log - 0.5 * (misfit + determinant + expected.logs),
     mean: at(coefficients, 0),
     variance: dot(first, first),
+    slope: at(coefficients, width - 1),
     coefficients,
-    log: -0.5 * (2 * own * Math.log(sd) + squares * per - dot(coefficients, right) + determinant + priors),
   };
 }
+
+const firstUnit = Float64Array.from({ length: width }, (_, a) => (a === 0 ? 1 : 0));
 
 /** What the best way leaves over. */
 function residualsOf(best: Explained['best'], values: readonly number[]): readonly number[] {

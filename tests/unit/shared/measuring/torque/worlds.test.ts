@@ -11,7 +11,7 @@ import {
   type TorqueMeasured,
 } from '../../../../../src/shared/measuring/torque/torque.ts';
 
-const scenes = 60;
+const scenes = 40;
 
 function itemOf(sample: Sample): StreamItem {
   const t = seconds(sample.t);
@@ -44,7 +44,7 @@ describe('torque in worlds of other beliefs', () => {
     const given = figures.flatMap(({ value, truth, U95, flags }) =>
       typeof value === 'number' && typeof truth === 'number' ? [{ off: Math.abs(value - truth), U95, flags }] : [],
     );
-    // Sixty scenes scatter: the bench looks at more of them, and holds each world to 93 %.
+    // Forty scenes scatter: the bench looks at more of them, and holds each world to 93 %.
     expect(given.filter(({ off, U95 }) => off <= U95).length).toBeGreaterThan(0.88 * given.length);
     expect(given.filter(({ off, U95, flags }) => off > 3 * U95 && flags.length === 0).length).toBeLessThan(2);
     if (world.honest) expect(given.length).toBeGreaterThan(0.85 * figures.length);
