@@ -60,13 +60,16 @@ export async function prepared(root: string, path: string, drawn?: readonly Chan
   const content = readFileSync(join(root, path), 'utf8');
   const mutate = drawn === undefined ? true : drawn.map(({ place }) => place);
   const { files, mutants } = await new Instrumenter(quiet).instrument([{ name: path, content, mutate }], options);
-  const changes = mutants.map(({ id, replacement, location }) => ({
-    id: `${path}:${id}`,
-    path,
-    line: location.start.line + 1,
-    replacement,
-    place: location,
-  }));
+  const changes = mutants
+    // Those of the kinds left alone are named all the same, and are nowhere in the text.
+    .filter(({ status }) => status !== 'Ignored')
+    .map(({ id, replacement, location }) => ({
+      id: `${path}:${id}`,
+      path,
+      line: location.start.line + 1,
+      replacement,
+      place: location,
+    }));
   // The changer counts from nought in every file; with the file's name before it a number stays one of a kind.
   const text = (files[0]?.content ?? '').replaceAll(
     /\b(stryMutAct_9fa48|stryCov_9fa48)\(("\d+"(?:, "\d+")*)\)/gu,
