@@ -1,4 +1,5 @@
 import type { ContactManner, FilmManner } from './contact.ts';
+import type { DirtManner } from './dirt.ts';
 import type { LightManner } from './light.ts';
 import type { PhoneManner } from './phone.ts';
 import type { ToothManner } from './tooth.ts';
@@ -10,6 +11,8 @@ interface HoldManner {
   readonly above: readonly [number, number];
   readonly fills: readonly [number, number];
   readonly barrel: number;
+  /** Turned about the line of sight by up to so much; 0.3 where nothing is said. */
+  readonly roll?: number;
 }
 
 /** Everything that is drawn for one photo; each manner narrows or widens some of it. */
@@ -20,6 +23,7 @@ export interface Manner {
   readonly light: LightManner;
   readonly phone: PhoneManner;
   readonly hold: HoldManner;
+  readonly dirt?: DirtManner;
   /** In place of a mark: what nobody can read. */
   readonly spoilt?: 'no-mark' | 'no-compound' | 'smeared';
 }
@@ -75,10 +79,39 @@ export const heldOut = {
   },
 } as const satisfies Record<string, Manner>;
 
+/** Dirt, hurry and bad light, drawn up when the reading stood as it does: held out as well. */
+export const shopFloor = {
+  rusty: { ...plain, dirt: { rust: 0.4 } },
+  fingerprints: { ...plain, dirt: { prints: { count: 2, takes: 0.6 } } },
+  'two compounds': { ...plain, dirt: { second: 0.5 } },
+  'worn bright': { ...plain, dirt: { wear: 0.7 }, film: { ...plain.film, streaky: 0.25 } },
+  'oil on it': {
+    ...plain,
+    light: { ...plain.light, sheen: 0.7, glints: 0.6 },
+    film: { ...plain.film, residue: [0.1, 0.3] },
+  },
+  'in a hurry': {
+    ...plain,
+    hold: { ...plain.hold, roll: 0.9, fills: [0.35, 0.6], aside: 0.45 },
+    phone: { ...plain.phone, quality: [35, 60], noise: [0.02, 0.05], shake: [0.5, 1.5] },
+    light: { ...plain.light, shadow: [0.5, 0.8] },
+  },
+  'brushed thick and thin': { ...plain, film: { ...plain.film, streaky: 0.4, patchy: 0.3, hiding: [1.5, 3] } },
+  'lamp beside, rust, file of a messenger': {
+    ...plain,
+    dirt: { rust: 0.25 },
+    light: { ...plain.light, lampOff: [1.2, 3], ambient: [0.15, 0.4] },
+    phone: { ...plain.phone, quality: [40, 60], sharpen: 0.7, curve: 0.4 },
+  },
+} as const satisfies Record<string, Manner>;
+
 /** Photos that nobody can read a mark in. */
 export const unreadables = {
   'no mark': { ...plain, spoilt: 'no-mark' },
   'no mark, patchy': { ...plain, spoilt: 'no-mark', film: { ...plain.film, patchy: 0.35, streaky: 0.25 } },
+  'no mark, streaky': { ...plain, spoilt: 'no-mark', film: { ...plain.film, streaky: 0.55, hiding: [1.2, 3] } },
+  'no mark, rusty': { ...plain, spoilt: 'no-mark', dirt: { rust: 0.4 }, film: { ...plain.film, hiding: [0.8, 1.6] } },
+  'no mark, two compounds': { ...plain, spoilt: 'no-mark', dirt: { second: 0.5 } },
   'no compound': { ...plain, spoilt: 'no-compound' },
   smeared: { ...plain, spoilt: 'smeared' },
   'out of focus': { ...plain, phone: { ...plain.phone, blur: [12, 18] } },

@@ -1,5 +1,6 @@
 import type { Random } from '../../seeded.ts';
 import type { Brushed, Nearness } from './contact.ts';
+import { type Dirt, rustColour } from './dirt.ts';
 import type { Lighting, Rgb } from './light.ts';
 import type { SurfaceName } from './picture.ts';
 import { ripple } from './ripple.ts';
@@ -30,6 +31,7 @@ interface Scheme {
   /** Share of the film left where the flanks met. */
   readonly left: Nearness;
   readonly lighting: Lighting;
+  readonly dirt: Dirt;
 }
 
 /** Light from one pixel: its surface, its place, and the numbers of `Lighting.litAt`. */
@@ -37,9 +39,10 @@ type Glow = (surface: SurfaceName, at: (n: number) => number, out: Float64Array)
 
 /** What a painted tooth sends to the eye. */
 export function glowing(scheme: Scheme, random: Random): Glow {
-  const { film, lighting, metal } = scheme;
+  const { film, lighting, metal, dirt } = scheme;
   const steel = metals[metal];
   const pigment = compounds[scheme.compound].map((one) => one * random.uniform(0.88, 1.1));
+  const other = secondBeside(scheme.compound);
   const ground = ripple(random, 30, 3);
   const oil = ripple(random, 2.5, 1.5);
   const wiped = ripple(random, 3, 4);
@@ -53,24 +56,30 @@ export function glowing(scheme: Scheme, random: Random): Glow {
     const room = Math.max(0.15, 1 + 0.45 * lighting.room(at(6), at(7)));
     const grain = 1 + 0.09 * ground(x, y);
     const gloss = 60 * (1 - bare) + steel.sharp * bare;
+    const [rusty, mixed, polish] = [dirt.rust(x, y), dirt.second(x, y), dirt.polish(x, y)];
     for (let c = 0; c < 3; c += 1) {
       const lit = sky + (1 - lighting.ambient) * shade * lampsAt(lighting, at, c);
       // Oil under and beside a film darkens metal a little; the film's own colour also filters what metal sends through it.
-      const through =
-        bare * (1 - 0.15 * Math.min(1, thickness)) * (1 - (1 - (pigment[c] ?? 0)) * 0.4 * Math.min(1, thickness));
-      const metalLight = steel.scatters[c] ?? 0;
-      const mirrored = steel.mirrors * (metalLight / steel.scatters[0]) * room * lit * bare * grain;
+      const own = (1 - mixed) * (pigment[c] ?? 0) + mixed * (other[c] ?? 0);
+      const through = bare * (1 - 0.15 * Math.min(1, thickness)) * (1 - (1 - own) * 0.4 * Math.min(1, thickness));
+      const clean = (steel.scatters[c] ?? 0) * polish;
+      const metalLight = (1 - rusty) * clean + rusty * (rustColour[c] ?? 0);
+      const mirrored = steel.mirrors * (clean / steel.scatters[0]) * room * lit * bare * grain * (1 - rusty);
       const glint =
         (0.35 * bare + 0.25) *
         lighting.glints *
         glintAt(lighting, at, c, gloss, 0.06 * ground(x, y) + 0.05 * oil(x, y));
       const sheen = lighting.sheen * Math.max(0, oil(x, y) - 0.1) * 0.5 * lit;
-      out[c] = (metalLight * grain * through + (pigment[c] ?? 0) * (1 - bare)) * lit + mirrored + glint * shade + sheen;
+      out[c] = (metalLight * grain * through + own * (1 - bare)) * lit + mirrored + glint * shade + sheen;
     }
   };
 }
 
-function thicknessOf({ film, left }: Scheme, wiped: (x: number, y: number) => number) {
+/** What was in the brush before: white, or yellow where white is painted with now. */
+const secondBeside = (compound: CompoundName): Rgb =>
+  compound === 'white' || compound === 'cream' ? compounds.yellow : compounds.white;
+
+function thicknessOf({ film, left, dirt }: Scheme, wiped: (x: number, y: number) => number) {
   return (surface: SurfaceName, x: number, y: number): number => {
     if (surface === 'far') return film.laid(x + 2, y);
     if (surface === 'floor') return film.laid(x, y) * (1.1 + 0.5 * wiped(x, y));
@@ -78,7 +87,7 @@ function thicknessOf({ film, left }: Scheme, wiped: (x: number, y: number) => nu
     if (surface === 'end') return Math.max(0, wiped(x, y) - 0.2);
     if (surface !== 'flank') return 0;
     const share = left(x, y);
-    return film.laid(x, y) * (share + (1 - share) * film.stays(x, y));
+    return film.laid(x, y) * dirt.kept(x, y) * (share + (1 - share) * film.stays(x, y));
   };
 }
 

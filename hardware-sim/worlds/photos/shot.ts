@@ -1,6 +1,7 @@
 import { along, cross, dot, minus, plus, unit } from '../../axle/mesh/vector.ts';
 import type { Random } from '../../seeded.ts';
 import { drawContact, drawFilm, smears, type TrueMark, truthOf, untouched } from './contact.ts';
+import { drawDirt } from './dirt.ts';
 import { drawLighting, type Stand } from './light.ts';
 import type { Manner } from './manners.ts';
 import { type CompoundName, glowing, type MetalName } from './paint.ts';
@@ -51,7 +52,8 @@ export function shoot({ compound, metal, manner, size = [1000, 750] }: Wanted, r
   const bare = manner.spoilt === 'no-compound';
   const left = bare ? () => 0 : contact.left;
   const paintedFilm = bare ? { ...film, laid: () => 0 } : film;
-  const glow = glowing({ compound, metal, film: paintedFilm, left, lighting }, random);
+  const dirt = drawDirt(random, manner.dirt, contact.near);
+  const glow = glowing({ compound, metal, film: paintedFilm, left, lighting, dirt }, random);
   const photo = developed(exposed(picture, glow, around(corners, size)), manner.phone, random);
   const off = finger * Math.hypot(corners[0][0] - corners[3][0], corners[0][1] - corners[3][1]);
   const tap = ([x, y]: Pixel): Pixel => [x + random.normal(0, off), y + random.normal(0, off)];
@@ -112,7 +114,7 @@ function holdCamera(tooth: Tooth, manner: Manner, size: readonly [number, number
   const drawn = {
     distance: tooth.face * random.uniform(...hold.distance),
     aside: random.uniform(-hold.aside, hold.aside),
-    roll: random.uniform(-0.3, 0.3),
+    roll: random.uniform(-1, 1) * (hold.roll ?? 0.3),
     fills: random.uniform(...hold.fills),
     off: [random.uniform(-0.25, 0.25), random.uniform(-0.25, 0.25)] as const,
     barrel: random.uniform(-1, 1) * hold.barrel,

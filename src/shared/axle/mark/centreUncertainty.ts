@@ -1,4 +1,4 @@
-import { apart, type FlankMap } from './flankMap.ts';
+import { apart, type FlankMap, leanBySkew } from './flankMap.ts';
 
 /** Centre of a mark, as fractions. */
 interface Centre {
@@ -14,10 +14,10 @@ const leastTap_px = 0.7;
 const cut = 0.12;
 /**
  * Standard deviations at mid face of what four corners and two arcs do not show: how the arc leans along the face, how
- * much of the narrowing is the camera's, how exactly the arcs were found; and of what uneven film and light do to the
+ * exactly the arcs were found, whether the flank is bowed from root to crown; and of what uneven film and light do to the
  * outline. Learnt from rendered photographs, see docs/reading-the-mark.md.
  */
-const unseen = { heel: 0.0125, crown: 0.006 };
+const unseen = { heel: 0.012, crown: 0.01 };
 /** Standard deviation of the long edges at mid face where they hardly show, as a fraction of the height (from rendered ones). */
 const faintEdge = 0.06;
 const outline = { heel: 0.004, crown: 0.006 };
@@ -50,23 +50,31 @@ export function centreUncertainty(
   };
 }
 
-/** Share of the narrowing of which nobody knows whether it is the tooth's own, and where the cut is known (own assumption). */
-const doubtfulShare = { seen: 0.35, told: 0.15 } as const;
-/** A camera in a hand makes hardly more narrowing than this, standard deviation as a logarithm (own assumption). */
-const mostDoubtful = 0.03;
-/** How far an arc leans along the face for each unit of its bend, give or take (from rendered photographs). */
-const leansBy = 0.15;
+/** How much of what a skewed arc says of its lean may be otherwise (from rendered photographs). */
+const skewDoubt = 0.6;
+/** How much of its bend, over its proportions, an arc leans give or take (from rendered photographs). */
+const leansBy = 0.08;
+/**
+ * How far aside mid face may lie for each unit by which the crown looks longer than the root, and where the cut tells what
+ * of the narrowing is the tooth's own: half of it (own assumption).
+ */
+const nearDoubt = { seen: 0.3, told: 0.15 } as const;
 
 /**
- * What is not seen along the face at its middle: how far the arc leans, more where it is more bent, and how much of the
- * narrowing is the camera's: perspective by a factor q carries mid face (1 − q) / 4 of the face aside.
+ * What is not seen along the face at its middle: how far the arc leans, more where it is more bent or skewed; and how much
+ * of the narrowing is the camera's, which carries mid face aside. A near camera sees the crown, which is nearer to it,
+ * longer than the root, and as much as it does so it may make one end look higher than the other.
  */
-function alongFace({ corners: [a, b, c, d], bends, depthTold }: FlankMap): number {
+function alongFace({ corners: [a, b, c, d], bends, skew, depthTold }: FlankMap): number {
   const aspect = (apart(a, d) + apart(b, c)) / (apart(a, b) + apart(d, c));
-  const narrowing = Math.abs(Math.log(apart(a, b) / apart(d, c)));
-  const share = depthTold ? doubtfulShare.told : doubtfulShare.seen;
-  const doubtful = Math.min(mostDoubtful, narrowing * share);
-  return Math.hypot(unseen.heel, (leansBy * Math.abs(bends.crown + bends.root)) / 2 / aspect, doubtful / 4);
+  const bend = (bends.crown + bends.root) / 2;
+  const nearness = Math.log(apart(b, c) / apart(a, d));
+  return Math.hypot(
+    unseen.heel,
+    (leansBy * bend) / aspect,
+    skewDoubt * leanBySkew(bend, skew),
+    nearness * (depthTold ? nearDoubt.told : nearDoubt.seen),
+  );
 }
 
 /** A corner carries a place with it by how near it is; the flank's own grid at the place turns pixels into fractions. */

@@ -56,11 +56,13 @@ export function mapFlank(
   if (plane === undefined || !convex(corners)) return fail(noFlank);
   const own = ownShare(corners, depth);
   const [face, height] = middleVectors(corners);
-  const lean = leanOf(corners);
+  const lean = leanOf(corners, bends, skew);
+  // What of the skew is left to the arc itself: the rest is the lean, which carries the top of an even arc aside as well.
+  const ownSkew = skew - 4 * middleBend(bends) * lean(middleBend(bends));
   const toPhoto = (along: number, up: number): Pixel => {
     const flat = carry(plane, along, up);
     const even = between(corners, along, up);
-    const arch = archAt(along, bends.root + up * (bends.crown - bends.root), skew);
+    const arch = archAt(along, bends.root + up * (bends.crown - bends.root), ownSkew);
     const side = 4 * up * (1 - up) * (bends.toe + along * (bends.heel - bends.toe)) + lean(arch);
     return [
       flat[0] + own * (even[0] - flat[0]) + arch * height[0] + side * face[0],
@@ -152,18 +154,32 @@ function ownShare(corners: FlankCorners, depth: Depth | undefined): number {
 /** A toe is hardly ever lower than this share of the heel (own assumption), as a logarithm. */
 const mostTaper = Math.log(0.6);
 
+const middleBend = ({ crown, root }: Bends): number => (crown + root) / 2;
+
+/**
+ * How far the skew of an arc says that its middle lies towards the heel, in shares of the face. An even arc that leans by a
+ * share l of the face looks skewed by 4·bend·l (derived, to first order); what is seen of the skew is known only so well and
+ * need not be the lean's, so that a part of it counts, and less where there is hardly a bend to lean (both own choice).
+ */
+export function leanBySkew(bend: number, skew: number): number {
+  return (4 * bend * skew) / (16 * bend * bend + 1);
+}
+const trusted = 0.4;
+
 /**
  * How far a bent flank's middle lies towards the heel for each bend of it. An arc bulges along the flank's normal; seen
  * from one end the bulge leans to the other, and how much the photo is taken from one end shows in how far the ends of
  * the tooth look out of square. They are so by themselves: they follow the gear's cones, not the tooth (derived: the
  * tangents of pressure and spiral angle, 0.36 × 0.5, over the cosine of a usual look from above).
  */
-function leanOf(corners: FlankCorners): (bend: number) => number {
+function leanOf(corners: FlankCorners, bends: Bends, skew: number): (bend: number) => number {
   const [face, height] = middleVectors(corners);
   const area = Math.abs(face[0] * height[1] - face[1] * height[0]);
   const outOfSquare = (face[0] * height[0] + face[1] * height[1]) / area;
   const aspect = Math.hypot(...face) / Math.hypot(...height);
-  return (bend) => (-1.2 * bend * (outOfSquare + 0.33 * Math.sign(bend))) / aspect;
+  const middle = middleBend(bends);
+  const bySkew = middle === 0 ? 0 : (trusted * leanBySkew(middle, skew)) / middle;
+  return (bend) => bend * ((-1.2 * (outOfSquare + 0.33 * Math.sign(bend))) / aspect + bySkew);
 }
 
 /**

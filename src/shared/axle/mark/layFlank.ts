@@ -34,7 +34,7 @@ export function layFlank(
   corners: FlankCorners,
   { bends, depth }: ReadOptions,
 ): Result<LaidFlank, Unreadable> {
-  const hidden = beforeLooking(photo, corners);
+  const hidden = beforeLooking(photo, corners) ?? (bends === undefined ? tooFlat(corners) : undefined);
   if (hidden !== undefined) return fail(unreadable(hidden));
   const plain = mapFlank(corners);
   if (!plain.ok) return fail(unreadable('corners'));
@@ -57,6 +57,14 @@ function beforeLooking({ width, height }: Photo, corners: FlankCorners): Unreada
   const small = Math.min(apart(a, d), apart(b, c)) < 60 || Math.min(apart(a, b), apart(d, c)) < 14;
   return small ? 'too-small' : undefined;
 }
+
+/**
+ * Seen nearly along itself a flank is bent by more than its height, and its arcs run off what is looked at. Flanks are three
+ * to five times as long as high, and look up to eight times so in photos that can be read (from rendered photographs).
+ */
+const mostAspect = 8.5;
+const tooFlat = ([a, b, c, d]: FlankCorners): Unreadable | undefined =>
+  apart(a, d) + apart(b, c) > mostAspect * (apart(a, b) + apart(d, c)) ? 'too-flat' : undefined;
 
 const bendsFrom = ({ crown, root }: LongEdges): Bends => ({
   ...straight,

@@ -66,6 +66,12 @@ const faintest = 5;
  * colours, also of a world that was built by other beliefs, leave 0.84 and more, films without a mark 0.79 and less.
  */
 const leastTwo = 0.81;
+/**
+ * A streaky film is no heap of one bareness, and yet the mark in it is plain: it lies this many standard deviations of what
+ * each varies by itself from the compound, and looks this different (ΔE*ab). Films without a mark: 3.8 and 16.5 at most,
+ * with an explained share that may be anything.
+ */
+const plainly = { apart: 4.1, contrast: 20 } as const;
 
 /** Own choice: a mark is a place on the flank; where more than this is bare, it was never painted and glare passes for compound. */
 const largest = 0.75;
@@ -75,11 +81,14 @@ function whyNot(raster: FlankRaster, separation: Separation, mask: Mask): Unread
   const share = (of: Uint8Array) => of.reduce((sum, one) => sum + one, 0) / cells;
   if (share(raster.blind) > 0.3) return 'glare';
   const area = share(mask);
-  if (separation.contrast < faintest || separation.explained < leastTwo || area < 0.01) return 'no-mark';
+  if (separation.contrast < faintest || !isTwo(separation) || area < 0.01) return 'no-mark';
   if (area > largest) return 'no-compound';
   if (separation.darkEnd > 0.06) return 'shadow';
   return hasNoShape(raster, separation, mask, area) ? 'smeared' : undefined;
 }
+
+const isTwo = ({ explained, apart, contrast }: Separation): boolean =>
+  explained >= leastTwo || (apart >= plainly.apart && contrast >= plainly.contrast);
 
 /** A mark is one place: most of what is bare belongs to it, and most of the flank is either bare or not. */
 function hasNoShape(raster: FlankRaster, { bareness }: Separation, mask: Mask, area: number): boolean {

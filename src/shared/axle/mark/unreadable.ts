@@ -4,6 +4,7 @@ import type { Problem } from '../../basics/result.ts';
 export type Unreadable =
   | 'corners'
   | 'too-small'
+  | 'too-flat'
   | 'outside-photo'
   | 'out-of-focus'
   | 'glare'
@@ -21,6 +22,10 @@ const words: Readonly<Record<Unreadable, readonly [sentence: string, remedy: str
   'too-small': [
     'The flank is too small in the photo to be read.',
     'Go closer, so that the tooth fills half the picture.',
+  ],
+  'too-flat': [
+    'The flank is seen too flat to be read: it looks less than an eighth as high as it is long.',
+    'Take it more from before the flank, or bend its edges by hand where they run.',
   ],
   'outside-photo': ['Part of the flank lies outside the photo.', 'Take the whole flank into the picture.'],
   'out-of-focus': [
