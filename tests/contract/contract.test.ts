@@ -47,6 +47,33 @@ describe.each(Object.entries(transports))('the contract over %s', (_name, reach)
     expect(valueOf(await reached.client.ask('spec-sheets.list', {}))).toEqual([specSheet]);
   });
 
+  it('keeps the newest sheet of each name, whichever build it was typed in, and none that was struck', async () => {
+    const [first, second] = [await start('Older'), await start('Newer')];
+    const set = async (build: string, name: string, source: string) =>
+      valueOf(
+        await reached.client.ask('builds.write', {
+          build,
+          by,
+          deed: {
+            kind: 'limits-set',
+            specSheet: {
+              name,
+              rule: 'simple',
+              limits: [{ quantity: 'ring-gear-runout', max: { value: 0.05, unit: 'mm' }, source }],
+            },
+          },
+        }),
+      );
+    await set(second.id, 'Sheet A', 'typed first');
+    await set(first.id, 'Sheet A', 'typed later');
+    await set(second.id, 'Sheet B', 'typed by mistake');
+    valueOf(await reached.client.ask('builds.undo', { build: second.id, by }));
+    const sheets = valueOf(await reached.client.ask('spec-sheets.list', {})).filter(({ name }) =>
+      name.startsWith('Sheet'),
+    );
+    expect(sheets.map(({ name, limits }) => [name, limits[0]?.source])).toEqual([['Sheet A', 'typed later']]);
+  });
+
   it('undoes and redoes without losing an entry', async () => {
     const { id } = await start();
     const noted = valueOf(

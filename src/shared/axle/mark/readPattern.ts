@@ -6,6 +6,7 @@ import { layFlank, proportionsOf, type ReadOptions, warningsOf } from './layFlan
 import type { FlankCorners, Photo } from './photo.ts';
 import { cleaned, type Mask, regions } from './regions.ts';
 import { separate, type Separation } from './separate.ts';
+import { smoothed } from './smoothing.ts';
 import { solidity } from './solidity.ts';
 import type { FlankRaster } from './straighten.ts';
 import { unreadable, type Unreadable } from './unreadable.ts';
@@ -84,23 +85,30 @@ function whyNot(raster: FlankRaster, separation: Separation, mask: Mask): Unread
   if (separation.contrast < faintest || !isTwo(separation) || area < 0.01) return 'no-mark';
   if (area > largest) return 'no-compound';
   if (separation.darkEnd > 0.06) return 'shadow';
-  return hasNoShape(raster, separation, mask, area) ? 'smeared' : undefined;
+  return hasNoShape(raster, separation) ? 'smeared' : undefined;
 }
 
 const isTwo = ({ explained, apart, contrast }: Separation): boolean =>
   explained >= leastTwo || (apart >= plainly.apart && contrast >= plainly.contrast);
 
-/** A mark is one place: most of what is bare belongs to it, and most of the flank is either bare or not. */
-function hasNoShape(raster: FlankRaster, { bareness }: Separation, mask: Mask, area: number): boolean {
-  const bare = bareness.values.reduce((sum, value) => sum + (value > 0.5 ? 1 : 0), 0) / mask.length;
-  const [main] = regions(mask, raster, 1);
+/**
+ * A mark is one place: most of what is bare belongs to it, and it has no bays. Looked at with half-closed eyes, for the
+ * streaks of a brush eat bays into the plainest mark; smears keep theirs.
+ */
+function hasNoShape(raster: FlankRaster, { bareness }: Separation): boolean {
+  let squinted = bareness;
+  for (let round = 0; round < squints; round += 1) squinted = smoothed(squinted);
+  const bareCells = squinted.where((value) => value > 0.5);
+  const [main] = regions(cleaned(bareCells, raster), raster, 1);
   if (main === undefined) return true;
-  const share = main.cells.length / mask.length;
-  return share < 0.7 * Math.max(bare, area) || solidity(main, raster) < leastSolid;
+  const bare = bareCells.reduce((sum, one) => sum + one, 0);
+  return main.cells.length < leastWhole * bare || solidity(main, raster) < leastSolid;
 }
 
-/** Own choice: rendered marks fill 0.85 and more of their hull, glare may bite a piece out, smears fill less. */
-const leastSolid = 0.75;
+/** Means over three cells either way, one after the other: a blur of about a fiftieth of the face. */
+const squints = 12;
+/** Own choices: rendered marks fill 0.79 and more of their hull and are one place, smears fail by one or the other. */
+const [leastSolid, leastWhole] = [0.75, 0.75];
 
 type Read = Pick<PatternReading, 'map' | 'raster' | 'separation' | 'mask'>;
 

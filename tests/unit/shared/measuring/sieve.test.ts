@@ -57,6 +57,27 @@ describe('sieve', () => {
     expect(steady.unitJump).toBe(false);
   });
 
+  it('takes a jump for a change of unit only where it is one, give or take the coarser rounding', () => {
+    const jumped = (ratio: number, from = 0.1): boolean => {
+      const sieve = newSieve(0.0005);
+      const before = Array.from({ length: 30 }, (_, i) => from + 0.001 * (i % 2));
+      through(sieve, [...before, ...before.map((value) => value * ratio)]);
+      return sieve.unitJump;
+    };
+    for (const [ratio, is] of [
+      [25.4, true],
+      [24.9, true],
+      [25.9, true],
+      [24.3, false],
+      [26.5, false],
+      [12.7, false],
+      [-25.4, false],
+    ] as const) {
+      expect(jumped(ratio), `${ratio}`).toBe(is);
+      expect(jumped(1 / ratio, 2.54), `1/${ratio}`).toBe(is);
+    }
+  });
+
   it('judges no reading by neighbours that are half a second away', () => {
     const sent = [0, 0.3, -0.2, 0.3];
     const sieve = newSieve(0.001);

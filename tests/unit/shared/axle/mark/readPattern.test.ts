@@ -1,4 +1,6 @@
 import { describe, expect, test } from 'vitest';
+import { heldOut, type Manner, unreadables } from '../../../../../hardware-sim/worlds/photos/manners.ts';
+import { shoot } from '../../../../../hardware-sim/worlds/photos/shot.ts';
 import { photograph } from '../../../../../hardware-sim/photos/photograph.ts';
 import { compoundNames } from '../../../../../hardware-sim/photos/compound.ts';
 import { drawScene, type Spoiling, spoilings } from '../../../../../hardware-sim/photos/scene.ts';
@@ -99,6 +101,47 @@ describe('a photo that cannot be read gives no answer', () => {
         [140, 120],
       ]),
     ).toBe('too-small');
+  });
+
+  test('a flank seen nearly along itself is refused, but not where its edges were bent by hand', () => {
+    const picture = taken(3);
+    const flat: FlankCorners = [
+      [100, 300],
+      [100, 255],
+      [520, 250],
+      [520, 305],
+    ];
+    const kind = (options = {}) => {
+      const reading = readPattern(picture.photo, flat, options);
+      return reading.ok ? 'read' : reading.problem.kind;
+    };
+    expect(kind()).toBe('too-flat');
+    expect(kind({ bends: { toe: 0, heel: 0, crown: 0.1, root: 0.1 } })).not.toBe('too-flat');
+  });
+});
+
+describe('films of another world', () => {
+  const shot = (manner: Manner, seed: number) => shoot({ compound: 'yellow', metal: 'dark', manner }, seeded(seed));
+
+  test('the streaks of a brush hide no mark that stands out from them', () => {
+    for (const seed of [671_005, 671_030, 671_031]) {
+      const { photo, tapped, mark, eyesight } = shot(heldOut.streaky, seed);
+      const read = readPattern(photo, tapped);
+      expect(eyesight.reads, `${seed}`).toBe(true);
+      if (!read.ok || mark === undefined) throw new Error(`${seed} is not read`);
+      const { U95 } = read.value.mark;
+      expect(Math.abs(read.value.mark.heel - mark.heel)).toBeLessThan(2 * (U95?.heel ?? 0));
+      expect(Math.abs(read.value.mark.crown - mark.crown)).toBeLessThan(2 * (U95?.crown ?? 0));
+    }
+  });
+
+  test('streaks and smears alone are no mark', () => {
+    for (const name of ['no mark, streaky', 'smeared', 'no mark, rusty'] as const) {
+      for (const seed of [771_001, 771_002]) {
+        const { photo, tapped } = shot(unreadables[name], seed);
+        expect(readPattern(photo, tapped).ok, `${name} ${seed}`).toBe(false);
+      }
+    }
   });
 });
 

@@ -107,7 +107,7 @@ describe('a capture refuses what its gauge cannot read', () => {
       ok: true,
       value: { t: 2.5, pedal: 'next' },
     });
-    expect(streamItem({ ...heard, none: 'torn' } as never, 'backlash', indicator)).toEqual({
+    expect(streamItem({ ...heard, none: 'torn' }, 'backlash', indicator)).toEqual({
       ok: true,
       value: undefined,
     });

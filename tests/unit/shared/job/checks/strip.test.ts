@@ -52,6 +52,49 @@ describe('the strip of all trials', () => {
   });
 });
 
+describe('one putting-together in the strip', () => {
+  const mark = measured('one', {
+    check: 'mark',
+    result: { kind: 'mark', drive: { none: 'not drawn' }, coast: { none: 'not drawn' }, judgement: 'change' },
+  });
+  const wrongKind = measured('one', { check: 'backlash', result: { kind: 'confirmed', yes: true } });
+
+  it('carries the last backlash and mark that were read, and nothing where there is none', () => {
+    const bare = stripOf(readNotebook('b', [started, described, assembled('one', 'trial')]))[0];
+    expect(bare?.backlash).toBeUndefined();
+    expect(bare?.mark).toBeUndefined();
+    expect(bare?.expected).toBeUndefined();
+    expect(bare?.packs).toEqual([]);
+    const read = stripOf(readNotebook('b', [started, described, assembled('one', 'trial'), mark, wrongKind]))[0];
+    expect(read?.mark?.judgement).toBe('change');
+    expect(read?.backlash).toBeUndefined();
+  });
+
+  it('is shown with every pack while nobody has described the axle', () => {
+    const build = readNotebook('b', [started, assembled('one', 'trial'), packs('one', [1, 'mm'], [2, 'mm'])]);
+    expect(stripOf(build)[0]?.packs.map(({ place }) => place)).toEqual(['pinion-depth', 'ring-side']);
+    expect(stripOf(build)[0]?.moved).toBeUndefined();
+  });
+
+  it('takes for no change what a micrometer does not tell, and for one what it does', () => {
+    const changeBy = (by: number): number | undefined =>
+      stripOf(
+        readNotebook('b', [
+          started,
+          described,
+          assembled('one', 'trial'),
+          packs('one', [1, 'mm']),
+          assembled('two', 'trial'),
+          packs('two', [1 + by, 'mm']),
+        ]),
+      )[1]?.packs[0]?.change_mm;
+    expect(changeBy(0.0004)).toBe(0);
+    expect(changeBy(-0.0004)).toBe(0);
+    expect(changeBy(0.0006)).toBeCloseTo(0.0006, 9);
+    expect(changeBy(-0.0006)).toBeCloseTo(-0.0006, 9);
+  });
+});
+
 describe('where things stand since the first trial', () => {
   const side = (assembly: string, depth: number, ring: number, other: number): Entry =>
     measured(assembly, {
