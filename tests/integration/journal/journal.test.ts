@@ -108,6 +108,31 @@ describe('the journal', () => {
     expect(told.at(-1)).toBeUndefined();
   });
 
+  it('says how many rows it could not even hold, in the place where they are missing, and numbers go on', async () => {
+    const { journal, database } = journalForTest();
+    journal.flush();
+    const pages = Number(database.sql.pragma('page_count', { simple: true }));
+    database.sql.pragma(`max_page_count = ${pages}`);
+    const from = journal.last() + 1;
+    const held = 250_000;
+    let refused = 0;
+    for (let i = 0; i < held + 300; i += 1) {
+      const before = journal.last();
+      if (journal.append(reading('a', i / 400, i)) === before) refused += 1;
+    }
+    expect(journal.flush().ok).toBe(false);
+    // The first that found no room left its number to the notice of all that are missing.
+    expect(refused).toBe(299);
+    expect(journal.last()).toBe(from + held);
+    database.sql.pragma('max_page_count = 10000000');
+    expect(journal.flush().ok).toBe(true);
+    expect(journal.durable()).toBe(from + held);
+    const last = [...journal.stretch(undefined, from + held - 1, from + held)];
+    expect(last.map(({ kind }) => kind)).toEqual(['reading', 'lost']);
+    expect(last[1]).toMatchObject({ note: expect.stringMatching(/^300 rows: .*full/u) as string });
+    expect(journal.append(reading('a', 2000, 1))).toBe(from + held + 1);
+  });
+
   it('says that it may only read, when that is so', () => {
     const { journal, database } = journalForTest();
     journal.flush();

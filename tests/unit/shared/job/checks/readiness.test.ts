@@ -11,7 +11,7 @@ import {
 import { phases } from '../../../../../src/shared/job/records/checkIds.ts';
 import { checkOf, checks, checksOf, needOf } from '../../../../../src/shared/job/checks/checks.ts';
 import { judgeCheck } from '../../../../../src/shared/job/checks/judge.ts';
-import { isDescribed, nextStep, readinessOf } from '../../../../../src/shared/job/checks/readiness.ts';
+import { isDescribed, markJudgement, nextStep, readinessOf } from '../../../../../src/shared/job/checks/readiness.ts';
 import {
   asFound,
   backlash,
@@ -383,5 +383,71 @@ describe('what carries over to the next trial', () => {
     expect(build.assemblies.at(-1)?.id).toBe('e15');
     expect(states(build).find(({ check }) => check.id === 'ring-gear-runout')).toMatchObject({ standing: 'outside' });
     expect(states(build).find(({ check }) => check.id === 'ring-gear-runout')?.carriedFrom).toBeUndefined();
+  });
+});
+
+describe('what stands in the way of which gate', () => {
+  const confirmed = (assembly: string, check: 'case-tight' | 'caps-marked' | 'pins-and-clips', yes: boolean) =>
+    measured(assembly, check, { kind: 'confirmed', yes });
+  const inTheWay = (...deeds: readonly Deed[]) => readiness(...deeds).inTheWay.map(({ check }) => check.id);
+
+  it('as found nothing is a fault, and what is required and not recorded is lost for good', () => {
+    const loose = [asFound, confirmed('e3', 'case-tight', false)];
+    expect(readiness(...loose)).toMatchObject({ gate: undefined });
+    expect(inTheWay(...loose)).toEqual(['backlash']);
+    expect(inTheWay(...loose, measured('e3', 'backlash', backlash([0.4, 0.4, 0.4, 0.4])))).toEqual([]);
+  });
+
+  it('the mark comes after ready to paint, and before ready to close', () => {
+    expect(readiness(...goodTrial)).toMatchObject({ gate: 'ready-to-paint', ready: true });
+    expect(readiness(final).gate).toBe('ready-to-close');
+    expect(inTheWay(final)).toContain('mark');
+    expect(inTheWay(trial)).not.toContain('mark');
+  });
+
+  it('what is only asked for may be left out, but not be found wrong', () => {
+    expect(inTheWay(final)).not.toContain('pins-and-clips');
+    expect(inTheWay(final, confirmed('e3', 'pins-and-clips', false))).toContain('pins-and-clips');
+    expect(inTheWay(final, confirmed('e3', 'pins-and-clips', true))).not.toContain('pins-and-clips');
+  });
+
+  it('what was measured without being asked stays in sight, as asked for', () => {
+    const state = stateOf('case-tight', trial, confirmed('e3', 'case-tight', true));
+    expect(state).toMatchObject({ needed: 'optional', standing: 'within' });
+    expect(stateOf('case-tight', trial)).toBeUndefined();
+  });
+
+  it('as found takes nothing over from an earlier trial', () => {
+    const again = readiness(...goodTrial, asFound);
+    expect(again.states.every(({ carriedFrom }) => carriedFrom === undefined)).toBe(true);
+  });
+});
+
+describe('the next step after a mark', () => {
+  const mark = (assembly: string, judgement: 'accepted' | 'change' | 'recorded') =>
+    measured(assembly, 'mark', { kind: 'mark', drive: { none: 'not drawn' }, coast: { none: 'not drawn' }, judgement });
+
+  it('is known from the last one read', () => {
+    const [assembly] = buildOf(notebook(trial, mark('e1', 'change'), mark('e1', 'accepted'))).assemblies;
+    const [bare] = buildOf(notebook(trial)).assemblies;
+    if (assembly === undefined || bare === undefined) throw new Error('no trial');
+    expect(markJudgement(assembly)).toBe('accepted');
+    expect(markJudgement(bare)).toBe('none');
+  });
+
+  it('in the final assembly that asks for a change is a further trial, after all that is missing there', () => {
+    const last = buildOf(notebook(described, limitsSet, final, mark('e3', 'change')));
+    expect(nextStep(last)).toMatchObject({ do: 'settle', state: { check: { id: 'mark' } } });
+  });
+
+  it('waits for nobody while something required is missing, unless that was overridden', () => {
+    const without = goodTrial.filter((deed) => deed.kind !== 'measured' || deed.check !== 'cap-torque');
+    const accepted = [...without, mark('e3', 'accepted')];
+    expect(nextStep(buildOf(notebook(described, limitsSet, ...accepted)))).toMatchObject({
+      do: 'check',
+      check: { id: 'cap-torque' },
+    });
+    const override: Deed = { kind: 'overridden', assembly: 'e3', check: 'cap-torque', reason: 'torqued by another' };
+    expect(nextStep(buildOf(notebook(described, limitsSet, ...accepted, override)))).toEqual({ do: 'open-final' });
   });
 });
