@@ -5,7 +5,7 @@ import type { Photo } from './photo.ts';
 import { straighten, type Stretch } from './straighten.ts';
 
 /** The flank with a good part of what lies above and below it, in which its two long edges are looked for. */
-const beside: Stretch = { columns: 96, rows: 168, low: -0.9, high: 1.9, samples: 2 };
+const beside: Stretch = { columns: 96, rows: 180, low: -1, high: 2, samples: 2 };
 
 /** What the photo itself shows of the flank's two long edges. */
 export interface LongEdges {
@@ -22,7 +22,7 @@ export interface LongEdges {
   readonly doubtful: boolean;
 }
 
-const most = 0.7;
+const most = 0.9;
 const step = 0.01;
 const candidates = Array.from({ length: Math.round((2 * most) / step) + 1 }, (_, n) => n * step - most);
 

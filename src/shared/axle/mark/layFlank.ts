@@ -60,9 +60,9 @@ function beforeLooking({ width, height }: Photo, corners: FlankCorners): Unreada
 
 /**
  * Seen nearly along itself a flank is bent by more than its height, and its arcs run off what is looked at. Flanks are three
- * to five times as long as high, and look up to eight times so in photos that can be read (from rendered photographs).
+ * to five times as long as high, and look up to nine times so in photos that can be read (from rendered photographs).
  */
-const mostAspect = 8.5;
+const mostAspect = 9.5;
 const tooFlat = ([a, b, c, d]: FlankCorners): Unreadable | undefined =>
   apart(a, d) + apart(b, c) > mostAspect * (apart(a, b) + apart(d, c)) ? 'too-flat' : undefined;
 

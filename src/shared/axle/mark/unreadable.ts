@@ -24,7 +24,7 @@ const words: Readonly<Record<Unreadable, readonly [sentence: string, remedy: str
     'Go closer, so that the tooth fills half the picture.',
   ],
   'too-flat': [
-    'The flank is seen too flat to be read: it looks less than an eighth as high as it is long.',
+    'The flank is seen too flat to be read: it looks less than a ninth as high as it is long.',
     'Take it more from before the flank, or bend its edges by hand where they run.',
   ],
   'outside-photo': ['Part of the flank lies outside the photo.', 'Take the whole flank into the picture.'],
