@@ -1,6 +1,7 @@
 import type { ReactNode } from 'react';
 import { useCommand } from '../commands/useCommand.ts';
 import { pedalNext } from '../commands/registry.ts';
+import { useKeptSentence } from '../stores/kept.ts';
 import { useSession } from '../stores/session.ts';
 import { Button } from './Button.tsx';
 import { useScrolls } from './scrolls.ts';
@@ -24,11 +25,13 @@ interface WordsProps {
 /** Beside the stage, in words: what it means and what comes next. */
 export function Words({ title, children, next, others }: WordsProps) {
   const [saying, scrolls] = useScrolls();
+  const kept = useKeptSentence();
   const pedal = useSession((session) => session.pedalKey);
   useCommand(pedalNext, next?.words ?? '', next === undefined || next.disabled === true ? undefined : next.run);
   return (
     <section className="words" aria-label="What it means and what comes next">
       <div className="words__saying" aria-live="polite" ref={saying} {...(scrolls ? { tabIndex: 0 } : {})}>
+        {kept === undefined ? undefined : <p className="words__kept digits">{kept}</p>}
         <h2 className="words__title">{title}</h2>
         {children}
       </div>

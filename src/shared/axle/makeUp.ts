@@ -5,6 +5,8 @@ const cutTypes = ['face-milled', 'face-hobbed', 'not-known'] as const;
 export const caseAdjustments = ['outboard-shims', 'inboard-shims', 'flange-shims', 'threaded-adjusters'] as const;
 export const pinionMounts = ['integral', 'caged'] as const;
 export const pinionPreloads = ['crush-sleeve', 'solid-spacer'] as const;
+export const differentials = ['open', 'limited-slip', 'locker'] as const;
+export const shaftHolds = ['flanges', 'clips'] as const;
 export const depthShimPlaces = ['under-head-bearing', 'behind-head-cup', 'under-cage'] as const;
 
 /**
@@ -41,6 +43,10 @@ export const makeUpSchema = z.strictObject({
   /** As typed: what the shop calls this axle, and who made the gears. They say which earlier builds are of the same kind. */
   axleName: nameSchema.optional(),
   gearMaker: nameSchema.optional(),
+  /** What lets the two wheels turn at different speeds; absent where nobody said, and then nothing more is asked. */
+  differential: z.enum(differentials).optional(),
+  /** What holds the axle shafts: flanges or plates at the wheels, or clips inside the case behind the cross pin. */
+  shaftsHeldBy: z.enum(shaftHolds).optional(),
 });
 export type MakeUp = z.infer<typeof makeUpSchema>;
 

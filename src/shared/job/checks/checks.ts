@@ -39,6 +39,9 @@ export interface Check {
 const spacer: Rule = (makeUp) => (makeUp.pinionPreload === 'solid-spacer' ? 'required' : 'optional');
 const sleeve: Rule = (makeUp) => (makeUp.pinionPreload === 'crush-sleeve' ? 'required' : 'not-asked');
 const adjusters: Rule = (makeUp) => (makeUp.caseAdjustment === 'threaded-adjusters' ? 'required' : 'not-asked');
+const clips: Rule = (makeUp) => (makeUp.shaftsHeldBy === 'clips' ? 'required' : 'optional');
+const slipOrLock: Rule = ({ differential }) =>
+  differential === 'limited-slip' || differential === 'locker' ? 'required' : 'not-asked';
 const usedSet: Rule = (makeUp) => (makeUp.gearSet === 'used' ? 'required' : 'optional');
 /** A used set going back need not leave its case: what lies under the ring gear is looked at where there is a reason to. */
 const newSet: Rule = (makeUp) => (makeUp.gearSet === 'new' ? 'required' : 'optional');
@@ -220,12 +223,18 @@ const table: Record<CheckId, Row> = {
     title: 'Cross pin and shaft clips',
     method: 'confirm',
     how: 'The cross pin with its bolt or pin, and the clips that hold the shafts, where this axle has them.',
-    need: need('not-asked', 'not-asked', 'not-asked', 'optional'),
+    need: need('not-asked', 'not-asked', 'not-asked', clips),
+  },
+  'differential-works': {
+    title: 'Limited slip or locker works',
+    method: 'confirm',
+    how: 'Shafts in, both wheels off the floor, engine off: turn one wheel by hand with the other held. A limited slip drags and slips; a locker turns both sides, or lets go, as the maker says.',
+    need: need('not-asked', 'not-asked', 'not-asked', slipOrLock),
   },
   oil: {
     title: 'Oil',
     method: 'confirm',
-    how: 'Filled with the oil the maker names, and additive where the differential needs it. Write kind and amount into the note; see that the breather is free.',
+    how: 'Filled with the oil the maker names, and additive where the differential needs it. See that the breather is free.',
     need: need('not-asked', 'not-asked', 'not-asked', 'required'),
   },
   mark: {

@@ -27,6 +27,7 @@ export const checkIds = [
   'nut-locked',
   'bolts-locked',
   'pins-and-clips',
+  'differential-works',
   'mark',
   'oil',
 ] as const;

@@ -125,12 +125,31 @@ export type ShimPack = z.infer<typeof shimPackSchema>;
 
 const shimsResultSchema = z.strictObject({ kind: z.literal('shims'), packs: z.array(shimPackSchema).max(8) });
 
+/** What keeps a nut or bolts from turning back. */
+export const lockings = ['staked', 'pinned', 'self-locking', 'thread-locker', 'lock-plates'] as const;
+export type Locking = (typeof lockings)[number];
+
+/** How much oil went in, in the unit of the can (UCUM: litre, US quart, US pint); shown as it was entered. */
+export const oilUnits = ['L', '[qt_us]', '[pt_us]'] as const;
+const oilSchema = z.strictObject({
+  /** Kind and grade as the maker names it. */
+  name: nameSchema,
+  amount: z.strictObject({ value: z.number().positive().max(200), unit: z.enum(oilUnits) }).optional(),
+});
+export type Oil = z.infer<typeof oilSchema>;
+
 /** Something looked at and confirmed, or not: case bearings without play, new crush sleeve fitted, locks in place. */
 const confirmedResultSchema = z.strictObject({
   kind: z.literal('confirmed'),
   yes: z.boolean(),
+  /** What keeps it from turning back, where that was asked. */
+  lockedBy: z.enum(lockings).optional(),
+  /** Bolts counted, each at full torque. */
+  counted: z.int().min(1).max(60).optional(),
+  oil: oilSchema.optional(),
   note: wordsSchema.optional(),
 });
+export type ConfirmedResult = z.infer<typeof confirmedResultSchema>;
 
 export const resultSchema = z.discriminatedUnion('kind', [
   backlashResultSchema,

@@ -1,7 +1,7 @@
 import { decimalsWritten, showText, type UnitSystem } from '../../basics/show.ts';
 import { type Dimension, unitNamed } from '../../basics/units.ts';
 import { insideOf, type QuantityTyped } from '../../basics/recorded.ts';
-import type { MeasuredResult } from '../../job/records/measurement.ts';
+import type { ConfirmedResult, Locking, MeasuredResult, Oil, oilUnits } from '../../job/records/measurement.ts';
 import { isNone, type OrNone } from '../../basics/result.ts';
 import { reasonShort } from './refusals.ts';
 import { noCase } from '../../basics/noCase.ts';
@@ -48,13 +48,37 @@ export function resultBrief(result: MeasuredResult, system: UnitSystem): string 
     case 'shims':
       return result.packs.length === 1 ? '1 place' : `${result.packs.length} places`;
     case 'confirmed':
-      return result.yes ? 'yes' : 'no';
+      return [result.yes ? 'yes' : 'no', ...confirmedDetails(result)].join(', ');
     case 'mark':
       return { accepted: 'accepted', change: 'asks for a change', recorded: 'recorded' }[result.judgement];
     default:
       throw noCase(result);
   }
 }
+
+/** What a confirmation says besides yes or no: "10 bolts", "staked", "1.6 l of the oil on the plate". */
+export const confirmedDetails = ({ counted, lockedBy, oil }: ConfirmedResult): readonly string[] => [
+  ...(counted === undefined ? [] : [counted === 1 ? '1 bolt' : `${counted} bolts`]),
+  ...(lockedBy === undefined ? [] : [lockingWords[lockedBy]]),
+  ...(oil === undefined ? [] : [oilText(oil)]),
+];
+
+export const lockingWords: Readonly<Record<Locking, string>> = {
+  staked: 'staked',
+  pinned: 'pinned',
+  'self-locking': 'new self-locking',
+  'thread-locker': 'thread locker',
+  'lock-plates': 'lock plates',
+};
+
+export const oilUnitWords: Readonly<Record<(typeof oilUnits)[number], string>> = {
+  L: 'l',
+  '[qt_us]': 'qt',
+  '[pt_us]': 'pt',
+};
+
+const oilText = ({ name, amount }: Oil): string =>
+  amount === undefined ? name : `${amount.value} ${oilUnitWords[amount.unit]} of ${name}`;
 
 /** "0.205–0.231 mm": the unit once. */
 function span(low: number, high: number, system: UnitSystem): string {

@@ -1,11 +1,47 @@
 import type { Build } from '../../../../shared/job/records/build.ts';
-import { nextStep } from '../../../../shared/job/checks/readiness.ts';
+import type { CheckId } from '../../../../shared/job/records/checkIds.ts';
+import { type CheckState, isDescribed, nextStep, readinessOf } from '../../../../shared/job/checks/readiness.ts';
+import { resultBrief } from '../../../../shared/presentation/words/results.ts';
+import { standingWords } from '../../../../shared/presentation/words/standing.ts';
 import type { NextAction } from '../../../parts/Words.tsx';
-import { go } from '../../../stores/route.ts';
+import { sayKept } from '../../../stores/kept.ts';
+import { useNotebook } from '../../../stores/notebook.ts';
+import { go, type Route } from '../../../stores/route.ts';
+import { useSession } from '../../../stores/session.ts';
 import { nextWords } from '../../../words/next.ts';
 
 /** What comes after a recorded check, as the one action. */
 export function goOn(build: Build): NextAction {
   const next = nextWords(build, nextStep(build));
   return { words: next.words, run: () => go(next.route) };
+}
+
+/**
+ * Goes on by itself after an entry that leaves nothing to look at: no close call, nothing outside. The next screen says what
+ * was kept. What asks for a look stays where it is.
+ */
+export function goOnAfter(assembly: string, check: CheckId): void {
+  const { build } = useNotebook.getState();
+  if (build === undefined || !isDescribed(build)) return;
+  const here = build.assemblies.find(({ id }) => id === assembly);
+  if (here === undefined) return;
+  const readiness = readinessOf(build, here);
+  const state = readiness.states.find((one) => one.check.id === check);
+  if (state === undefined || !isPlain(state)) return;
+  const next = nextStep(build);
+  const gateReached =
+    readiness.gate !== undefined && readiness.ready && (next.do !== 'check' || next.check.id === 'mark');
+  const route: Route = gateReached ? { at: 'build', build: build.id, assembly } : nextWords(build, next).route;
+  go(route);
+  sayKept(keptWords(state));
+}
+
+const plain: ReadonlySet<CheckState['standing']> = new Set(['within', 'recorded', 'no-limit']);
+const isPlain = ({ standing, closeCall }: CheckState): boolean => plain.has(standing) && !closeCall;
+
+function keptWords(state: CheckState): string {
+  const { measurement } = state;
+  const brief = measurement === undefined ? '' : `, ${resultBrief(measurement.result, useSession.getState().units)}`;
+  const stands = state.standing === 'within' && state.limits.length > 0 ? `, ${standingWords(state)}` : '';
+  return `Kept: ${state.check.title.toLowerCase()}${brief}${stands}.`;
 }

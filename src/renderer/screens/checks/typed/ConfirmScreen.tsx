@@ -1,54 +1,77 @@
+import { useState } from 'react';
 import { ok } from '../../../../shared/basics/result.ts';
-import { Choice } from '../../../parts/Choice.tsx';
-import { wrong } from '../../../parts/draft.ts';
+import { pedalAgain } from '../../../commands/registry.ts';
+import { useCommand } from '../../../commands/useCommand.ts';
+import { Button } from '../../../parts/Button.tsx';
 import { Field } from '../../../parts/Field.tsx';
+import type { NextAction } from '../../../parts/Words.tsx';
 import type { CheckProps } from '../check/checkProps.ts';
+import { blankConfirm, type ConfirmDraft, detailsOf, readDetails } from './confirmDraft.ts';
+import { ConfirmDetails } from './ConfirmDetails.tsx';
 import { TypedStage } from './TypedStage.tsx';
 import { useTypedForm } from './useTypedForm.ts';
 
-interface ConfirmDraft {
-  readonly yes: 'yes' | 'no' | undefined;
-  readonly note: string;
-}
-
-/** Something looked at and answered with yes or no. */
+/** Something looked at and answered with yes or no: the pedal says yes, its other stroke no. */
 export function ConfirmScreen(props: CheckProps) {
+  const { build, assembly, check } = props;
+  const details = detailsOf(check.id);
   const { draft, change, errors, submit } = useTypedForm(props, {
-    start: (): ConfirmDraft => ({ yes: undefined, note: '' }),
-    read: readAnswer,
+    start: (): ConfirmDraft => blankConfirm(build.makeUp?.ringBolts),
+    read: (now) => {
+      const read = readDetails(now, details);
+      return read.ok ? ok({ how: { kind: 'seen' as const }, result: read.value }) : read;
+    },
   });
+  const [anew, setAnew] = useState(false);
+  const answered = assembly.measurements.some((one) => one.check === check.id) && !anew;
+  const no = (): void => change({ yes: false });
+  useCommand(pedalAgain, 'No', answered || !draft.yes ? undefined : no);
   return (
-    <TypedStage {...props} submit={submit} touched={draft.yes !== undefined} keep="Keep the answer">
-      <div className="typed__wide">
-        <Choice
-          label={props.check.title}
-          value={draft.yes}
-          onChange={(yes) => change({ yes })}
-          error={errors.yes}
-          options={[
-            { value: 'yes', words: 'Yes, I have seen it' },
-            { value: 'no', words: 'No' },
-          ]}
-        />
-      </div>
+    <TypedStage
+      {...props}
+      submit={submit}
+      touched={!answered}
+      keep={draft.yes ? 'Yes, I have seen it' : 'Keep the no'}
+      answer={answer(draft.yes, submit)}
+      others={
+        answered ? (
+          <Button onPress={() => setAnew(true)}>Answer anew</Button>
+        ) : (
+          <Other draft={draft} onChange={change} />
+        )
+      }
+    >
+      <ConfirmDetails build={build} details={details} draft={draft} errors={errors} onChange={change} />
       <div className="typed__wide">
         <Field
-          label="Note"
+          key={draft.yes ? 'yes' : 'no'}
+          label={draft.yes ? 'Note' : 'What was found'}
           lines={2}
+          autoFocus={!draft.yes}
           value={draft.note}
           onChange={(note) => change({ note })}
-          hint="With a no, say what was found."
         />
       </div>
     </TypedStage>
   );
 }
 
-function readAnswer({ yes, note }: ConfirmDraft) {
-  if (yes === undefined) return wrong({ yes: 'Answer yes or no.' });
-  const written = note.trim() === '' ? {} : { note: note.trim() };
-  return ok({
-    how: { kind: 'seen' as const },
-    result: { kind: 'confirmed' as const, yes: yes === 'yes', ...written },
-  });
+const answer = (yes: boolean, submit: () => void): NextAction => ({
+  words: yes ? 'Yes, I have seen it' : 'Keep the no',
+  run: submit,
+});
+
+interface OtherProps {
+  readonly draft: ConfirmDraft;
+  readonly onChange: (change: Partial<ConfirmDraft>) => void;
 }
+
+/** The answer that does not stand out. */
+const Other = ({ draft, onChange }: OtherProps) =>
+  draft.yes ? (
+    <Button keyHint="PgUp" onPress={() => onChange({ yes: false })}>
+      No
+    </Button>
+  ) : (
+    <Button onPress={() => onChange({ yes: true })}>Yes after all</Button>
+  );

@@ -4,6 +4,7 @@ import { emptyDraft, type Measure, type QuantityDraft, readDraft } from '../../.
 import { QuantityField } from '../../../parts/QuantityField.tsx';
 import { useSession } from '../../../stores/session.ts';
 import type { CheckProps } from '../check/checkProps.ts';
+import { BoltCircle } from './BoltCircle.tsx';
 import { readTool, type ToolDraft, toolErrors, usualTool } from './tool.ts';
 import { ToolFields } from './ToolFields.tsx';
 import { TypedStage } from './TypedStage.tsx';
@@ -40,6 +41,11 @@ export function QuantityScreen(props: CheckProps & { readonly measure: Measure }
           onChange={(value) => change({ value })}
         />
       </div>
+      {check.id === 'ring-bolt-torque' ? (
+        <div className="typed__wide">
+          <BoltCircle bolts={String(props.build.makeUp?.ringBolts ?? '')} />
+        </div>
+      ) : undefined}
       <ToolFields measure={measure} draft={draft.tool} errors={errors} onChange={(tool) => change({ tool })} />
     </TypedStage>
   );

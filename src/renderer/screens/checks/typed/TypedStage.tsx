@@ -6,7 +6,7 @@ import { Button } from '../../../parts/Button.tsx';
 import { Form } from '../../../parts/Form.tsx';
 import { Stage } from '../../../parts/Stage.tsx';
 import { StateMark } from '../../../parts/StateMark.tsx';
-import { Words } from '../../../parts/Words.tsx';
+import { type NextAction, Words } from '../../../parts/Words.tsx';
 import { useSession } from '../../../stores/session.ts';
 import { limitBasisWords, limitWords } from '../../../../shared/presentation/words/limits.ts';
 import { resultBrief } from '../../../../shared/presentation/words/results.ts';
@@ -22,13 +22,15 @@ interface TypedStageProps extends CheckProps {
   /** Whether something has been typed that is not kept yet. */
   readonly touched: boolean;
   readonly keep: string;
+  /** What stands out in place of keeping what is typed, where one press answers the question. */
+  readonly answer?: NextAction | undefined;
   readonly others?: ReactNode;
   readonly children: ReactNode;
 }
 
 /** The frame of everything that is typed or seen instead of sent: the form, what it is held against, keep, go on. */
 export function TypedStage(props: TypedStageProps) {
-  const { build, assembly, check, submit, touched, keep, others, children } = props;
+  const { build, assembly, check, submit, touched, keep, answer, others, children } = props;
   const measured = latest(assembly, check.id);
   const kept = measured !== undefined && !touched;
   return (
@@ -41,7 +43,7 @@ export function TypedStage(props: TypedStageProps) {
       </Stage>
       <Words
         title={kept ? 'Kept in the notebook' : check.title}
-        next={kept ? goOn(build) : { words: keep, run: submit }}
+        next={kept ? goOn(build) : (answer ?? { words: keep, run: submit })}
         others={
           <>
             {others}

@@ -4,6 +4,7 @@ import type { Measure } from '../../../parts/quantity.ts';
 import { type DraftForm, useDraft, useHeld } from '../../../parts/useDraft.ts';
 import { writeDeed } from '../../../stores/notebook.ts';
 import type { CheckProps } from '../check/checkProps.ts';
+import { goOnAfter } from '../check/goOn.ts';
 import { withToolEntered } from './enterTool.ts';
 
 /** A typed or seen reading as the notebook takes it. */
@@ -19,7 +20,7 @@ interface TypedFormOptions<Draft, Errors extends object> {
   readonly read: (draft: Draft) => DraftRead<TypedEntry, Errors>;
 }
 
-/** A form whose reading is written into the notebook as a measurement of its check. */
+/** A form whose reading is written into the notebook as a measurement of its check; what needs no look leads on. */
 export function useTypedForm<Draft extends object, Errors extends object>(
   { assembly, check }: CheckProps,
   { measure, start, read }: TypedFormOptions<Draft, Errors>,
@@ -28,7 +29,10 @@ export function useTypedForm<Draft extends object, Errors extends object>(
     read,
     keep: async ({ how, result }) => {
       const entered = measure === undefined ? how : await withToolEntered(how, measure);
-      return writeDeed({ kind: 'measured', assembly: assembly.id, check: check.id, how: entered, result });
+      const entry = { assembly: assembly.id, check: check.id, how: entered, result };
+      const written = await writeDeed({ kind: 'measured', ...entry });
+      if (written) goOnAfter(assembly.id, check.id);
+      return written;
     },
   });
 }

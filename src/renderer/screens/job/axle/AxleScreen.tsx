@@ -131,6 +131,8 @@ function AxleForm({ draft, units, errors, onChange }: AxleFormProps) {
         {choice('trialBearings', 'Trials run on')}
         {choice('caseAdjustment', 'Case moved sideways by')}
         {choice('depthShimPlace', 'Pinion depth shim')}
+        {choice('differential', 'Differential, if known')}
+        {choice('shaftsHeldBy', 'Axle shafts held, if known')}
       </div>
       <PlanFields draft={draft} units={units} length={length} number={number} text={text} />
     </div>

@@ -49,6 +49,8 @@ export const blankAxle: AxleDraft = {
   pinionPreload: undefined,
   depthShimPlace: undefined,
   trialBearings: 'set-up',
+  differential: undefined,
+  shaftsHeldBy: undefined,
 };
 
 const lengthUnit = (system: UnitSystem) => (system === 'metric' ? units.mm : units.in);
@@ -62,7 +64,9 @@ export function axleDraftOf(makeUp: MakeUp, system: UnitSystem): AxleDraft {
   };
   const numbers = Object.fromEntries([...lengthFields, ...plainFields].map((field) => [field, shown(field)]));
   const texts = { axleName: makeUp.axleName ?? '', gearMaker: makeUp.gearMaker ?? '' };
-  return { ...makeUp, ...texts, ...(numbers as Record<LengthField | PlainField, string>) };
+  const { differential, shaftsHeldBy } = makeUp;
+  const choices = { differential, shaftsHeldBy };
+  return { ...makeUp, ...texts, ...choices, ...(numbers as Record<LengthField | PlainField, string>) };
 }
 
 export type AxleErrors = FieldErrors<keyof AxleDraft>;
@@ -90,6 +94,8 @@ const sentences: Readonly<Record<keyof AxleDraft, string>> = {
   trialBearings: 'Choose the bearings of the trials.',
   axleName: 'A name of up to 200 letters, or nothing.',
   gearMaker: 'A name of up to 200 letters, or nothing.',
+  differential: 'Choose what it is, or leave it.',
+  shaftsHeldBy: 'Choose what holds the shafts, or leave it.',
 };
 
 /** The make-up a draft stands for, or a sentence for each field that is not there yet. */

@@ -38,4 +38,13 @@ export const axleOptions = {
     { value: 'set-up', words: 'Set-up bearings' },
     { value: 'final', words: 'Final, preloaded bearings' },
   ],
+  differential: [
+    { value: 'open', words: 'Open' },
+    { value: 'limited-slip', words: 'Limited slip' },
+    { value: 'locker', words: 'Locker or spool' },
+  ],
+  shaftsHeldBy: [
+    { value: 'flanges', words: 'At the wheels' },
+    { value: 'clips', words: 'Clips inside the case' },
+  ],
 } as const satisfies Record<string, readonly Option<string>[]>;

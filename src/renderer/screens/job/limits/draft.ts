@@ -41,16 +41,27 @@ export function basisOf(quantity: LimitedQuantity): 'backlash' | 'torque' | unde
   return quantity === 'pinion-torque' || quantity === 'total-torque' ? 'torque' : undefined;
 }
 
+/**
+ * The basis a line begins with, chosen in sight and changed with one tap: backlash as it is usually felt, torques in the
+ * state in which makers usually give them (common practice). On set-up bearings nobody prints one.
+ */
+const usualBasis = { backlash: 'along-rotation heel', torque: 'running in new' } as const;
+
 export const blankLimit = (quantity: LimitedQuantity, key: string, system: UnitSystem): LimitDraft => ({
   key,
   quantity,
   min: '',
   max: '',
   unit: emptyDraft(measureOf(quantity), system).unit,
-  basis: '',
+  basis: usualBasisOf(quantity),
   radius: '',
   source: '',
 });
+
+function usualBasisOf(quantity: LimitedQuantity): string {
+  const kind = basisOf(quantity);
+  return kind === undefined ? '' : usualBasis[kind];
+}
 
 export function limitDraftOf(limit: Limit, key: string): LimitDraft {
   const unit = limit.min?.unit ?? limit.max?.unit ?? 'mm';
