@@ -91,7 +91,8 @@ it('lets the pedal through after a click, and leaves Space to whoever came by Ta
   // The words are clicked, so nothing that is typed into has the focus; then the foot comes down.
   await page.locator('main h1').click();
   await page.keyboard.press('Space');
-  await page.getByText('Kept in the notebook').waitFor();
+  // Nothing about it needs a look: the next step says that it was kept.
+  await page.getByText('Kept: set numbers, 207, alike.').waitFor();
   const [assembly] = (await read(build)).assemblies;
   expect(assembly === undefined ? undefined : latest(assembly, 'set-numbers')?.result).toEqual({
     kind: 'set-numbers',
@@ -141,7 +142,7 @@ it('draws and shapes a mark on both flanks with arrow keys', async () => {
   await tabTo(page, /Accept it/u);
   await page.keyboard.press('Space');
   await page.keyboard.press('PageDown');
-  await page.getByText('Kept in the notebook').waitFor();
+  await page.getByText('Kept: mark on the teeth, accepted.').waitFor();
   const [assembly] = (await read(build)).assemblies;
   // With the toe at the left, right is towards the heel and down towards the root.
   expect(assembly === undefined ? undefined : latest(assembly, 'mark')?.result).toMatchObject({

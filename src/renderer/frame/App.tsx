@@ -14,6 +14,7 @@ import { ProblemLine } from './ProblemLine.tsx';
 import { Screen } from './Screen.tsx';
 import { ScreenStopped } from './ScreenStopped.tsx';
 import { Strip } from './Strip.tsx';
+import { useFirstFocus } from './useFirstFocus.ts';
 import './app.css';
 
 /** The bench: the job at one side, one stage, words beside it, the gauges along the bottom. */
@@ -24,6 +25,7 @@ export function App() {
   useEffect(() => {
     if (build !== undefined && presence === 'here') void openBuild(build);
   }, [build, presence]);
+  useFirstFocus(route);
   useCommand('M', 'Just measure', () => go({ at: 'just-measure' }));
   useCommand('U', 'Switch between inch and metric', switchUnits);
   useCommand('G', 'Show the gauges', () => go({ at: 'gauges' }));

@@ -15,6 +15,8 @@ interface FieldProps {
   /** Something that belongs to the field and stands in it at the right: its unit. */
   readonly beside?: ReactNode;
   readonly autoFocus?: boolean;
+  /** The form is not whole without it: Enter comes to it while it is empty. */
+  readonly asked?: boolean;
 }
 
 /** One line (or a few) that is written by hand, with its label above and what is wrong below. */
@@ -37,12 +39,13 @@ export function Field(props: FieldProps) {
   );
 }
 
-const FieldInput = ({ type = 'text', inputMode, autoFocus }: FieldProps) => (
+const FieldInput = ({ type = 'text', inputMode, autoFocus, asked }: FieldProps) => (
   <Input
     className="field__input"
     type={type}
     autoComplete="off"
     {...(inputMode === undefined ? {} : { inputMode })}
     {...(autoFocus === true ? { autoFocus: true } : {})}
+    {...(asked === true ? { 'data-asked': '' } : {})}
   />
 );

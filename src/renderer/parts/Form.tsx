@@ -8,13 +8,18 @@ interface FormProps {
   readonly children: ReactNode;
 }
 
-/** Fields that Enter keeps, as the one action beside the stage does. */
+/**
+ * Fields that Enter goes through: from one that is asked for to the next that is still empty, and after the last it keeps
+ * them, as the one action beside the stage does. Numbers are typed on a number block, with Enter after each.
+ */
 export const Form = ({ className, words, submit, children }: FormProps) => (
   <form
     className={className}
     onSubmit={(event) => {
       event.preventDefault();
-      submit();
+      const empty = nextEmpty(event.currentTarget);
+      if (empty === undefined) submit();
+      else empty.focus();
     }}
   >
     {children}
@@ -23,3 +28,10 @@ export const Form = ({ className, words, submit, children }: FormProps) => (
     </button>
   </form>
 );
+
+/** The next empty field that is asked for, below the one that has the caret, else above it. */
+function nextEmpty(form: HTMLFormElement): HTMLInputElement | undefined {
+  const asked = [...form.querySelectorAll<HTMLInputElement>('input[data-asked]')];
+  const here = asked.findIndex((field) => field === document.activeElement);
+  return [...asked.slice(here + 1), ...asked.slice(0, Math.max(0, here))].find((field) => field.value.trim() === '');
+}

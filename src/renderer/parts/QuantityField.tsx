@@ -10,11 +10,12 @@ interface QuantityFieldProps {
   readonly error?: string | undefined;
   readonly hint?: string | undefined;
   readonly autoFocus?: boolean;
+  readonly asked?: boolean;
 }
 
 /** A number that is never without its unit. */
 export function QuantityField(props: QuantityFieldProps) {
-  const { label, measure, draft, onChange, error, hint, autoFocus = false } = props;
+  const { label, measure, draft, onChange, error, hint, autoFocus = false, asked = false } = props;
   return (
     <Field
       label={label}
@@ -24,6 +25,7 @@ export function QuantityField(props: QuantityFieldProps) {
       hint={hint}
       inputMode="decimal"
       autoFocus={autoFocus}
+      asked={asked}
       beside={
         <Pick
           bare

@@ -77,11 +77,14 @@ async function setNumbers({ person }: Walk): Promise<void> {
 async function shims(walk: Walk, assembly: Assembly): Promise<void> {
   const { person, job } = walk;
   const packs = await packsFor(walk, assembly);
+  const same = person.page.getByRole('button', { name: 'The same packs as before' });
+  if ((await same.count()) > 0) await person.press(same);
   for (const place of shimPlacesOf(job.makeUp)) {
     const field = person.page
       .getByRole('group', { name: placeNames[place], exact: true })
       .getByLabel('Pack as clamped', { exact: true });
-    await person.type(field, lengthIn(job.units, packs[place]));
+    const text = lengthIn(job.units, packs[place]);
+    if ((await field.inputValue()) !== text) await person.type(field, text);
   }
   await nameTool(person, 'length', job.units);
 }

@@ -53,6 +53,9 @@ export function personAt(page: Page, manner: Manner): Person {
   };
   const next = async (): Promise<void> => {
     await green(page).waitFor();
+    // The last field of a form keeps it by Enter.
+    const typing = await page.evaluate(() => document.activeElement?.matches('form input[data-asked]') ?? false);
+    if (typing && manner !== 'pedal') return key('Enter');
     await (manner === 'mouse' ? click(green(page)) : key('PageDown'));
   };
   return { page, manner, strokes, next, press, type, key };
@@ -60,16 +63,23 @@ export function personAt(page: Page, manner: Manner): Person {
 
 const hasFocus = (what: Locator): Promise<boolean> => what.evaluate((element) => element === document.activeElement);
 
-/** Whoever has just typed presses Tab, and clicks only where that does not lead to the field. */
+/** Whoever has just typed presses Enter, and clicks only where that does not lead to the field. */
 async function enter(
   field: Locator,
   key: (name: string) => Promise<void>,
   click: (what: Locator) => Promise<void>,
 ): Promise<void> {
   const typing = await field.page().evaluate(() => document.activeElement instanceof HTMLInputElement);
-  if (typing) await key('Tab');
+  if (typing) await key(await enterOrTab(field));
   if (!(await hasFocus(field))) await click(field);
 }
+
+/** In a form Enter goes to the next empty field that is asked for; elsewhere Tab goes to the next of all. */
+const enterOrTab = (field: Locator): Promise<string> =>
+  field.evaluate((one) => {
+    const empty = one instanceof HTMLInputElement && one.value === '';
+    return empty && one.matches('form input[data-asked]') ? 'Enter' : 'Tab';
+  });
 
 const mostTabs = 90;
 

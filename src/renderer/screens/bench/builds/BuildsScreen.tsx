@@ -106,6 +106,7 @@ export function BuildsScreen() {
       <Stage title="Put an axle on the stand">
         <Form className="builds__start" words="Start the build" submit={submit}>
           <Field
+            asked
             label="What is on the stand"
             value={draft.title}
             onChange={(title) => change({ title })}

@@ -16,6 +16,12 @@ export function goOn(build: Build): NextAction {
   return { words: next.words, run: () => go(next.route) };
 }
 
+/** Goes to what comes next on the open build. */
+export function goToNext(): void {
+  const { build } = useNotebook.getState();
+  if (build !== undefined) go(nextWords(build, nextStep(build)).route);
+}
+
 /**
  * Goes on by itself after an entry that leaves nothing to look at: no close call, nothing outside. The next screen says what
  * was kept. What asks for a look stays where it is.
@@ -27,10 +33,13 @@ export function goOnAfter(assembly: string, check: CheckId): void {
   if (here === undefined) return;
   const readiness = readinessOf(build, here);
   const state = readiness.states.find((one) => one.check.id === check);
-  if (state === undefined || !isPlain(state)) return;
+  if (state === undefined || !(isPlain(state) || asksForShims(state))) return;
   const next = nextStep(build);
   const gateReached =
-    readiness.gate !== undefined && readiness.ready && (next.do !== 'check' || next.check.id === 'mark');
+    check !== 'mark' &&
+    readiness.gate !== undefined &&
+    readiness.ready &&
+    (next.do !== 'check' || next.check.id === 'mark');
   const route: Route = gateReached ? { at: 'build', build: build.id, assembly } : nextWords(build, next).route;
   go(route);
   sayKept(keptWords(state));
@@ -38,6 +47,10 @@ export function goOnAfter(assembly: string, check: CheckId): void {
 
 const plain: ReadonlySet<CheckState['standing']> = new Set(['within', 'recorded', 'no-limit']);
 const isPlain = ({ standing, closeCall }: CheckState): boolean => plain.has(standing) && !closeCall;
+
+/** A mark that asks for a change is no fault to look at: the plan is what is looked at then. */
+const asksForShims = ({ measurement }: CheckState): boolean =>
+  measurement?.result.kind === 'mark' && measurement.result.judgement === 'change';
 
 function keptWords(state: CheckState): string {
   const { measurement } = state;

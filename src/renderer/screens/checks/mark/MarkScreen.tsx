@@ -5,6 +5,7 @@ import { useDraft } from '../../../parts/useDraft.ts';
 import { writeDeed } from '../../../stores/notebook.ts';
 import { go } from '../../../stores/route.ts';
 import type { CheckProps } from '../check/checkProps.ts';
+import { goOnAfter } from '../check/goOn.ts';
 import {
   blankPlace,
   drawnOver,
@@ -63,7 +64,10 @@ const useMarkForm = (assembly: CheckProps['assembly'], check: CheckId) =>
         how: { kind: 'seen' },
         result,
       });
-      if (written) putDraftAway(assembly);
+      if (written) {
+        putDraftAway(assembly);
+        goOnAfter(assembly.id, check);
+      }
       return written;
     },
   });

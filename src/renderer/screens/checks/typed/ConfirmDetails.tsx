@@ -28,6 +28,7 @@ export function ConfirmDetails({ build, details, draft, errors, onChange }: Conf
       </div>
       <div className="typed__beside">
         <Field
+          asked
           label="Bolts counted, each at full torque"
           inputMode="numeric"
           value={draft.counted}
@@ -69,6 +70,7 @@ function OilFields({ build, draft, errors, onChange }: Omit<ConfirmDetailsProps,
     <>
       <Field
         autoFocus
+        asked
         label="Oil, as the maker names it"
         value={draft.oil}
         error={errors.oil}
@@ -76,6 +78,7 @@ function OilFields({ build, draft, errors, onChange }: Omit<ConfirmDetailsProps,
         onChange={(oil) => onChange({ oil })}
       />
       <Field
+        asked
         label="Amount"
         inputMode="decimal"
         value={draft.amount}

@@ -34,6 +34,7 @@ export function QuantityScreen(props: CheckProps & { readonly measure: Measure }
       <div className="typed__main typed__wide">
         <QuantityField
           autoFocus
+          asked
           label={check.title}
           measure={measure}
           draft={draft.value}

@@ -25,12 +25,14 @@ export function SetNumbersScreen(props: CheckProps) {
     >
       <Field
         autoFocus
+        asked
         label="On the pinion head"
         value={draft.pinion}
         error={errors.pinion}
         onChange={(pinion) => change({ pinion })}
       />
       <Field
+        asked
         label="On the ring gear"
         value={draft.ringGear}
         error={errors.ringGear}

@@ -1,6 +1,7 @@
 import { useMemo, useState } from 'react';
 import { type Assembly, type Build, packAt } from '../../../../shared/job/records/build.ts';
-import { type MakeUp, shimPlaces, shimPlacesOf } from '../../../../shared/axle/makeUp.ts';
+import { type MakeUp, type ShimPlace, shimPlaces, shimPlacesOf } from '../../../../shared/axle/makeUp.ts';
+import type { ShimPack } from '../../../../shared/job/records/measurement.ts';
 import { ok } from '../../../../shared/basics/result.ts';
 import type { UnitSystem } from '../../../../shared/basics/show.ts';
 import { ShimStacks } from '../../../instruments/ShimStacks.tsx';
@@ -36,13 +37,21 @@ export function ShimsScreen({ shimsOf, ...props }: CheckProps & { readonly shims
   });
   const { packs, tool } = draft;
   const view = useMemo(() => stacksView(build, assembly.id, packs), [build, assembly.id, packs]);
+  const same = packsAsBefore(build, assembly.id, packs);
   return (
     <TypedStage
       {...props}
       submit={submit}
       touched={packs !== start}
       keep="Keep the shims"
-      others={<ShimHelp build={build.id} assembly={assembly.id} />}
+      others={
+        <>
+          {same === undefined ? undefined : (
+            <Button onPress={() => change({ packs: same })}>The same packs as before</Button>
+          )}
+          <ShimHelp build={build.id} assembly={assembly.id} />
+        </>
+      }
     >
       <ShimStacks view={view} />
       <div className="shims">
@@ -52,6 +61,7 @@ export function ShimsScreen({ shimsOf, ...props }: CheckProps & { readonly shims
             pack={pack}
             before={beforeWords(build, props.assembly.id, pack)}
             tried={tried}
+            focused={index === 0}
             onChange={(changed) => change({ packs: packs.with(index, changed) })}
           />
         ))}
@@ -79,11 +89,15 @@ function packsKnown(build: Build, assembly: Assembly, { shimsOf, units }: PacksF
   const earlier = build.assemblies.find(({ id }) => id === shimsOf);
   return placesOf(build.makeUp).map((place) => {
     const known = packAt(assembly, place) ?? (earlier === undefined ? undefined : packAt(earlier, place));
-    return known === undefined
-      ? { place, each: '', pack: emptyDraft('length', units) }
-      : { place, each: known.each.map((one) => String(one.value)).join(' '), pack: draftOf(known.pack) };
+    return known === undefined ? { place, each: '', pack: emptyDraft('length', units) } : draftOfPack(known);
   });
 }
+
+const draftOfPack = ({ place, each, pack }: ShimPack): PackDraft => ({
+  place,
+  each: each.map((one) => String(one.value)).join(' '),
+  pack: draftOf(pack),
+});
 
 /** Beside the shims: what they should be, and which are there. */
 const ShimHelp = ({ build, assembly }: { readonly build: string; readonly assembly: string }) => (
@@ -96,11 +110,24 @@ const ShimHelp = ({ build, assembly }: { readonly build: string; readonly assemb
 const placesOf = (makeUp: MakeUp | undefined) => (makeUp === undefined ? shimPlaces : shimPlacesOf(makeUp));
 
 /** What lay at this place in the assembly before, for whoever changes only one pack. */
-function beforeWords(build: Build, assembly: string, { place }: PackDraft): string | undefined {
+function packBefore(build: Build, assembly: string, place: ShimPlace): ShimPack | undefined {
   const at = build.assemblies.findIndex((one) => one.id === assembly);
   const before = build.assemblies.slice(0, at).findLast((one) => packAt(one, place) !== undefined);
-  const pack = before === undefined ? undefined : packAt(before, place);
+  return before === undefined ? undefined : packAt(before, place);
+}
+
+function beforeWords(build: Build, assembly: string, { place }: PackDraft): string | undefined {
+  const pack = packBefore(build, assembly, place);
   return pack === undefined ? undefined : `Before: ${pack.pack.value} ${draftSymbol(pack.pack.unit)}`;
+}
+
+/** Every place that is still empty with what lay there before; nothing where there is nothing to take over. */
+function packsAsBefore(build: Build, assembly: string, packs: readonly PackDraft[]): readonly PackDraft[] | undefined {
+  const filled = packs.map((now) => {
+    const before = now.pack.text.trim() === '' ? packBefore(build, assembly, now.place) : undefined;
+    return before === undefined ? now : draftOfPack(before);
+  });
+  return filled.some((now, index) => now !== packs[index]) ? filled : undefined;
 }
 
 const draftSymbol = (unit: string): string => (unit === '[in_i]' ? 'in' : unit);
@@ -109,10 +136,11 @@ interface PackRowProps {
   readonly pack: PackDraft;
   readonly before: string | undefined;
   readonly tried: boolean;
+  readonly focused: boolean;
   readonly onChange: (pack: PackDraft) => void;
 }
 
-function PackRow({ pack, before, tried, onChange }: PackRowProps) {
+function PackRow({ pack, before, tried, focused, onChange }: PackRowProps) {
   const name = placeWords[pack.place];
   const typed = pack.pack.text.trim() !== '' || pack.each.trim() !== '';
   const read = readPack(pack);
@@ -122,6 +150,8 @@ function PackRow({ pack, before, tried, onChange }: PackRowProps) {
       <span className="shims__name">{name}</span>
       <Field label="Each shim" value={pack.each} hint={before} onChange={(each) => onChange({ ...pack, each })} />
       <QuantityField
+        autoFocus={focused}
+        asked
         label="Pack as clamped"
         measure="length"
         draft={pack.pack}

@@ -5,8 +5,8 @@ import { Choice, type Option } from '../../../parts/Choice.tsx';
 import { Stage } from '../../../parts/Stage.tsx';
 import { useHeld } from '../../../parts/useDraft.ts';
 import { Words } from '../../../parts/Words.tsx';
-import { useNotebook, writeDeed } from '../../../stores/notebook.ts';
-import { go } from '../../../stores/route.ts';
+import { writeDeed } from '../../../stores/notebook.ts';
+import { goToNext } from '../../checks/check/goOn.ts';
 import { usualAssembly } from './usual.ts';
 import './assemble.css';
 
@@ -26,8 +26,7 @@ export function AssembleScreen({ build, phase }: { readonly build: Build; readon
   const name = assemblyName({ phase, number });
   const open = async (): Promise<void> => {
     if (!(await writeDeed({ kind: 'assembled', assembly }))) return;
-    const opened = useNotebook.getState().build?.assemblies.at(-1);
-    if (opened !== undefined) go({ at: 'build', build: build.id, assembly: opened.id });
+    goToNext();
   };
   return (
     <>

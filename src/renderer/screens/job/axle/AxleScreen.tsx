@@ -3,6 +3,7 @@ import type { Build } from '../../../../shared/job/records/build.ts';
 import { Button } from '../../../parts/Button.tsx';
 import { Choice } from '../../../parts/Choice.tsx';
 import { Field } from '../../../parts/Field.tsx';
+import { Form } from '../../../parts/Form.tsx';
 import { useDraft, useHeld } from '../../../parts/useDraft.ts';
 import { Stage } from '../../../parts/Stage.tsx';
 import { Words } from '../../../parts/Words.tsx';
@@ -43,7 +44,9 @@ export function AxleScreen({ build }: { readonly build: Build }) {
   return (
     <>
       <Stage title="The axle">
-        <AxleForm draft={draft} units={units} errors={errors} onChange={change} />
+        <Form className="form" words="Keep this description" submit={submit}>
+          <AxleFields draft={draft} units={units} errors={errors} onChange={change} />
+        </Form>
       </Stage>
       <Words
         title={missing > 0 ? `${missing === 1 ? 'One answer is' : `${missing} answers are`} missing` : 'How it is made'}
@@ -77,18 +80,23 @@ function FillIn({ onFill }: { readonly onFill: (makeUp: MakeUp) => void }) {
   );
 }
 
-interface AxleFormProps {
+/** Without these there is no description, or no plan. */
+const askedFields: ReadonlySet<LengthField | PlainField> = new Set(['pinionTeeth', 'ringTeeth', 'outerDiameter_mm']);
+
+interface AxleFieldsProps {
   readonly draft: AxleDraft;
   readonly units: UnitSystem;
   readonly errors: AxleErrors;
   readonly onChange: (change: Partial<AxleDraft>) => void;
 }
 
-function AxleForm({ draft, units, errors, onChange }: AxleFormProps) {
+function AxleFields({ draft, units, errors, onChange }: AxleFieldsProps) {
   const field = (field: LengthField | PlainField, label: string, inputMode: 'numeric' | 'decimal') => (
     <Field
       label={label}
       inputMode={inputMode}
+      autoFocus={field === 'pinionTeeth' && draft.pinionTeeth === ''}
+      asked={askedFields.has(field)}
       value={draft[field] ?? ''}
       error={errors[field]}
       onChange={(text) => onChange({ [field]: text })}
@@ -115,7 +123,7 @@ function AxleForm({ draft, units, errors, onChange }: AxleFormProps) {
     />
   );
   return (
-    <div className="form">
+    <>
       <div className="form__fields form__fields--short">
         {number('pinionTeeth', 'Pinion teeth')}
         {number('ringTeeth', 'Ring gear teeth')}
@@ -135,7 +143,7 @@ function AxleForm({ draft, units, errors, onChange }: AxleFormProps) {
         {choice('shaftsHeldBy', 'Axle shafts held, if known')}
       </div>
       <PlanFields draft={draft} units={units} length={length} number={number} text={text} />
-    </div>
+    </>
   );
 }
 

@@ -10,6 +10,7 @@ import { Words } from '../../../parts/Words.tsx';
 import { ask } from '../../../stores/ask.ts';
 import { writeDeed } from '../../../stores/notebook.ts';
 import { go } from '../../../stores/route.ts';
+import { goToNext } from '../../checks/check/goOn.ts';
 import { useBenchSeen } from '../../../stores/bench.ts';
 import { useSession } from '../../../stores/session.ts';
 import { blankLimit, isBlank, type LimitDraft } from './draft.ts';
@@ -78,7 +79,9 @@ function useSheetForm(build: Build) {
         specSheet,
         ...(change === undefined ? {} : { change }),
       });
-      if (written) go({ at: 'build', build: build.id });
+      // The first limits lead on; a change made later leads back to where the build stands.
+      if (written && build.specSheet === undefined) goToNext();
+      else if (written) go({ at: 'build', build: build.id });
       return written;
     },
   });

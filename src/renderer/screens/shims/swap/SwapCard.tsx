@@ -51,6 +51,7 @@ export function SwapCard({ build, swap }: CardProps) {
           faults={faults}
           errors={errors}
           onChange={change}
+          keep={submit}
         />
       </Stage>
       <SwapWords build={build} swap={swap} standing={standing} keep={submit} />

@@ -1,6 +1,7 @@
 import { useMemo } from 'react';
 import type { ShimDrawer } from '../../../../shared/job/records/drawer.ts';
 import { ShimStacks } from '../../../instruments/ShimStacks.tsx';
+import { Form } from '../../../parts/Form.tsx';
 import { useSession } from '../../../stores/session.ts';
 import type { ToolErrors } from '../../checks/typed/tool.ts';
 import { ToolFields } from '../../checks/typed/ToolFields.tsx';
@@ -19,14 +20,16 @@ interface SwapLinesProps extends CardProps {
   readonly faults: readonly (string | undefined)[];
   readonly errors: ToolErrors;
   readonly onChange: (change: Partial<CardDraft>) => void;
+  /** Writes the measured packs down. */
+  readonly keep: () => void;
 }
 
 /** The lines of a card, with what each pack measured. */
-export function SwapLines({ build, swap, drawer, draft, faults, errors, onChange }: SwapLinesProps) {
+export function SwapLines({ build, swap, drawer, draft, faults, errors, onChange, keep }: SwapLinesProps) {
   const units = useSession((session) => session.units);
   const stacks = useMemo(() => cardStacks(swap), [swap]);
   return (
-    <div className="swap">
+    <Form className="swap" words="Keep the measured packs" submit={keep}>
       {swap.lines.map((line, index) => (
         <SwapRow
           key={line.place}
@@ -35,6 +38,7 @@ export function SwapLines({ build, swap, drawer, draft, faults, errors, onChange
           stack={stackWords(stackOf(drawer, line), units)}
           draft={draft.packs[index] ?? { text: '', unit: 'mm' }}
           fault={faults[index]}
+          focused={index === 0 && swap.measured === undefined}
           onChange={(pack) => onChange({ packs: draft.packs.with(index, pack) })}
         />
       ))}
@@ -55,6 +59,6 @@ export function SwapLines({ build, swap, drawer, draft, faults, errors, onChange
         </section>
         {swap.lines.length === 0 ? undefined : <ShimStacks view={stacks} />}
       </div>
-    </div>
+    </Form>
   );
 }

@@ -15,11 +15,13 @@ interface SwapRowProps {
   readonly stack: string;
   readonly draft: QuantityDraft;
   readonly fault: string | undefined;
+  /** Whether it is the first thing to do on the card. */
+  readonly focused: boolean;
   readonly onChange: (draft: QuantityDraft) => void;
 }
 
 /** One place: the pack that comes out, the one that goes in, and what was measured of it. */
-export function SwapRow({ makeUp, line, stack, draft, fault, onChange }: SwapRowProps) {
+export function SwapRow({ makeUp, line, stack, draft, fault, focused, onChange }: SwapRowProps) {
   const units = useSession((session) => session.units);
   const name = placeWords[line.place];
   const typed = draft.text.trim() !== '';
@@ -39,7 +41,15 @@ export function SwapRow({ makeUp, line, stack, draft, fault, onChange }: SwapRow
         <span>{changeWords(line, units)}</span>
       </p>
       <div className="swap__measured">
-        <QuantityField label={`${name} as measured`} measure="length" draft={draft} error={fault} onChange={onChange} />
+        <QuantityField
+          asked
+          autoFocus={focused}
+          label={`${name} as measured`}
+          measure="length"
+          draft={draft}
+          error={fault}
+          onChange={onChange}
+        />
         {typed && fault === undefined ? (
           <p className="swap__fits">
             <StateMark shape="within" size={18} /> Fits

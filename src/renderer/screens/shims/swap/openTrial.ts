@@ -5,7 +5,7 @@ import { shimPlaces } from '../../../../shared/axle/makeUp.ts';
 import { drawerAfter } from '../../../../shared/job/swap/drawerAfter.ts';
 import { saveDrawer } from '../../../stores/drawer.ts';
 import { useNotebook, writeDeed } from '../../../stores/notebook.ts';
-import { go } from '../../../stores/route.ts';
+import { goToNext } from '../../checks/check/goOn.ts';
 import { usualAssembly } from '../../job/assemble/usual.ts';
 
 /** Opens the trial a card leads to, with its shims filled in: the packs just measured, and those that stay. */
@@ -26,7 +26,7 @@ export async function openTrial(build: Build, swap: Swap, drawer: ShimDrawer | u
     });
   }
   if (drawer !== undefined) await saveDrawer(drawerAfter(build, swap, drawer));
-  go({ at: 'build', build: build.id, assembly: opened.id });
+  goToNext();
 }
 
 /** What was measured for the card, and what the trial before had at the places that stay. */
