@@ -1,4 +1,5 @@
-import type { HandAction, SimulatedAxle } from '../../shared/contract/bench.ts';
+import type { Mark } from '../../shared/axle/mark/mark.ts';
+import type { HandAction, SimulatedAssembly, SimulatedAxle } from '../../shared/contract/bench.ts';
 import type { Clock } from '../clock.ts';
 import type { GaugesOptions } from '../gauges/gauges.ts';
 import type { Log } from '../log/log.ts';
@@ -16,6 +17,8 @@ export interface Simulation {
   /** The axle on the simulated stand, as a technician would describe it, with limits for it. */
   readonly describes: SimulatedAxle;
   move(action: HandAction, cues: HandCues): Promise<void>;
+  /** Paints the teeth, rolls them both ways, and gives what a person would draw. */
+  paint(on: SimulatedAssembly): { readonly drive: Mark; readonly coast: Mark };
   close(): Promise<void>;
 }
 

@@ -5,7 +5,7 @@ import type { OpenBench } from './parts.ts';
 import { listenForHand } from './handCues.ts';
 import { saveReport } from './report.ts';
 
-type Names = 'bench.about' | 'bench.hand' | 'bench.report';
+type Names = 'bench.about' | 'bench.hand' | 'bench.teeth' | 'bench.report';
 
 /** What the bench says of itself, and the hand of a simulated one. */
 export function selfAnswers(bench: OpenBench): Pick<BenchAnswers, Names> {
@@ -30,6 +30,7 @@ export function selfAnswers(bench: OpenBench): Pick<BenchAnswers, Names> {
       }
       return ok(done);
     },
+    'bench.teeth': async ({ on }) => (simulation === undefined ? fail(noHand) : ok(simulation.paint(on))),
   };
 }
 

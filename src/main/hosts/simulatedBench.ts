@@ -29,6 +29,9 @@ interface Pace {
 /** Long enough at each station for the bench to hear that the hand stands still. */
 const stationRest_s = 0.45;
 
+/** Thickness of the compound on the simulated teeth: thin and even. */
+const film_um = 10;
+
 /** A hand that hears nothing gives up after so many rocks. */
 const mostRocks = 12;
 
@@ -85,6 +88,11 @@ export async function openSimulation(
     describes: { makeUp, specSheet },
     links: [gauges.indicator.link, gauges.torque.link],
     move,
+    paint: (on) => {
+      assembled = axle.assemble(assemblyFor(axle, on));
+      const { convex, concave } = assembled.paint(film_um);
+      return makeUp.driveFlank === 'convex' ? { drive: convex, coast: concave } : { drive: concave, coast: convex };
+    },
     close: () => gauges.end(),
   };
 }

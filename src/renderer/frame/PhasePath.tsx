@@ -1,6 +1,6 @@
 import { type Assembly, assemblyName, type Build } from '../../shared/job/records/build.ts';
 import type { Phase } from '../../shared/job/records/checkIds.ts';
-import { isDescribed, nextStep, readinessOf } from '../../shared/job/checks/readiness.ts';
+import { isDescribed, type Next, nextStep, readinessOf } from '../../shared/job/checks/readiness.ts';
 import { completeAssemblies } from '../../shared/job/planning/seen.ts';
 import { go, type Route } from '../stores/route.ts';
 import type { Shape } from '../../shared/presentation/words/standing.ts';
@@ -17,7 +17,7 @@ export function PhasePath({ build, shown, route }: PhasePathProps) {
   const has = (phase: Phase): boolean => build.assemblies.some((assembly) => assembly.phase === phase);
   const to = (phase: Phase, words: string) => <OpenChip build={build} route={route} phase={phase} words={words} />;
   // With nothing left but the certificate there is nothing left to plan or to try.
-  const going = nextStep(build).do !== 'issue-certificate';
+  const going = !closed.has(nextStep(build).do);
   return (
     <div className="job__row">
       {has('as-found') ? undefined : to('as-found', 'As found')}
@@ -43,6 +43,8 @@ export function PhasePath({ build, shown, route }: PhasePathProps) {
     </div>
   );
 }
+
+const closed: ReadonlySet<Next['do']> = new Set(['issue-certificate', 'road-test', 'comeback', 'next-axle']);
 
 interface OpenChipProps {
   readonly build: Build;

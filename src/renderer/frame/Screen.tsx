@@ -17,6 +17,7 @@ import { PaintingScreen } from '../screens/shims/painting/PaintingScreen.tsx';
 import { TrialsScreen } from '../screens/shims/trials/TrialsScreen.tsx';
 import { PhotoScreen } from '../screens/checks/photo/PhotoScreen.tsx';
 import { PlanScreen } from '../screens/shims/plan/PlanScreen.tsx';
+import { RoadTestScreen } from '../screens/job/roadTest/RoadTestScreen.tsx';
 import { SettleScreen } from '../screens/job/settle/SettleScreen.tsx';
 import { SumsScreen } from '../screens/shims/sums/SumsScreen.tsx';
 import { SwapScreen } from '../screens/shims/swap/SwapScreen.tsx';
@@ -29,7 +30,7 @@ import { noCase } from '../../shared/basics/noCase.ts';
 /** Stage and words for where the technician is. */
 export function Screen() {
   const route = useRoute(({ route }) => route);
-  if (route.at === 'builds') return <BuildsScreen />;
+  if (route.at === 'builds') return <BuildsScreen key={route.comebackOf} comebackOf={route.comebackOf} />;
   if (route.at === 'gauges') return <GaugesScreen route={route} />;
   if (route.at === 'just-measure') return <JustMeasureScreen />;
   if (route.at === 'drawer') return <DrawerScreen />;
@@ -86,6 +87,8 @@ function BuildRouteScreen({ route, build }: { readonly route: BuildRoute; readon
       return <SwapScreen build={build} swap={route.swap} />;
     case 'certificate':
       return <CertificateScreen build={build} />;
+    case 'road-test':
+      return <RoadTestScreen key={build.id} build={build} />;
     default:
       throw noCase(route);
   }

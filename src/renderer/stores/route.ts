@@ -13,7 +13,8 @@ const doings = ['record', 'learn', 'check'] as const;
 
 /** Where the technician is. One value, kept in the window's history, so that back and reload do what they say. */
 const routeSchema = z.discriminatedUnion('at', [
-  z.object({ at: z.literal('builds') }),
+  /** The door; `comebackOf` is the build that comes back. */
+  z.object({ at: z.literal('builds'), comebackOf: z.string().optional() }),
   z.object({ at: z.literal('build'), build, assembly: z.string().optional() }),
   z.object({ at: z.literal('axle'), build }),
   /** `line`: the limit that was asked for. */
@@ -47,6 +48,7 @@ const routeSchema = z.discriminatedUnion('at', [
   z.object({ at: z.literal('swap'), build, swap: z.string() }),
   z.object({ at: z.literal('sums'), build, assembly: z.string(), sum: z.enum(sums) }),
   z.object({ at: z.literal('certificate'), build }),
+  z.object({ at: z.literal('road-test'), build }),
   z.object({ at: z.literal('drawer'), build: z.string().optional() }),
   z.object({ at: z.literal('just-measure') }),
   z.object({

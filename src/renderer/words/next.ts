@@ -59,6 +59,18 @@ const plain = {
     words: 'Issue the certificate',
     why: 'Everything asked for is there. The certificate says which readings lie within the limits entered.',
   },
+  'road-test': {
+    words: 'Enter the road test',
+    why: 'Short and easy at first, with a pause to cool, as the maker says. Then what was heard, and how warm it ran.',
+  },
+  comeback: {
+    words: 'Begin the comeback',
+    why: 'Something was heard on the road. A comeback begins as found again, with the same axle and limits.',
+  },
+  'next-axle': {
+    words: 'Next axle',
+    why: 'This one is closed, certified and was driven.',
+  },
 } as const satisfies Readonly<Record<Exclude<Next['do'], 'open-trial' | 'check' | 'settle'>, Omit<NextWords, 'route'>>>;
 
 /** What comes next on a build. */
@@ -111,6 +123,12 @@ function routeOf(build: string, next: Next): Route {
       return { at: 'assemble', build, phase: 'final' };
     case 'issue-certificate':
       return { at: 'certificate', build };
+    case 'road-test':
+      return { at: 'road-test', build };
+    case 'comeback':
+      return { at: 'builds', comebackOf: build };
+    case 'next-axle':
+      return { at: 'builds' };
     case 'check':
       return { at: 'check', build, assembly: next.assembly, check: next.check.id };
     case 'settle':

@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { bearingStates } from '../basics/recorded.ts';
 import { makeUpSchema } from '../axle/makeUp.ts';
+import { markSchema } from '../axle/mark/mark.ts';
 import { phases } from '../job/records/checkIds.ts';
 import { specSheetSchema } from '../job/records/specSheet.ts';
 import { doneSchema, problemSchema, question } from './message.ts';
@@ -52,6 +53,11 @@ export const benchQuestions = {
   'bench.report': question(z.strictObject({}), z.strictObject({ file: z.string(), folder: z.string() })),
   /** Simulated bench only: lets the simulated hand do one motion on the axle twin. */
   'bench.hand': question(z.strictObject({ action: handActionSchema }), doneSchema),
+  /** Simulated bench only: paints the teeth of the axle twin, rolls them under drag, and says what the compound shows. */
+  'bench.teeth': question(
+    z.strictObject({ on: simulatedAssemblySchema }),
+    z.strictObject({ drive: markSchema, coast: markSchema }),
+  ),
 } as const;
 
 export const benchTopics = {

@@ -1,7 +1,8 @@
 import { useState } from 'react';
 import type { Answer } from '../../../shared/contract/contract.ts';
 import { type Build, currentAssembly } from '../../../shared/job/records/build.ts';
-import { isDescribed, readinessOf } from '../../../shared/job/checks/readiness.ts';
+import { isDescribed, type Next, nextStep, readinessOf } from '../../../shared/job/checks/readiness.ts';
+import { Button } from '../../parts/Button.tsx';
 import { Choice } from '../../parts/Choice.tsx';
 import { Stage } from '../../parts/Stage.tsx';
 import { StateMark } from '../../parts/StateMark.tsx';
@@ -10,6 +11,7 @@ import { ask } from '../../stores/ask.ts';
 import { signature } from '../../stores/notebook.ts';
 import { changeSession, useSession } from '../../stores/session.ts';
 import { timeWords } from '../../words/days.ts';
+import { goOn } from '../checks/check/goOn.ts';
 import { missingFor } from './missing.ts';
 import { Issued } from './Issued.tsx';
 import '../../parts/button.css';
@@ -29,6 +31,13 @@ export function CertificateScreen({ build }: { readonly build: Build }) {
     setWorking(false);
     if (certificate !== undefined) setIssued(certificate);
   };
+  const issuing = {
+    words: issueWords(working, missing.length > 0, issued !== undefined),
+    run: () => void issue(),
+    disabled: working,
+  };
+  // Issued, and nothing read since: the job goes on with the road test.
+  const onward = !working && afterwards.has(nextStep(build).do);
   return (
     <>
       <Stage title="Certificate">
@@ -47,11 +56,8 @@ export function CertificateScreen({ build }: { readonly build: Build }) {
       </Stage>
       <Words
         title={missing.length === 0 ? 'Complete' : 'Incomplete'}
-        next={{
-          words: issueWords(working, missing.length > 0, issued !== undefined),
-          run: () => void issue(),
-          disabled: working,
-        }}
+        next={onward ? goOn(build) : issuing}
+        others={onward ? <Button onPress={issuing.run}>{issuing.words}</Button> : undefined}
       >
         <p>
           It says which readings lie within the limits entered, with which gauges, and what was not measured. It never
@@ -62,6 +68,8 @@ export function CertificateScreen({ build }: { readonly build: Build }) {
     </>
   );
 }
+
+const afterwards: ReadonlySet<Next['do']> = new Set(['road-test', 'comeback', 'next-axle']);
 
 /** What it will say is missing, before it is issued. */
 const Missing = ({ sentences }: { readonly sentences: readonly string[] }) => (

@@ -147,7 +147,10 @@ export type Next =
         | 'open-trial'
         | 'open-final'
         | 'look-at-plan'
-        | 'issue-certificate';
+        | 'issue-certificate'
+        | 'road-test'
+        | 'comeback'
+        | 'next-axle';
     }
   | { readonly do: 'swap'; readonly swap: string }
   | { readonly do: 'check'; readonly assembly: string; readonly check: Check }
@@ -188,5 +191,17 @@ function afterAssembly(build: Build, assembly: Assembly): Next {
     if (swap !== undefined) return { do: 'swap', swap: swap.id };
     return completeAssemblies(build).includes(assembly) ? { do: 'look-at-plan' } : { do: 'open-trial' };
   }
-  return { do: assembly.phase === 'trial' ? 'open-final' : 'issue-certificate' };
+  return { do: assembly.phase === 'trial' ? 'open-final' : afterClosing(build, assembly) };
 }
+
+/** Closed and certified, it goes on the road; what was heard there decides whether it comes back. */
+function afterClosing({ certificates, notes }: Build, final: Assembly): AfterClosing {
+  const issued = certificates.at(-1);
+  const read = final.measurements.at(-1)?.at ?? final.at;
+  if (issued === undefined || Date.parse(issued.at) < Date.parse(read)) return 'issue-certificate';
+  const road = notes.findLast(({ topic, at }) => topic === 'road-test' && Date.parse(at) >= Date.parse(final.at));
+  if (road === undefined) return 'road-test';
+  return road.heard === undefined || road.heard === 'nothing' ? 'next-axle' : 'comeback';
+}
+
+type AfterClosing = 'issue-certificate' | 'road-test' | 'comeback' | 'next-axle';

@@ -1,7 +1,7 @@
 import type { BearingState } from '../../basics/recorded.ts';
 import type { MakeUp, ShimPlace } from '../../axle/makeUp.ts';
 import type { How, MeasuredResult, ShimPack } from './measurement.ts';
-import { type Deed, type DeedOf, type Entry, type noteTopics, standing } from './notebook.ts';
+import { type Deed, type DeedOf, type Entry, type Heard, type noteTopics, standing } from './notebook.ts';
 import type { PhotoWay, StoredPhoto } from './photo.ts';
 import type { LimitsChange, SpecSheet } from './specSheet.ts';
 import type { SwapPlanned } from './swap.ts';
@@ -64,6 +64,7 @@ export interface Swap extends SwapPlanned {
 export interface Note {
   readonly topic: (typeof noteTopics)[number];
   readonly text: string;
+  readonly heard?: Heard | undefined;
   readonly at: string;
   readonly by: string;
 }
@@ -126,7 +127,7 @@ function write(build: Build, entry: Entry): Build {
     case 'limits-set':
       return withSheet(build, deed, { at, by });
     case 'noted':
-      return { ...build, notes: [...build.notes, { topic: deed.topic, text: deed.text, at, by }] };
+      return { ...build, notes: [...build.notes, noteOf(deed, { at, by })] };
     case 'assembled':
       return { ...build, assemblies: [...build.assemblies, opened(build, entry, deed)] };
     case 'measured':
@@ -171,6 +172,13 @@ function withSheet(
   const before = new Set(build.assemblies.flatMap(({ measurements }) => measurements.map(({ id }) => id)));
   return { ...build, specSheet, sheets: [...build.sheets, { ...signed, specSheet, change, before }] };
 }
+
+const noteOf = ({ topic, text, heard }: DeedOf<'noted'>, written: Pick<Note, 'at' | 'by'>): Note => ({
+  topic,
+  text,
+  ...(heard === undefined ? {} : { heard }),
+  ...written,
+});
 
 function opened(build: Build, entry: Entry, deed: DeedOf<'assembled'>): Assembly {
   const number = build.assemblies.filter((assembly) => assembly.phase === deed.assembly.phase).length + 1;

@@ -14,6 +14,10 @@ import { checkIds, phases } from './checkIds.ts';
  */
 export const noteTopics = ['complaint', 'noise', 'road-test', 'oil', 'odometer', 'customer', 'note'] as const;
 
+/** What was heard on the road. */
+export const heardOptions = ['nothing', 'as-before', 'other'] as const;
+export type Heard = (typeof heardOptions)[number];
+
 const assemblySchema = z.strictObject({
   phase: z.enum(phases),
   bearings: z.enum(bearingStates),
@@ -39,7 +43,13 @@ export const deedSchema = z.discriminatedUnion('kind', [
     /** Where a limit changes that something was held against already; notebooks of before that was asked have none. */
     change: limitsChangeSchema.optional(),
   }),
-  z.strictObject({ kind: z.literal('noted'), topic: z.enum(noteTopics), text: wordsSchema.min(1) }),
+  z.strictObject({
+    kind: z.literal('noted'),
+    topic: z.enum(noteTopics),
+    text: wordsSchema.min(1),
+    /** Of a road test: whether anything was heard decides what comes next. */
+    heard: z.enum(heardOptions).optional(),
+  }),
   z.strictObject({ kind: z.literal('assembled'), assembly: assemblySchema }),
   z.strictObject({
     kind: z.literal('measured'),

@@ -1,4 +1,5 @@
 import { ok } from '../../../../shared/basics/result.ts';
+import { readNotebook } from '../../../../shared/job/records/build.ts';
 import type { BuildSummary } from '../../../../shared/contract/builds.ts';
 import { Button } from '../../../parts/Button.tsx';
 import { type FieldErrors, wrong } from '../../../parts/draft.ts';
@@ -73,34 +74,47 @@ const OtherWays = () => (
   </div>
 );
 
+/** What was described and entered for the axle when it was here before; what was not known then is asked now. */
+async function takeOver(earlier: string, build: string, by: string): Promise<boolean> {
+  const before = await ask('builds.read', { build: earlier });
+  if (before === undefined) return false;
+  const { makeUp, specSheet } = readNotebook(before.id, before.entries);
+  if (makeUp === undefined || specSheet === undefined) return false;
+  const described = await ask('builds.write', { build, by, deed: { kind: 'described', makeUp } });
+  return (
+    described !== undefined &&
+    (await ask('builds.write', { build, by, deed: { kind: 'limits-set', specSheet } })) !== undefined
+  );
+}
+
 /** A build being begun; started, it leads to the description of its axle. */
-function useStartForm() {
+function useStartForm(comebackOf: string | undefined) {
   const technician = useSession((session) => session.technician);
-  const held = useHeld<StartDraft>(() => ({ title: '', earlier: noEarlier }));
+  const held = useHeld<StartDraft>(() => ({ title: '', earlier: comebackOf ?? noEarlier }));
   return useDraft(held, {
     read: (now) => readStart(now, technician),
     keep: async (start) => {
       const notebook = await ask('builds.start', start);
-      if (notebook !== undefined) {
-        workAs(start.technician);
-        go({ at: 'axle', build: notebook.id });
-      }
-      return notebook !== undefined;
+      if (notebook === undefined) return false;
+      workAs(start.technician);
+      const known = start.comebackOf !== undefined && (await takeOver(start.comebackOf, notebook.id, start.technician));
+      go(known ? { at: 'assemble', build: notebook.id, phase: 'as-found' } : { at: 'axle', build: notebook.id });
+      return true;
     },
   });
 }
 
 /** The door: what has been built stands at the side, the next axle is put on the stand here. */
-export function BuildsScreen() {
+export function BuildsScreen({ comebackOf }: { readonly comebackOf: string | undefined }) {
   const technician = useSession((session) => session.technician);
   const technicians = useSession((session) => session.technicians);
   const builds = useBuilds((seen) => seen.builds) ?? [];
   const here = useBenchSeen((seen) => seen.presence === 'here');
-  const { draft, change, errors, submit } = useStartForm();
+  const { draft, change, errors, submit } = useStartForm(comebackOf);
   const goOn = useGoOn();
   const start = { words: 'Start the build', run: submit, disabled: !here };
-  // Whoever has begun to name another axle wants that one.
-  const goesOn = draft.title.trim() === '' ? goOn : undefined;
+  // Whoever has begun to name another axle, or comes with one that comes back, wants that one.
+  const goesOn = draft.title.trim() === '' && comebackOf === undefined ? goOn : undefined;
   return (
     <>
       <Stage title="Put an axle on the stand">

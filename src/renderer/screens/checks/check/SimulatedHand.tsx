@@ -1,4 +1,4 @@
-import type { HandAction } from '../../../../shared/contract/bench.ts';
+import type { HandAction, SimulatedAssembly } from '../../../../shared/contract/bench.ts';
 import { type Assembly, packAt } from '../../../../shared/job/records/build.ts';
 import { insideOf } from '../../../../shared/basics/recorded.ts';
 import type { ShimPlace } from '../../../../shared/axle/makeUp.ts';
@@ -26,7 +26,7 @@ export function SimulatedHand({ action, assembly, nutTurned_deg }: SimulatedHand
 }
 
 /** The shims as measured go into the simulated axle; while any is missing the scenario's own stay in it. */
-function assembledAs(assembly: Assembly): NonNullable<HandAction['on']> {
+export function assembledAs(assembly: Assembly): SimulatedAssembly {
   const { phase, number, bearings, seal } = assembly;
   const pack = (place: ShimPlace): number | undefined => {
     const found = packAt(assembly, place);

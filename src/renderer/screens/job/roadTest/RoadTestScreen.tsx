@@ -1,0 +1,150 @@
+import type { Build } from '../../../../shared/job/records/build.ts';
+import type { Heard } from '../../../../shared/job/records/notebook.ts';
+import { ok } from '../../../../shared/basics/result.ts';
+import {
+  type LoadOnRoad,
+  loadsOnRoad,
+  loadWords,
+  type RoadTest,
+  roadTestText,
+} from '../../../../shared/presentation/words/roadTest.ts';
+import { pedalAgain } from '../../../commands/registry.ts';
+import { useCommand } from '../../../commands/useCommand.ts';
+import { Button } from '../../../parts/Button.tsx';
+import { Choice } from '../../../parts/Choice.tsx';
+import { wrong } from '../../../parts/draft.ts';
+import { Field } from '../../../parts/Field.tsx';
+import { Form } from '../../../parts/Form.tsx';
+import { Pick } from '../../../parts/Pick.tsx';
+import { Stage } from '../../../parts/Stage.tsx';
+import { useDraft, useHeld } from '../../../parts/useDraft.ts';
+import { Words } from '../../../parts/Words.tsx';
+import { writeDeed } from '../../../stores/notebook.ts';
+import { useSession } from '../../../stores/session.ts';
+import { goToNext } from '../../checks/check/goOn.ts';
+import '../../../parts/form.css';
+
+interface RoadTestDraft {
+  readonly distance: string;
+  readonly unit: 'km' | 'miles';
+  readonly heard: Heard;
+  readonly when: LoadOnRoad;
+  readonly note: string;
+}
+
+/** How far counts as a road test is the shop's business; it has to be a distance. */
+function readRoadTest({ distance, unit, heard, when, note }: RoadTestDraft) {
+  const far = Number(distance.replace(',', '.'));
+  if (!(far > 0 && far < 10_000)) return wrong({ distance: 'How far it was driven.' });
+  const road: RoadTest = { distance: `${distance.trim()} ${unit}`, heard, when: [when], note };
+  return ok({ heard, text: roadTestText(road) });
+}
+
+/** After the build: how far it was driven and what was heard. It is a note, and it decides what comes next. */
+export function RoadTestScreen({ build }: { readonly build: Build }) {
+  const units = useSession((session) => session.units);
+  const held = useHeld<RoadTestDraft>(() => ({
+    distance: '',
+    unit: units === 'metric' ? 'km' : 'miles',
+    heard: 'nothing',
+    when: 'pulling',
+    note: '',
+  }));
+  const { draft, change, errors, submit } = useDraft(held, {
+    read: readRoadTest,
+    keep: async (note) => {
+      const written = await writeDeed({ kind: 'noted', topic: 'road-test', ...note });
+      if (written) goToNext();
+      return written;
+    },
+  });
+  const quiet = draft.heard === 'nothing';
+  useCommand(pedalAgain, 'Something was heard', quiet ? () => change({ heard: 'as-before' }) : undefined);
+  const words = quiet ? 'Nothing was heard' : 'Keep what was heard';
+  const complaint = build.notes.findLast(({ topic }) => topic === 'complaint' || topic === 'noise');
+  return (
+    <>
+      <Stage title="Road test">
+        <Form className="form" words={words} submit={submit}>
+          <RoadTestFields draft={draft} error={errors.distance} onChange={change} />
+        </Form>
+      </Stage>
+      <Words
+        title={quiet ? 'After the first drive' : 'When was it heard'}
+        next={{ words, run: submit }}
+        others={
+          quiet ? (
+            <Button keyHint="PgUp" onPress={() => change({ heard: 'as-before' })}>
+              Something was heard
+            </Button>
+          ) : (
+            <Button onPress={() => change({ heard: 'nothing' })}>Nothing after all</Button>
+          )
+        }
+      >
+        {complaint === undefined ? undefined : <p>The complaint was: {complaint.text}</p>}
+        <p>Short and easy at first, with a pause to cool, as the maker says. See that it does not leak or run hot.</p>
+        <p className="quiet">The bench cannot know whether the vehicle is fit for the road.</p>
+      </Words>
+    </>
+  );
+}
+
+interface FieldsProps {
+  readonly draft: RoadTestDraft;
+  readonly error: string | undefined;
+  readonly onChange: (change: Partial<RoadTestDraft>) => void;
+}
+
+function RoadTestFields({ draft, error, onChange }: FieldsProps) {
+  return (
+    <>
+      <div className="form__fields form__fields--short">
+        <Field
+          asked
+          autoFocus
+          label="After how far"
+          inputMode="decimal"
+          value={draft.distance}
+          error={error}
+          onChange={(distance) => onChange({ distance })}
+          beside={
+            <Pick
+              bare
+              joined
+              label="Unit of the distance"
+              value={draft.unit}
+              onChange={(unit) => onChange({ unit })}
+              options={[
+                { value: 'km', words: 'km' },
+                { value: 'miles', words: 'mi' },
+              ]}
+            />
+          }
+        />
+      </div>
+      {draft.heard === 'nothing' ? undefined : (
+        <>
+          <Choice
+            label="What was heard"
+            value={draft.heard}
+            onChange={(heard) => onChange({ heard })}
+            options={heardAs}
+          />
+          <Choice
+            label="When"
+            value={draft.when}
+            onChange={(when) => onChange({ when })}
+            options={loadsOnRoad.map((value) => ({ value, words: loadWords[value] }))}
+          />
+        </>
+      )}
+      <Field label="Note" lines={2} value={draft.note} onChange={(note) => onChange({ note })} />
+    </>
+  );
+}
+
+const heardAs = [
+  { value: 'as-before', words: 'The noise as before' },
+  { value: 'other', words: 'Another noise' },
+] as const;
