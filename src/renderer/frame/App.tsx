@@ -25,7 +25,7 @@ export function App() {
   useEffect(() => {
     if (build !== undefined && presence === 'here') void openBuild(build);
   }, [build, presence]);
-  useFirstFocus(route);
+  useFirstFocus();
   useCommand('M', 'Just measure', () => go({ at: 'just-measure' }));
   useCommand('U', 'Switch between inch and metric', switchUnits);
   useCommand('G', 'Show the gauges', () => go({ at: 'gauges' }));

@@ -21,7 +21,7 @@ export const fastenerIn = (units: Job['units'], value_Nm: number): string =>
 /** The tool and its resolution, where the screen does not know them yet. */
 export async function nameTool(person: Person, kind: 'length' | 'fastener', units: Job['units']): Promise<void> {
   const { page } = person;
-  const tool = page.getByLabel('Read off');
+  const tool = page.getByRole('textbox', { name: 'Read off' });
   if ((await tool.count()) === 0 || (await tool.inputValue()) !== '') return;
   await person.type(tool, kind === 'length' ? 'Mic' : 'Wrench');
   const step = page.getByLabel('Its resolution', { exact: true });

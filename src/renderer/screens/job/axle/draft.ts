@@ -106,10 +106,9 @@ export function readAxle(draft: AxleDraft, system: UnitSystem): DraftRead<MakeUp
   ];
   // What was left empty is nobody's knowledge, and stays out; only the tooth counts have to be there.
   const typed = numbers.filter(([field]) => needed.has(field) || (draft[field] ?? '').trim() !== '');
-  const isText = (field: string): boolean => (textFields as readonly string[]).includes(field);
+  // A choice that was not made, and a name that was left empty, stay out.
   const others = Object.entries(draft).filter(
-    ([field, value]) =>
-      !numbers.some(([number]) => number === field) && !(isText(field) && (value ?? '').trim() === ''),
+    ([field, value]) => !numbers.some(([number]) => number === field) && (value ?? '').trim() !== '',
   );
   const read = readBy(makeUpSchema, Object.fromEntries([...others, ...typed]), sentences);
   if (!read.ok) return read;
