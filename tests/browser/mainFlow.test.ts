@@ -63,7 +63,7 @@ it('goes from an empty bench to backlash at four stations in the notebook, led b
   await page.getByLabel('Backlash, upper').fill('0.30');
   await next(page, 'Keep these limits').click();
 
-  await next(page, 'Begin as found').click();
+  // The first limits lead on: as found is opened next, and its first step is asked.
   await next(page, 'Open as found').click();
   await page.locator('.job-row', { hasText: 'Backlash' }).click();
   await page.locator('.readout .live__digits', { hasText: /\d/u }).waitFor();
@@ -134,7 +134,7 @@ it('fills in the simulated axle and its limits on request, so that a newcomer in
   await page.getByRole('button', { name: /From an earlier sheet/u }).click();
   await page.getByRole('option', { name: 'Simulated axle' }).click();
   await next(page, 'Keep these limits').click();
-  await next(page, 'Begin as found').waitFor();
+  await next(page, 'Open as found').waitFor();
   const notebook = valueOf(await bench.service.answers['builds.read']({ build: id }));
   const build = readNotebook(id, notebook.entries);
   expect(build.makeUp).toMatchObject({ pinionTeeth: 13, ringTeeth: 45, outerDiameter_mm: 205 });

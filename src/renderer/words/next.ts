@@ -22,6 +22,7 @@ const verbs: Readonly<Record<Method, string>> = {
   'set-numbers': 'Read',
   shims: 'Measure',
   confirm: 'Confirm',
+  notches: 'Count',
   mark: 'Draw',
 };
 

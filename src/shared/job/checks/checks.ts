@@ -13,6 +13,7 @@ export type Method =
   | 'set-numbers'
   | 'shims'
   | 'confirm'
+  | 'notches'
   | 'mark';
 
 type Need = 'required' | 'optional' | 'not-asked';
@@ -71,9 +72,9 @@ const table: Record<CheckId, Row> = {
     need: need('not-asked', 'required', 'not-asked', 'not-asked'),
   },
   'adjusters-marked': {
-    title: 'Adjusters marked',
-    method: 'confirm',
-    how: 'Mark where both adjusters stand against the housing, and count and note the turns as each comes out.',
+    title: 'Adjusters as found',
+    method: 'notches',
+    how: 'Mark where both adjusters stand against the housing. Count the notches of each as it comes out, until its thread lets go.',
     need: need('not-asked', adjusters, 'not-asked', 'not-asked'),
   },
   'set-numbers': {
@@ -245,10 +246,41 @@ const table: Record<CheckId, Row> = {
   },
 };
 
+/** What an axle with adjusters is asked in its own words: it has no side shims, and preloads its case by notches. */
+const byAdjusters: Readonly<Partial<Record<CheckId, Partial<Pick<Check, 'method' | 'how'>>>>> = {
+  shims: { how: 'Measure each shim, then the pack as clamped. The sides have adjusters.' },
+  'cap-torque': {
+    how: 'Each cap on its own side and way up. The adjusters are turned with the caps slackened, and the caps tightened fully before any backlash is read.',
+  },
+  'case-end-play': {
+    how: 'Adjusters taken up to zero play, caps at full torque: push the case to and fro along its axis. For a trial there must be no play left.',
+  },
+  'case-preload': {
+    method: 'notches',
+    how: 'Caps slackened, from zero play: count the notches by which each adjuster is tightened. Then the caps to full torque, and backlash read again.',
+  },
+};
+
+const withSlip: Readonly<Partial<Record<CheckId, Partial<Pick<Check, 'how'>>>>> = {
+  'total-torque': {
+    how: 'Gears in mesh, both shafts out, brakes off: a limited slip or a locker drags through a shaft. Turn the pinion steadily through whole turns of it.',
+  },
+};
+
+/** A check in the words, and by the method, of this make-up. */
+export function fitted<One extends Check>(check: One, makeUp: MakeUp | undefined): One {
+  if (makeUp === undefined) return check;
+  return {
+    ...check,
+    ...(makeUp.caseAdjustment === 'threaded-adjusters' ? byAdjusters[check.id] : {}),
+    ...(makeUp.differential === 'limited-slip' || makeUp.differential === 'locker' ? withSlip[check.id] : {}),
+  };
+}
+
 /** Every check in the order in which it is done. */
 export const checks: readonly Check[] = checkIds.map((id) => ({ ...usual, ...table[id], id }));
 
-export const checkOf = (id: CheckId): Check => ({ ...usual, ...table[id], id });
+export const checkOf = (id: CheckId, makeUp?: MakeUp): Check => fitted({ ...usual, ...table[id], id }, makeUp);
 
 /** Whether a check is asked for in this phase of an axle of this make-up. */
 export function needOf(check: Check, phase: Phase, makeUp: MakeUp): Need {
@@ -263,7 +295,7 @@ export const checksOf = (
 ): readonly (Check & { readonly needed: Exclude<Need, 'not-asked'> })[] =>
   checks.flatMap((check) => {
     const needed = needOf(check, phase, makeUp);
-    return needed === 'not-asked' ? [] : [{ ...check, needed }];
+    return needed === 'not-asked' ? [] : [{ ...fitted(check, makeUp), needed }];
   });
 
 /** Stations below which backlash is not known round the gear: four, as most manuals ask (references disagree between three and eight). */

@@ -10,7 +10,7 @@ import {
   overrideOf,
 } from '../records/build.ts';
 import type { MakeUp } from '../../axle/makeUp.ts';
-import { type Check, checks, needOf } from './checks.ts';
+import { type Check, checks, fitted, needOf } from './checks.ts';
 import { completeAssemblies, setWithShims } from '../planning/seen.ts';
 import type { SpecSheet } from '../records/specSheet.ts';
 import { type CheckJudged, judgeCheck } from './judge.ts';
@@ -66,7 +66,7 @@ export function readinessOf(build: Build & { readonly makeUp: MakeUp }, assembly
 const checksIn = (build: Build & { readonly makeUp: MakeUp }, assembly: Assembly) =>
   checks.flatMap((check) => {
     const needed = needOf(check, assembly.phase, build.makeUp);
-    if (needed !== 'not-asked') return [{ ...check, needed }];
+    if (needed !== 'not-asked') return [{ ...fitted(check, build.makeUp), needed }];
     return latest(assembly, check.id) === undefined ? [] : [{ ...check, needed: 'optional' as const }];
   });
 

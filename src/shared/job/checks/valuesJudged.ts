@@ -8,7 +8,7 @@ import {
 } from '../../measuring/uncertainty/uncertainty.ts';
 import type { Assembly, Measurement } from '../records/build.ts';
 import { insideOf } from '../../basics/recorded.ts';
-import type { BacklashResult, RunoutResult, TorqueResult } from '../records/measurement.ts';
+import type { BacklashResult, NotchesResult, RunoutResult, TorqueResult } from '../records/measurement.ts';
 import { endsOf, type Limit, limitedQuantities } from '../records/specSheet.ts';
 import { isNone, type OrNone } from '../../basics/result.ts';
 import { fewestStations } from './checks.ts';
@@ -33,6 +33,8 @@ export function valuesFor(limit: Limit, measurement: Measurement, assembly: Asse
       return torqueValue(limit, result);
     case 'quantity':
       return [{ value: insideOf(result.value), ...typedDoubt(limit, measurement) }];
+    case 'notches':
+      return notchesValue(result);
     case 'feeler':
     case 'set-numbers':
     case 'shims':
@@ -42,6 +44,16 @@ export function valuesFor(limit: Limit, measurement: Measurement, assembly: Asse
     default:
       throw noCase(result);
   }
+}
+
+/**
+ * A preload counted in notches, both sides together. Notches are counted whole; zero play, from which they count, is felt to
+ * within half a notch on each side (own assumption), evenly spread.
+ */
+function notchesValue({ ringSide, oppositeSide, each_mm }: NotchesResult): readonly Valued[] | string {
+  if (each_mm === undefined) return 'nobody knows yet what one notch moves';
+  const { U95, parts } = combine([{ name: 'zero play', u: (each_mm / 2 / Math.sqrt(3)) * Math.SQRT2 }]);
+  return [{ value: (ringSide + oppositeSide) * each_mm, U95, parts }];
 }
 
 /** As with backlash, stations that were left out may be the worst; they cannot bring a runout back that is outside already. */

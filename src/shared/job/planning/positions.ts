@@ -1,10 +1,10 @@
 import type { MeshModel } from '../../axle/mesh/meshModel.ts';
 import { evaluate } from '../../axle/mesh/evaluate.ts';
 import { mm } from '../../basics/quantity.ts';
-import { type Assembly, type Build, packAt, swapOf } from '../records/build.ts';
+import { type Assembly, type Build, packAt, type Swap, swapOf } from '../records/build.ts';
 import { setWithShims } from './seen.ts';
 import { insideOf } from '../../basics/recorded.ts';
-import { type MakeUp, type ShimPlace, sideShimSign } from '../../axle/makeUp.ts';
+import { type MakeUp, notchOf, type ShimPlace, sideShimSign } from '../../axle/makeUp.ts';
 import { type DepthPlace, shimForMovement } from '../../axle/arithmetic/depthShim.ts';
 
 /** Names of the depth shim's place in a make-up and in the arithmetic. */
@@ -72,18 +72,26 @@ export function movedBetween(
   return { pinionOut, ringAway: tidy(ringAwayFor(model, change, pinionOut)), inferred: true };
 }
 
-/** Notches of the swap cards between two trials, as far as every trial between them was put together by one. */
-function ringAwayByCards(build: Build, from: Assembly, to: Assembly): number | undefined {
+/** Notches of the swap cards between two trials, or those really turned where they were counted, as far as every trial between them was put together by one. */
+function ringAwayByCards(build: Build & { readonly makeUp: MakeUp }, from: Assembly, to: Assembly): number | undefined {
   const trials = build.assemblies.filter(setWithShims);
   const between = trials.slice(trials.indexOf(from) + 1, trials.indexOf(to) + 1);
   // A card without notches was made while nobody knew what one does: what it wished for is not where the gear went.
   const moves = between.map((trial) => {
     const card = swapOf(build, trial);
-    return card === undefined || card.notches === undefined ? undefined : card.ringAway_mm;
+    if (card?.notches === undefined) return undefined;
+    const turned = trial.notchesTurned ?? card.notches;
+    return turned === card.notches ? card.ringAway_mm : movedBy(build.makeUp, card, turned);
   });
   return moves.some((move) => move === undefined)
     ? undefined
     : moves.reduce<number>((sum, move) => sum + (move ?? 0), 0);
+}
+
+/** What was turned instead of what the card asked for, by the notch the card was made with. */
+function movedBy(makeUp: MakeUp, { notches = 0, ringAway_mm }: Swap, turned: number): number | undefined {
+  const each = notches === 0 ? notchOf(makeUp) : ringAway_mm / notches;
+  return each === undefined ? undefined : each * turned;
 }
 
 /** With adjusters and no card, the backlash itself says where the ring gear stands: what the pinion did to it is taken off first. */

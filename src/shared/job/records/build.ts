@@ -44,6 +44,8 @@ export interface Assembly {
   readonly sleeve: boolean;
   /** The swap card it was put together by. */
   readonly swap?: string | undefined;
+  /** Notches really turned for it, where they were counted. */
+  readonly notchesTurned?: number | undefined;
   /** Everything measured on it, oldest first; the latest of a check counts, the earlier ones stay. */
   readonly measurements: readonly Measurement[];
   readonly overrides: readonly Override[];

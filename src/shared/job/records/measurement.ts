@@ -151,7 +151,20 @@ const confirmedResultSchema = z.strictObject({
 });
 export type ConfirmedResult = z.infer<typeof confirmedResultSchema>;
 
+/**
+ * Notches of threaded adjusters, counted: where both stood as found (from where the thread lets go), or the preload past zero
+ * play. What a notch moves stands beside it as it was known then; nothing where nobody knew.
+ */
+const notchesResultSchema = z.strictObject({
+  kind: z.literal('notches'),
+  ringSide: z.int().min(0).max(2000),
+  oppositeSide: z.int().min(0).max(2000),
+  each_mm: z.number().positive().optional(),
+});
+export type NotchesResult = z.infer<typeof notchesResultSchema>;
+
 export const resultSchema = z.discriminatedUnion('kind', [
+  notchesResultSchema,
   backlashResultSchema,
   runoutResultSchema,
   torqueResultSchema,

@@ -26,6 +26,8 @@ const assemblySchema = z.strictObject({
   sleeve: z.boolean(),
   /** The swap card it was put together by. */
   swap: idSchema.optional(),
+  /** Threaded adjusters: notches really turned, away from the pinion positive; a lock that fits only the next hole decides. */
+  notchesTurned: z.int().min(-200).max(200).optional(),
 });
 
 export const deedSchema = z.discriminatedUnion('kind', [

@@ -1,7 +1,14 @@
 import { decimalsWritten, showText, type UnitSystem } from '../../basics/show.ts';
 import { type Dimension, unitNamed } from '../../basics/units.ts';
 import { insideOf, type QuantityTyped } from '../../basics/recorded.ts';
-import type { ConfirmedResult, Locking, MeasuredResult, Oil, oilUnits } from '../../job/records/measurement.ts';
+import type {
+  ConfirmedResult,
+  Locking,
+  MeasuredResult,
+  NotchesResult,
+  Oil,
+  oilUnits,
+} from '../../job/records/measurement.ts';
 import { isNone, type OrNone } from '../../basics/result.ts';
 import { reasonShort } from './refusals.ts';
 import { noCase } from '../../basics/noCase.ts';
@@ -49,6 +56,8 @@ export function resultBrief(result: MeasuredResult, system: UnitSystem): string 
       return result.packs.length === 1 ? '1 place' : `${result.packs.length} places`;
     case 'confirmed':
       return [result.yes ? 'yes' : 'no', ...confirmedDetails(result)].join(', ');
+    case 'notches':
+      return notchesBrief(result, system);
     case 'mark':
       return { accepted: 'accepted', change: 'asks for a change', recorded: 'recorded' }[result.judgement];
     default:
@@ -79,6 +88,12 @@ export const oilUnitWords: Readonly<Record<(typeof oilUnits)[number], string>> =
 
 const oilText = ({ name, amount }: Oil): string =>
   amount === undefined ? name : `${amount.value} ${oilUnitWords[amount.unit]} of ${name}`;
+
+/** "2 and 1 notches, 0.150 mm": ring-gear side first; in length where it is known what a notch moves. */
+function notchesBrief({ ringSide, oppositeSide, each_mm }: NotchesResult, system: UnitSystem): string {
+  const moved = each_mm === undefined ? '' : `, ${showText((ringSide + oppositeSide) * each_mm, 'length', system)}`;
+  return `${ringSide} and ${oppositeSide} notches${moved}`;
+}
 
 /** "0.205–0.231 mm": the unit once. */
 function span(low: number, high: number, system: UnitSystem): string {

@@ -10,6 +10,7 @@ import { RunoutScreen } from '../runout/RunoutScreen.tsx';
 import { TorqueScreen } from '../torque/TorqueScreen.tsx';
 import { ConfirmScreen } from '../typed/ConfirmScreen.tsx';
 import { FeelerScreen } from '../typed/FeelerScreen.tsx';
+import { NotchesScreen } from '../typed/NotchesScreen.tsx';
 import { QuantityScreen } from '../typed/QuantityScreen.tsx';
 import { SetNumbersScreen } from '../typed/SetNumbersScreen.tsx';
 import { ShimsScreen } from '../typed/ShimsScreen.tsx';
@@ -28,7 +29,7 @@ interface CheckScreenProps {
 export function CheckScreen({ build, assembly: id, check, shimsOf }: CheckScreenProps) {
   const assembly = build.assemblies.find((one) => one.id === id);
   if (assembly === undefined) return <NoAssembly build={build} />;
-  const props: CheckProps = { build, assembly, check: checkOf(check) };
+  const props: CheckProps = { build, assembly, check: checkOf(check, build.makeUp) };
   // A new measurement of the check starts its screen afresh.
   const key = latest(assembly, check)?.id ?? 'first';
   switch (props.check.method) {
@@ -50,6 +51,8 @@ export function CheckScreen({ build, assembly: id, check, shimsOf }: CheckScreen
       return <ShimsScreen key={key} {...props} shimsOf={shimsOf} />;
     case 'confirm':
       return <ConfirmScreen key={key} {...props} />;
+    case 'notches':
+      return <NotchesScreen key={key} {...props} />;
     case 'mark':
       return <MarkScreen key={key} {...props} />;
     default:

@@ -9,6 +9,7 @@ import { Stage } from '../../../parts/Stage.tsx';
 import { Words } from '../../../parts/Words.tsx';
 import { unitShown, type UnitSystem } from '../../../../shared/basics/show.ts';
 import type { MakeUp } from '../../../../shared/axle/makeUp.ts';
+import { turnedRound } from '../../../../shared/axle/makeUpChange.ts';
 import { useBenchSeen } from '../../../stores/bench.ts';
 import { writeDeed } from '../../../stores/notebook.ts';
 import { go } from '../../../stores/route.ts';
@@ -32,9 +33,15 @@ export function AxleScreen({ build }: { readonly build: Build }) {
   // Digits typed so far keep their unit, whatever is shown elsewhere meanwhile.
   const [units] = useState(() => useSession.getState().units);
   const held = useHeld<AxleDraft>(() => (build.makeUp === undefined ? blankAxle : axleDraftOf(build.makeUp, units)));
+  const [asked, setAsked] = useState<readonly string[]>([]);
   const { draft, change, errors, submit } = useDraft(held, {
     read: (now) => readAxle(now, units),
     keep: async (makeUp) => {
+      const turned = hasReadings(build) ? turnedRound(build.makeUp, makeUp) : [];
+      if (turned.join() !== asked.join()) {
+        setAsked(turned);
+        return false;
+      }
       const written = await writeDeed({ kind: 'described', makeUp });
       if (written) go({ at: build.specSheet === undefined ? 'limits' : 'build', build: build.id });
       return written;
@@ -51,7 +58,7 @@ export function AxleScreen({ build }: { readonly build: Build }) {
       <Words
         title={missing > 0 ? `${missing === 1 ? 'One answer is' : `${missing} answers are`} missing` : 'How it is made'}
         next={{
-          words: build.makeUp === undefined ? 'Keep this description' : 'Keep the changes',
+          words: keepWords(build, asked),
           run: submit,
         }}
         others={
@@ -62,6 +69,12 @@ export function AxleScreen({ build }: { readonly build: Build }) {
           )
         }
       >
+        {asked.length === 0 ? undefined : (
+          <p role="alert">
+            There are readings already, and this changes {asked.join(', ')}. They keep their numbers; what those mean
+            changes with it.
+          </p>
+        )}
         <p>The make-up decides which steps are asked and which way a shim moves things. {ratioWords(draft)}</p>
         <p className="quiet">
           Drive is the flank loaded when the vehicle pulls forward: the convex one on rear axles and on front axles
@@ -70,6 +83,13 @@ export function AxleScreen({ build }: { readonly build: Build }) {
       </Words>
     </>
   );
+}
+
+const hasReadings = ({ assemblies }: Build): boolean => assemblies.some(({ measurements }) => measurements.length > 0);
+
+function keepWords({ makeUp }: Build, asked: readonly string[]): string {
+  if (makeUp === undefined) return 'Keep this description';
+  return asked.length === 0 ? 'Keep the changes' : 'Change it all the same';
 }
 
 /** On the simulated bench nobody need guess what stands on it. */

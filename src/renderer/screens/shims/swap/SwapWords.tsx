@@ -8,6 +8,7 @@ import { useSession } from '../../../stores/session.ts';
 import type { CardProps } from './cardProps.ts';
 import { type CardStanding, standingTitle } from './cardStanding.ts';
 import { openTrial } from './openTrial.ts';
+import { useTurned } from './turned.ts';
 
 interface SwapWordsProps extends CardProps {
   readonly standing: CardStanding;
@@ -21,7 +22,8 @@ export function SwapWords({ build, swap, standing, keep }: SwapWordsProps) {
   const drawer = useDrawer((seen) => seen.drawer);
   const { opened, kept, fault } = standing;
   const right = fault === undefined;
-  const open = (): void => void openTrial(build, swap, drawer);
+  const turned = useTurned(swap);
+  const open = (): void => void openTrial(build, swap, { drawer, turned });
   return (
     <Words
       title={standingTitle(standing)}

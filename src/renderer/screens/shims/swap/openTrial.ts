@@ -8,9 +8,16 @@ import { useNotebook, writeDeed } from '../../../stores/notebook.ts';
 import { goToNext } from '../../checks/check/goOn.ts';
 import { usualAssembly } from '../../job/assemble/usual.ts';
 
+interface OpenedWith {
+  readonly drawer: ShimDrawer | undefined;
+  /** Notches really turned, away positive; absent where the card counts none. */
+  readonly turned: number | undefined;
+}
+
 /** Opens the trial a card leads to, with its shims filled in: the packs just measured, and those that stay. */
-export async function openTrial(build: Build, swap: Swap, drawer: ShimDrawer | undefined): Promise<void> {
-  const assembly = { ...usualAssembly('trial', build.makeUp), swap: swap.id };
+export async function openTrial(build: Build, swap: Swap, { drawer, turned }: OpenedWith): Promise<void> {
+  const notches = turned === undefined ? {} : { notchesTurned: turned };
+  const assembly = { ...usualAssembly('trial', build.makeUp), swap: swap.id, ...notches };
   if (!(await writeDeed({ kind: 'assembled', assembly }))) return;
   const opened = useNotebook.getState().build?.assemblies.at(-1);
   if (opened === undefined) return;
