@@ -80,7 +80,7 @@ it('reads a mark off a photo, lets a brush correct it, keeps both, and shows the
   await page.getByRole('button', { name: 'There is none' }).click();
   await page.getByText('Change shims').click();
   await next(page, 'Keep the mark').click();
-  await page.getByText('Kept in the notebook').waitFor();
+  await page.getByText('Kept: mark on the teeth, asks for a change.').waitFor();
 
   const { trial, mark } = await trialNow();
   const drive = mark === undefined || isNone(mark.drive) ? undefined : mark.drive;
@@ -137,7 +137,7 @@ it('lets a hand outline the mark where nothing can be read, with a hand’s doub
   await page.getByRole('button', { name: 'There is none' }).click();
   await page.getByText('Change shims').click();
   await next(page, 'Keep the mark').click();
-  await page.getByText('Kept in the notebook').waitFor();
+  await page.getByText('Kept: mark on the teeth, asks for a change.').waitFor();
 
   const { mark } = await trialNow(own);
   const coast = mark === undefined || isNone(mark.coast) ? undefined : mark.coast;

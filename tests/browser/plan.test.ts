@@ -68,16 +68,17 @@ it('goes from the plan over the swap card to the next trial, and holds what came
   await page.getByLabel('Its resolution').fill('0.001');
   await next(page, 'Keep the measured packs').click();
   await next(page, 'Open the next trial').click();
-  await page.locator('h1', { hasText: 'Trial 2' }).waitFor();
-
+  // The trial is opened, and its first missing step is on the stage.
+  await expect.poll(async () => (await buildNow()).assemblies.at(-1)?.swap).toBe(swap.id);
   const second = (await buildNow()).assemblies.at(-1);
-  expect(second?.swap).toBe(swap.id);
+  await page.locator('.stage__title', { hasNotText: 'Swap card' }).waitFor();
   const shims = second === undefined ? undefined : latest(second, 'shims')?.result;
   if (shims?.kind !== 'shims') throw new Error('the shims were not carried into the trial');
   expect(shims.packs.find(({ place }) => place === 'pinion-depth')?.pack.value).toBeCloseTo(line.wanted_mm, 3);
   expect(shims.packs).toHaveLength(3);
 
   await writeTrialTwo(bench.service, ids.build, second?.id ?? '', swap.expected.backlash.mean_mm);
+  await goTo(page, { at: 'build', build: ids.build });
   const expected = page.locator('.expected');
   await expected.getByText('Expected and seen').waitFor();
   expect(await expected.locator('tr', { hasText: 'Backlash' }).textContent()).toContain('as expected');
