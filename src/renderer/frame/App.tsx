@@ -4,6 +4,8 @@ import { CuePicture } from '../cues/CuePicture.tsx';
 import { SettingsSheet } from '../screens/bench/settings/SettingsSheet.tsx';
 import { toggleSettings } from '../screens/bench/settings/open.ts';
 import { useBenchSeen } from '../stores/bench.ts';
+import { HelpSheet } from '../screens/help/HelpSheet.tsx';
+import { toggleHelp } from '../screens/help/open.ts';
 import { openBuild } from '../stores/notebook.ts';
 import { buildOf, go, useRoute } from '../stores/route.ts';
 import { switchUnits } from '../stores/session.ts';
@@ -32,6 +34,8 @@ export function App() {
   useCommand('B', 'Show all builds', () => go({ at: 'builds' }));
   useCommand('D', 'Show the shims at hand', () => go({ at: 'drawer', ...(build === undefined ? {} : { build }) }));
   useCommand(',', 'Open the settings', toggleSettings);
+  useCommand('F1', 'How it is taken, and cautions', toggleHelp);
+  useCommand('?', 'How it is taken, and cautions', toggleHelp);
   return (
     <div className="bench">
       <Guard shown={route} instead={JobStopped}>
@@ -44,6 +48,7 @@ export function App() {
       <Strip />
       <CuePicture />
       <SettingsSheet />
+      <HelpSheet />
     </div>
   );
 }

@@ -4,6 +4,7 @@ import { useGauges } from '../stores/gauges.ts';
 import { go } from '../stores/route.ts';
 import { switchUnits, useSession } from '../stores/session.ts';
 import { toggleSettings } from '../screens/bench/settings/open.ts';
+import { toggleHelp } from '../screens/help/open.ts';
 import { StripGauge } from './StripGauge.tsx';
 import './strip.css';
 
@@ -21,6 +22,9 @@ export function Strip() {
         </Button>
         <Button look="quiet" keyHint="U" onPress={switchUnits} more="switch the units">
           {units === 'metric' ? 'mm' : 'inch'}
+        </Button>
+        <Button look="quiet" keyHint="?" onPress={toggleHelp} more="how it is taken, and cautions">
+          Help
         </Button>
         <Button look="quiet" keyHint="," onPress={toggleSettings}>
           Settings

@@ -1,0 +1,156 @@
+import { boltCircle } from '../boltCircle.ts';
+import { arc, box, clockPoint, line, polygon, polyline } from '../paths.ts';
+import { circle, type Element, path, type Point, type Scene, text } from '../scene.ts';
+
+/** Our own drawings of how a thing is taken: not to scale, and of no maker's axle. */
+export const helpPictures = ['backlash', 'runout', 'torque', 'bolts', 'feeler', 'shims', 'notches', 'mark'] as const;
+export type HelpPicture = (typeof helpPictures)[number];
+
+const width = 420;
+const height = 220;
+const word = 12;
+
+const label = (words: string, at: Point): Element => text(words, at, word, { ink: 'quiet' });
+
+/** A dial with its stem down to `tip`, from above or from the side. */
+function dial(centre: Point, tip: Point): readonly Element[] {
+  return [
+    path(line(centre, tip), { stroke: 'text', width: 4 }),
+    circle(centre, 26, { fill: 'surface', stroke: 'text', width: 2 }),
+    path(line(centre, clockPoint(centre, 18, 40)), { stroke: 'text', width: 2, cap: 'round' }),
+    circle(tip, 3.5, { fill: 'accent' }),
+  ];
+}
+
+/** A ring gear seen from its teeth, with every tooth a tick. */
+function ringGear(centre: Point, radius: number): readonly Element[] {
+  const teeth = Array.from({ length: 36 }, (_, tooth) =>
+    line(clockPoint(centre, radius - 13, tooth * 10), clockPoint(centre, radius, tooth * 10)),
+  );
+  return [
+    circle(centre, radius, { fill: 'metal', stroke: 'line' }),
+    path(teeth.join(''), { stroke: 'line' }),
+    circle(centre, radius * 0.45, { fill: 'ground', stroke: 'line' }),
+  ];
+}
+
+/** An arrow along an arc, with its head at the end. */
+function turning(centre: Point, radius: number, from_deg: number, to_deg: number): readonly Element[] {
+  const tip = clockPoint(centre, radius, to_deg);
+  const head = [clockPoint(centre, radius - 7, to_deg - 7), tip, clockPoint(centre, radius + 7, to_deg - 7)];
+  return [path(arc(centre, radius, from_deg, to_deg) + polyline(head), { stroke: 'accent', width: 2.5 })];
+}
+
+const gearAt = { x: 120, y: 110 };
+
+const drawings: Readonly<Record<Exclude<HelpPicture, 'bolts'>, readonly Element[]>> = {
+  backlash: [
+    ...ringGear(gearAt, 92),
+    ...dial({ x: 275, y: 42 }, { x: 196, y: 66 }),
+    ...turning(gearAt, 102, 62, 84),
+    label('stem near the heel,', { x: 268, y: 108 }),
+    label('in line with the turn', { x: 268, y: 126 }),
+    label('pinion held', { x: 268, y: 170 }),
+  ],
+  runout: [
+    path(box(90, 30, 16, 160), { fill: 'metal', stroke: 'line' }),
+    path(
+      polygon([
+        { x: 106, y: 40 },
+        { x: 140, y: 62 },
+        { x: 140, y: 158 },
+        { x: 106, y: 180 },
+      ]),
+      {
+        fill: 'metal',
+        stroke: 'line',
+      },
+    ),
+    path(line({ x: 20, y: 110 }, { x: 210, y: 110 }), { stroke: 'line', dash: [10, 5, 2, 5] }),
+    ...dial({ x: 32, y: 52 }, { x: 88, y: 52 }),
+    ...turning({ x: 125, y: 110 }, 88, 40, 130),
+    label('stem square to the back face', { x: 224, y: 60 }),
+    label('one slow turn, or stations', { x: 224, y: 80 }),
+  ],
+  torque: [
+    path(box(60, 92, 150, 36), { fill: 'metal', stroke: 'line' }),
+    path(box(200, 70, 26, 80), { fill: 'metal', stroke: 'line' }),
+    ...turning({ x: 252, y: 110 }, 46, 20, 160),
+    path(line({ x: 226, y: 110 }, { x: 252, y: 110 }), { stroke: 'text', width: 6 }),
+    label('steadily, through', { x: 312, y: 104 }),
+    label('whole turns', { x: 312, y: 122 }),
+  ],
+  feeler: [
+    path(box(40, 110, 220, 60), { fill: 'metal', stroke: 'line' }),
+    path(box(40, 44, 220, 60), { fill: 'surface', stroke: 'line' }),
+    path(
+      polygon([
+        { x: 262, y: 107 },
+        { x: 380, y: 96 },
+        { x: 380, y: 118 },
+      ]),
+      { fill: 'accent' },
+    ),
+    label('part', { x: 56, y: 80 }),
+    label('its seat', { x: 56, y: 146 }),
+    label('it must not enter', { x: 280, y: 142 }),
+  ],
+  shims: [
+    ...[0, 1, 2, 3].map((shim) => path(box(70, 70 + shim * 20, 150, 12 - shim * 2), { fill: 'metal', stroke: 'text' })),
+    path(line({ x: 145, y: 20 }, { x: 145, y: 64 }), { stroke: 'accent', width: 4 }),
+    path(line({ x: 145, y: 198 }, { x: 145, y: 150 }), { stroke: 'accent', width: 4 }),
+    label('squeezed flat,', { x: 240, y: 104 }),
+    label('measured as one pack', { x: 240, y: 122 }),
+  ],
+  notches: [
+    circle(gearAt, 84, { fill: 'metal', stroke: 'line' }),
+    path(
+      Array.from({ length: 24 }, (_, notch) =>
+        line(clockPoint(gearAt, 70, notch * 15), clockPoint(gearAt, 84, notch * 15)),
+      ).join(''),
+      { stroke: 'text', width: 3 },
+    ),
+    ...turning(gearAt, 98, 20, 65),
+    path(box(112, 4, 16, 30), { fill: 'accent' }),
+    label('the lock fits a notch,', { x: 240, y: 84 }),
+    label('never between two', { x: 240, y: 102 }),
+    label('end on tightening', { x: 240, y: 142 }),
+  ],
+  mark: [
+    path(
+      polygon([
+        { x: 30, y: 150 },
+        { x: 30, y: 70 },
+        { x: 390, y: 40 },
+        { x: 390, y: 170 },
+      ]),
+      {
+        fill: 'metal',
+        stroke: 'line',
+      },
+    ),
+    path('M110 112 C120 82 250 74 290 104 C300 136 150 146 110 112 Z', { fill: 'mark', opacity: 0.75 }),
+    label('toe', { x: 32, y: 186 }),
+    label('heel', { x: 360, y: 192 }),
+    label('crown', { x: 190, y: 42 }),
+    label('root', { x: 196, y: 180 }),
+  ],
+};
+
+const described: Readonly<Record<HelpPicture, string>> = {
+  backlash:
+    'A ring gear seen from its teeth; the stem of an indicator stands on a tooth near the heel, in line with the turn.',
+  runout: 'A ring gear from the side; the stem of an indicator stands square on its back face while it turns once.',
+  torque: 'A pinion from the side, turned steadily at its flange.',
+  bolts: 'Ten bolts with their turns in a cross sequence.',
+  feeler: 'A feeler offered to the joint between a part and its seat; it must not enter.',
+  shims: 'Four shims squeezed flat between two jaws and measured as one pack.',
+  notches: 'An adjuster with its notches; its lock sits in one of them.',
+  mark: 'A tooth flank from toe to heel with the mark in its middle.',
+};
+
+/** The drawing for a way of taking something. */
+export function helpPicture(name: HelpPicture): Scene {
+  if (name === 'bolts') return { ...boltCircle(10), description: described.bolts };
+  return { width, height, title: 'How it is taken', description: described[name], elements: drawings[name] };
+}
