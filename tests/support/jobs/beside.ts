@@ -21,7 +21,7 @@ async function entryFor(
   assembly: Assembly,
   id: CheckId,
 ): Promise<{ readonly how: How; readonly result: MeasuredResult }> {
-  const { method } = checkOf(id);
+  const { method } = checkOf(id, walk.job.makeUp);
   const seen = { kind: 'seen' } as const;
   if (method === 'set-numbers') return { how: seen, result: { kind: 'set-numbers', pinion: '41', ringGear: '41' } };
   if (method === 'mark') return { how: seen, result: await markFor(walk, assembly) };

@@ -9,7 +9,7 @@ import type { Walk } from './walk.ts';
 
 /** Answers one check in the way its screen asks for. */
 export async function answerCheck(walk: Walk, assembly: Assembly, id: CheckId): Promise<void> {
-  const check = checkOf(id);
+  const check = checkOf(id, walk.job.makeUp);
   switch (check.method) {
     case 'backlash':
     case 'runout':
@@ -28,6 +28,7 @@ async function typed(walk: Walk, assembly: Assembly, check: Check): Promise<void
   if (check.method === 'mark') return drawMark(walk, assembly);
   if (check.method === 'set-numbers') await setNumbers(walk);
   else if (check.method === 'shims') await shims(walk, assembly);
+  else if (check.method === 'notches') await notches(walk);
   else await oneNumber(walk, check);
   await walk.person.next();
 }
@@ -72,6 +73,12 @@ async function confirm(walk: Walk, assembly: Assembly, id: CheckId): Promise<voi
 async function setNumbers({ person }: Walk): Promise<void> {
   await person.type(person.page.getByLabel('On the pinion head'), '41');
   await person.type(person.page.getByLabel('On the ring gear'), '41');
+}
+
+/** Notches of both adjusters: where they stood, or one past zero play on one side and two on the other. */
+async function notches({ person }: Walk): Promise<void> {
+  await person.type(person.page.getByLabel('Ring-gear side, notches'), '1');
+  await person.type(person.page.getByLabel('Opposite side, notches'), '2');
 }
 
 async function shims(walk: Walk, assembly: Assembly): Promise<void> {

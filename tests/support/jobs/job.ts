@@ -55,3 +55,32 @@ export const typedLimits: SpecSheet = {
     (limit) => !('basis' in limit && 'bearings' in limit.basis && limit.basis.bearings === 'set-up'),
   ),
 };
+
+const oneTrial = { ...newSet, marks: [right] } as const;
+const withMakeUp = (title: string, change: Partial<MakeUp>): Job => ({
+  ...oneTrial,
+  title,
+  makeUp: { ...makeUp, ...change },
+});
+
+/** Axles of other make-ups, each with the steps that only it has. */
+export const otherJobs = {
+  usedSet: withMakeUp('WO 21', { gearSet: 'used' }),
+  /** A removable carrier: adjusters with their notches, a solid spacer. */
+  carrier: withMakeUp('WO 22', {
+    caseAdjustment: 'threaded-adjusters',
+    threadPitch_mm: 1.5,
+    notchesPerTurn: 20,
+    pinionPreload: 'solid-spacer',
+  }),
+  adjusters: withMakeUp('WO 23', { caseAdjustment: 'threaded-adjusters', threadPitch_mm: 1.5, notchesPerTurn: 20 }),
+  cage: withMakeUp('WO 24', {
+    pinionMount: 'caged',
+    depthShimPlace: 'under-cage',
+    pinionPreload: 'solid-spacer',
+    trialBearings: 'final',
+  }),
+  front: withMakeUp('WO 25', { driveFlank: 'concave' }),
+  limitedSlip: withMakeUp('WO 26', { differential: 'limited-slip', shaftsHeldBy: 'clips' }),
+  inch: { ...oneTrial, title: 'WO 27', units: 'inch' },
+} as const satisfies Readonly<Record<string, Job>>;

@@ -1,0 +1,94 @@
+import { afterAll, beforeAll, expect, it } from 'vitest';
+import { type Build, latest } from '../../../src/shared/job/records/build.ts';
+import type { CheckId } from '../../../src/shared/job/records/checkIds.ts';
+import type { MeasuredResult } from '../../../src/shared/job/records/measurement.ts';
+import { type BenchPage, openBenchPage, untilLive } from '../../support/benchPage.ts';
+import { newSet, otherJobs, right } from '../../support/jobs/job.ts';
+import { walkJob } from '../../support/jobs/walk.ts';
+
+/** Whole jobs on axles of other make-ups, each by what the green button asks, to its certificate. */
+let bench: BenchPage;
+beforeAll(async () => {
+  bench = await openBenchPage();
+  await untilLive(bench.service, bench.gauges.indicator);
+});
+afterAll(() => bench.close());
+
+const resultOf = (build: Build, phase: string, check: CheckId): MeasuredResult | undefined => {
+  const assembly = build.assemblies.findLast((one) => one.phase === phase);
+  return assembly === undefined ? undefined : latest(assembly, check)?.result;
+};
+
+it('does a used set, whose mark as found is the target and whose case stays shut', async () => {
+  const { build, faults, path } = await walkJob(bench, otherJobs.usedSet);
+  expect(resultOf(build, 'as-found', 'mark')).toMatchObject({ kind: 'mark', judgement: 'recorded' });
+  expect(path.join()).not.toContain('flange-runout');
+  expect(build.certificates.at(-1)?.complete).toBe(true);
+  expect(faults).toEqual([]);
+});
+
+it('does a removable carrier: adjusters counted as found and in the preload, locks, spacer at full torque', async () => {
+  const { build, faults } = await walkJob(bench, otherJobs.carrier);
+  expect(resultOf(build, 'stripping', 'adjusters-marked')).toMatchObject({ kind: 'notches' });
+  expect(resultOf(build, 'final', 'case-preload')).toMatchObject({ kind: 'notches', each_mm: 0.075 });
+  expect(resultOf(build, 'final', 'adjuster-locks')).toMatchObject({ yes: true });
+  expect(resultOf(build, 'final', 'pinion-nut-torque')).toMatchObject({ kind: 'quantity' });
+  expect(faults).toEqual([]);
+});
+
+it('does a caged pinion, whose trials run on its final bearings', async () => {
+  const { build, faults } = await walkJob(bench, otherJobs.cage);
+  expect(build.assemblies.find(({ phase }) => phase === 'trial')?.bearings).toBe('new');
+  expect(resultOf(build, 'trial', 'pinion-nut-torque')).toMatchObject({ kind: 'quantity' });
+  expect(build.certificates.at(-1)?.complete).toBe(true);
+  expect(faults).toEqual([]);
+});
+
+it('does a front axle of standard cut and a limited slip with shaft clips', async () => {
+  const job = { ...otherJobs.limitedSlip, makeUp: { ...otherJobs.limitedSlip.makeUp, driveFlank: 'concave' } } as const;
+  const { build, faults } = await walkJob(bench, job);
+  expect(build.makeUp?.driveFlank).toBe('concave');
+  expect(resultOf(build, 'final', 'differential-works')).toMatchObject({ yes: true });
+  expect(resultOf(build, 'final', 'pins-and-clips')).toMatchObject({ yes: true });
+  expect(faults).toEqual([]);
+});
+
+it('does a job in inches, and keeps what was typed in inches', async () => {
+  const { build, faults } = await walkJob(bench, otherJobs.inch);
+  const shims = resultOf(build, 'final', 'shims');
+  expect(shims?.kind === 'shims' && shims.packs.map(({ pack }) => pack.unit)).toEqual(['[in_i]', '[in_i]', '[in_i]']);
+  expect(resultOf(build, 'trial', 'cap-torque')).toMatchObject({ value: { unit: '[lbf_av].[ft_i]' } });
+  expect(build.certificates.at(-1)?.complete).toBe(true);
+  expect(faults).toEqual([]);
+});
+
+it('does a job with the keyboard alone', async () => {
+  const { build, strokes, faults } = await walkJob(bench, { ...newSet, title: 'WO 31', marks: [right] }, 'keys');
+  expect(strokes.clicks).toBe(0);
+  expect(build.certificates).toHaveLength(1);
+  expect(faults).toEqual([]);
+});
+
+it('does a job with the pedal alone, but for the numbers that somebody has to write', async () => {
+  const { build, strokes, helped, faults } = await walkJob(
+    bench,
+    { ...newSet, title: 'WO 32', marks: [right] },
+    'pedal',
+  );
+  expect(strokes.clicks).toBe(0);
+  expect(helped.toSorted()).toEqual(
+    [
+      'bolts-locked',
+      'cap-torque',
+      'case-end-play',
+      'case-preload',
+      'mark',
+      'oil',
+      'ring-bolt-torque',
+      'set-numbers',
+      'shims',
+    ].toSorted(),
+  );
+  expect(build.certificates).toHaveLength(1);
+  expect(faults).toEqual([]);
+});
