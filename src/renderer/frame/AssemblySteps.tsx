@@ -45,7 +45,7 @@ function Step({ state, here, next, onPress }: StepProps) {
   const units = useSession((session) => session.units);
   const { measurement, carriedFrom } = state;
   const words = state.standing === 'within' && state.closeCall ? 'close call' : standingWords(state);
-  const brief = measurement === undefined ? undefined : resultBrief(measurement.result, units);
+  const brief = measurement === undefined ? undefined : resultBrief(measurement.result, units, measurement.how);
   const carried = carriedFrom === undefined ? '' : `, from ${carriedFrom.toLowerCase()}`;
   const missing = state.needed === 'optional' ? 'optional, not measured' : 'not measured';
   return (

@@ -6,6 +6,16 @@ import { setInputOf } from '../../axle/setOf.ts';
 /** Steps taken where nobody said in which the shims come: about a thousandth of an inch (own choice). */
 const usualStep_mm = 0.025;
 
+/** Shims come in steps of a thousandth where people measure in inches (common practice). */
+const thousandth_mm = 0.0254;
+
+/** A description made in inches, with the steps its shims come in where nobody said otherwise; adjusters have notches. */
+export function withStepsOf(makeUp: MakeUp, system: UnitSystem): MakeUp {
+  if (system === 'metric') return makeUp;
+  const side = makeUp.caseAdjustment === 'threaded-adjusters' ? {} : { ringStep_mm: thousandth_mm };
+  return { pinionStep_mm: thousandth_mm, ...side, ...makeUp };
+}
+
 /** The steps in which pinion and ring gear can be moved on this axle. */
 export const stepsOf = (makeUp: MakeUp): { readonly pinion: number; readonly side: number } => ({
   pinion: makeUp.pinionStep_mm ?? usualStep_mm,

@@ -3,6 +3,7 @@ import { type Dimension, unitNamed } from '../../basics/units.ts';
 import { insideOf, type QuantityTyped } from '../../basics/recorded.ts';
 import type {
   ConfirmedResult,
+  How,
   Locking,
   MeasuredResult,
   NotchesResult,
@@ -28,15 +29,19 @@ export function withDoubt(
   return isNone(value) || U95 === undefined || isNone(U95) ? said : `${said} ± ${showText(U95, dimension, system)}`;
 }
 
-/** A typed quantity in the units of the session, to the last place that was typed: 0.2 mm is not 0.200 mm. */
-export const typedText = (typed: QuantityTyped, system: UnitSystem): string => {
+/**
+ * A typed quantity in the units of the session, to the last place that was typed or that its tool shows, whichever is finer:
+ * 1.5 read off a scale of hundredths is 1.50.
+ */
+export const typedText = (typed: QuantityTyped, system: UnitSystem, step?: QuantityTyped): string => {
   const dimension = unitNamed(typed.unit)?.dimension ?? 'length';
-  const lastPlace = { ...typed, value: 10 ** -decimalsWritten(typed.value) };
-  return showText(insideOf(typed), dimension, system, insideOf(lastPlace));
+  const lastPlace = insideOf({ ...typed, value: 10 ** -decimalsWritten(typed.value) });
+  const resolution = step === undefined ? lastPlace : Math.min(lastPlace, insideOf(step));
+  return showText(insideOf(typed), dimension, system, resolution);
 };
 
 /** A result in the few characters that a line of the job has room for. */
-export function resultBrief(result: MeasuredResult, system: UnitSystem): string {
+export function resultBrief(result: MeasuredResult, system: UnitSystem, how?: How): string {
   switch (result.kind) {
     case 'backlash':
       return isNone(result.min_mm) || isNone(result.max_mm)
@@ -47,7 +52,11 @@ export function resultBrief(result: MeasuredResult, system: UnitSystem): string 
     case 'torque':
       return orReason(result.running_Nm, 'torque', system);
     case 'quantity':
-      return typedText(result.value, system);
+      return typedText(
+        result.value,
+        system,
+        how?.kind === 'typed' ? sameKind(how.resolution, result.value) : undefined,
+      );
     case 'feeler':
       return `${typedText(result.thickness, system)} ${result.entered ? 'enters' : 'does not enter'}`;
     case 'set-numbers':
@@ -64,6 +73,10 @@ export function resultBrief(result: MeasuredResult, system: UnitSystem): string 
       throw noCase(result);
   }
 }
+
+/** A step of the same dimension; a tool of another kind says nothing about this number. */
+const sameKind = (step: QuantityTyped, value: QuantityTyped): QuantityTyped | undefined =>
+  unitNamed(step.unit)?.dimension === unitNamed(value.unit)?.dimension ? step : undefined;
 
 /** What a confirmation says besides yes or no: "10 bolts", "staked", "1.6 l of the oil on the plate". */
 export const confirmedDetails = ({ counted, lockedBy, oil }: ConfirmedResult): readonly string[] => [

@@ -54,7 +54,10 @@ const asksForShims = ({ measurement }: CheckState): boolean =>
 
 function keptWords(state: CheckState): string {
   const { measurement } = state;
-  const brief = measurement === undefined ? '' : `, ${resultBrief(measurement.result, useSession.getState().units)}`;
+  const brief =
+    measurement === undefined
+      ? ''
+      : `, ${resultBrief(measurement.result, useSession.getState().units, measurement.how)}`;
   const stands = state.standing === 'within' && state.limits.length > 0 ? `, ${standingWords(state)}` : '';
   return `Kept: ${state.check.title.toLowerCase()}${brief}${stands}.`;
 }

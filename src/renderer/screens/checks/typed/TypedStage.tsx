@@ -80,7 +80,7 @@ function Standing({ build, assembly, check }: CheckProps) {
     <div className="typed__standing">
       <StateMark shape={shapeOf(judged)} size={34} />
       <div>
-        <p className="typed__number digits">{resultBrief(measured.result, units)}</p>
+        <p className="typed__number digits">{resultBrief(measured.result, units, measured.how)}</p>
         <p>
           {standingWords(judged)}
           {judged.why === undefined ? '' : `. ${judged.why}`}

@@ -1,5 +1,6 @@
 import { useState } from 'react';
 import type { Build } from '../../../../shared/job/records/build.ts';
+import { withStepsOf } from '../../../../shared/job/planning/assumed.ts';
 import { Button } from '../../../parts/Button.tsx';
 import { Choice } from '../../../parts/Choice.tsx';
 import { Field } from '../../../parts/Field.tsx';
@@ -42,7 +43,7 @@ export function AxleScreen({ build }: { readonly build: Build }) {
         setAsked(turned);
         return false;
       }
-      const written = await writeDeed({ kind: 'described', makeUp });
+      const written = await writeDeed({ kind: 'described', makeUp: withStepsOf(makeUp, units) });
       if (written) go({ at: build.specSheet === undefined ? 'limits' : 'build', build: build.id });
       return written;
     },

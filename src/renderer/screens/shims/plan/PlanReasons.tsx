@@ -1,3 +1,4 @@
+import { inUnits } from '../../../../shared/presentation/words/inUnits.ts';
 import { isNone } from '../../../../shared/basics/result.ts';
 import type { PlanAnswer } from '../../../../shared/axle/plan/answer.ts';
 import type { Foreseen } from '../../../../shared/job/planning/foresee.ts';
@@ -27,13 +28,14 @@ export function PlanReasons({ answer, notes, foreseen }: PlanReasonsProps) {
 }
 
 function Sentences({ title, sentences }: { readonly title: string; readonly sentences: readonly string[] }) {
+  const units = useSession((session) => session.units);
   if (sentences.length === 0) return undefined;
   return (
     <section>
       <h2 className="plan__heading">{title}</h2>
       <ul className="plan__list">
         {sentences.map((sentence) => (
-          <li key={sentence}>{sentence}</li>
+          <li key={sentence}>{inUnits(sentence, units)}</li>
         ))}
       </ul>
     </section>

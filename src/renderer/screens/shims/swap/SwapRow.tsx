@@ -2,7 +2,7 @@ import { showText } from '../../../../shared/basics/show.ts';
 import type { MakeUp } from '../../../../shared/axle/makeUp.ts';
 import type { SwapLine } from '../../../../shared/job/records/swap.ts';
 import { changeWords, whereWords } from '../../../../shared/job/swap/swapWords.ts';
-import { typedText } from '../../../../shared/presentation/words/results.ts';
+import { insideOf } from '../../../../shared/basics/recorded.ts';
 import type { QuantityDraft } from '../../../parts/quantity.ts';
 import { QuantityField } from '../../../parts/QuantityField.tsx';
 import { StateMark } from '../../../parts/StateMark.tsx';
@@ -33,7 +33,7 @@ export function SwapRow({ makeUp, line, stack, draft, fault, focused, onChange }
       </div>
       <p className="swap__number">
         <span className="quiet">Comes out</span>
-        <span className="digits">{typedText(line.out, units)}</span>
+        <span className="digits">{showText(insideOf(line.out), 'length', units)}</span>
       </p>
       <p className="swap__number swap__number--in">
         <span className="quiet">Goes in</span>
