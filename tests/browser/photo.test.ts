@@ -102,6 +102,7 @@ it('reads a mark off a photo, lets a brush correct it, keeps both, and shows the
   expect(Math.abs(again.mark.heel - (drive?.heel ?? 9))).toBeLessThan(0.005);
   expect(Math.abs(again.mark.crown - (drive?.crown ?? 9))).toBeLessThan(0.005);
 
+  await goTo(page, { at: 'check', build: ids.build, assembly: ids.trial, check: 'mark' });
   await page.reload();
   await page.getByRole('button', { name: /^Photo ?, of the drive flank/u }).click();
   await page.locator('[data-read="numbers"]').waitFor();
