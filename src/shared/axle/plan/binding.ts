@@ -1,6 +1,7 @@
 import type { PlanAnswer } from './answer.ts';
 import type { PlanInput } from './input.ts';
 import type { Insight } from './insight.ts';
+import { toldChance } from './fit.ts';
 import { outlookAt } from './outlook.ts';
 import { binds, notKnown, sideMoveFor } from './sideMove.ts';
 import { millimetres } from './words.ts';
@@ -29,7 +30,7 @@ export function bindingAnswer(insight: Insight, input: PlanInput): PlanAnswer | 
   const { chance } = outlookAt(insight.sight, insight.axles, insight.aim, place);
   return {
     decision: 'change',
-    chance: Number(Math.min(atMost, chance).toFixed(2)),
+    chance: toldChance(Math.min(atMost, chance), insight.misfit),
     look: [],
     pinionOut_mm: place.pinionOut,
     ringAway_mm: place.ringAway,

@@ -61,6 +61,15 @@ export function insightFrom(input: PlanInput, sight: Sight): Insight {
   };
 }
 
+/** Axles enough for a middle and a spread in one sentence. */
+const inPassing = 20;
+
+/** A few sound axles that would have shown what was read: for looking back, where no shim hangs on it. */
+export function glimpse(input: PlanInput, sight: Sight): readonly Axle[] {
+  const about = { sight, prior: priorOf(input, sight, soundCutting), readings: readingsOf(input) };
+  return drawAxles(learn(about), inPassing);
+}
+
 /** One way to explain the readings, and the logarithm of its weight. */
 interface Explanation {
   readonly belief: Belief;

@@ -3,7 +3,7 @@ import type { Axle } from './guess.ts';
 import { type Side, sides } from './input.ts';
 import type { QuickMark } from './quickFlank.ts';
 import type { Reading } from './reading.ts';
-import { backlashAt, markAt, type Place, type Sight } from './sight.ts';
+import { asRead, backlashAt, markAt, type Place, type Sight } from './sight.ts';
 
 /** A mark's place is taken as good to this (standard uncertainty, fraction of the flank) where nobody says. */
 const usualReading = 0.04;
@@ -13,10 +13,10 @@ const usualReading = 0.04;
  */
 const doubts = {
   whole: { centre: 0.015, size: 0.08 },
-  cutOff: { centre: 0.09, size: 0.2 },
+  cutOff: { centre: 0.05, size: 0.2 },
 } as const;
 /** Spread of the share of film at which an edge shows as feathered or hard. */
-const edgeSpread = 0.35;
+const edgeSpread = 0.25;
 /** Beyond three films an edge is simply clear. */
 const slackest = 3;
 
@@ -38,7 +38,7 @@ const absolute = (axle: Axle, { from, place }: Reading): Place =>
 
 /** All misfits of one reading in standard uncertainties: both marks and, where it was read, the backlash. */
 export const misfitsOf = (sight: Sight, axle: Axle, reading: Reading, shown: Marks): readonly number[] => [
-  ...sides.flatMap((side) => markMisfits(reading.pattern[side], shown[side], axle, sight.lengthwise)),
+  ...sides.flatMap((side) => markMisfits(reading.pattern[side], asRead(shown[side], axle), sight.lengthwise)),
   backlashMisfit(sight, axle, reading, shown),
 ];
 
@@ -47,7 +47,7 @@ export const misfitsOf = (sight: Sight, axle: Axle, reading: Reading, shown: Mar
  * is cut by the same edges, so a clipped mark bounds the guess and does not place it.
  * @param lengthwise whether the model's answer along the face may be believed at all.
  */
-function markMisfits(mark: Mark, shown: QuickMark, { sizes }: Axle, lengthwise: boolean): readonly number[] {
+function markMisfits(mark: Mark, shown: QuickMark, lengthwise: boolean): readonly number[] {
   const [heel, crown] = [doubtOf(mark, 'heel'), doubtOf(mark, 'crown')];
   const [toeEdge = 0, heelEdge = 0, ...upAndDown] = edgeNames.map((edge, index) =>
     edgeMisfit(mark.edges[edge], Math.min(slackest, shown.edgeGaps[index] ?? slackest)),
@@ -55,8 +55,8 @@ function markMisfits(mark: Mark, shown: QuickMark, { sizes }: Axle, lengthwise: 
   const alongFace = [(shown.heel - mark.heel) / heel.centre, toeEdge, heelEdge];
   return [
     (shown.crown - mark.crown) / crown.centre,
-    (shown.height * sizes.height - mark.height) / crown.size,
-    (shown.length * sizes.length - mark.length) / heel.size,
+    (shown.height - mark.height) / crown.size,
+    (shown.length - mark.length) / heel.size,
     ...upAndDown,
     ...alongFace.map((misfit) => (lengthwise ? misfit : 0)),
   ].map(eased);

@@ -3,7 +3,8 @@ import type { Axle } from './guess.ts';
 import type { Side } from './input.ts';
 import type { Marks } from './misfit.ts';
 import type { OwnPlace } from './ownPlace.ts';
-import { backlashAt, markAt, type Place, type Sight } from './sight.ts';
+import type { QuickMark } from './quickFlank.ts';
+import { asRead, backlashAt, markAt, type Place, type Sight } from './sight.ts';
 
 /** A figure with its spread over all axles that explain the readings. */
 export interface Figure {
@@ -79,7 +80,8 @@ export interface Seen {
 }
 
 export function seenAt(sight: Sight, axle: Axle, place: Place): Seen {
-  const marks = { drive: markAt(sight, axle, 'drive', place), coast: markAt(sight, axle, 'coast', place) };
+  const mark = (side: Side): QuickMark => asRead(markAt(sight, axle, side, place), axle);
+  const marks = { drive: mark('drive'), coast: mark('coast') };
   return { marks, backlash: backlashAt(sight, axle, place, marks.drive.turn + marks.coast.turn) };
 }
 

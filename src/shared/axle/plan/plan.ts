@@ -12,7 +12,7 @@ import { type Insight, insightFrom } from './insight.ts';
 import { reasonsFor } from './reasons.ts';
 import { reviewOf } from './review.ts';
 import { seatFirstAnswer } from './seatFirst.ts';
-import { sightOf } from './sight.ts';
+import { type Sight, sightOf } from './sight.ts';
 import { warningsFor } from './warnings.ts';
 
 /**
@@ -23,15 +23,19 @@ import { warningsFor } from './warnings.ts';
 export function plan(input: PlanInput): Result<PlanAnswer> {
   const sight = sightOf(input);
   if (!sight.ok) return sight;
-  return ok(planFrom(insightFrom(input, sight.value), input));
+  // Trials that contradict each other or a mark that tells nothing are seen without weighing a single axle.
+  const before = beforeWeighing(input, sight.value);
+  return ok(before ?? weighedPlan(insightFrom(input, sight.value), input));
 }
 
 /** The plan after everything that was read has been weighed: for who needs the insight too and must not pay it twice. */
-export function planFrom(insight: Insight, input: PlanInput): PlanAnswer {
-  const before = beforePlanning(input, insight.sight.model);
-  if (before !== undefined) return before;
-  const seat = seatFirstAnswer(input);
-  if (seat !== undefined) return seat;
+export const planFrom = (insight: Insight, input: PlanInput): PlanAnswer =>
+  beforeWeighing(input, insight.sight) ?? weighedPlan(insight, input);
+
+const beforeWeighing = (input: PlanInput, { model }: Sight): PlanAnswer | undefined =>
+  beforePlanning(input, model) ?? seatFirstAnswer(input);
+
+function weighedPlan(insight: Insight, input: PlanInput): PlanAnswer {
   if (insight.misfit > unexplained && input.trials.length > 1) return checkAnswer(input, unexplainedIn(input));
   const bound = bindingAnswer(insight, input);
   if (bound !== undefined) return bound;

@@ -1,4 +1,5 @@
-import { insightFrom } from './insight.ts';
+import { aimOf } from './aim.ts';
+import { glimpse } from './insight.ts';
 import type { PlanInput } from './input.ts';
 import { readingOf } from './misfit.ts';
 import { type Figure, outlookAt } from './outlook.ts';
@@ -13,8 +14,8 @@ import { listed, signed } from './words.ts';
 export function reviewOf(input: PlanInput, sight: Sight): string | undefined {
   const [last, before] = [input.trials.at(-1), input.trials.slice(0, -1)];
   if (last === undefined || before.length === 0) return undefined;
-  const { axles, aim } = insightFrom({ ...input, trials: before }, sight);
-  const { marks, backlash } = outlookAt(sight, axles, aim, placeOf(last));
+  const then = { ...input, trials: before };
+  const { marks, backlash } = outlookAt(sight, glimpse(then, sight), aimOf(then), placeOf(last));
   const { drive } = last.pattern;
   const figures: readonly Figured[] = [
     {

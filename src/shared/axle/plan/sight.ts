@@ -64,6 +64,22 @@ export const markAt = (sight: Sight, axle: Axle, side: Side, place: Place, film 
     film,
   );
 
+/**
+ * A mark as it is read on this axle: sizes as its reader takes them, and the edges with them. A mark read shorter by a
+ * factor ends so much sooner, and because the gap grows with the square of the distance, so much sooner squared does
+ * the film run out before an edge.
+ */
+export function asRead(mark: QuickMark, { sizes }: Axle): QuickMark {
+  const [toe, heel, crown, root] = mark.edgeGaps;
+  const [along, up] = [sizes.length ** 2, sizes.height ** 2];
+  return {
+    ...mark,
+    length: mark.length * sizes.length,
+    height: mark.height * sizes.height,
+    edgeGaps: [toe / along, heel / along, crown / up, root / up],
+  };
+}
+
 /** Mean backlash that a guessed axle would read at a place (mm), from the marks' own touches. */
 export const backlashAt = (sight: Sight, axle: Axle, place: Place, turns: number): number =>
   axle.backlash +

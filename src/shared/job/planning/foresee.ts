@@ -4,9 +4,9 @@ import { type PlanInput, type Side } from '../../axle/plan/input.ts';
 import type { Insight } from '../../axle/plan/insight.ts';
 import { readingOf } from '../../axle/plan/misfit.ts';
 import { toldChance } from '../../axle/plan/fit.ts';
-import { type Figure, outlookAt } from '../../axle/plan/outlook.ts';
+import { type Figure, outlookAt, seenAt } from '../../axle/plan/outlook.ts';
 import type { QuickMark } from '../../axle/plan/quickFlank.ts';
-import { markAt, type Place } from '../../axle/plan/sight.ts';
+import type { Place } from '../../axle/plan/sight.ts';
 
 /** What to expect at any place, for a picture that follows a hand. */
 export interface Foreseen {
@@ -20,6 +20,7 @@ export interface Foreseen {
 export function foresee(insight: Insight, input: PlanInput, place: Place): Foreseen {
   const { sight, axles, aim } = insight;
   const outlook = outlookAt(sight, axles, aim, place);
+  const seen = axles.map((axle) => seenAt(sight, axle, place).marks);
   const last = input.trials.at(-1);
   const mark = (side: Side): Mark => {
     const read = last?.pattern[side];
@@ -28,7 +29,7 @@ export function foresee(insight: Insight, input: PlanInput, place: Place): Fores
     return {
       heel: onFlank(heel.mean),
       crown: onFlank(crown.mean),
-      ...sizesOf(axles.map((axle) => markAt(sight, axle, side, place))),
+      ...sizesOf(seen.map((marks) => marks[side])),
       // The model has no slant of its own to promise; the last one read is drawn on.
       slant_deg: read?.slant_deg ?? 0,
       U95: { heel: expanded(heel, doubt('heel')), crown: expanded(crown, doubt('crown')) },

@@ -9,9 +9,12 @@ test('the pinion costs most, packs little, adjusters nothing', () => {
     { ...here, pinionOut: 0.05 },
     { ...here, ringAway: -0.05 },
   ];
-  expect(priceOf(here, depth, {})).toBe(0.12);
+  const both = { ...depth, ringAway: -0.05 };
+  expect(priceOf(here, depth, {})).toBe(0.1);
   expect(priceOf(here, side, {})).toBe(0.03);
-  expect(priceOf(here, { ...depth, ...side, pinionOut: 0.05 }, {})).toBeCloseTo(0.15, 9);
+  // The packs come out with the case before the pinion can; a cage comes out by itself.
+  expect(priceOf(here, both, {})).toBe(0.1);
+  expect(priceOf(here, both, { places: { depth: 'under-cage' } })).toBeCloseTo(0.13, 9);
   expect(priceOf(here, side, { places: { sides: 'threaded-adjusters' } })).toBe(0);
   expect(priceOf(here, here, {})).toBe(0);
 });
