@@ -7,6 +7,8 @@ export interface Change {
   readonly chance: number | undefined;
   /** How far the worst station lies outside the backlash window (mm): 0 inside. */
   readonly outside: number;
+  /** Whether it only gives gears that bind room, so that no backlash was promised. */
+  readonly givesRoom: boolean;
   readonly pinionMoved: boolean;
   readonly ringMoved: boolean;
   /** Whether the truth lies within the U95 told; undefined where nothing was told. */
@@ -21,7 +23,8 @@ export interface Followed {
   readonly suspectAt: number | undefined;
   readonly alarm: Step['alarm'];
   /** Left standing by its own decision, right or wrong; the chance it told. */
-  readonly left: { readonly right: boolean; readonly chance: number | undefined } | undefined;
+  readonly left:
+    { readonly right: boolean; readonly chance: number | undefined; readonly outside: number } | undefined;
 }
 
 const changesAtMost = 3;
@@ -42,23 +45,28 @@ export function follow(subject: Subject, way: Way): Followed {
     if (step.suspect) return { ...ended, suspectAt: trial };
     if (step.alarm !== undefined) return ended;
     const right = subject.rightAt(place);
-    if (step.stay) return { ...ended, left: { right, chance: step.chance } };
-    changes.push(changeTo(subject, place, step));
+    if (step.stay) return { ...ended, left: { right, chance: step.chance, outside: outsideAt(subject, place) } };
+    changes.push(changeTo(subject, place, step, (trials.at(-1)?.backlash.min_mm ?? 1) <= 0));
     place = step.place;
     rightAfter.push(subject.rightAt(place));
   }
   return { rightAfter: rest(), changes, suspectAt: undefined, alarm: undefined, left: undefined };
 }
 
-function changeTo(subject: Subject, from: Stood, { place, chance, expected }: Step): Change {
-  const truth = subject.truthAt(place);
+function outsideAt(subject: Subject, place: Stood): number {
+  const { backlash, variation } = subject.truthAt(place);
   const [low, high] = subject.ask([]).limits.backlash_mm;
-  const half = truth.variation / 2;
+  return Math.max(0, low - (backlash - variation / 2), backlash + variation / 2 - high);
+}
+
+function changeTo(subject: Subject, from: Stood, { place, chance, expected }: Step, bound: boolean): Change {
+  const truth = subject.truthAt(place);
   const within = (value: number, told: number, U95: number): boolean => Math.abs(value - told) <= U95;
   return {
     right: subject.rightAt(place),
     chance,
-    outside: Math.max(0, low - (truth.backlash - half), truth.backlash + half - high),
+    outside: outsideAt(subject, place),
+    givesRoom: bound,
     pinionMoved: Math.abs(place.pinionOut - from.pinionOut) > 1e-6,
     ringMoved: Math.abs(place.ringAway - from.ringAway) > 1e-6,
     covered:

@@ -21,11 +21,20 @@ export function teardowns(followed: readonly Followed[]): string {
   return `pinion ${each(({ pinionMoved }) => pinionMoved)} side ${each(({ ringMoved }) => ringMoved)}`;
 }
 
+/**
+ * Places whose true backlash lies outside its window: those of a first change, made when nothing is known yet of what a
+ * millimetre makes on this axle, those of later ones, and those left standing. Room given to gears that bind is none.
+ */
 export function windowRow(followed: readonly Followed[]): string {
-  const changes = followed.flatMap(({ changes: made }) => made);
-  const out = changes.filter(({ outside }) => outside > 0).map(({ outside }) => outside);
-  const worst = out.reduce((a, b) => Math.max(a, b), 0);
-  return `${out.length}/${changes.length} (worst ${worst.toFixed(3)})`;
+  const [first, later] = [[], []] as [number[], number[]];
+  for (const { changes } of followed) {
+    const planned = changes.filter(({ givesRoom }) => !givesRoom);
+    planned.forEach(({ outside }, index) => (index === 0 ? first : later).push(outside));
+  }
+  const left = followed.flatMap(({ left: stood }) => (stood === undefined ? [] : [stood.outside]));
+  const told = (places: readonly number[]): string => `${count(places, (outside) => outside > 0)}/${places.length}`;
+  const worst = [...first, ...later, ...left].reduce((a, b) => Math.max(a, b), 0);
+  return `${told(first)} ${told(later)}, standing ${told(left)} (worst ${worst.toFixed(3)})`;
 }
 
 export function coverRow(followed: readonly Followed[]): string {

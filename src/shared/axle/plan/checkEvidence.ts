@@ -3,7 +3,7 @@ import type { TrialSeen } from './input.ts';
 import { type Answers, goes, type MarkAnswer, type Move } from './checkAnswers.ts';
 import type { Story } from './checkStories.ts';
 import { sides } from './input.ts';
-import { type Along, halfOf, lying, meetsSooner, middleOf, upright, visibleMiddle } from './checkMarks.ts';
+import { type Along, halfOf, lying, meetsSooner, middleOf, upright, visibleMiddle, whole } from './checkMarks.ts';
 import { readingOf } from './misfit.ts';
 
 /**
@@ -12,7 +12,8 @@ import { readingOf } from './misfit.ts';
  */
 export function evidenceFor(story: Story, answers: Answers, before: TrialSeen, after: TrialSeen): number {
   if (story.kind === 'something-else') return anyBacklash * anyPlace ** (answers.lengthwise ? 4 : 2);
-  return films.reduce((sum, { film, share }) => {
+  const sizes = sizeEvidence(story, before, after);
+  const overFilms = films.reduce((sum, { film, share }) => {
     const each = sides.map((side) => {
       const flank = story.readOff[side];
       const seen = { before: before.pattern[flank], after: after.pattern[side], move: story.move, film };
@@ -21,7 +22,30 @@ export function evidenceFor(story: Story, answers: Answers, before: TrialSeen, a
     const backlash = backlashEvidence(answers, story.move, { before, after, film });
     return sum + share * each.reduce((product, one) => product * one, backlash);
   }, 0);
+  return sizes * overFilms;
 }
+
+/**
+ * How much larger one flank's mark is than the other's stays when shims are changed, whatever the film: curvatures do
+ * not move. Logarithms of extents are compared where no edge cuts any of the four marks.
+ */
+function sizeEvidence({ readOff }: Story, before: TrialSeen, after: TrialSeen): number {
+  return [upright, lying].reduce((product, along) => {
+    const marks = [before, after].flatMap(({ pattern }) => sides.map((side) => pattern[side]));
+    if (!marks.every((mark) => whole(along, mark) && mark[along.extent] > leastExtent)) return product;
+    const ratio = (drive: Mark, coast: Mark): number => Math.log(drive[along.extent] / coast[along.extent]);
+    const expected = ratio(before.pattern[readOff.drive], before.pattern[readOff.coast]);
+    const doubts = marks.map((mark) => readingOf(mark, along.place) / mark[along.extent]);
+    const sd = Math.hypot(sizesKeep, ...doubts);
+    const off = (ratio(after.pattern.drive, after.pattern.coast) - expected) / sd;
+    return product * mixed(misread.place, anyPlace, normal(off) / sd);
+  }, 1);
+}
+
+/** Marks smaller than this say nothing of curvature (share). */
+const leastExtent = 0.1;
+/** Spread of how well two flanks' sizes keep to each other while both move over their flanks (logarithm, own judgement). */
+const sizesKeep = 0.1;
 
 /** Density of a backlash (1/mm) and of a place (1/share) about which nothing is known. */
 const anyBacklash = 1 / 0.8;

@@ -60,17 +60,23 @@ function impossibleRate(answers: Answers, told: Move, before: TrialSeen, after: 
   return rate - doubt > Math.max(high, overGeometry * answers.backlash.ringAway) ? 'ring-went-farther' : undefined;
 }
 
-/** Both marks went the other way in height, each by more than its reading's doubt. */
+/** Both marks went the other way in height, each by more than its reading's doubt and together by far more. */
 function againstPinion(answers: Answers, told: Move, before: TrialSeen, after: TrialSeen): boolean {
   if (Math.abs(told.pinionOut) < enough) return false;
-  return sides.every((side) => {
+  let together = 0;
+  const each = sides.every((side) => {
     const [from, to] = [before.pattern[side], after.pattern[side]];
     const doubt = Math.hypot(readingOf(from, 'crown'), readingOf(to, 'crown'));
     // Half the usual height and a usual film: only the sign and whether it is worth speaking of are asked.
     const foreseen = goes(answers.marks[side].crown, told, 0.32, usualFilm);
-    return Math.sign(foreseen) * (to.crown - from.crown) < -doubt;
+    const against = (-Math.sign(foreseen) * (to.crown - from.crown)) / doubt;
+    together += against / Math.SQRT2;
+    return against > 1;
   });
+  return each && together > farAgainst;
 }
+/** Two marks that stayed where they were read so far back once in some hundred times (standard deviations). */
+const farAgainst = 2.5;
 
 function movedAlone(told: Move, before: TrialSeen, after: TrialSeen): boolean {
   if (Math.abs(told.ringAway) > 0.005 || Math.abs(told.pinionOut) > 0.005) return false;

@@ -55,7 +55,7 @@ export function storiesOf(told: Move): readonly Story[] {
     ...(ring ? [by('ring-fell-short', 0.004, 1, 0.25), by('ring-fell-short', 0.004, 1, 0)] : []),
     ...(pinion ? [by('pinion-went-back', 0.025, -1, 1), by('pinion-stayed', 0.005, 0, 1)] : []),
     ...(ring && pinion ? [by('both-went-back', 0.01, -1, -1)] : []),
-    { ...by('flanks-exchanged', 0.008, 1, 1), readOff: { drive: 'coast', coast: 'drive' } as const },
+    { ...by('flanks-exchanged', 0.012, 1, 1), readOff: { drive: 'coast', coast: 'drive' } as const },
     { ...by('flanks-exchanged', 0.003, 1, 1), readOff: { drive: 'coast', coast: 'coast' } as const },
     { ...by('flanks-exchanged', 0.003, 1, 1), readOff: { drive: 'drive', coast: 'drive' } as const },
     by('something-else', 0.005, 1, 1),

@@ -168,3 +168,42 @@ describe('an axle of the mesh model, read without error', () => {
     );
   }, 60_000);
 });
+
+describe('trials that can be believed', () => {
+  test('marks read a little against a small step of the pinion are a matter of reading', () => {
+    // Found on a sound axle of the first-order truth (base, seed 1000): 0.05 mm out, both marks read 0.06 lower.
+    const U95 = { heel: 0.08, crown: 0.08 };
+    const drive = mark({ heel: 0.143, crown: 0.013, length: 0.54, height: 0.49, U95 });
+    const coast = mark({ heel: -0.3, crown: -0.092, length: 0.24, height: 0.48, edges: edges({ toe: 'hard' }), U95 });
+    const input = asked({
+      set: { ...setWith('face-hobbed'), pinionTeeth: 10, ringTeeth: 40, faceWidth_mm: 33, offset_mm: 35 },
+      limits: { backlash_mm: [0.18, 0.28] },
+      trials: [
+        at(0, 0, 0.305, drive, coast),
+        at(
+          0.05,
+          -0.125,
+          0.242,
+          { ...drive, heel: 0.126, crown: -0.046, height: 0.43 },
+          { ...coast, heel: -0.327, crown: -0.149, length: 0.38, height: 0.58 },
+        ),
+      ],
+    });
+    const sight = sightOf(input);
+    if (!sight.ok) throw new Error(sight.problem.sentence);
+    expect(contradictionIn(input, sight.value.model)).toBeUndefined();
+  });
+});
+
+test('flanks exchanged show by their sizes where both lie alike', () => {
+  const long = mark({ heel: 0, crown: 0, length: 0.7, height: 0.75 });
+  const short = mark({ heel: 0.02, crown: 0.02, length: 0.4, height: 0.45 });
+  const found = (drive: Mark, coast: Mark) => {
+    const input = asked({ trials: [at(0, 0, 0.25, long, short), at(0, 0.04, 0.285, drive, coast)] });
+    const sight = sightOf(input);
+    if (!sight.ok) throw new Error(sight.problem.sentence);
+    return contradictionIn(input, sight.value.model)?.kind;
+  };
+  expect(found(long, short)).toBeUndefined();
+  expect(found(short, long)).toBe('flanks-exchanged');
+});
