@@ -23,8 +23,7 @@ export interface Followed {
   readonly suspectAt: number | undefined;
   readonly alarm: Step['alarm'];
   /** Left standing by its own decision, right or wrong; the chance it told. */
-  readonly left:
-    { readonly right: boolean; readonly chance: number | undefined; readonly outside: number } | undefined;
+  readonly left: { readonly right: boolean; readonly chance: number | undefined; readonly outside: number } | undefined;
 }
 
 const changesAtMost = 3;
