@@ -5,13 +5,20 @@
 export interface ShownStep {
   /** The step as entered, mm. */
   readonly told: number;
+  readonly perStep: number;
   last: number;
   /** Changes in a row that were multiples of two entered steps, and of five. */
   twos: number;
   fives: number;
 }
 
-export const newShownStep = (told: number): ShownStep => ({ told, last: NaN, twos: 0, fives: 0 });
+export const newShownStep = (told: number): ShownStep => ({
+  told,
+  perStep: 1 / told,
+  last: 0,
+  twos: 0,
+  fives: 0,
+});
 
 /** Of a display that goes by single steps so many changes in a row are even once in sixteen million. */
 const ENOUGH = 24;
@@ -19,10 +26,11 @@ const ENOUGH = 24;
 /** Takes in one reading. */
 export function seeStep(seen: ShownStep, value: number): void {
   if (value === seen.last) return;
-  const steps = Math.round(Math.abs(value - seen.last) / seen.told);
+  // A whole number of the machine's own: this runs at every reading.
+  const steps = (Math.abs(value - seen.last) * seen.perStep + 0.5) | 0;
   seen.last = value;
-  if (!(steps > 0)) return;
-  seen.twos = steps % 2 === 0 ? seen.twos + 1 : 0;
+  if (steps <= 0) return;
+  seen.twos = (steps & 1) === 0 ? seen.twos + 1 : 0;
   seen.fives = steps % 5 === 0 ? seen.fives + 1 : 0;
 }
 
