@@ -47,6 +47,7 @@ export function summaryOf(notebook: Notebook): BuildSummary {
     technician: build.technician,
     startedAt: build.startedAt,
     lastEntryAt: notebook.entries.at(-1)?.at ?? build.startedAt,
+    lies: build.lies,
     standsAt: assembly === undefined ? '' : assemblyName(assembly),
   };
 }

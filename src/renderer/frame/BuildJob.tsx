@@ -76,7 +76,7 @@ function Steps({ build, route }: { readonly build: Build; readonly route: Route 
         {shown === undefined || !isDescribed(build) ? (
           <p className="job__empty">
             {isDescribed(build)
-              ? 'The steps stand here as soon as the first readings are to be taken.'
+              ? 'The steps stand here as soon as it is opened.'
               : 'Describe the axle first: its make-up decides which steps are asked.'}
           </p>
         ) : (
@@ -87,8 +87,9 @@ function Steps({ build, route }: { readonly build: Build; readonly route: Route 
   );
 }
 
-/** The assembly whose steps are listed: the one in the route, else the one on the stand. */
+/** The assembly whose steps are listed: the one in the route, else the one on the stand; none while one is being opened. */
 function assemblyShown(build: Build, route: Route): Assembly | undefined {
+  if (route.at === 'assemble') return undefined;
   const wanted = 'assembly' in route ? route.assembly : undefined;
   return build.assemblies.find((assembly) => assembly.id === wanted) ?? currentAssembly(build);
 }

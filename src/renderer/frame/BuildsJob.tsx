@@ -1,24 +1,38 @@
 import { useState } from 'react';
 import type { BuildSummary } from '../../shared/contract/builds.ts';
+import type { Laying } from '../../shared/job/records/notebook.ts';
 import { Field } from '../parts/Field.tsx';
 import { useBenchSeen } from '../stores/bench.ts';
 import { useBuilds } from '../stores/builds.ts';
 import { go } from '../stores/route.ts';
 import { dayWords } from '../words/days.ts';
+import { IconButton } from './IconButton.tsx';
 import { JobRow } from './JobRow.tsx';
 
 /** More builds than fit on a screen get a line to find one by. */
 const manyBuilds = 9;
 
-/** The builds there are, the one worked on last first. */
+const lyingWords: Readonly<Record<Exclude<Laying, 'on-the-bench'>, string>> = {
+  'put-away': 'Put away',
+  'thrown-away': 'Thrown away',
+};
+
+/** The builds there are, the one worked on last first; those put or thrown away behind a line of their own. */
 export function BuildsJob() {
   const builds = useBuilds((seen) => seen.builds);
   const [sought, setSought] = useState('');
-  const found = builds?.filter((build) => matches(build, sought));
+  const [where, setWhere] = useState<Laying>('on-the-bench');
+  const isSought = sought.trim() !== '';
+  const found = builds?.filter(
+    (build) => (build.lies === where || (isSought && build.lies === 'put-away')) && matches(build, sought),
+  );
   return (
     <>
       <header className="job__head">
-        <h2 className="job__title">Builds</h2>
+        {where === 'on-the-bench' ? undefined : (
+          <IconButton icon="back" label="Back to the builds" onPress={() => setWhere('on-the-bench')} />
+        )}
+        <h2 className="job__title">{where === 'on-the-bench' ? 'Builds' : lyingWords[where]}</h2>
       </header>
       {(builds?.length ?? 0) > manyBuilds ? (
         <div className="job__search">
@@ -26,10 +40,38 @@ export function BuildsJob() {
         </div>
       ) : undefined}
       <div className="job__steps">
-        <BuildRows builds={found} />
+        {found?.length === 0 && isSought ? (
+          <p className="job__empty">
+            None of {builds?.length} has “{sought.trim()}”.
+          </p>
+        ) : (
+          <BuildRows builds={found} />
+        )}
+        {where === 'on-the-bench' ? <LyingRows builds={builds ?? []} onShow={setWhere} /> : undefined}
       </div>
     </>
   );
+}
+
+/** Where the others lie, with how many; nothing where there are none. */
+function LyingRows({
+  builds,
+  onShow,
+}: {
+  readonly builds: readonly BuildSummary[];
+  readonly onShow: (where: Laying) => void;
+}) {
+  return (['put-away', 'thrown-away'] as const).map((where) => {
+    const count = builds.filter(({ lies }) => lies === where).length;
+    return count === 0 ? undefined : (
+      <JobRow
+        key={where}
+        title={lyingWords[where]}
+        below={count === 1 ? 'one build' : `${count} builds`}
+        onPress={() => onShow(where)}
+      />
+    );
+  });
 }
 
 function BuildRows({ builds }: { readonly builds: readonly BuildSummary[] | undefined }) {
@@ -53,5 +95,11 @@ function BuildRows({ builds }: { readonly builds: readonly BuildSummary[] | unde
   ));
 }
 
-const matches = (build: BuildSummary, sought: string): boolean =>
-  `${build.title} ${build.technician}`.toLowerCase().includes(sought.trim().toLowerCase());
+/** Every word that is sought, in any order. */
+function matches(build: BuildSummary, sought: string): boolean {
+  const text = `${build.title} ${build.technician}`.toLowerCase();
+  return sought
+    .toLowerCase()
+    .split(/\s+/u)
+    .every((word) => text.includes(word));
+}

@@ -11,11 +11,7 @@ export function GaugesJob({ route }: { readonly route: GaugesRoute }) {
   return (
     <>
       <header className="job__head">
-        <IconButton
-          icon="back"
-          label="Back to the job"
-          onPress={() => go(before.at === 'gauges' ? { at: 'builds' } : before)}
-        />
+        <IconButton icon="back" label="Back to the job" onPress={() => go(before)} />
         <h2 className="job__title">Gauges</h2>
       </header>
       <div className="job__steps">

@@ -1,6 +1,6 @@
 import { type Assembly, assemblyName, type Build } from '../../shared/job/records/build.ts';
 import type { Phase } from '../../shared/job/records/checkIds.ts';
-import { isDescribed, type Next, nextStep, readinessOf } from '../../shared/job/checks/readiness.ts';
+import { isDescribed, markJudgement, type Next, nextStep, readinessOf } from '../../shared/job/checks/readiness.ts';
 import { completeAssemblies } from '../../shared/job/planning/seen.ts';
 import { go, type Route } from '../stores/route.ts';
 import type { Shape } from '../../shared/presentation/words/standing.ts';
@@ -88,10 +88,16 @@ function shortName(assembly: Assembly): string {
   return assembly.phase === 'stripping' ? 'Apart' : assemblyName(assembly);
 }
 
-/** An assembly is done when nothing required is missing, and outside when something measured stands in its way. */
+/**
+ * An assembly is done when nothing required is missing, and outside when something measured stands in its way or its mark
+ * asked for another shim. One that came through all of it has the full disc, unless something was overridden.
+ */
 function shapeOfAssembly(build: Build, assembly: Assembly): Shape {
   if (!isDescribed(build)) return 'not-measured';
-  const { ready, states } = readinessOf(build, assembly);
-  if (states.some((state) => state.inTheWay && state.standing === 'outside')) return 'outside';
-  return ready ? 'recorded' : 'not-measured';
+  const { ready, states, gate } = readinessOf(build, assembly);
+  const mark = markJudgement(assembly);
+  if (mark === 'change' || states.some((state) => state.inTheWay && state.standing === 'outside')) return 'outside';
+  if (!ready) return 'not-measured';
+  if (states.some(({ override }) => override !== undefined)) return 'overridden';
+  return gate !== undefined && mark === 'accepted' ? 'within' : 'recorded';
 }

@@ -2,6 +2,7 @@ import { Button } from '../parts/Button.tsx';
 import { StateMark } from '../parts/StateMark.tsx';
 import { useBenchSeen } from '../stores/bench.ts';
 import { putProblemAside, useProblem } from '../stores/problems.ts';
+import { UndoneLine } from './UndoneLine.tsx';
 import './problemLine.css';
 
 /** What went wrong and what to do about it, until it is put aside; a bench out of reach stays until it is back. */
@@ -18,7 +19,7 @@ export function ProblemLine() {
     );
   }
   const shown = problem ?? warnings?.[0];
-  if (shown === undefined) return undefined;
+  if (shown === undefined) return <UndoneLine />;
   return <Line sentence={shown.sentence} remedy={shown.remedy} {...(problem === undefined ? {} : { aside: true })} />;
 }
 

@@ -1,5 +1,6 @@
 import type { ReactNode } from 'react';
 import { Button, Dialog, DialogTrigger, Heading, Popover } from 'react-aria-components';
+import { Button as Done } from './Button.tsx';
 import './pick.css';
 import './reveal.css';
 
@@ -44,10 +45,15 @@ const Revealing = ({ label, words, children, error }: Omit<RevealProps, 'inForm'
     </Button>
     <Popover className="pick__popover reveal__popover" placement="bottom end">
       <Dialog className="reveal">
-        <Heading slot="title" className="reveal__title">
-          {label}
-        </Heading>
-        {children}
+        {({ close }) => (
+          <>
+            <Heading slot="title" className="reveal__title">
+              {label}
+            </Heading>
+            {children}
+            <Done onPress={close}>Done</Done>
+          </>
+        )}
       </Dialog>
     </Popover>
   </DialogTrigger>

@@ -3,6 +3,7 @@ import type { Notebook } from '../../shared/job/records/notebook.ts';
 import type { Answer, BenchClient } from '../../shared/contract/contract.ts';
 import { type Build, readNotebook } from '../../shared/job/records/build.ts';
 import { type Deed, lastStanding, lastStrike } from '../../shared/job/records/notebook.ts';
+import { deedWords } from '../../shared/presentation/words/deeds.ts';
 import type { StoredPhoto } from '../../shared/job/records/photo.ts';
 import type { Problem } from '../../shared/basics/result.ts';
 import { ask } from './ask.ts';
@@ -18,8 +19,10 @@ const closed: Open = { notebook: undefined, build: undefined };
 
 export const useNotebook = create<Open>()(() => closed);
 
-const lay = (notebook: Notebook): void =>
+const lay = (notebook: Notebook): void => {
+  if (notebook.entries.at(-1)?.deed.kind !== 'struck') forgetUndone();
   useNotebook.setState({ notebook, build: readNotebook(notebook.id, notebook.entries) });
+};
 
 /** Opens a build; the one that lay open before is put away at once, so that no step is written into the wrong one. */
 export async function openBuild(build: string): Promise<void> {
@@ -53,8 +56,33 @@ export function signature(): { readonly build: string; readonly by: string } {
 export const writeDeed = async (deed: Deed, onProblem?: (problem: Problem) => void): Promise<boolean> =>
   laid(await ask('builds.write', { ...signature(), deed }, onProblem));
 
-export const undo = async (): Promise<boolean> => laid(await ask('builds.undo', signature()));
-export const redo = async (): Promise<boolean> => laid(await ask('builds.redo', signature()));
+/** What undo or redo last did, until something else is done. */
+export const useUndone = create<{ readonly said: Undone | undefined }>()(() => ({ said: undefined }));
+export interface Undone {
+  readonly words: string;
+  /** Struck through, or brought back. */
+  readonly struck: boolean;
+}
+
+export async function undo(): Promise<boolean> {
+  const entries = useNotebook.getState().notebook?.entries ?? [];
+  const entry = lastStanding(entries);
+  const done = laid(await ask('builds.undo', signature()));
+  if (done && entry !== undefined) useUndone.setState({ said: { words: deedWords(entry, entries), struck: true } });
+  return done;
+}
+
+export async function redo(): Promise<boolean> {
+  const entries = useNotebook.getState().notebook?.entries ?? [];
+  const strike = lastStrike(entries);
+  const done = laid(await ask('builds.redo', signature()));
+  const id = strike?.deed.kind === 'struck' ? strike.deed.entry : undefined;
+  if (done && id !== undefined) useUndone.setState({ said: { words: deedWords({ id }, entries), struck: false } });
+  return done;
+}
+
+/** Gone with the next thing that is done. */
+export const forgetUndone = (): void => useUndone.setState({ said: undefined });
 
 type Recorded = Omit<Parameters<typeof ask<'measurements.record'>>[1], 'build' | 'by'>;
 export const recordMeasurement = async (what: Recorded, onProblem?: (problem: Problem) => void): Promise<boolean> =>

@@ -65,12 +65,17 @@ const home: Route = { at: 'builds' };
 
 const inHistory = (): Route => routeSchema.safeParse(history.state).data ?? home;
 
+/** `before`: the last place that was not {@link isBeside beside the job}. */
 export const useRoute = create<{ readonly route: Route; readonly before: Route }>()(() => ({
   route: inHistory(),
   before: home,
 }));
 
-const arrive = (route: Route): void => useRoute.setState((now) => ({ route, before: now.route }));
+/** What lies beside every job and is looked at for a moment: the way back from it leads to the job. */
+const isBeside = ({ at }: Route): boolean => at === 'gauges' || at === 'drawer';
+
+const arrive = (route: Route): void =>
+  useRoute.setState((now) => ({ route, before: isBeside(now.route) ? now.before : now.route }));
 
 export function go(route: Route): void {
   history.pushState(route, '');

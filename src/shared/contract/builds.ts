@@ -1,7 +1,7 @@
 import { z } from 'zod';
 import { idSchema, instantSchema, nameSchema } from '../basics/recorded.ts';
 import { captureSettingsSchema, resultSchema, stretchSchema } from '../job/records/measurement.ts';
-import { deedSchema, entrySchema } from '../job/records/notebook.ts';
+import { deedSchema, entrySchema, layings } from '../job/records/notebook.ts';
 import { gaugeSeenSchema } from '../job/records/gauge.ts';
 import { specSheetSchema } from '../job/records/specSheet.ts';
 import { checkIds } from '../job/records/checkIds.ts';
@@ -15,6 +15,7 @@ const buildSummarySchema = z.strictObject({
   lastEntryAt: instantSchema,
   /** "As found", "Trial 2", … or empty while nothing has been assembled. */
   standsAt: z.string(),
+  lies: z.enum(layings),
 });
 export type BuildSummary = z.infer<typeof buildSummarySchema>;
 

@@ -1,18 +1,18 @@
-import { useState } from 'react';
+import { useMemo, useState } from 'react';
 import type { Answer } from '../../../shared/contract/contract.ts';
-import { type Build, currentAssembly } from '../../../shared/job/records/build.ts';
-import { isDescribed, type Next, nextStep, readinessOf } from '../../../shared/job/checks/readiness.ts';
+import type { Build } from '../../../shared/job/records/build.ts';
+import { type Next, nextStep } from '../../../shared/job/checks/readiness.ts';
 import { Button } from '../../parts/Button.tsx';
 import { Choice } from '../../parts/Choice.tsx';
 import { Stage } from '../../parts/Stage.tsx';
 import { StateMark } from '../../parts/StateMark.tsx';
 import { Words } from '../../parts/Words.tsx';
 import { ask } from '../../stores/ask.ts';
-import { signature } from '../../stores/notebook.ts';
+import { signature, useNotebook } from '../../stores/notebook.ts';
 import { changeSession, useSession } from '../../stores/session.ts';
 import { timeWords } from '../../words/days.ts';
 import { goOn } from '../checks/check/goOn.ts';
-import { missingFor } from './missing.ts';
+import { hasGoneOn, missingFor } from './missing.ts';
 import { Issued } from './Issued.tsx';
 import '../../parts/button.css';
 import './certificate.css';
@@ -24,7 +24,11 @@ export function CertificateScreen({ build }: { readonly build: Build }) {
   const { page, units } = useSession();
   const [issued, setIssued] = useState<Certificate>();
   const [working, setWorking] = useState(false);
-  const missing = missingFor(build);
+  const notebook = useNotebook((open) => open.notebook);
+  const { missing, overridden } = useMemo(
+    () => (notebook === undefined ? { missing: [], overridden: 0 } : missingFor(notebook)),
+    [notebook],
+  );
   const issue = async (): Promise<void> => {
     setWorking(true);
     const certificate = await ask('certificate.issue', { ...signature(), page, units });
@@ -51,8 +55,8 @@ export function CertificateScreen({ build }: { readonly build: Build }) {
             { value: 'letter', words: 'Letter' },
           ]}
         />
-        <Missing sentences={missing} />
-        <Earlier build={build} />
+        <Missing sentences={missing} overridden={overridden} />
+        <Earlier build={build} goneOn={notebook !== undefined && hasGoneOn(notebook)} />
       </Stage>
       <Words
         title={missing.length === 0 ? 'Complete' : 'Incomplete'}
@@ -72,10 +76,10 @@ export function CertificateScreen({ build }: { readonly build: Build }) {
 const afterwards: ReadonlySet<Next['do']> = new Set(['road-test', 'comeback', 'next-axle']);
 
 /** What it will say is missing, before it is issued. */
-const Missing = ({ sentences }: { readonly sentences: readonly string[] }) => (
+const Missing = ({ sentences, overridden }: { readonly sentences: readonly string[]; readonly overridden: number }) => (
   <>
     <h2 className="certificate__head">
-      {sentences.length === 0 ? 'Nothing asked for is missing' : 'It will say that these are missing'}
+      {sentences.length === 0 ? nothingMissing(overridden) : 'It will say that these are missing'}
     </h2>
     <ul className="certificate__missing">
       {sentences.map((sentence) => (
@@ -87,15 +91,20 @@ const Missing = ({ sentences }: { readonly sentences: readonly string[] }) => (
   </>
 );
 
+/** What was overridden is not missing, and is not quietly there either. */
+function nothingMissing(overridden: number): string {
+  if (overridden === 0) return 'Nothing asked for is missing';
+  const what = overridden === 1 ? 'one thing was' : `${overridden} things were`;
+  return `Nothing asked for is missing; ${what} overridden with a reason`;
+}
+
 function issueWords(working: boolean, incomplete: boolean, again: boolean): string {
   if (working) return 'Writing it …';
   return `Issue ${again ? 'it again' : 'the certificate'}${incomplete ? ' as incomplete' : ''}`;
 }
 
-function Earlier({ build }: { readonly build: Build }) {
+function Earlier({ build, goneOn }: { readonly build: Build; readonly goneOn: boolean }) {
   if (build.certificates.length === 0) return undefined;
-  const standing = currentAssembly(build);
-  const open = standing !== undefined && isDescribed(build) && !readinessOf(build, standing).ready;
   return (
     <>
       <h2 className="certificate__head">Issued for this build</h2>
@@ -107,7 +116,7 @@ function Earlier({ build }: { readonly build: Build }) {
           </li>
         ))}
       </ul>
-      {open ? <p className="quiet">The build has gone on since; a new certificate says so.</p> : undefined}
+      {goneOn ? <p className="quiet">The build has gone on since; a new certificate says so.</p> : undefined}
     </>
   );
 }

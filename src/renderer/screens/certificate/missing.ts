@@ -1,19 +1,13 @@
-import { assemblyName, type Build } from '../../../shared/job/records/build.ts';
-import { isDescribed, readinessOf } from '../../../shared/job/checks/readiness.ts';
+import { certificateContent } from '../../../shared/presentation/certificate/content.ts';
+import type { Notebook } from '../../../shared/job/records/notebook.ts';
 
-/** What a certificate issued now would have to call missing, as a sentence each. */
-export function missingFor(build: Build): readonly string[] {
-  if (!isDescribed(build)) return ['How the axle is made.'];
-  const final = build.assemblies.findLast((assembly) => assembly.phase === 'final');
-  const phases = [
-    ...(build.specSheet === undefined ? ['The limits.'] : []),
-    ...(final === undefined ? ['The final assembly.'] : []),
-  ];
-  const steps =
-    final === undefined
-      ? []
-      : readinessOf(build, final).inTheWay.map(
-          (state) => `${assemblyName(final)}: ${state.check.title.toLowerCase()}.`,
-        );
-  return [...phases, ...steps];
+/** What a certificate issued now would say is missing, and how much was let through with a reason: by its own words. */
+export function missingFor(notebook: Notebook): { readonly missing: readonly string[]; readonly overridden: number } {
+  const { missing, assemblies } = certificateContent(notebook);
+  const overridden = assemblies.flatMap(({ checks }) => checks).filter(({ override }) => override !== undefined).length;
+  return { missing, overridden };
 }
+
+/** Whether something was written since the last certificate. */
+export const hasGoneOn = ({ entries }: Notebook): boolean =>
+  entries.findLast(({ deed }) => deed.kind !== 'laid')?.deed.kind !== 'certified';

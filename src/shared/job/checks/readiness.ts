@@ -168,6 +168,9 @@ export function nextStep(build: Build): Next {
   if (asksForShims(assembly)) return afterAssembly(build, assembly);
   const { states, inTheWay } = readinessOf(build, assembly);
   const contradiction = inTheWay.find(({ standing }) => standing !== 'not-measured');
+  const card = contradiction?.check.id === 'backlash' && assembly.phase === 'trial' ? waitingSwap(build) : undefined;
+  // The ring gear's way into the window is on its card already: the next thing is to go by it.
+  if (card !== undefined) return { do: 'swap', swap: card.id };
   if (contradiction !== undefined) return { do: 'settle', assembly: assembly.id, state: contradiction };
   const missing = states.find(
     (state) => state.needed === 'required' && state.standing === 'not-measured' && state.override === undefined,

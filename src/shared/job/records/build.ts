@@ -1,7 +1,7 @@
 import type { BearingState } from '../../basics/recorded.ts';
 import type { MakeUp, ShimPlace } from '../../axle/makeUp.ts';
 import type { How, MeasuredResult, ShimPack } from './measurement.ts';
-import { type Deed, type DeedOf, type Entry, type Heard, type noteTopics, standing } from './notebook.ts';
+import { type Deed, type DeedOf, type Entry, type Heard, type Laying, type noteTopics, standing } from './notebook.ts';
 import type { PhotoWay, StoredPhoto } from './photo.ts';
 import type { LimitsChange, SpecSheet } from './specSheet.ts';
 import type { SwapPlanned } from './swap.ts';
@@ -87,6 +87,7 @@ export interface Build {
   readonly title: string;
   readonly technician: string;
   readonly startedAt: string;
+  readonly lies: Laying;
   readonly comebackOf?: string;
   readonly makeUp?: MakeUp;
   /** The limits as they stand now; what a measurement is held against is said by `sheetFor` (checks/limitChanges.ts). */
@@ -109,6 +110,7 @@ export function readNotebook(id: string, entries: readonly Entry[]): Build {
     title,
     technician,
     startedAt: first.at,
+    lies: 'on-the-bench',
     ...(comebackOf === undefined ? {} : { comebackOf }),
     sheets: [],
     notes: [],
@@ -157,6 +159,10 @@ function write(build: Build, entry: Entry): Build {
       return { ...build, swaps: [...build.swaps, { ...deed.swap, id: entry.id, at, by, assembly: deed.assembly }] };
     case 'packs-measured':
       return onSwap(build, deed, at);
+    case 'renamed':
+      return { ...build, title: deed.title };
+    case 'laid':
+      return { ...build, lies: deed.where };
     case 'certified':
       return { ...build, certificates: [...build.certificates, { sha256: deed.sha256, complete: deed.complete, at }] };
     case 'struck':

@@ -18,6 +18,10 @@ export const noteTopics = ['complaint', 'noise', 'road-test', 'oil', 'odometer',
 export const heardOptions = ['nothing', 'as-before', 'other'] as const;
 export type Heard = (typeof heardOptions)[number];
 
+/** Where a build lies. */
+export const layings = ['on-the-bench', 'put-away', 'thrown-away'] as const;
+export type Laying = (typeof layings)[number];
+
 const assemblySchema = z.strictObject({
   phase: z.enum(phases),
   bearings: z.enum(bearingStates),
@@ -83,6 +87,13 @@ export const deedSchema = z.discriminatedUnion('kind', [
     how: howSchema,
     packs: z.array(shimPackSchema).min(1).max(4),
   }),
+  /** The build is known by another name from here on. */
+  z.strictObject({ kind: z.literal('renamed'), title: nameSchema }),
+  /**
+   * Where the build lies: on the bench, among those put away, or thrown away. Nothing of it is removed by this, and it is
+   * brought back the same way.
+   */
+  z.strictObject({ kind: z.literal('laid'), where: z.enum(layings) }),
   z.strictObject({ kind: z.literal('certified'), sha256: z.string().regex(/^[0-9a-f]{64}$/u), complete: z.boolean() }),
   /** Strikes one entry through. Striking a strike brings the entry back. */
   z.strictObject({ kind: z.literal('struck'), entry: idSchema, reason: wordsSchema.optional() }),

@@ -10,7 +10,7 @@ import {
 } from '../../job/records/build.ts';
 import { calibrationOn, type GaugeSeen } from '../../job/records/gauge.ts';
 import type { MakeUp } from '../../axle/makeUp.ts';
-import type { Entry } from '../../job/records/notebook.ts';
+import type { Deed, Entry } from '../../job/records/notebook.ts';
 import type { Rule, SpecSheet } from '../../job/records/specSheet.ts';
 import type { Phase } from '../../job/records/checkIds.ts';
 import { limitsChanged, type LimitsChanged } from '../../job/checks/limitChanges.ts';
@@ -86,7 +86,7 @@ export interface CertificateContent {
 
 /** Reads a notebook into what its certificate says. A certificate is a function of the record and of nothing else. */
 export function certificateContent(notebook: Notebook): CertificateContent {
-  const entries = notebook.entries.filter((entry) => entry.deed.kind !== 'certified');
+  const entries = notebook.entries.filter(({ deed }) => isTold(deed));
   const build = readNotebook(notebook.id, entries);
   const assessed = assessedOf(build);
   const missing = whatIsMissing(build, assessed).map((one) => missingWords(one, assessed));
@@ -114,6 +114,9 @@ export function certificateContent(notebook: Notebook): CertificateContent {
     notebook: entries,
   };
 }
+
+/** Neither that it was issued before nor where the build lies is a part of what was done on the axle. */
+const isTold = ({ kind }: Deed): boolean => kind !== 'certified' && kind !== 'laid';
 
 function assemblyContent({ assembly, states }: Assessed): CertificateAssembly {
   const { id, phase, at, bearings, seal, sleeve } = assembly;

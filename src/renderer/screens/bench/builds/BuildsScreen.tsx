@@ -54,7 +54,9 @@ const EarlierPick = ({ value, builds, onChange }: EarlierPickProps) =>
       onChange={onChange}
       options={[
         { value: noEarlier, words: 'No, a first visit' },
-        ...builds.map((build) => ({ value: build.id, words: build.title })),
+        ...builds
+          .filter(({ lies }) => lies !== 'thrown-away')
+          .map((build) => ({ value: build.id, words: build.title })),
       ]}
     />
   );

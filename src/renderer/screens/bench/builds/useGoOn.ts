@@ -36,7 +36,7 @@ async function whereItStood(id: string): Promise<Stood | undefined> {
 
 /** After a restart the job goes on where it stood: the build worked on last, unless its certificate is issued. */
 export function useGoOn(): GoOn | undefined {
-  const last = useBuilds((seen) => seen.builds?.[0]);
+  const last = useBuilds((seen) => seen.builds?.find(({ lies }) => lies === 'on-the-bench'));
   const [stood, setStood] = useState<Stood>();
   const [id, at] = [last?.id, last?.lastEntryAt];
   useEffect(() => {

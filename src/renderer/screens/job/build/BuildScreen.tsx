@@ -13,6 +13,7 @@ import { go } from '../../../stores/route.ts';
 import { nextWords } from '../../../words/next.ts';
 import { AssemblyStanding } from './AssemblyStanding.tsx';
 import { BuildBeginning } from './BuildBeginning.tsx';
+import { ThisBuild } from './ThisBuild.tsx';
 import './build.css';
 
 /** Where the build stands: the assembly on the stand, what keeps its gate shut, and its pictures. */
@@ -28,7 +29,7 @@ export function BuildScreen({
   const next = nextWords(build, nextStep(build));
   return (
     <>
-      <Stage title={stageTitle(assembly, current)}>
+      <Stage title={stageTitle(assembly, current)} aside={<ThisBuild key={build.title} build={build} />}>
         {assembly === undefined || !isDescribed(build) ? (
           <BuildBeginning build={build} />
         ) : (

@@ -13,8 +13,13 @@ export function standOf(
   const mark = readiness.gate === 'ready-to-paint' && readiness.ready ? markResultOf(assembly) : undefined;
   if (mark !== undefined) return judged[mark.judgement];
   const title = past ? pastGateTitle(readiness) : gateTitle(assembly.phase, readiness);
-  return { title, shape: readiness.ready ? 'within' : 'not-measured' };
+  if (!readiness.ready) return { title, shape: 'not-measured' };
+  return overridden(readiness) === 0
+    ? { title, shape: 'within' }
+    : { title: `${title}, ${overridden(readiness)} overridden`, shape: 'overridden' };
 }
+
+const overridden = ({ states }: Readiness): number => states.filter(({ override }) => override !== undefined).length;
 
 const judged = {
   accepted: { title: 'The mark is accepted', shape: 'within' },

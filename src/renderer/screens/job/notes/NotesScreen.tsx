@@ -9,6 +9,7 @@ import { useDraft, useHeld } from '../../../parts/useDraft.ts';
 import { Words } from '../../../parts/Words.tsx';
 import { writeDeed } from '../../../stores/notebook.ts';
 import { timeWords } from '../../../words/days.ts';
+import { NotebookLines } from './NotebookLines.tsx';
 import './notes.css';
 
 type Topic = (typeof noteTopics)[number];
@@ -59,7 +60,7 @@ export function NotesScreen({ build }: { readonly build: Build }) {
   const { topic, text } = draft;
   return (
     <>
-      <Stage title="Notes">
+      <Stage title="Notes" aside={<NotebookLines />}>
         <div className="notes">
           <NoteFields draft={draft} error={errors.text} onChange={change} />
           <Written build={build} />

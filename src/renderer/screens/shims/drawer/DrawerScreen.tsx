@@ -14,6 +14,7 @@ import { Stage } from '../../../parts/Stage.tsx';
 import { type DraftForm, useDraft, useHeld } from '../../../parts/useDraft.ts';
 import { Words } from '../../../parts/Words.tsx';
 import { readDrawer, saveDrawer, useDrawer } from '../../../stores/drawer.ts';
+import { go, type Route, useRoute } from '../../../stores/route.ts';
 import { useSession } from '../../../stores/session.ts';
 import './drawer.css';
 
@@ -35,6 +36,9 @@ export function DrawerScreen() {
   useEffect(() => void readDrawer(), []);
   const sizes = drawer?.sizes ?? [];
   const { draft, change, errors, submit } = useSizeForm(sizes);
+  const before = useRoute(({ before }) => before);
+  const back = (): void => go(before);
+  const isTyped = draft.thickness.text.trim() !== '';
   return (
     <>
       <Stage title="Shims at hand">
@@ -45,7 +49,8 @@ export function DrawerScreen() {
       </Stage>
       <Words
         title="What lies in the drawer"
-        next={{ words: 'Put it in the drawer', run: submit, disabled: draft.thickness.text.trim() === '' }}
+        next={isTyped ? { words: 'Put it in the drawer', run: submit } : { words: backWords(before), run: back }}
+        others={isTyped ? <Button onPress={back}>{backWords(before)}</Button> : undefined}
       >
         <p>
           The swap card builds its stacks from these: fewest shims, thin ones between thick ones, and what to buy if
@@ -54,6 +59,12 @@ export function DrawerScreen() {
       </Words>
     </>
   );
+}
+
+/** Where the drawer was looked into from. */
+function backWords({ at }: Route): string {
+  if (at === 'swap') return 'Back to the swap card';
+  return at === 'builds' ? 'Back to the builds' : 'Back to the job';
 }
 
 /** A size to be put in; once it lies in the drawer, the next thickness is asked. */

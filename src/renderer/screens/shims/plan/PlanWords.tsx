@@ -26,7 +26,7 @@ interface PlanWordsProps {
 
 /** What the plan comes to, how sure it is, and the one thing to do about it. */
 export function PlanWords(props: PlanWordsProps) {
-  const { build, answer, foreseen, swap, moved, waiting, onBack, onStand, stays } = props;
+  const { answer, foreseen, swap, moved, waiting, onBack, onStand, stays } = props;
   const refused = swap?.ok === false && !stays ? swap.problem : undefined;
   return (
     <Words
@@ -37,9 +37,7 @@ export function PlanWords(props: PlanWordsProps) {
           {moved ? <Button onPress={onBack}>Back to the plan</Button> : undefined}
           {stays || answer === undefined ? undefined : <Button onPress={onStand}>As it stands</Button>}
           <Button onPress={() => go({ at: 'experience', build: build.id })}>Earlier builds</Button>
-          {waiting === undefined ? undefined : (
-            <Button onPress={() => go({ at: 'swap', build: build.id, swap: waiting.id })}>Open the swap card</Button>
-          )}
+          {waiting === undefined ? undefined : <Another {...props} waiting={waiting} />}
         </>
       }
     >
@@ -79,6 +77,7 @@ const chanceWords = (chance: number): string =>
 function nextOf(props: PlanWordsProps): NextAction {
   const { build, trial, answer, swap, moved, stays, waiting } = props;
   const make = waiting === undefined ? 'Make the swap card' : 'Make a new swap card';
+  if (waiting !== undefined && !moved) return openCard(build, waiting);
   if (answer === undefined) return { words: make, run: () => undefined, disabled: true };
   if (swap?.ok === false && !stays) {
     return {
@@ -99,6 +98,21 @@ function nextOf(props: PlanWordsProps): NextAction {
     };
   }
   return { words: make, run: () => void makeCard(build, trial, swap), disabled: stays };
+}
+
+const openCard = (build: Build, waiting: Swap): NextAction => ({
+  words: 'Go by the swap card',
+  run: () => go({ at: 'swap', build: build.id, swap: waiting.id }),
+});
+
+/** Beside the card that waits another can be made; where something was moved by hand, the one that waits stays at hand. */
+function Another({ build, trial, swap, moved, stays, waiting }: PlanWordsProps & { readonly waiting: Swap }) {
+  if (moved) return <Button onPress={openCard(build, waiting).run}>Go by the card that is there</Button>;
+  return (
+    <Button onPress={() => void makeCard(build, trial, swap)} disabled={stays || swap?.ok !== true}>
+      Make a new swap card
+    </Button>
+  );
 }
 
 async function makeCard(build: Build, trial: Assembly, swap: Result<SwapPlanned> | undefined): Promise<void> {

@@ -2,18 +2,22 @@ import { useEffect, useState } from 'react';
 import { assemblyName } from '../../../../shared/job/records/build.ts';
 import { Button } from '../../../parts/Button.tsx';
 import { Stage } from '../../../parts/Stage.tsx';
-import { useDraft, useHeld } from '../../../parts/useDraft.ts';
+import { heldOver } from '../../../parts/heldOver.ts';
+import { useDraft } from '../../../parts/useDraft.ts';
 import { readDrawer, useDrawer } from '../../../stores/drawer.ts';
 import { writeDeed } from '../../../stores/notebook.ts';
 import { go } from '../../../stores/route.ts';
 import { useSession } from '../../../stores/session.ts';
 import { withToolEntered } from '../../checks/typed/enterTool.ts';
-import { cardDraft, readCard } from './cardDraft.ts';
+import { type CardDraft, cardDraft, readCard } from './cardDraft.ts';
 import type { CardProps } from './cardProps.ts';
 import type { CardStanding } from './cardStanding.ts';
 import { faultsIn, readMeasured } from './measured.ts';
 import { SwapLines } from './SwapLines.tsx';
 import { SwapWords } from './SwapWords.tsx';
+
+/** Packs that are typed and not kept yet, while the drawer is looked into. */
+const drafts = heldOver<CardDraft>();
 
 /** What comes out, what goes in and where, and what should be seen then; the pack is measured here, before assembly. */
 export function SwapCard({ build, swap }: CardProps) {
@@ -22,11 +26,15 @@ export function SwapCard({ build, swap }: CardProps) {
   useEffect(() => void readDrawer(), []);
   const [begun] = useState(() => cardDraft(swap, units));
   const { draft, change, errors, submit } = useDraft(
-    useHeld(() => begun),
+    drafts.use(swap.id, () => begun),
     {
       read: (now) => readCard(swap, now, drawer),
-      keep: async ({ how, packs }) =>
-        writeDeed({ kind: 'packs-measured', swap: swap.id, how: await withToolEntered(how, 'length'), packs }),
+      keep: async ({ how, packs }) => {
+        const tool = await withToolEntered(how, 'length');
+        const written = await writeDeed({ kind: 'packs-measured', swap: swap.id, how: tool, packs });
+        if (written) drafts.forget(swap.id);
+        return written;
+      },
     },
   );
   const faults = faultsIn(swap, draft.packs, units);
