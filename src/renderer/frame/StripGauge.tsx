@@ -2,6 +2,7 @@ import { Button } from 'react-aria-components';
 import type { Gauge } from '../../shared/job/records/gauge.ts';
 import { LiveAge } from '../instruments/LiveAge.tsx';
 import { LiveDigits } from '../instruments/LiveDigits.tsx';
+import { useDead } from '../live/useDead.ts';
 import { LiveMark } from '../parts/LiveMark.tsx';
 import { useGauges } from '../stores/gauges.ts';
 import { go } from '../stores/route.ts';
@@ -11,9 +12,10 @@ import { linkWords } from '../words/links.ts';
 export function StripGauge({ gauge }: { readonly gauge: Gauge }) {
   // The words only: the counts in the state change twice a second and are not shown here.
   const words = useGauges((seen) => linkWords(seen.states[gauge.id]));
+  const dead = useDead(gauge.id);
   return (
     <Button className="strip-gauge" onPress={() => go({ at: 'gauges', gauge: gauge.id })}>
-      <LiveMark liveness={words.liveness} />
+      <LiveMark liveness={dead && words.liveness === 'live' ? 'quiet' : words.liveness} />
       <span className="strip-gauge__name">{gauge.label}</span>
       <LiveDigits gauge={gauge} className="strip-gauge__value" />
       <span className="strip-gauge__state">{words.live ? <LiveAge gauge={gauge.id} /> : words.short}</span>

@@ -8,7 +8,7 @@ import { useGauges } from '../stores/gauges.ts';
 import { type Trail, trail } from './trail.ts';
 
 /** What a gauge said last. It lives outside every store: at 1,000 readings/s nothing may re-render for each. */
-interface Slot {
+export interface Slot {
   /** In mm or N·m; undefined until a reading came that has a known unit. */
   value: number | undefined;
   /** As received. */
@@ -18,6 +18,8 @@ interface Slot {
   t: number;
   /** This page's clock when it came, in milliseconds, for its age. */
   heardAt: number;
+  /** How long after the one before it that was, in milliseconds; infinite after the first. */
+  pause: number;
   readonly trail: Trail;
 }
 
@@ -31,9 +33,31 @@ const fresh = listenersBy<string, []>();
 export function slotOf(gauge: string): Slot {
   const found = slots.get(gauge);
   if (found !== undefined) return found;
-  const fresh: Slot = { value: undefined, received: undefined, seq: -1, t: 0, heardAt: 0, trail: trail(capacity) };
+  const fresh: Slot = {
+    value: undefined,
+    received: undefined,
+    seq: -1,
+    t: 0,
+    heardAt: 0,
+    pause: Infinity,
+    trail: trail(capacity),
+  };
   slots.set(gauge, fresh);
   return fresh;
+}
+
+/** A gauge that sends by itself leaves no longer pause than this between two readings, in milliseconds. */
+const longestPause = 700;
+/** After so long without a reading the last one is old, in milliseconds: the screen has to say so within a second. */
+const oldAfter = 800;
+
+/**
+ * How the last reading stands: `fresh`; `dead`, where a gauge that sends by itself has fallen silent, so that nobody reads
+ * it any more; `old`, where it came by a press of its send key and is still what it showed then.
+ */
+export function ageOf({ heardAt, pause }: Slot, now: number): 'fresh' | 'old' | 'dead' {
+  if (heardAt === 0 || now - heardAt < Math.max(oldAfter, pause <= longestPause ? pause * 1.2 : 0)) return 'fresh';
+  return pause <= longestPause ? 'dead' : 'old';
 }
 
 /** Calls its listener for every row that is heard, after the slots have taken it; the function returned stops that. */
@@ -70,6 +94,8 @@ function takeReading(heard: Exclude<Heard, { press: unknown }>, now: number): vo
     slot.received = heard;
     slot.value = inside;
     slot.t = heard.t;
+    // Several in one message came together.
+    if (slot.heardAt !== now) slot.pause = slot.heardAt === 0 ? Infinity : now - slot.heardAt;
     slot.heardAt = now;
     if (inside !== undefined) slot.trail.push(heard.t, inside);
   }

@@ -54,7 +54,9 @@ describe('builds', () => {
     expect(code).toBe(0);
     const { title, technician, startedAt } = content.build;
     const lastEntryAt = entries.at(-1)?.at;
-    expect(answers).toEqual([[{ id: 'b1', title, technician, startedAt, lastEntryAt, standsAt: 'Final' }]]);
+    expect(answers).toEqual([
+      [{ id: 'b1', title, technician, startedAt, lastEntryAt, standsAt: 'Final', lies: 'on-the-bench' }],
+    ]);
   });
 
   it('ends with 1 where there are no records, and makes none', async () => {

@@ -6,4 +6,5 @@ export const channels = {
   toBench: 'axlewright:to-bench',
   fromBench: 'axlewright:from-bench',
   presence: 'axlewright:presence',
+  awake: 'axlewright:awake',
 } as const;

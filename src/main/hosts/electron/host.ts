@@ -1,10 +1,12 @@
 import { readFile } from 'node:fs/promises';
 import type * as Electron from 'electron';
 import { mediaTypeOf, type PageFiles, securityHeaders } from '../policy.ts';
+import { channels } from './channels.ts';
 import { type BenchBehindOptions, putBenchBehind } from './benchBehind.ts';
 import {
   appFile,
   appScheme,
+  mayAsk,
   mayHavePermission,
   mayNavigate,
   type PermissionAsked,
@@ -16,7 +18,7 @@ import {
 /** The parts of Electron this host uses; tests pass a stand-in. */
 export type ElectronParts = Pick<
   typeof Electron,
-  'app' | 'BrowserWindow' | 'ipcMain' | 'protocol' | 'session' | 'utilityProcess' | 'dialog'
+  'app' | 'BrowserWindow' | 'ipcMain' | 'powerSaveBlocker' | 'protocol' | 'session' | 'utilityProcess' | 'dialog'
 >;
 
 interface ElectronHostOptions extends BenchBehindOptions {
@@ -37,6 +39,7 @@ export async function openHost(electron: ElectronParts, options: ElectronHostOpt
   serveScreens(electron, options.files);
   const window = new electron.BrowserWindow(windowOptions(options.preload));
   const bench = putBenchBehind(electron, window, options);
+  stayAwake(electron);
   tellFaults(electron, window, (fault) => bench.tell({ fault }));
   window.once('ready-to-show', () => window.show());
   electron.app.on('window-all-closed', () => electron.app.quit());
@@ -65,6 +68,19 @@ function shutDoors(electron: ElectronParts): void {
       if (!mayNavigate(event.url)) event.preventDefault();
     });
     contents.on('will-attach-webview', (event) => event.preventDefault());
+  });
+}
+
+/** While something is measured nobody touches a key: the screen stays on for as long as our own page asks for it. */
+function stayAwake({ ipcMain, powerSaveBlocker }: ElectronParts): void {
+  let blocker: number | undefined;
+  ipcMain.on(channels.awake, ({ senderFrame }, on: unknown) => {
+    if (!mayAsk({ url: senderFrame?.url ?? '', isTopFrame: senderFrame?.parent === null }, '')) return;
+    if (on === true) blocker ??= powerSaveBlocker.start('prevent-display-sleep');
+    else if (blocker !== undefined) {
+      powerSaveBlocker.stop(blocker);
+      blocker = undefined;
+    }
   });
 }
 

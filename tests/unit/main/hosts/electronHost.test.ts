@@ -19,6 +19,7 @@ function standIn() {
     posted: unknown[];
     quits: number;
     kills: number;
+    blocked: string[];
   } = {
     schemes: [],
     permissions: [],
@@ -28,6 +29,7 @@ function standIn() {
     posted: [],
     quits: 0,
     kills: 0,
+    blocked: [],
   };
   let serve: ((request: Request) => Promise<Response>) | undefined;
   let permissionCheck: CheckHandler | undefined;
@@ -80,6 +82,10 @@ function standIn() {
         },
         setPermissionCheckHandler: (handler: CheckHandler) => (permissionCheck = handler),
       },
+    },
+    powerSaveBlocker: {
+      start: (type: string) => told.blocked.push(type),
+      stop: (id: number) => void told.blocked.push(`stop ${id}`),
     },
     utilityProcess: { fork },
     dialog: { showErrorBox: (title: string, words: string) => told.errors.push(title, words) },
@@ -183,6 +189,15 @@ describe('the Electron host, wired to a stand-in', () => {
     visit('https://evil.example/');
     bench().emit('message', '{"topic":"secret"}');
     expect(told.sent).toEqual([[channels.fromBench, '{"topic":"heard"}']]);
+  });
+
+  it('keeps the screen on for as long as its own page asks for it', async () => {
+    const { ipcMain, told } = await opened();
+    const own = { senderFrame: { url: startPage, parent: null } };
+    ipcMain.emit(channels.awake, { senderFrame: { url: 'https://evil.example/', parent: null } }, true);
+    expect(told.blocked).toEqual([]);
+    for (const on of [true, true, 'on', true, false, false]) ipcMain.emit(channels.awake, own, on);
+    expect(told.blocked).toEqual(['prevent-display-sleep', 'stop 1', 'prevent-display-sleep', 'stop 3']);
   });
 
   it('starts a bench that has died anew, and says so when it dies again at once', async () => {

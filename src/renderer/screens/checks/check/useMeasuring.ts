@@ -5,6 +5,7 @@ import type { SpecSheet } from '../../../../shared/job/records/specSheet.ts';
 import { pedalAgain } from '../../../commands/registry.ts';
 import { useCommand } from '../../../commands/useCommand.ts';
 import { useCues } from '../../../cues/useCues.ts';
+import { useAwake } from '../../../live/useAwake.ts';
 import { type Begun, restartRun, useRun } from '../../../live/run.ts';
 import type { StreamKind } from '../../../stores/gauges.ts';
 import { showProblem } from '../../../stores/problems.ts';
@@ -47,6 +48,7 @@ export function useMeasuring(
   const { gauge, all, live, choose } = useGauge(kindOf[settings.kind], begun?.stretch.gauge);
   useRunOn(settings, gauge, { round, begun: gauge?.id === begun?.stretch.gauge ? begun : undefined });
   useCues(sheet);
+  useAwake();
   const problem = useRun(({ run }) => run?.problem);
   useEffect(() => {
     if (problem !== undefined) showProblem(problem);
