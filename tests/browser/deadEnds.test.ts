@@ -77,7 +77,7 @@ it('says what undo struck through, keeps it readable, and brings it back', async
   await said.getByText('the note “Shim pack wiped clean”').waitFor();
   await button(page, /Everything written/u).click();
   await page.locator('.notes__lines s', { hasText: 'Shim pack wiped clean' }).waitFor();
-  await button(page, 'Done').click();
+  await page.getByRole('button', { name: 'Done', exact: true }).click();
   await said.getByRole('button', { name: 'Bring it back' }).click();
   await page.getByRole('status').filter({ hasText: 'Brought back' }).waitFor();
   await page.locator('.notes__written', { hasText: 'Shim pack wiped clean' }).waitFor();

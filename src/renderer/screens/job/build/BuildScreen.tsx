@@ -29,7 +29,7 @@ export function BuildScreen({
   const next = nextWords(build, nextStep(build));
   return (
     <>
-      <Stage title={stageTitle(assembly, current)} aside={<ThisBuild key={build.title} build={build} />}>
+      <Stage title={stageTitle(assembly, current)} aside={<ThisBuild key={`${build.lies} ${build.title}`} build={build} />}>
         {assembly === undefined || !isDescribed(build) ? (
           <BuildBeginning build={build} />
         ) : (

@@ -31,9 +31,9 @@ export function SwapCard({ build, swap }: CardProps) {
       read: (now) => readCard(swap, now, drawer),
       keep: async ({ how, packs }) => {
         const tool = await withToolEntered(how, 'length');
-        const written = await writeDeed({ kind: 'packs-measured', swap: swap.id, how: tool, packs });
-        if (written) drafts.forget(swap.id);
-        return written;
+        // Written, the card begins afresh from the notebook, and at once.
+        drafts.forget(swap.id);
+        return writeDeed({ kind: 'packs-measured', swap: swap.id, how: tool, packs });
       },
     },
   );
