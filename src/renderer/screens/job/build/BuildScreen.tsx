@@ -29,7 +29,10 @@ export function BuildScreen({
   const next = nextWords(build, nextStep(build));
   return (
     <>
-      <Stage title={stageTitle(assembly, current)} aside={<ThisBuild key={`${build.lies} ${build.title}`} build={build} />}>
+      <Stage
+        title={stageTitle(assembly, current)}
+        aside={<ThisBuild key={`${build.lies} ${build.title}`} build={build} />}
+      >
         {assembly === undefined || !isDescribed(build) ? (
           <BuildBeginning build={build} />
         ) : (

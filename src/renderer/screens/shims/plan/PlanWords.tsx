@@ -26,7 +26,7 @@ interface PlanWordsProps {
 
 /** What the plan comes to, how sure it is, and the one thing to do about it. */
 export function PlanWords(props: PlanWordsProps) {
-  const { answer, foreseen, swap, moved, waiting, onBack, onStand, stays } = props;
+  const { build, answer, foreseen, swap, moved, waiting, onBack, onStand, stays } = props;
   const refused = swap?.ok === false && !stays ? swap.problem : undefined;
   return (
     <Words
