@@ -1,5 +1,6 @@
 import { useMemo, useState } from 'react';
 import type { Answer } from '../../../shared/contract/contract.ts';
+import { hasGoneOn } from '../../../shared/job/certifying/certificateData.ts';
 import type { Build } from '../../../shared/job/records/build.ts';
 import { type Next, nextStep } from '../../../shared/job/checks/readiness.ts';
 import { Button } from '../../parts/Button.tsx';
@@ -12,7 +13,7 @@ import { signature, useNotebook } from '../../stores/notebook.ts';
 import { changeSession, useSession } from '../../stores/session.ts';
 import { timeWords } from '../../words/days.ts';
 import { goOn } from '../checks/check/goOn.ts';
-import { hasGoneOn, missingFor } from './missing.ts';
+import { missingFor } from './missing.ts';
 import { Issued } from './Issued.tsx';
 import '../../parts/button.css';
 import './certificate.css';

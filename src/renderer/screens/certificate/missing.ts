@@ -7,7 +7,3 @@ export function missingFor(notebook: Notebook): { readonly missing: readonly str
   const overridden = assemblies.flatMap(({ checks }) => checks).filter(({ override }) => override !== undefined).length;
   return { missing, overridden };
 }
-
-/** Whether something was written since the last certificate. */
-export const hasGoneOn = ({ entries }: Notebook): boolean =>
-  entries.findLast(({ deed }) => deed.kind !== 'laid')?.deed.kind !== 'certified';

@@ -139,13 +139,19 @@ export function certificateData(notebook: Notebook, { bench, readings, measuring
   };
 }
 
-/** What a certificate rests on: everything but the certificates issued before it. */
-export const entriesCertified = ({ entries }: Pick<Notebook, 'entries'>): readonly Entry[] =>
-  entries.filter(({ deed }) => deed.kind !== 'certified');
+/** Neither that it was issued before nor where the build lies is a part of what was done on the axle. */
+const isTold = ({ deed }: Entry): boolean => deed.kind !== 'certified' && deed.kind !== 'laid';
+
+/** What a certificate rests on: everything that was done on the axle. */
+export const entriesCertified = ({ entries }: Pick<Notebook, 'entries'>): readonly Entry[] => entries.filter(isTold);
+
+/** Whether something was done on the axle since its last certificate. */
+export const hasGoneOn = ({ entries }: Pick<Notebook, 'entries'>): boolean =>
+  entries.findLastIndex(isTold) > entries.findLastIndex(({ deed }) => deed.kind === 'certified');
 
 /** Issued again with nothing written since, it is the same certificate and no revision. */
 function revisionOf(entries: readonly Entry[]): Pick<CertificateData, 'revision' | 'replaces'> {
-  const lastWritten = entries.findLastIndex(({ deed }) => deed.kind !== 'certified');
+  const lastWritten = entries.findLastIndex(isTold);
   const before = entries.slice(0, lastWritten).flatMap(({ deed }) => (deed.kind === 'certified' ? [deed.sha256] : []));
   const replaces = before.at(-1);
   return { revision: new Set(before).size + 1, ...(replaces === undefined ? {} : { replaces }) };

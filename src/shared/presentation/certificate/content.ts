@@ -10,13 +10,14 @@ import {
 } from '../../job/records/build.ts';
 import { calibrationOn, type GaugeSeen } from '../../job/records/gauge.ts';
 import type { MakeUp } from '../../axle/makeUp.ts';
-import type { Deed, Entry } from '../../job/records/notebook.ts';
+import type { Entry } from '../../job/records/notebook.ts';
 import type { Rule, SpecSheet } from '../../job/records/specSheet.ts';
 import type { Phase } from '../../job/records/checkIds.ts';
 import { limitsChanged, type LimitsChanged } from '../../job/checks/limitChanges.ts';
 import type { LimitJudged, Standing } from '../../job/checks/judge.ts';
 import type { CheckState } from '../../job/checks/readiness.ts';
 import { assessedOf } from '../../job/certifying/assessed.ts';
+import { entriesCertified } from '../../job/certifying/certificateData.ts';
 import { type Assessed, whatIsMissing } from '../../job/certifying/missing.ts';
 import { missingWords } from './missingWords.ts';
 import { cautions, statement } from './words.ts';
@@ -86,7 +87,7 @@ export interface CertificateContent {
 
 /** Reads a notebook into what its certificate says. A certificate is a function of the record and of nothing else. */
 export function certificateContent(notebook: Notebook): CertificateContent {
-  const entries = notebook.entries.filter(({ deed }) => isTold(deed));
+  const entries = [...entriesCertified(notebook)];
   const build = readNotebook(notebook.id, entries);
   const assessed = assessedOf(build);
   const missing = whatIsMissing(build, assessed).map((one) => missingWords(one, assessed));
@@ -114,9 +115,6 @@ export function certificateContent(notebook: Notebook): CertificateContent {
     notebook: entries,
   };
 }
-
-/** Neither that it was issued before nor where the build lies is a part of what was done on the axle. */
-const isTold = ({ kind }: Deed): boolean => kind !== 'certified' && kind !== 'laid';
 
 function assemblyContent({ assembly, states }: Assessed): CertificateAssembly {
   const { id, phase, at, bearings, seal, sleeve } = assembly;
