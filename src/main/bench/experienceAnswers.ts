@@ -1,7 +1,7 @@
 import type { BenchAnswers } from '../../shared/contract/contract.ts';
 import { ok } from '../../shared/basics/result.ts';
-import { earlierBuilds } from '../../shared/job/experience/earlier.ts';
-import { readNotebook } from '../../shared/job/records/build.ts';
+import { earlierBuilds, mostEarlier } from '../../shared/job/experience/earlier.ts';
+import { type Build, readNotebook } from '../../shared/job/records/build.ts';
 import type { Notebook } from '../../shared/job/records/notebook.ts';
 import { type Desk, readBuild } from './writing.ts';
 
@@ -14,17 +14,21 @@ export function experienceAnswers(desk: Desk): Pick<BenchAnswers, 'experience.re
     'experience.read': async ({ build }) => {
       const now = readBuild(desk, build);
       if (!now.ok) return now;
-      const all = everyNotebook(desk);
-      const related = earlierBuilds(readNotebook(now.value.id, now.value.entries), all);
-      const ids = new Set(related.map(({ build: { id } }) => id));
-      return ok(all.filter(({ id }) => ids.has(id)));
+      return ok(related(desk, readNotebook(now.value.id, now.value.entries)));
     },
   };
 }
 
-/** Every notebook that can be read: one that cannot teaches nothing and stands in nobody's way. */
-const everyNotebook = (desk: Desk): Notebook[] =>
-  desk.notebooks.ids().flatMap((id) => {
+/**
+ * Certified builds, the one certified last first, until enough have something in common: others are not even read. One that
+ * cannot be read teaches nothing and stands in nobody's way.
+ */
+function related(desk: Desk, now: Build): Notebook[] {
+  const found: Notebook[] = [];
+  for (const id of new Set(desk.notebooks.newest('certified').map(({ build }) => build))) {
+    if (found.length === mostEarlier) break;
     const notebook = desk.notebooks.read(id);
-    return notebook?.ok === true ? [notebook.value] : [];
-  });
+    if (notebook?.ok === true && earlierBuilds(now, [notebook.value]).length > 0) found.push(notebook.value);
+  }
+  return found;
+}

@@ -111,6 +111,7 @@ const screens: Readonly<Record<string, object>> = {
   depth: at('sums', { assembly: assembly('trial', 2), sum: 'depth' }),
   mark: check('mark', 'trial', 1),
   meaning: at('meaning', { assembly: assembly('trial', 2) }),
+  experience: at('experience'),
   painting: at('painting', { assembly: assembly('trial', 2) }),
   cut: at('cut'),
   trials: at('trials'),

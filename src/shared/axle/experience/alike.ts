@@ -37,8 +37,18 @@ export interface Earlier {
 /** How much of what builds differ in they have in common, for each trait: 0 nothing, 1 all. */
 type Alike = Readonly<Record<Trait, number>>;
 
-/** Degrees of likeness that are weighed against each other, each as likely as the next beforehand (own choice). */
-const degrees = [0, 0.6, 0.92] as const;
+/**
+ * Degrees of likeness that are weighed against each other, and how likely each is beforehand (own choice): as often as not
+ * builds that are called alike have nothing in common. One hand brushes thicker and thinner from day to day, so that of
+ * the film at most half is in common, however alike single marks make it look.
+ */
+const degrees: Readonly<Record<Trait, readonly number[]>> = {
+  film: [0, 0.25, 0.5],
+  reading: [0, 0.6, 0.92],
+  relief: [0, 0.6, 0.92],
+  backlash: [0, 0.6, 0.92],
+};
+const likelyAlike = { nothing: 0.5, something: 0.25 } as const;
 
 /** A normal picture of the next build over `lessonAt`, in standard units of the plain prior (there it is 0 ± 1). */
 export interface Picture {
@@ -85,7 +95,7 @@ function degreesFor(builds: readonly Earlier[]): readonly Alike[] {
   const shared = (trait: Trait): boolean => builds.some(({ shares }) => shares[causeOf[trait]]);
   return traits.reduce<readonly Alike[]>(
     (so, trait) =>
-      so.flatMap((alike) => (shared(trait) ? degrees : [0]).map((degree) => ({ ...alike, [trait]: degree }))),
+      so.flatMap((alike) => (shared(trait) ? degrees[trait] : [0]).map((degree) => ({ ...alike, [trait]: degree }))),
     [eachTrait(() => 0)],
   );
 }
@@ -103,7 +113,10 @@ function underDegree(builds: readonly Earlier[], alike: Alike): Weighed {
   const common = Float64Array.from(traitAt, (trait) => Math.sqrt(alike[trait]));
   const at = (values: Float64Array, k: number): number => values[k] ?? 0;
   const [sharpness, pull] = [new Float64Array(size * size), new Float64Array(size)];
-  let evidence = 0;
+  let evidence = traits.reduce(
+    (sum, trait) => sum + Math.log(alike[trait] === 0 ? likelyAlike.nothing : likelyAlike.something),
+    0,
+  );
   for (const build of builds) {
     const said = saidOfKind(build, alike);
     said.sharpness.forEach((value, k) => (sharpness[k] = at(sharpness, k) + value));

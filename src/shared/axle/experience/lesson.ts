@@ -67,9 +67,31 @@ function lessonOf({ precision, likeliest }: Belief): Lesson {
   });
   const sharpness = inverseOf(covariance, size);
   const at = Float64Array.from(lessonAt, (index) => likeliest.guess[index] ?? 0);
-  const pull = Array.from({ length: size }, (_, row) =>
-    at.reduce((sum, value, column) => sum + (sharpness[row * size + column] ?? 0) * value, 0),
-  );
+  const pull = timesVector(sharpness, at);
   for (let k = 0; k < size; k += 1) sharpness[k * size + k] = (sharpness[k * size + k] ?? 1) - 1;
-  return { information: Array.from(sharpness), pull };
+  return blurred(sharpness, pull);
 }
+
+/**
+ * How far a lesson may be off in each unknown (variance, standard units), whatever its readings say: the straight-line
+ * picture at the likeliest axle is now and then far too sharp, and the mesh model is no truer than this from one kind of
+ * axle to the next. Own choice: half of what is usual.
+ */
+const offBy = 0.25;
+
+/** (Λ⁻¹ + offBy)⁻¹ and its share of the pull, by way of (Λ + 1/offBy)⁻¹ because a lesson may be silent in some direction. */
+function blurred(information: Float64Array, pull: Float64Array): Lesson {
+  const size = lessonAt.length;
+  const widened = Float64Array.from(information);
+  for (let k = 0; k < size; k += 1) widened[k * size + k] = (widened[k * size + k] ?? 0) + 1 / offBy;
+  const open = inverseOf(widened, size);
+  return {
+    information: Array.from(open, (value, k) => (k % (size + 1) === 0 ? 1 / offBy : 0) - value / offBy ** 2),
+    pull: Array.from(timesVector(open, pull), (value) => value / offBy),
+  };
+}
+
+const timesVector = (matrix: Float64Array, vector: Float64Array): Float64Array =>
+  vector.map((_, row) =>
+    vector.reduce((sum, value, column) => sum + (matrix[row * vector.length + column] ?? 0) * value, 0),
+  );

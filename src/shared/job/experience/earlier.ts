@@ -15,7 +15,7 @@ export interface EarlierBuild {
 }
 
 /** More builds than this teach nothing more (own choice); the newest count. */
-const atMost = 40;
+export const mostEarlier = 40;
 
 /** Finished builds that have something in common with this one, newest first. */
 export function earlierBuilds(now: Build, notebooks: readonly Notebook[]): readonly EarlierBuild[] {
@@ -26,7 +26,7 @@ export function earlierBuilds(now: Build, notebooks: readonly Notebook[]): reado
       return earlier === undefined ? [] : [earlier];
     })
     .toSorted((a, b) => b.closedAt.localeCompare(a.closedAt) || a.build.id.localeCompare(b.build.id))
-    .slice(0, atMost);
+    .slice(0, mostEarlier);
 }
 
 function earlierFrom(now: Build, notebook: Notebook): EarlierBuild | undefined {

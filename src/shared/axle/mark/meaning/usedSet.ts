@@ -44,9 +44,18 @@ function beside(flank: 'drive' | 'coast', now: Mark | undefined, own: Mark | und
   const share = `The two overlap by ${Math.round(100 * overlap)} %.`;
   const text = near
     ? `The ${flank} mark lies where it lay before, as far as reading can tell. ${share}`
-    : `The ${flank} mark has moved from its own place: ${moved(crown.by, 'of the height', 'up', 'down')}, ${moved(heel.by, 'of the face', 'to the heel', 'to the toe')}. ${share}`;
+    : `The ${flank} mark has moved from its own place: ${movedWords(crown.by, heel.by)}. ${share}`;
   return [say('used-set', 'derived', [text, ...warnings].join(' '))];
 }
+
+/** Both ways, without one in which it stayed. */
+const movedWords = (crown: number, heel: number): string =>
+  [
+    ...(stayed(crown) ? [] : [moved(crown, 'of the height', 'up', 'down')]),
+    ...(stayed(heel) ? [] : [moved(heel, 'of the face', 'to the heel', 'to the toe')]),
+  ].join(', ');
+
+const stayed = (by: number): boolean => Math.round(100 * Math.abs(by)) === 0;
 
 const moved = (by: number, of: string, plus: string, minus: string): string =>
   `${hundredths(by)} ${of} ${by >= 0 ? plus : minus}`;
