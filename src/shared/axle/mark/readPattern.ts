@@ -43,9 +43,12 @@ export function readPattern(
   const why = whyNot(raster, separation, mask);
   if (why !== undefined) return fail(unreadable(why));
   const reading = { map, raster, separation, mask };
+  const mark = markOf(reading, laid.value.faintness, options.faceOverHeight);
+  // Cut off all round it has no place: rust and light that shine through a thin film look so, and no mark does.
+  if (Object.values(mark.edges).every((edge) => edge !== 'clear')) return fail(unreadable('no-compound'));
   return ok({
     ...reading,
-    mark: markOf(reading, laid.value.faintness, options.faceOverHeight),
+    mark,
     warnings: [...warningsOf(laid.value, options)],
   });
 }

@@ -142,6 +142,12 @@ describe('films of another world', () => {
     }
   });
 
+  test('rust that shines through a thin film all over the flank is no mark', () => {
+    const rusty = { compound: 'orange', metal: 'bright', manner: unreadables['no mark, rusty'] } as const;
+    const { photo, tapped } = shoot(rusty, seeded(672_008));
+    expect(readPattern(photo, tapped)).toMatchObject({ ok: false, problem: { kind: 'no-compound' } });
+  });
+
   test('streaks and smears alone are no mark', () => {
     for (const name of ['no mark, streaky', 'smeared', 'no mark, rusty'] as const) {
       for (const seed of [771_001, 771_002]) {
