@@ -55,6 +55,16 @@ interface RockOptions {
   readonly enough?: (station: number) => boolean;
 }
 
+interface PushOptions {
+  readonly hand?: Hand;
+  /** Pushes, each with its pull; with `enough` the most there are. */
+  readonly strokes?: number;
+  readonly enough?: () => boolean;
+}
+export interface PushTruth {
+  readonly play_mm: number;
+}
+
 interface FaceTurnOptions {
   readonly surface: 'back-face' | 'flange';
   /** Without it the turn is continuous. */
@@ -72,6 +82,8 @@ export interface SimulatedIndicator extends LiveGauge {
   readonly traits: IndicatorTraits;
   /** Rocks the gear at so many equal stations, or at these; lowers the stem before each and lifts it after. */
   rock(stations: number | readonly RockStation[], options?: RockOptions): Promise<readonly RockTruth[]>;
+  /** Pushes the case to and fro along its axis, the stem on its end. */
+  push(options?: PushOptions): Promise<PushTruth>;
   /** Turns a surface once past the indicator. */
   turn(options: FaceTurnOptions): Promise<RunoutTruth>;
 }
@@ -196,6 +208,18 @@ async function simulatedIndicator(setup: SimulatedGaugesSetup, random: Random): 
         ),
       );
       return truths;
+    },
+    async push(options = {}) {
+      const hand = options.hand ?? steadyHand('fast');
+      const truth = { play_mm: setup.axle().endPlay_mm };
+      const pushed = {
+        gearAngle_rad: 0,
+        backlash_mm: truth.play_mm,
+        held_mm: truth.play_mm,
+        rocks: options.strokes ?? 5,
+      };
+      await live.run(atStation(pushed, hand, traits.travel_mm, random, options.enough));
+      return truth;
     },
     async turn(options) {
       const axle = setup.axle();

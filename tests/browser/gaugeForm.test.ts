@@ -1,3 +1,4 @@
+import { join } from 'node:path';
 import { afterAll, beforeAll, expect, it, onTestFinished } from 'vitest';
 import { modbusServer } from '../../hardware-sim/lines/modbusServer.ts';
 import { type Line, serveLine } from '../../hardware-sim/lines/line.ts';
@@ -61,7 +62,12 @@ it(
     await page.getByRole('button', { name: /Number in it/u }).click();
     await page.getByRole('option', { name: 'Whole, ±, two registers' }).click();
     await page.getByRole('button', { name: /Upper half is in/u }).click();
-    await page.getByRole('option', { name: 'The second one' }).click();
+    await page.getByRole('option', { name: 'The first one' }).click();
+    await page.getByRole('button', { name: 'Show its registers' }).click();
+    await page.getByText('Registers 40 and 41: 1237 and 0').waitFor();
+    const picture = process.env['CHECK_PICTURE'];
+    if (picture !== undefined) await page.screenshot({ path: join(picture, 'registers.png') });
+    await page.getByRole('button', { name: '1.237: whole, two registers, upper half second' }).click();
     await page
       .getByRole('button', { name: /how often: no parity, 1 stop bit, holding registers, every 100 ms/u })
       .click();

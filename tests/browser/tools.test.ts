@@ -35,6 +35,13 @@ it('names a tool once; after that it is one tap, with its own unit, on any page'
   await later.keyboard.press('u');
   await show(later, { at: 'check', build, assembly: trial, check: 'cap-torque' });
   await later.getByRole('radio', { name: 'Dial wrench, 1 N·m', checked: true }).waitFor();
+  // One that is entered at another screen is offered here at once.
+  valueOf(
+    await bench.service.answers['gauges.save']({
+      gauge: { label: 'Long wrench', kind: 'typed', resolution: { value: 2, unit: 'N.m' } },
+    }),
+  );
+  await later.getByRole('radio', { name: 'Long wrench, 2 N·m' }).waitFor();
   await later.getByText('Click wrench, 5').click();
   if (picture !== undefined) await later.screenshot({ path: join(picture, 'tools.png') });
   await later.getByLabel('Bearing caps', { exact: true }).fill('60');

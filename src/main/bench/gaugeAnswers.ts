@@ -131,6 +131,7 @@ function saveGauge(desk: GaugeDesk, gauge: Gauge): Result<Gauge> {
   if (problem !== undefined) return fail(problem);
   const before = desk.gaugeRecords.read(gauge.id);
   const saved = desk.gaugeRecords.save(gauge, instant(desk.clock));
+  if (saved.ok) desk.outlet.tell('gauge-saved', saved.value);
   if (saved.ok && before !== undefined && isConnected(desk, gauge.id) && isReadOtherwise(before, gauge))
     connectAnew(desk, gauge);
   return saved;

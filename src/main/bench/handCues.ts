@@ -1,6 +1,7 @@
 import type { HandAction } from '../../shared/contract/bench.ts';
 import { startCapture, streamItem } from '../../shared/job/captures/capture.ts';
 import { type GaugeDesk, pressPedal } from './gaugeAnswers.ts';
+import type { CaptureSettings } from '../../shared/job/records/measurement.ts';
 import { gaugeSeenOf } from '../../shared/job/records/gauge.ts';
 
 /** What a simulated hand goes by, as a person at the stand does. */
@@ -17,9 +18,12 @@ export interface HandCues {
  */
 export function listenForHand(desk: GaugeDesk, action: HandAction): HandCues & { readonly stop: () => void } {
   let done = 0;
+  const settings = settingsFor(action);
   const stops =
-    action.do === 'rock'
-      ? desk.gaugeRecords.list().flatMap((gauge) => listenTo(desk, gauge.id, () => (done += 1)))
+    settings !== undefined
+      ? desk.gaugeRecords
+          .list()
+          .flatMap((gauge) => listenTo(desk, { id: gauge.id, settings, stationOver: () => (done += 1) }))
       : [];
   return {
     pedal: () => void pressPedal(desk, 'next'),
@@ -30,16 +34,28 @@ export function listenForHand(desk: GaugeDesk, action: HandAction): HandCues & {
   };
 }
 
-function listenTo(desk: GaugeDesk, id: string, stationOver: () => void): readonly (() => void)[] {
+/** What is listened for; turns go by the pedal. */
+function settingsFor(action: HandAction): CaptureSettings | undefined {
+  if (action.do === 'push-case') return { kind: 'play' };
+  const basis = { direction: 'along-rotation', at: 'heel' } as const;
+  return action.do === 'rock' ? { kind: 'backlash', basis, nextBy: 'itself' } : undefined;
+}
+
+interface Listening {
+  readonly id: string;
+  readonly settings: CaptureSettings;
+  readonly stationOver: () => void;
+}
+
+function listenTo(desk: GaugeDesk, { id, settings, stationOver }: Listening): readonly (() => void)[] {
   const gauge = desk.gaugeRecords.read(id);
   if (gauge?.kind !== 'indicator') return [];
-  const basis = { direction: 'along-rotation', at: 'heel' } as const;
-  const capture = startCapture({ kind: 'backlash', basis, nextBy: 'itself' }, gaugeSeenOf(gauge));
+  const capture = startCapture(settings, gaugeSeenOf(gauge));
   if (!capture.ok) return [];
   const stop = desk.outlet.hear('heard', (news) => {
     for (const heard of news) {
       if (!('gauge' in heard) || heard.gauge !== id) continue;
-      const item = streamItem(heard, 'backlash', gauge);
+      const item = streamItem(heard, settings.kind, gauge);
       if (!item.ok || item.value === undefined) continue;
       for (const event of capture.value.step(item.value)) {
         if (event.kind === 'station-done' || event.kind === 'station-refused') stationOver();

@@ -1,11 +1,13 @@
 import type { BenchAnswers } from '../../shared/contract/contract.ts';
-import { type GaugeSeen, gaugeSeenOf } from '../../shared/job/records/gauge.ts';
+import { type Gauge, type GaugeSeen, gaugeSeenOf } from '../../shared/job/records/gauge.ts';
 import type { CaptureSettings, MeasuredResult, Stretch } from '../../shared/job/records/measurement.ts';
 import type { Deed } from '../../shared/job/records/notebook.ts';
+import { judgeGaugeCheck } from '../../shared/job/records/gaugeCheck.ts';
 import type { CheckId } from '../../shared/job/records/checkIds.ts';
 import { checkOf } from '../../shared/job/checks/checks.ts';
 import { fail, ok, type Problem, type Result } from '../../shared/basics/result.ts';
 import type { Journal } from '../journal/journal.ts';
+import type { GaugeChecks } from '../store/gaugeChecks.ts';
 import type { GaugeRecords } from '../store/gaugeRecords.ts';
 import type { Identity } from '../store/identity.ts';
 import type { LooseMeasurements } from '../store/looseMeasurements.ts';
@@ -20,9 +22,15 @@ export interface MeasuringDesk extends Desk {
   readonly loose: LooseMeasurements;
   readonly unfinished: UnfinishedStore;
   readonly identity: Identity;
+  readonly gaugeChecks: GaugeChecks;
 }
 
-type Names = 'measurements.record' | 'measurements.keep-loose' | 'measurements.loose' | 'measurements.adopt';
+type Names =
+  | 'measurements.sleeve-step'
+  | 'measurements.record'
+  | 'measurements.keep-loose'
+  | 'measurements.loose'
+  | 'measurements.adopt';
 
 /** Everything that turns stretches of the journal into measurements. */
 export function measurementAnswers(desk: MeasuringDesk): Pick<BenchAnswers, Names> {
@@ -41,6 +49,18 @@ export function measurementAnswers(desk: MeasuringDesk): Pick<BenchAnswers, Name
       // A note left behind offers stations that are recorded already: a nuisance, not a loss, so it may fail.
       if (written.ok) desk.unfinished.forget({ assembly, check });
       return written;
+    },
+    'measurements.sleeve-step': async ({ build, by, assembly, stretch, settings, ...nut }) => {
+      const notebook = readBuild(desk, build);
+      if (!notebook.ok) return notebook;
+      const measured = measure(desk, stretch, settings);
+      if (!measured.ok) return measured;
+      const { gauge, result } = measured.value;
+      if (result.kind !== 'torque') return fail(noTorque);
+      const how = { kind: 'streamed', gauge, stretch, settings } as const;
+      const deed: Deed = { kind: 'sleeve-step', assembly, how, result, ...nut };
+      const problem = misplaced(notebook.value, deed);
+      return problem === undefined ? writeEntry(desk, build, by, deed) : fail(problem);
     },
     'measurements.keep-loose': async ({ stretch, settings }) => {
       const measured = measure(desk, stretch, settings);
@@ -73,11 +93,19 @@ interface Measured {
 function measure(desk: MeasuringDesk, stretch: Stretch, settings: CaptureSettings): Result<Measured> {
   const gauge = desk.gaugeRecords.read(stretch.gauge);
   if (gauge === undefined) return fail(noGauge(stretch.gauge));
-  const seen = gaugeSeenOf(gauge);
+  const seen = { ...gaugeSeenOf(gauge), ...failedCheck(desk, gauge) };
   const result = remeasure(desk.journal, stretch, settings, seen);
   if (!result.ok) return result;
   // Row numbers mean something in this bench's journal alone.
   return ok({ gauge: seen, stretch: { ...stretch, bench: desk.identity.bench.id }, result: result.value });
+}
+
+/** The last check, where it found something wrong with the gauge: a number taken with it says so for ever. */
+function failedCheck({ gaugeChecks }: MeasuringDesk, gauge: Gauge): Pick<GaugeSeen, 'failedCheck'> {
+  const last = gaugeChecks.last(gauge.id);
+  if (last === undefined) return {};
+  const { off, spread, why } = judgeGaugeCheck(last, gauge);
+  return why === undefined ? {} : { failedCheck: { at: last.at, off, spread, why } };
 }
 
 const measuredDeed = (
@@ -113,6 +141,13 @@ export const noGauge = (gauge: string): Problem => ({
   sentence: `There is no gauge ${gauge} in this data folder.`,
   remedy: 'Enter the gauge first, with its resolution.',
 });
+
+const noTorque: Problem = {
+  kind: 'wrong-check',
+  field: 'settings',
+  sentence: 'A step on a crush sleeve is read as a torque.',
+  remedy: 'Read the rotating torque of the pinion after the step.',
+};
 
 const noLoose = (loose: string): Problem => ({
   kind: 'no-measurement',

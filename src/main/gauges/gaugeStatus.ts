@@ -21,10 +21,12 @@ export function gaugeStatus(gauge: string, clock: Clock, onState: (state: GaugeS
   let problem: Problem | undefined;
   let readings = 0;
   let unreadable = 0;
+  let heard = false;
 
   const report = (): GaugeState => ({
     gauge,
     state,
+    heard,
     readings,
     unreadable,
     rate_per_s: rate.perSecond(clock.monotonic_s()),
@@ -37,6 +39,8 @@ export function gaugeStatus(gauge: string, clock: Clock, onState: (state: GaugeS
     become: (next, why) => {
       if (state === next && problem?.sentence === why?.sentence) return;
       state = next;
+      // What comes when it is opened again comes from whatever hangs there then.
+      if (next !== 'live' && next !== 'silent') heard = false;
       problem = why;
       onState(report());
     },
@@ -46,6 +50,9 @@ export function gaugeStatus(gauge: string, clock: Clock, onState: (state: GaugeS
         if ('why' in line) unreadable += 1;
         else readings += 1;
       }
+      if (heard || lines.length === 0) return;
+      heard = true;
+      onState(report());
     },
   };
 }

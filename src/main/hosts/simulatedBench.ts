@@ -65,6 +65,8 @@ export async function openSimulation(
     if (action.on !== undefined) assembled = axle.assemble(assemblyFor(axle, action.on));
     if (action.do === 'rock')
       await gauges.indicator.rock(action.stations, { hand, rocks: mostRocks, enough: cues.stationDone });
+    else if (action.do === 'push-case')
+      await gauges.indicator.push({ hand, strokes: mostRocks, enough: () => cues.stationDone(0) });
     else if (action.do === 'turn-ring') {
       const surface = action.surface === 'flange' ? 'flange' : 'back-face';
       const speed_rad_s = 2 * Math.PI * ringTurns_per_s;

@@ -32,7 +32,7 @@ export function Screen() {
   const route = useRoute(({ route }) => route);
   if (route.at === 'builds') return <BuildsScreen key={route.comebackOf} comebackOf={route.comebackOf} />;
   if (route.at === 'gauges') return <GaugesScreen route={route} />;
-  if (route.at === 'just-measure') return <JustMeasureScreen />;
+  if (route.at === 'just-measure') return <JustMeasureScreen key={route.gauge ?? ''} gauge={route.gauge} />;
   if (route.at === 'drawer') return <DrawerScreen />;
   return <InBuild route={route} />;
 }

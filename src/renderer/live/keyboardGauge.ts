@@ -1,11 +1,11 @@
 import { ask } from '../stores/ask.ts';
-import { isLive, useGauges } from '../stores/gauges.ts';
+import { isOpen, useGauges } from '../stores/gauges.ts';
 import { keySorter, machine_ms, type Sorted } from './typedByGauge.ts';
 
 /** The gauge that was plugged in as one that types; without one no key is touched. */
 function typingGauge(): string | undefined {
   const { gauges, states } = useGauges.getState();
-  return gauges?.find(({ id, link }) => link === 'keyboard:' && isLive(states[id]))?.id;
+  return gauges?.find(({ id, link }) => link === 'keyboard:' && isOpen(states[id]))?.id;
 }
 
 /** Longer than any line: more than this without an end is noise, and kept as such. */

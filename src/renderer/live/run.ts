@@ -183,8 +183,10 @@ function take(now: Going, heard: Heard): void {
 }
 
 /** Backlash grows only with what is found; a full movement or a running mean grows with every reading. */
-const figuresDue = (run: Run, since_ms: number): boolean =>
-  run.settings.kind !== 'backlash' && since_ms >= figuresEvery_ms;
+const figuresDue = (run: Run, since_ms: number): boolean => !byRocks(run) && since_ms >= figuresEvery_ms;
+
+/** Rocks and strokes are told as they are found; closing the place they are made at is part of finishing. */
+const byRocks = ({ settings }: Run): boolean => settings.kind === 'backlash' || settings.kind === 'play';
 
 const pressesAfter = (presses: number, pressed: 'next' | 'again' | undefined): number => {
   if (pressed === undefined) return presses;

@@ -23,10 +23,17 @@ export async function loadGauges(): Promise<void> {
   if (states !== undefined) useGauges.setState({ states: byGauge(states) });
 }
 
+/** A record that is new stands last, as the bench lists it; a changed one stays where it was. */
+const lay = (saved: Gauge): void =>
+  useGauges.setState(({ gauges = [] }) => {
+    const at = gauges.findIndex(({ id }) => id === saved.id);
+    return { gauges: at < 0 ? [...gauges, saved] : gauges.with(at, saved) };
+  });
+
 /** Enters a tool that is read off into the shop's list; undefined after the problem has been told. */
 export async function saveTool(label: string, resolution: Gauge['resolution']): Promise<Gauge | undefined> {
   const tool = await ask('gauges.save', { gauge: { label, kind: 'typed', resolution } });
-  if (tool !== undefined) useGauges.setState(({ gauges }) => ({ gauges: [...(gauges ?? []), tool] }));
+  if (tool !== undefined) lay(tool);
   return tool;
 }
 
@@ -35,16 +42,26 @@ export async function loadPorts(): Promise<void> {
   if (ports !== undefined) useGauges.setState({ ports });
 }
 
-export const followGauges = (client: BenchClient): (() => void) =>
-  client.hear('gauge-states', (states) => {
-    useGauges.setState({ states: byGauge(states) });
-    // A gauge nobody told us of was added in another window.
-    const known = new Set(useGauges.getState().gauges?.map((gauge) => gauge.id));
-    if (states.some((state) => !known.has(state.gauge))) void loadGauges();
-  });
+export function followGauges(client: BenchClient): () => void {
+  const stops = [
+    client.hear('gauge-saved', lay),
+    client.hear('gauge-states', (states) => {
+      useGauges.setState({ states: byGauge(states) });
+      // A gauge nobody told us of was added in another window.
+      const known = new Set(useGauges.getState().gauges?.map((gauge) => gauge.id));
+      if (states.some((state) => !known.has(state.gauge))) void loadGauges();
+    }),
+  ];
+  return () => {
+    for (const stop of stops) stop();
+  };
+}
 
-/** Whether a gauge can be measured with right now. */
-export const isLive = (state: GaugeState | undefined): boolean => state?.state === 'live' || state?.state === 'silent';
+/** Whether its link is open; nothing need have come over it. */
+export const isOpen = (state: GaugeState | undefined): boolean => state?.state === 'live' || state?.state === 'silent';
+
+/** Whether a gauge can be measured with right now: it is there, and has been heard. */
+export const isLive = (state: GaugeState | undefined): boolean => isOpen(state) && state?.heard === true;
 
 export type StreamKind = 'indicator' | 'torque';
 

@@ -88,6 +88,10 @@ type Recorded = Omit<Parameters<typeof ask<'measurements.record'>>[1], 'build' |
 export const recordMeasurement = async (what: Recorded, onProblem?: (problem: Problem) => void): Promise<boolean> =>
   laid(await ask('measurements.record', { ...signature(), ...what }, onProblem));
 
+type Stepped = Omit<Parameters<typeof ask<'measurements.sleeve-step'>>[1], 'build' | 'by'>;
+export const recordSleeveStep = async (what: Stepped): Promise<boolean> =>
+  laid(await ask('measurements.sleeve-step', { ...signature(), ...what }));
+
 type Adopted = Omit<Parameters<typeof ask<'measurements.adopt'>>[1], 'build' | 'by'>;
 export const adoptMeasurement = async (what: Adopted): Promise<boolean> =>
   laid(await ask('measurements.adopt', { ...signature(), ...what }));

@@ -50,7 +50,7 @@ const routeSchema = z.discriminatedUnion('at', [
   z.object({ at: z.literal('certificate'), build }),
   z.object({ at: z.literal('road-test'), build }),
   z.object({ at: z.literal('drawer'), build: z.string().optional() }),
-  z.object({ at: z.literal('just-measure') }),
+  z.object({ at: z.literal('just-measure'), gauge: z.string().optional() }),
   z.object({
     at: z.literal('gauges'),
     gauge: z.string().optional(),

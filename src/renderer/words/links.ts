@@ -32,8 +32,17 @@ const words: Readonly<Record<GaugeState['state'], LinkWords>> = {
   },
 };
 
+const notHeard: LinkWords = {
+  liveness: 'quiet',
+  short: 'nothing heard',
+  sentence: 'The link is open and nothing was heard yet. Press the send key of the gauge, or move its spindle.',
+  live: false,
+};
+
 const unknown: LinkWords = { liveness: 'away', short: 'not plugged in', sentence: 'Not plugged in.', live: false };
 
 /** How a gauge's link stands, by shape, in two words and in a sentence. */
-export const linkWords = (state: GaugeState | undefined): LinkWords =>
-  state === undefined ? unknown : words[state.state];
+export function linkWords(state: GaugeState | undefined): LinkWords {
+  if (state === undefined) return unknown;
+  return state.state === 'live' && !state.heard ? notHeard : words[state.state];
+}

@@ -16,6 +16,7 @@ const verbs: Readonly<Record<Method, string>> = {
   backlash: 'Measure',
   runout: 'Measure',
   torque: 'Measure',
+  play: 'Measure',
   length: 'Enter',
   fastener: 'Enter',
   feeler: 'Try',

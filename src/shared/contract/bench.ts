@@ -29,6 +29,7 @@ const handActionSchema = z.discriminatedUnion('do', [
     stations: z.int().min(3).max(60).optional(),
     on,
   }),
+  z.strictObject({ do: z.literal('push-case'), on }),
   z.strictObject({ do: z.literal('turn-pinion'), what: z.enum(['pinion', 'total']), on }),
 ]);
 export type HandAction = z.infer<typeof handActionSchema>;

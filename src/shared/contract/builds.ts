@@ -1,7 +1,7 @@
 import { z } from 'zod';
 import { idSchema, instantSchema, nameSchema } from '../basics/recorded.ts';
 import { captureSettingsSchema, resultSchema, stretchSchema } from '../job/records/measurement.ts';
-import { deedSchema, entrySchema, layings } from '../job/records/notebook.ts';
+import { deedSchema, entrySchema, layings, nutSaid } from '../job/records/notebook.ts';
 import { gaugeSeenSchema } from '../job/records/gauge.ts';
 import { specSheetSchema } from '../job/records/specSheet.ts';
 import { checkIds } from '../job/records/checkIds.ts';
@@ -40,6 +40,7 @@ const writableSchema = deedSchema.refine(
     deed.kind !== 'started' &&
     deed.kind !== 'certified' &&
     deed.kind !== 'photographed' &&
+    deed.kind !== 'sleeve-step' &&
     !(deed.kind === 'measured' && deed.how.kind === 'streamed'),
   { error: 'this entry is written by the bench itself' },
 );
@@ -70,6 +71,17 @@ export const buildQuestions = {
       check: z.enum(checkIds),
       stretch: stretchSchema,
       settings: captureSettingsSchema,
+    }),
+    notebookSchema,
+  ),
+  /** One step of the nut on a crush sleeve: the torque read after it is worked out like a measurement. */
+  'measurements.sleeve-step': question(
+    z.strictObject({
+      ...inBuild,
+      assembly: idSchema,
+      stretch: stretchSchema,
+      settings: captureSettingsSchema,
+      ...nutSaid,
     }),
     notebookSchema,
   ),

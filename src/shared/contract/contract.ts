@@ -5,7 +5,7 @@ import { buildQuestions, buildTopics } from './builds.ts';
 import { certificateQuestions } from './certificate.ts';
 import { drawerQuestions, drawerTopics } from './drawer.ts';
 import { experienceQuestions } from './experience.ts';
-import { gaugeCheckQuestions } from './gaugeChecks.ts';
+import { gaugeCheckQuestions, gaugeCheckTopics } from './gaugeChecks.ts';
 import { gaugeQuestions, gaugeTopics } from './gauges.ts';
 import { learnQuestions, learnTopics } from './learning.ts';
 import { photoQuestions, photoTopics } from './photos.ts';
@@ -33,6 +33,7 @@ export const topics = {
   ...benchTopics,
   ...gaugeTopics,
   ...learnTopics,
+  ...gaugeCheckTopics,
   ...buildTopics,
   ...photoTopics,
   ...drawerTopics,

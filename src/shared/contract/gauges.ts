@@ -10,6 +10,8 @@ const linkStates = ['connecting', 'live', 'silent', 'gone', 'problem', 'unplugge
 const gaugeStateSchema = z.strictObject({
   gauge: idSchema,
   state: z.enum(linkStates),
+  /** Whether anything was heard since its link was opened: a port on which nothing hangs can be opened too. */
+  heard: z.boolean(),
   /** Lines that became readings, and lines that could not be read, since it was plugged in. */
   readings: z.int().min(0),
   unreadable: z.int().min(0),
@@ -25,6 +27,8 @@ const portSchema = z.strictObject({
   simulated: z.boolean(),
 });
 export type Port = z.infer<typeof portSchema>;
+
+const register = z.int().min(0).max(0xff_ff);
 
 /** As many rows go in one answer; a measurement of a quarter of an hour at 200 readings a second has fewer. */
 export const mostHeard = 200_000;
@@ -43,6 +47,11 @@ export const gaugeQuestions = {
   /** What a gauge that types like a keyboard has typed: a line with its end, a byte a character. */
   'gauges.typed': question(z.strictObject({ gauge: idSchema, text: z.string().min(1).max(300) }), doneSchema),
   'gauges.ports': question(z.strictObject({}), z.array(portSchema)),
+  /** The register a Modbus link names and the one after it, as they stand now. A gauge that is read at that port is put away for as long. */
+  'gauges.registers': question(
+    z.strictObject({ link: z.string().max(400) }),
+    z.strictObject({ first: z.int().min(0), words: z.tuple([register, register]) }),
+  ),
   /** Readings of a stretch, to draw a measurement again. */
   'gauges.heard': question(
     z.strictObject({ gauge: idSchema, from: z.int().min(0), to: z.int().min(0) }),
@@ -54,4 +63,6 @@ export const gaugeTopics = {
   /** Readings as they come: at once up to 1,000/s in all, above that one batch a frame. */
   heard: z.array(heardSchema),
   'gauge-states': z.array(gaugeStateSchema),
+  /** The record of a gauge or tool as it was just entered or changed. */
+  'gauge-saved': gaugeSchema,
 } as const;

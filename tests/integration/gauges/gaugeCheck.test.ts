@@ -1,32 +1,37 @@
-import { expect, it, onTestFinished } from 'vitest';
-import type { Heard } from '../../../src/shared/gauges/heard.ts';
-import { benchInNewFolder, newFolder, valueOf } from '../../support/bench/open.ts';
-import { lineForTest, say, until } from '../../support/gaugesForTest.ts';
+import { expect, it } from 'vitest';
+import { setTimeout as pause } from 'node:timers/promises';
+import { valueOf } from '../../support/bench/open.ts';
+import { simulatedIndicator } from '../../support/simulatedIndicator.ts';
 
-it('keeps a check of a gauge with what the journal says it showed, over a restart', async () => {
-  const line = await lineForTest();
-  const folder = newFolder();
-  const bench = benchInNewFolder(undefined, folder);
-  const heard: Heard[] = [];
-  bench.hear('heard', (news) => heard.push(...news));
-  const gauge = {
-    label: 'Indicator',
-    kind: 'indicator',
-    resolution: { value: 0.001, unit: 'mm' },
-    link: line.link,
-  } as const;
-  const { id } = valueOf(await bench.answers['gauges.save']({ gauge }));
-  valueOf(await bench.answers['gauges.plug-in']({ gauge: id }));
-  for (const text of ['0.000', '0.500', '0.501', '0.499', '0.500']) await say(line, `${text} mm\r\n`);
-  await until(() => heard.length === 5);
-  const seqs = heard.map(({ seq }) => seq);
-  const told = { gauge: id, by: 'A. Tester', known: { value: 0.5, unit: 'mm' }, zeroSeq: seqs[0] ?? 0 };
-  const kept = valueOf(await bench.answers['gauge-checks.keep']({ ...told, shownSeqs: seqs.slice(1, 4) }));
-  expect(kept).toMatchObject({ zero: 0, shown: [0.5, 0.501, 0.499] });
-  const wrong = await bench.answers['gauge-checks.keep']({ ...told, shownSeqs: [90_001, 90_002, 90_003] });
-  expect(wrong).toMatchObject({ ok: false, problem: { kind: 'not-on-disk' } });
-  await bench.close();
-  const again = benchInNewFolder(undefined, folder);
-  onTestFinished(async () => void (await again.close()));
-  expect(valueOf(await again.answers['gauge-checks.list']({ gauge: id }))).toEqual([kept]);
+const by = 'Technician A';
+const known = { value: 1, unit: 'mm' };
+const settings = { kind: 'runout', mode: 'continuous' } as const;
+
+it('a check of a gauge that moved is refused by the bench, whoever sends it', async () => {
+  const { service, gauge, stretch } = await simulatedIndicator(['0.100', '0.400', '0.700', '1.000', '1.300', '1.600']);
+  const seqs = [stretch.to, stretch.to, stretch.to];
+  expect(
+    await service.answers['gauge-checks.keep']({ gauge, by, known, zeroSeq: stretch.from, shownSeqs: seqs }),
+  ).toMatchObject({ ok: false, problem: { kind: 'moved' } });
+  expect(valueOf(await service.answers['gauge-checks.last']({}))).toEqual([]);
+});
+
+it('a number taken after a check that failed says so, until a check holds', async () => {
+  const { service, gauge, stretch } = await simulatedIndicator(['0.100', '0.100', '0.100', '0.100']);
+  const told: string[] = [];
+  service.hear('gauge-checked', (check) => told.push(check.gauge));
+  const check = { gauge, by, zeroSeq: stretch.to, shownSeqs: [stretch.to, stretch.to, stretch.to] };
+  const before = valueOf(await service.answers['measurements.keep-loose']({ stretch, settings }));
+  expect(before.gauge).not.toHaveProperty('failedCheck');
+
+  valueOf(await service.answers['gauge-checks.keep']({ ...check, known }));
+  const failed = valueOf(await service.answers['measurements.keep-loose']({ stretch, settings }));
+  expect(failed.gauge.failedCheck).toMatchObject({ off: -1, spread: 0, why: expect.stringContaining('scale') });
+
+  await pause(2);
+  valueOf(await service.answers['gauge-checks.keep']({ ...check, known: { value: 0.001, unit: 'mm' } }));
+  expect(valueOf(await service.answers['gauge-checks.last']({}))).toHaveLength(1);
+  const held = valueOf(await service.answers['measurements.keep-loose']({ stretch, settings }));
+  expect(held.gauge).not.toHaveProperty('failedCheck');
+  expect(told).toEqual([gauge, gauge]);
 });

@@ -54,14 +54,15 @@ function decimalsOf({ type, scale }: ModbusLink): number {
 
 /** Sign, and digits filled up to ten before the point: 32 bits have no more. */
 function numberText(words: readonly number[], link: ModbusLink): string {
-  const value = rawOf(words, link) * link.scale;
+  const value = numberIn(words, link) * link.scale;
   if (!Number.isFinite(value) || Math.abs(value) >= 1e10) return 'ERROR';
   const digits = Math.abs(value).toFixed(decimalsOf(link));
   const width = 10 + (digits.includes('.') ? digits.length - digits.indexOf('.') : 0);
   return `${value < 0 ? '-' : '+'}${digits.padStart(width, '0')}`;
 }
 
-function rawOf(words: readonly number[], { type, order }: ModbusLink): number {
+/** The number in one register or two, before it is scaled; not finite where a float holds none. */
+export function numberIn(words: readonly number[], { type, order }: Pick<ModbusLink, 'type' | 'order'>): number {
   const [first = 0, second = 0] = words;
   const view = new DataView(new ArrayBuffer(4));
   if (type === 's16' || type === 'u16') {

@@ -1,6 +1,7 @@
 import type { Heard } from '../../gauges/heard.ts';
 import type { BacklashEvent } from '../../measuring/backlash/capture.ts';
 import type { StationMeasured } from '../../measuring/backlash/measured.ts';
+import { finishEndPlay, startEndPlay, stepEndPlay } from '../../measuring/endPlay.ts';
 import type { StreamItem } from '../../measuring/reading.ts';
 import { finishRunout, type RunoutEvent, startRunout, stepRunout } from '../../measuring/runout/runout.ts';
 import { finishTorque, startTorque, stepTorque, type TorqueEvent } from '../../measuring/torque/torque.ts';
@@ -11,7 +12,7 @@ import type { CaptureSettings, MeasuredResult } from '../records/measurement.ts'
 import { fail, ok, type Problem, type Result } from '../../basics/result.ts';
 import { backlashInParts } from './backlashInParts.ts';
 import { gaugeFigures } from './gaugeFigures.ts';
-import { backlashResult, runoutResult, torqueResult } from './results.ts';
+import { backlashResult, playResult, runoutResult, torqueResult } from './results.ts';
 import { retimed } from './retimed.ts';
 import { stemmed, stemmedEvents } from './stem.ts';
 import { isPullScale, measuredInside } from './torqueScale.ts';
@@ -26,7 +27,7 @@ export type CaptureEvent = BacklashEvent | RunoutEvent | TorqueEvent;
 export interface Capture {
   step(item: StreamItem): readonly CaptureEvent[];
   /**
-   * The figures while readings still come; undefined for backlash, where they are in the events of `step`. Readings whose
+   * The figures while readings still come; undefined for backlash and play, where they are in the events of `step`. Readings whose
    * time is not known yet are not in them.
    */
   soFar(): MeasuredResult | undefined;
@@ -49,6 +50,7 @@ const dimensionOf: Record<CaptureSettings['kind'], Dimension> = {
   backlash: 'length',
   runout: 'length',
   torque: 'torque',
+  play: 'length',
 };
 
 /**
@@ -95,6 +97,12 @@ export function startCapture(
       const { step, end } = retimed((item) => stepTorque(capture, item));
       const soFar = (): MeasuredResult => torqueResult(finishTorque(capture), settings.basis);
       return ok({ ...inOnePiece, step, soFar, finish: () => (end(), soFar()) });
+    }
+    case 'play': {
+      const capture = startEndPlay(figures.length);
+      const { step, end } = retimed((item) => stepEndPlay(capture, item));
+      const finish = (): MeasuredResult => playResult(finishEndPlay(capture));
+      return ok({ ...inOnePiece, step, soFar: () => undefined, finish: () => (end(), finish()) });
     }
     default:
       throw noCase(settings);

@@ -4,7 +4,8 @@ import type { TorqueMeasured } from '../../measuring/torque/torque.ts';
 import type { UncertaintyPart } from '../../measuring/uncertainty/uncertainty.ts';
 import { toDegrees } from '../../basics/quantity.ts';
 import type { BacklashBasis, TorqueBasis } from '../../basics/recorded.ts';
-import type { BacklashResult, RunoutResult, StationResult, TorqueResult } from '../records/measurement.ts';
+import type { BacklashResult, PlayResult, RunoutResult, StationResult, TorqueResult } from '../records/measurement.ts';
+import type { EndPlayMeasured } from '../../measuring/endPlay.ts';
 import { isNone, none, type NoNumber } from '../../basics/result.ts';
 
 /** Measured figures as records keep them: plain numbers with the unit in the name, fit for JSON. */
@@ -88,3 +89,15 @@ export const torqueResult = (measured: TorqueMeasured, basis: TorqueBasis): Torq
 
 const plainParts = (parts: readonly UncertaintyPart[]) =>
   parts.map(({ name, u, nu }) => ({ name, u, ...(nu === undefined ? {} : { nu }) }));
+
+export const playResult = ({ value, strokes, sd, u, U95, flags, parts, why }: EndPlayMeasured): PlayResult => ({
+  kind: 'play',
+  value_mm: value,
+  strokes,
+  sd_mm: sd,
+  u_mm: u,
+  U95_mm: U95,
+  flags: [...flags],
+  parts: parts.map((part) => ({ ...part })),
+  ...(why === undefined ? {} : { why }),
+});

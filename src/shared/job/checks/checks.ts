@@ -7,6 +7,7 @@ export type Method =
   | 'backlash'
   | 'runout'
   | 'torque'
+  | 'play'
   | 'length'
   | 'fastener'
   | 'feeler'
@@ -160,9 +161,9 @@ const table: Record<CheckId, Row> = {
   },
   'case-end-play': {
     title: 'Case end play',
-    method: 'length',
+    method: 'play',
     limits: ['case-end-play'],
-    how: 'Caps at full torque, push the case to and fro along its axis. For a trial there must be no play left.',
+    how: 'Caps at full torque, stem on the end of the case in line with its axis. Push, hold, pull, hold. For a trial there must be no play left.',
     need: need('optional', 'not-asked', trialEndPlay, 'not-asked'),
   },
   'case-preload': {

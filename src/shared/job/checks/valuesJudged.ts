@@ -31,6 +31,10 @@ export function valuesFor(limit: Limit, measurement: Measurement, assembly: Asse
       return runoutValue(limit, measurement, result);
     case 'torque':
       return torqueValue(limit, result);
+    case 'play':
+      return isNone(result.value_mm)
+        ? (result.why ?? `no number: ${result.value_mm.none}`)
+        : [{ value: result.value_mm, U95: result.U95_mm, parts: partsOf(result) }];
     case 'quantity':
       return [{ value: insideOf(result.value), ...typedDoubt(limit, measurement) }];
     case 'notches':

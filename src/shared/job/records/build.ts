@@ -4,6 +4,7 @@ import type { How, MeasuredResult, ShimPack } from './measurement.ts';
 import { type Deed, type DeedOf, type Entry, type Heard, type Laying, type noteTopics, standing } from './notebook.ts';
 import type { PhotoWay, StoredPhoto } from './photo.ts';
 import type { LimitsChange, SpecSheet } from './specSheet.ts';
+import { sleevesAfter, type SleeveStepTaken } from './sleeve.ts';
 import type { SwapPlanned } from './swap.ts';
 import type { CheckId, Phase } from './checkIds.ts';
 import { noCase } from '../../basics/noCase.ts';
@@ -49,6 +50,8 @@ export interface Assembly {
   /** Everything measured on it, oldest first; the latest of a check counts, the earlier ones stay. */
   readonly measurements: readonly Measurement[];
   readonly overrides: readonly Override[];
+  /** The crush sleeves of this assembly with the steps of the nut on each; all but the last were wasted. */
+  readonly sleeves: readonly (readonly SleeveStepTaken[])[];
   /** Photos of its painted teeth, oldest first, each once. */
   readonly photos: readonly AssemblyPhoto[];
 }
@@ -142,6 +145,13 @@ function write(build: Build, entry: Entry): Build {
           { id: entry.id, at, by, check: deed.check, how: deed.how, result: deed.result },
         ],
       }));
+    case 'sleeve-step':
+      return onAssembly(build, deed, (assembly) => ({
+        ...assembly,
+        sleeves: sleevesAfter(assembly.sleeves, entry, deed),
+      }));
+    case 'sleeve-wasted':
+      return onAssembly(build, deed, (assembly) => ({ ...assembly, sleeves: [...assembly.sleeves, []] }));
     case 'overridden':
       return onAssembly(build, deed, (assembly) => ({
         ...assembly,
@@ -190,7 +200,16 @@ const noteOf = ({ topic, text, heard }: DeedOf<'noted'>, written: Pick<Note, 'at
 
 function opened(build: Build, entry: Entry, deed: DeedOf<'assembled'>): Assembly {
   const number = build.assemblies.filter((assembly) => assembly.phase === deed.assembly.phase).length + 1;
-  return { ...deed.assembly, id: entry.id, number, at: entry.at, measurements: [], overrides: [], photos: [] };
+  return {
+    ...deed.assembly,
+    id: entry.id,
+    number,
+    at: entry.at,
+    measurements: [],
+    overrides: [],
+    photos: [],
+    sleeves: [],
+  };
 }
 
 /** A deed on an assembly that has been struck goes with it: it is on paper, but on no assembly that stands. */

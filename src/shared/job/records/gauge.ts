@@ -3,6 +3,7 @@ import {
   daySchema,
   forceTypedSchema,
   idSchema,
+  instantSchema,
   lengthTypedSchema,
   nameSchema,
   quantityTypedSchema,
@@ -50,7 +51,12 @@ export const gaugeSchema = z.strictObject({
 export type Gauge = z.infer<typeof gaugeSchema>;
 
 /** The gauge as it was when the measurement was taken: a later calibration must not change an old certificate. */
-export const gaugeSeenSchema = gaugeSchema.omit({ link: true, format: true, usb: true });
+export const gaugeSeenSchema = gaugeSchema.omit({ link: true, format: true, usb: true }).extend({
+  /** Its last daily check before the measurement, where that found something wrong: in mm or N·m, and why. */
+  failedCheck: z
+    .strictObject({ at: instantSchema, off: z.number(), spread: z.number(), why: textSchema(400) })
+    .optional(),
+});
 export type GaugeSeen = z.infer<typeof gaugeSeenSchema>;
 
 /** The gauge as it is today, as a record of a measurement keeps it: without where it is plugged in. */

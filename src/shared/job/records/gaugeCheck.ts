@@ -35,7 +35,14 @@ export interface GaugeCheckJudged {
   /** What its stated error and its resolution let it be off by; undefined where no error is stated. */
   readonly allowed: number | undefined;
   readonly verdict: 'within' | 'outside' | 'not-stated';
+  /** What is wrong with the gauge, in a sentence; undefined where the check shows nothing wrong. */
+  readonly why?: string;
 }
+
+/** Off by so large a share of the amount, no error of an instrument explains it (own choice). */
+const scaleOff = 0.1;
+/** A gauge that stands and does not slip shows the same amount within so many steps of its display (own choice). */
+const slips_steps = 5;
 
 /**
  * Holds a check against what the gauge states of itself. Zero and amount are each read to a step of its display, so two
@@ -50,16 +57,27 @@ export function judgeGaugeCheck(
   const off = mean - zero - amount;
   const spread = Math.max(...shown) - Math.min(...shown);
   const stated = statedAt(amount, gauge);
-  if (stated === undefined) return { off, spread, allowed: undefined, verdict: 'not-stated' };
-  const allowed = stated + 2 * insideOf(gauge.resolution);
+  const step = insideOf(gauge.resolution);
+  const allowed = stated === undefined ? undefined : stated + 2 * step;
+  const why = whyWrong({ off, spread }, allowed, { amount: Math.abs(amount), step });
+  if (why !== undefined) return { off, spread, allowed, verdict: 'outside', why };
+  return { off, spread, allowed, verdict: allowed === undefined ? 'not-stated' : 'within' };
+}
+
+/** A wrong unit or a slipping gauge shows whether or not an error is stated; what is stated is held against the check besides. */
+function whyWrong(
+  { off, spread }: Pick<GaugeCheckJudged, 'off' | 'spread'>,
+  allowed: number | undefined,
+  { amount, step }: { readonly amount: number; readonly step: number },
+): string | undefined {
   // A number read off a display is a whole number of steps: rounding must not push one over the edge.
-  const tiny = insideOf(gauge.resolution) / 1e6;
-  return {
-    off,
-    spread,
-    allowed,
-    verdict: Math.abs(off) <= allowed + tiny && spread <= allowed + tiny ? 'within' : 'outside',
-  };
+  const tiny = step / 1e6;
+  if (Math.abs(off) > Math.max(scaleOff * amount, slips_steps * step) + tiny)
+    return 'Its unit or its scale is wrong, or the amount was another.';
+  if (spread > Math.max(allowed ?? 0, slips_steps * step) + tiny) return 'It does not repeat: it slips, or was moved.';
+  if (allowed === undefined) return undefined;
+  if (Math.abs(off) > allowed + tiny) return 'It is off by more than it states of itself.';
+  return spread > allowed + tiny ? 'It repeats worse than it states of itself.' : undefined;
 }
 
 function statedAt(

@@ -71,7 +71,7 @@ const runoutResultSchema = z.strictObject({
 });
 export type RunoutResult = z.infer<typeof runoutResultSchema>;
 
-const torqueResultSchema = z.strictObject({
+export const torqueResultSchema = z.strictObject({
   kind: z.literal('torque'),
   basis: torqueBasisSchema,
   running_Nm: number,
@@ -93,6 +93,22 @@ const torqueResultSchema = z.strictObject({
   parts,
 });
 export type TorqueResult = z.infer<typeof torqueResultSchema>;
+
+/** Play along an axis by an indicator: from a push to a pull, and back. */
+const playResultSchema = z.strictObject({
+  kind: z.literal('play'),
+  value_mm: number,
+  /** Pushes with a pull of their own. */
+  strokes: z.int().min(0),
+  sd_mm: z.number(),
+  u_mm: z.number(),
+  U95_mm: z.number(),
+  flags,
+  parts,
+  /** Why it was refused or flagged, for the technician. */
+  why: z.string().optional(),
+});
+export type PlayResult = z.infer<typeof playResultSchema>;
 
 /** A single typed quantity: end play, case spread, fastener torque, depth-tool reading. Its U95 follows from the tool's resolution. */
 const quantityResultSchema = z.strictObject({
@@ -168,6 +184,7 @@ export const resultSchema = z.discriminatedUnion('kind', [
   backlashResultSchema,
   runoutResultSchema,
   torqueResultSchema,
+  playResultSchema,
   quantityResultSchema,
   feelerResultSchema,
   setNumbersResultSchema,
@@ -241,6 +258,7 @@ export const captureSettingsSchema = z.discriminatedUnion('kind', [
     radius_mm: z.number().positive().optional(),
   }),
   z.strictObject({ kind: z.literal('torque'), basis: torqueBasisSchema }),
+  z.strictObject({ kind: z.literal('play') }),
 ]);
 export type CaptureSettings = z.infer<typeof captureSettingsSchema>;
 export type CaptureSettingsOf<Kind extends CaptureSettings['kind']> = Extract<CaptureSettings, { kind: Kind }>;

@@ -1,8 +1,15 @@
 import { z } from 'zod';
-import { bearingStates, idSchema, instantSchema, nameSchema, wordsSchema } from '../../basics/recorded.ts';
+import {
+  bearingStates,
+  idSchema,
+  instantSchema,
+  nameSchema,
+  torqueTypedSchema,
+  wordsSchema,
+} from '../../basics/recorded.ts';
 import { makeUpSchema } from '../../axle/makeUp.ts';
 import { photoSchema, photoWays } from './photo.ts';
-import { howSchema, resultSchema, shimPackSchema } from './measurement.ts';
+import { howSchema, resultSchema, shimPackSchema, torqueResultSchema } from './measurement.ts';
 import { limitsChangeSchema, specSheetSchema } from './specSheet.ts';
 import { swapSchema } from './swap.ts';
 import { checkIds, phases } from './checkIds.ts';
@@ -33,6 +40,12 @@ const assemblySchema = z.strictObject({
   /** Threaded adjusters: notches really turned, away from the pinion positive; a lock that fits only the next hole decides. */
   notchesTurned: z.int().min(-200).max(200).optional(),
 });
+
+/** What was done to the nut in a step, as far as it was typed. */
+export const nutSaid = {
+  nutTurn_deg: z.number().positive().max(720).optional(),
+  nutTorque: torqueTypedSchema.optional(),
+};
 
 export const deedSchema = z.discriminatedUnion('kind', [
   z.strictObject({
@@ -65,6 +78,16 @@ export const deedSchema = z.discriminatedUnion('kind', [
     how: howSchema,
     result: resultSchema,
   }),
+  /** One small step of the nut on a crush sleeve, and the torque read after it: on the way to the one that counts. */
+  z.strictObject({
+    kind: z.literal('sleeve-step'),
+    assembly: idSchema,
+    how: howSchema,
+    result: torqueResultSchema,
+    ...nutSaid,
+  }),
+  /** A sleeve that was crushed too far is out and a new one is in; its steps stay in the record. */
+  z.strictObject({ kind: z.literal('sleeve-wasted'), assembly: idSchema }),
   z.strictObject({
     kind: z.literal('overridden'),
     assembly: idSchema,

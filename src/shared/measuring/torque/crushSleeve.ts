@@ -22,9 +22,9 @@ export interface SleeveTarget {
 /**
  * Where creeping up on the band stands. `start`: nothing read yet; `below`: another step like the last stays under the
  * top of the band; `small-steps`: one like the last may pass it; `in-band`; `above`; `ceiling`: the maker's largest
- * nut torque is reached and the band is not.
+ * nut torque is reached and the band is not; `no-band`: nobody has entered where the creeping goes.
  */
-export type SleeveStand = 'start' | 'below' | 'small-steps' | 'in-band' | 'above' | 'ceiling';
+export type SleeveStand = 'start' | 'below' | 'small-steps' | 'in-band' | 'above' | 'ceiling' | 'no-band';
 
 export interface SleeveAdvice {
   readonly stand: SleeveStand;
@@ -42,10 +42,11 @@ export interface SleeveAdvice {
 const remembered = 5;
 
 /** What the steps so far say. The maker's manual decides; its ceiling is a stop. */
-export function sleeveAdvice(steps: readonly SleeveStep[], target: SleeveTarget): SleeveAdvice {
+export function sleeveAdvice(steps: readonly SleeveStep[], target: SleeveTarget | undefined): SleeveAdvice {
   const next = nextStep(steps);
-  const stand = standOf(steps.at(-1), next, target);
-  return { stand, last: steps.slice(-remembered), next, toMiddle: toMiddleOf(steps, target), ...words[stand] };
+  const stand = target === undefined ? 'no-band' : standOf(steps.at(-1), next, target);
+  const toMiddle = target === undefined ? none('too-few-steps') : toMiddleOf(steps, target);
+  return { stand, last: steps.slice(-remembered), next, toMiddle, ...words[stand] };
 }
 
 function standOf(last: SleeveStep | undefined, next: SleeveAdvice['next'], target: SleeveTarget): SleeveStand {
@@ -96,6 +97,10 @@ const words: Record<SleeveStand, Pick<SleeveAdvice, 'sentence' | 'remedy'>> = {
   'small-steps': {
     sentence: 'Another step like the last may pass the band.',
     remedy: 'Take half a step or less, turn the pinion both ways, and read again.',
+  },
+  'no-band': {
+    sentence: 'No band is entered for this torque, so nothing says when to stop.',
+    remedy: 'Enter it from the maker’s manual before the next step: past it only a new sleeve helps.',
   },
   'in-band': {
     remedy: 'Turn the pinion several times both ways and read once more. Do not move the nut.',

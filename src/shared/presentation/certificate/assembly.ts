@@ -11,6 +11,7 @@ import { runoutBlocks, stationTable, torqueBlocks } from './figures.ts';
 import { sheetHeld } from './limitChanges.ts';
 import { madeWords, photosWords, placesWords } from './markWords.ts';
 import { type Block, heading, list, words, type WordsBlock } from './page.ts';
+import { sleeveBlocks } from './sleeve.ts';
 import { bearingTerms } from './terms.ts';
 
 /** One assembly: what was checked, the stations, runout, torque, marks, and what has to be said about them. */
@@ -30,6 +31,7 @@ export function assemblyBlocks(
     ...backlashBlocks(content, assembly, system),
     ...runoutBlocks(ownOf(assembly), system),
     ...torqueBlocks(ownOf(assembly), system),
+    ...sleeveBlocks(content, assembly, system),
     ...markBlocks(content, assembly, system),
   ];
 }

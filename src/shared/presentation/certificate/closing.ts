@@ -31,7 +31,7 @@ const notOnRecord = 'not on record';
 
 function gaugeRow({ gauge, typed, calibration }: CertificateGauge): readonly Cell[] {
   return [
-    cell(gauge.label, typed ? { under: 'typed readings' } : {}),
+    nameCell(gauge, typed),
     cell(gauge.serial === undefined || gauge.serial === '' ? notOnRecord : gauge.serial),
     cell(asEntered(gauge.resolution)),
     cell(errorWords(gauge)),
@@ -42,6 +42,17 @@ function gaugeRow({ gauge, typed, calibration }: CertificateGauge): readonly Cel
         ? cell(dayText(gauge.dueOn), { shape: 'outside', under: 'past when it was used' })
         : cell(dayText(gauge.dueOn)),
   ];
+}
+
+/** A gauge whose daily check had found something wrong when it was used says so at its name. */
+function nameCell(gauge: CertificateGauge['gauge'], typed: boolean): Cell {
+  const { failedCheck } = gauge;
+  if (failedCheck !== undefined)
+    return cell(gauge.label, {
+      shape: 'outside',
+      under: `failed its check on ${dayText(failedCheck.at.slice(0, 10))}`,
+    });
+  return cell(gauge.label, typed ? { under: 'typed readings' } : {});
 }
 
 function errorWords({ statedError, statedError_percent }: CertificateGauge['gauge']): string {

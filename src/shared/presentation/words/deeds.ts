@@ -32,6 +32,10 @@ function wordsOf(deed: Deed, entries: readonly Entry[]): string {
       return `${checkOf(deed.check).title.toLowerCase()} ${on(deed.assembly)}`;
     case 'overridden':
       return `the override of ${checkOf(deed.check).title.toLowerCase()} ${on(deed.assembly)}`;
+    case 'sleeve-step':
+      return `a step on the crush sleeve ${on(deed.assembly)}`;
+    case 'sleeve-wasted':
+      return `the new crush sleeve ${on(deed.assembly)}`;
     case 'photographed':
       return `a photo ${on(deed.assembly)}`;
     case 'swap-planned':

@@ -37,6 +37,14 @@ export const helpTopics: Readonly<Record<Method, HelpTopic>> = {
       'Say truly whether the seal is in and which bearings are fitted: a torque counts only against a limit for the same.',
     ],
   },
+  play: {
+    title: 'End play',
+    steps: [
+      'Caps at full torque. Stem on the end of the case, in line with its axis.',
+      'Push the case home and hold, pull it home and hold, four times. The bench takes each rest and says when it is enough.',
+      'Where none can be felt nothing moves: say so. Read off a dial it is entered by hand.',
+    ],
+  },
   length: {
     title: 'A length read off a tool',
     steps: [

@@ -1,10 +1,11 @@
 import type { Flag } from '../../measuring/backlash/measured.ts';
 import { whyRefused } from '../../measuring/backlash/sentences.ts';
+import type { NoPlay } from '../../measuring/endPlay.ts';
 import type { NoRunout } from '../../measuring/runout/runoutMeasured.ts';
 import type { NoTorque } from '../../measuring/torque/result.ts';
 
 /** Reasons in the few words a line of the job has room for. */
-const short: Readonly<Record<Flag | NoRunout | NoTorque | 'not-measured', string>> = {
+const short: Readonly<Record<Flag | NoRunout | NoTorque | NoPlay | 'not-measured', string>> = {
   drift: 'both rests drift',
   'not-held': 'not held at rest',
   'end-of-travel': 'end of the stem’s travel',
@@ -14,6 +15,7 @@ const short: Readonly<Record<Flag | NoRunout | NoTorque | 'not-measured', string
   gap: 'readings missing',
   'correlated-noise': 'readings wandered',
   'not-measured': 'not measured',
+  'not-moved': 'nothing moved',
   'nothing-measured': 'nothing measured',
   'stem-lifted': 'stem put down or lifted in it',
   'too-short': 'too short',

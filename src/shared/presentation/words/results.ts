@@ -51,6 +51,8 @@ export function resultBrief(result: MeasuredResult, system: UnitSystem, how?: Ho
       return orReason(result.tir_mm, 'length', system);
     case 'torque':
       return orReason(result.running_Nm, 'torque', system);
+    case 'play':
+      return orReason(result.value_mm, 'length', system);
     case 'quantity':
       return typedText(
         result.value,

@@ -1,4 +1,7 @@
-import { ok } from '../../../../shared/basics/result.ts';
+import { useState } from 'react';
+import { isNone, ok } from '../../../../shared/basics/result.ts';
+import { figureInside } from '../../../../shared/job/captures/torqueScale.ts';
+import { looksBack_s, standsStill } from '../../../../shared/measuring/standstill.ts';
 import { showText, type UnitSystem } from '../../../../shared/basics/show.ts';
 import { insideOf, type QuantityTyped } from '../../../../shared/basics/recorded.ts';
 import type { Gauge } from '../../../../shared/job/records/gauge.ts';
@@ -112,9 +115,13 @@ function CheckWords({ gauge, form, onDone }: CheckWordsProps) {
   const live = useGauges((seen) => isLive(seen.states[gauge.id]));
   const { draft, change, read, submit } = form;
   const known = readDraft(draft.known, measureOfKind(gauge.kind, gauge.resolution.unit), 'known');
+  const [moving, setMoving] = useState(false);
   const take = (): void => {
     const { seq, value } = slotOf(gauge.id);
     if (value === undefined) return;
+    const stands = standsNow(gauge);
+    setMoving(!stands);
+    if (!stands) return;
     change(draft.zero === undefined ? { zero: { seq, value } } : { shown: [...draft.shown, { seq, value }] });
   };
   const amount = known.ok ? showText(insideOf(known.value), dimension(gauge), units) : 'the amount';
@@ -130,9 +137,24 @@ function CheckWords({ gauge, form, onDone }: CheckWordsProps) {
       }
       others={<Button onPress={onDone}>Leave the check</Button>}
     >
+      {moving ? (
+        <p role="alert">
+          <StateMark shape="outside" size={16} /> <strong>It moved while it was read.</strong> Let it stand, then take
+          it.
+        </p>
+      ) : undefined}
       <p>It is kept with the gauge and its day. It does not take the place of a calibration.</p>
     </Words>
   );
+}
+
+/** Whether the gauge has stood for a moment; the bench looks again, in the journal, when the check is kept. */
+function standsNow(gauge: Gauge): boolean {
+  const { t, trail } = slotOf(gauge.id);
+  const readings = trail
+    .points(t - looksBack_s)
+    .flatMap((point) => (isNone(point.v) ? [] : [{ t: point.t, value: point.v }]));
+  return standsStill(readings, figureInside(gauge.resolution, gauge));
 }
 
 interface TakenListProps {
@@ -160,14 +182,15 @@ const text = (value: number, gauge: Gauge, units: UnitSystem): string =>
 /** What came of a check, as a mark and in words. */
 export function Verdict({ judged, gauge }: { readonly judged: GaugeCheckJudged; readonly gauge: Gauge }) {
   const units = useSession((session) => session.units);
-  const { off, spread, allowed, verdict } = judged;
+  const { off, spread, allowed, verdict, why } = judged;
   const numbers = `Off by ${text(off, gauge, units)}, repeats within ${text(spread, gauge, units)}`;
   return (
     <p role="status">
       <StateMark shape={verdict === 'not-stated' ? 'recorded' : verdict} size={16} /> {numbers}
       {allowed === undefined
         ? '; no error is stated to hold it against.'
-        : `; its stated error and display allow ${text(allowed, gauge, units)}.`}
+        : `; its stated error and display allow ${text(allowed, gauge, units)}.`}{' '}
+      {why === undefined ? undefined : <strong>{why} Wherever it is used, this is said beside its readings.</strong>}
     </p>
   );
 }

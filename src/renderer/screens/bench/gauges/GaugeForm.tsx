@@ -168,12 +168,13 @@ function UnitPick({ draft, error, onChange }: UnitPickProps) {
         options={options}
       />
     );
+  const typed = draft.link.sort === 'keyboard';
   return (
     <Pick
-      label="Unit where the line has none"
+      label={typed ? 'Unit it types in' : 'Unit where the line has none'}
       value={draft.unit === '' ? noUnit : draft.unit}
       onChange={(unit) => onChange(unit === noUnit ? '' : unit)}
-      options={[{ value: noUnit, words: 'As it is sent' }, ...options]}
+      options={[{ value: noUnit, words: typed ? 'It types its unit each time' : 'As it is sent' }, ...options]}
     />
   );
 }

@@ -1,17 +1,14 @@
-import { useEffect, useState } from 'react';
+import { useState } from 'react';
 import { calibrationOn, type Gauge } from '../../../../shared/job/records/gauge.ts';
-import { type GaugeCheck, judgeGaugeCheck } from '../../../../shared/job/records/gaugeCheck.ts';
+import { judgeGaugeCheck } from '../../../../shared/job/records/gaugeCheck.ts';
 import { StateMark } from '../../../parts/StateMark.tsx';
-import { ask } from '../../../stores/ask.ts';
+import { useChecks } from '../../../stores/checks.ts';
 import { dayWords } from '../../../words/days.ts';
 import { Verdict } from './GaugeCheckUp.tsx';
 
 /** When the gauge was last checked, and whether it is past its calibration today. */
 export function LastCheck({ gauge }: { readonly gauge: Gauge }) {
-  const [last, setLast] = useState<GaugeCheck>();
-  useEffect(() => {
-    void ask('gauge-checks.list', { gauge: gauge.id }).then((checks) => setLast(checks?.[0]));
-  }, [gauge.id]);
+  const last = useChecks((seen) => seen.last[gauge.id]);
   const [today] = useState(() => new Date().toISOString().slice(0, 10));
   const past = calibrationOn(gauge, today) === 'past';
   return (

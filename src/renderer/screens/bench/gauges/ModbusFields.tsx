@@ -1,5 +1,6 @@
 import { Field } from '../../../parts/Field.tsx';
 import { Pick } from '../../../parts/Pick.tsx';
+import { Registers } from './Registers.tsx';
 import type { LinkFieldsProps } from './linkFieldsProps.ts';
 
 const types = [
@@ -36,6 +37,7 @@ export function ModbusFields({ draft, errors, onChange }: LinkFieldsProps) {
         <Pick label="Upper half is in" value={draft.order} options={orders} onChange={(order) => onChange({ order })} />
       )}
       {number('scale', 'Scale', 'The number times this is the reading: 0.001 where it counts thousandths.')}
+      <Registers draft={draft} onChange={onChange} />
     </>
   );
 }

@@ -6,7 +6,7 @@ import { Stage } from '../../../parts/Stage.tsx';
 import { StateMark } from '../../../parts/StateMark.tsx';
 import { Words } from '../../../parts/Words.tsx';
 import { ask } from '../../../stores/ask.ts';
-import { isLive, loadPorts, useGauges } from '../../../stores/gauges.ts';
+import { isLive, isOpen, loadPorts, useGauges } from '../../../stores/gauges.ts';
 import { type GaugesRoute, go, goInstead } from '../../../stores/route.ts';
 import { linkWords } from '../../../words/links.ts';
 import { GaugeCheckUp } from './GaugeCheckUp.tsx';
@@ -34,13 +34,16 @@ export function OneGauge({ gauge, doing }: OneGaugeProps) {
 /** What it says now, how its link stands, the lines as they come. */
 function GaugePage({ gauge }: { readonly gauge: Gauge }) {
   const state = useGauges((seen) => seen.states[gauge.id]);
-  const live = isLive(state);
-  const plug = (): void => void ask(live ? 'gauges.unplug' : 'gauges.plug-in', { gauge: gauge.id });
+  const [live, open] = [isLive(state), isOpen(state)];
+  const plug = (): void => void ask(open ? 'gauges.unplug' : 'gauges.plug-in', { gauge: gauge.id });
   const begin = (doing: GaugesRoute['doing']): void => go({ at: 'gauges', gauge: gauge.id, doing });
   const words = linkWords(state);
   const unclear = state?.problem?.kind === 'which-port';
   const look = { words: 'Look for ports again', run: () => void loadPorts() };
+  const nothing = open && !live;
   const plugging = gauge.link === undefined ? undefined : unclear ? look : { words: 'Plug it in', run: plug };
+  const learn = writesLines(gauge) ? { words: 'Learn its lines', run: () => begin('learn') } : undefined;
+  const waiting = nothing ? learn : plugging;
   return (
     <>
       <Stage title={gauge.label} fill={!unclear}>
@@ -48,15 +51,17 @@ function GaugePage({ gauge }: { readonly gauge: Gauge }) {
       </Stage>
       <Words
         title={unclear ? 'Two adapters look the same' : gauge.kind === 'typed' ? 'Read off and typed' : words.sentence}
-        next={live ? { words: 'Just measure with it', run: () => go({ at: 'just-measure' }) } : plugging}
+        next={
+          live ? { words: 'Just measure with it', run: () => go({ at: 'just-measure', gauge: gauge.id }) } : waiting
+        }
         others={
           <>
             <Button onPress={() => begin('record')}>Change the record</Button>
-            {writesLines(gauge) && !unclear ? (
+            {writesLines(gauge) && !unclear && !nothing ? (
               <Button onPress={() => begin('learn')}>Learn its lines</Button>
             ) : undefined}
             {live ? <Button onPress={() => begin('check')}>Check it today</Button> : undefined}
-            {live ? <Button onPress={plug}>Put it away</Button> : undefined}
+            {open ? <Button onPress={plug}>Put it away</Button> : undefined}
           </>
         }
       >
@@ -68,7 +73,8 @@ function GaugePage({ gauge }: { readonly gauge: Gauge }) {
         <LastCheck gauge={gauge} />
         {state === undefined || unclear ? undefined : (
           <p className="digits">
-            {state.readings} readings, {state.rate_per_s.toFixed(0)} a second. {unreadableWords(state.unreadable)}
+            {state.readings} readings, {state.rate_per_s.toFixed(0)} a second.{' '}
+            {state.heard ? unreadableWords(state.unreadable) : ''}
           </p>
         )}
       </Words>

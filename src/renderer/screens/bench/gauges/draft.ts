@@ -56,7 +56,7 @@ export const blankGauge = (kind: Gauge['kind'], link: LinkDraft, units: 'metric'
     calibratedOn: '',
     dueOn: '',
     link,
-    unit: '',
+    unit: link.sort === 'keyboard' ? empty.unit : '',
     format: undefined,
   };
 };
@@ -91,9 +91,11 @@ export function gaugeDraftOf(gauge: Gauge): GaugeDraft {
 const newGaugeSchema = gaugeSchema.partial({ id: true });
 type GaugeToSave = z.infer<typeof newGaugeSchema>;
 
-/** Registers hold a bare number, so the unit has to be said; the one the gauge's steps are given in is the likeliest. */
-export const overLink = (link: LinkDraft, draft: GaugeDraft): Partial<GaugeDraft> =>
-  link.sort === 'modbus' && draft.unit === '' ? { link, unit: draft.resolution.unit } : { link };
+/** Registers hold a bare number and most keyboard gauges type one, so the unit is asked; that of the gauge's steps is the likeliest. */
+export function overLink(link: LinkDraft, draft: GaugeDraft): Partial<GaugeDraft> {
+  const begins = link.sort === 'keyboard' && draft.link.sort !== 'keyboard';
+  return draft.unit === '' && (link.sort === 'modbus' || begins) ? { link, unit: draft.resolution.unit } : { link };
+}
 
 const again = 'Look at this again.';
 const sentences = {

@@ -15,6 +15,7 @@ import { GaugePick } from '../../checks/check/GaugePick.tsx';
 import { gaugeNext, NoGauge } from '../../checks/check/NoGauge.tsx';
 import { SimulatedHand } from '../../checks/check/SimulatedHand.tsx';
 import { type Measuring, useMeasuring } from '../../checks/check/useMeasuring.ts';
+import { PlayPicture } from '../../checks/play/PlayPicture.tsx';
 import { RunoutPicture } from '../../checks/runout/RunoutPicture.tsx';
 import { TorquePicture } from '../../checks/torque/TorquePicture.tsx';
 import { Kept } from './Kept.tsx';
@@ -23,12 +24,12 @@ import '../../checks/check/measure.css';
 import './justMeasure.css';
 
 /** No build, no limits: plug in, rock or turn, read the number. What is worth keeping can go into a build later. */
-export function JustMeasureScreen() {
+export function JustMeasureScreen({ gauge: begin }: { readonly gauge: string | undefined }) {
   const seen = useLiveGauges();
   const [chosen, setWhat] = useState<What>();
   const [round, setRound] = useState(0);
-  const what = chosen ?? firstTry(seen);
-  const measuring = useMeasuring(looseSettings[what], undefined, { round });
+  const what = chosen ?? firstTry(seen, begin);
+  const measuring = useMeasuring(looseSettings[what], undefined, { round, begin });
   const { gauge, all, choose, live } = measuring;
   return (
     <>
@@ -56,6 +57,7 @@ export function JustMeasureScreen() {
 
 function Picture({ what, gauge }: { readonly what: What; readonly gauge: Gauge }) {
   if (what === 'backlash') return <BacklashPicture gauge={gauge} sheet={undefined} teeth={undefined} />;
+  if (what === 'play') return <PlayPicture gauge={gauge} />;
   if (what === 'runout') return <RunoutPicture gauge={gauge} check={undefined} build={undefined} />;
   return <TorquePicture gauge={gauge} band={undefined} />;
 }
@@ -92,7 +94,11 @@ function JustMeasureWords({ what, measuring, onKept }: JustMeasureWordsProps) {
         ) : undefined
       }
     >
-      {kept === undefined ? undefined : <p>Kept: {resultBrief(kept.result, units)}. It can go into a build below.</p>}
+      {kept === undefined ? undefined : (
+        <p>
+          Kept: {resultBrief(kept.result, units)}, {kept.gauge.label}. It can go into a build below.
+        </p>
+      )}
       <Kept fresh={kept} />
     </Words>
   );

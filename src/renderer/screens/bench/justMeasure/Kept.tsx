@@ -23,9 +23,10 @@ export function Kept({ fresh }: { readonly fresh: LooseMeasurement | undefined }
         {open.slice(0, 12).map((one) => (
           <li key={one.id} className="kept__one">
             <span className="digits">
-              <strong>{resultBrief(one.result, units)}</strong> <span className="quiet">{timeWords(one.at)}</span>
+              <strong>{resultBrief(one.result, units)}</strong> <span>{one.gauge.label}</span>{' '}
+              <span className="quiet">{timeWords(one.at)}</span>
             </span>
-            <Button onPress={() => setAdopting(one)} more={resultBrief(one.result, units)}>
+            <Button onPress={() => setAdopting(one)} more={`${resultBrief(one.result, units)} of ${one.gauge.label}`}>
               Into a build
             </Button>
           </li>

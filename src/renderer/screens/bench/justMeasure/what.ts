@@ -10,6 +10,7 @@ export type What = CaptureSettings['kind'];
 export const whatOptions: readonly { readonly value: What; readonly words: string }[] = [
   { value: 'backlash', words: 'Backlash' },
   { value: 'runout', words: 'Runout' },
+  { value: 'play', words: 'End play' },
   { value: 'torque', words: 'Torque' },
 ];
 
@@ -17,6 +18,7 @@ export const whatOptions: readonly { readonly value: What; readonly words: strin
 export const looseSettings: Readonly<Record<What, CaptureSettings>> = {
   backlash: { kind: 'backlash', basis: { direction: 'along-rotation', at: 'heel' }, nextBy: 'itself' },
   runout: { kind: 'runout', mode: 'continuous' },
+  play: { kind: 'play' },
   torque: { kind: 'torque', basis: { basis: 'running', seal: 'in', bearings: 'used' } },
 };
 
@@ -24,11 +26,14 @@ export const looseSettings: Readonly<Record<What, CaptureSettings>> = {
 export const tellFirst: Readonly<Record<What, string>> = {
   backlash: 'Rock it there and back',
   runout: 'Turn it once',
+  play: 'Push and pull, held at each end',
   torque: 'Turn steadily',
 };
 
-/** Without a choice the live gauge decides: torque when only a torque gauge sends, else backlash. */
-export const firstTry = (seen: LiveGauges): What => {
+/** The gauge that was chosen decides; without one the live gauge does: torque when only a torque gauge sends, else backlash. */
+export const firstTry = (seen: LiveGauges, chosen: string | undefined): What => {
+  const kind = seen.gauges.find(({ id }) => id === chosen)?.kind;
+  if (kind !== undefined && kind !== 'typed') return kind === 'torque' ? 'torque' : 'backlash';
   const sends = (kind: StreamKind): boolean => gaugesFor(seen, kind).some((gauge) => seen.live.has(gauge.id));
   return sends('torque') && !sends('indicator') ? 'torque' : 'backlash';
 };
@@ -36,6 +41,7 @@ export const firstTry = (seen: LiveGauges): What => {
 export const handFor: Readonly<Record<What, HandAction>> = {
   backlash: { do: 'rock', stations: 1 },
   runout: { do: 'turn-ring', surface: 'ring-gear' },
+  play: { do: 'push-case' },
   torque: { do: 'turn-pinion', what: 'pinion' },
 };
 
@@ -45,6 +51,7 @@ export function whatSo(run: Run | undefined, units: UnitSystem): string | undefi
   const last = run.stations.at(-1);
   if (last !== undefined) {
     const value = isNone(last.value) ? 'no number' : showText(last.value, 'length', units);
+    if (run.settings.kind === 'play') return `End play ${value}`;
     return run.stations.length === 1 ? `Backlash ${value}` : `Station ${run.stations.length}: ${value}`;
   }
   if (run.result?.kind === 'runout' && !isNone(run.result.tir_mm))

@@ -1,6 +1,6 @@
 import type { CaptureSettingsOf } from '../../../../shared/job/records/measurement.ts';
 import type { UnfinishedFound } from '../../../../shared/contract/unfinished.ts';
-import { useEffect, useLayoutEffect, useRef, useState } from 'react';
+import { useState } from 'react';
 import { type Begun, type Run, runSoFar, useRun } from '../../../live/run.ts';
 import { Button } from '../../../parts/Button.tsx';
 import { Stage } from '../../../parts/Stage.tsx';
@@ -14,6 +14,7 @@ import { record } from '../check/record.ts';
 import { SimulatedHand } from '../check/SimulatedHand.tsx';
 import { type Measuring, useMeasuring } from '../check/useMeasuring.ts';
 import { forgetUnfinished, useNoted } from '../check/useUnfinished.ts';
+import { useRecordWhenComplete } from '../check/useRecordWhenComplete.ts';
 import { ConvertedLimits } from '../stem/ConvertedLimits.tsx';
 import { BacklashPicture } from './BacklashPicture.tsx';
 import { BacklashSetUp } from './BacklashSetUp.tsx';
@@ -68,18 +69,6 @@ export function BacklashLive({ found, ...props }: CheckProps & { readonly found:
 
 const heelRadiusOf = ({ makeUp }: CheckProps['build']): number | undefined =>
   makeUp?.outerDiameter_mm === undefined ? undefined : makeUp.outerDiameter_mm / 2;
-
-/** When every station wanted has its number there is nothing left to decide, so it is recorded by itself; undo is at hand. */
-function useRecordWhenComplete(props: CheckProps): void {
-  const latest = useRef(props);
-  useLayoutEffect(() => {
-    latest.current = props;
-  });
-  const complete = useRun(({ run }) => run?.complete === true);
-  useEffect(() => {
-    if (complete) void record(latest.current);
-  }, [complete]);
-}
 
 interface BacklashWordsProps {
   readonly props: CheckProps;

@@ -6,6 +6,7 @@ import { Words } from '../../../parts/Words.tsx';
 import { go } from '../../../stores/route.ts';
 import { BacklashScreen } from '../backlash/BacklashScreen.tsx';
 import { MarkScreen } from '../mark/MarkScreen.tsx';
+import { PlayScreen } from '../play/PlayScreen.tsx';
 import { RunoutScreen } from '../runout/RunoutScreen.tsx';
 import { TorqueScreen } from '../torque/TorqueScreen.tsx';
 import { ConfirmScreen } from '../typed/ConfirmScreen.tsx';
@@ -39,6 +40,8 @@ export function CheckScreen({ build, assembly: id, check, shimsOf }: CheckScreen
       return <RunoutScreen {...props} />;
     case 'torque':
       return <TorqueScreen {...props} />;
+    case 'play':
+      return <PlayScreen key={key} {...props} />;
     case 'length':
       return <QuantityScreen key={key} {...props} measure="length" />;
     case 'fastener':

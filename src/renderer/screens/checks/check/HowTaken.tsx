@@ -14,6 +14,9 @@ export function HowTaken({ measurement }: { readonly measurement: Measurement })
     <p className="quiet">
       {timeWords(at)}, {by}.{' '}
       {how.kind === 'streamed' ? `Gauge ${how.gauge.label}${calibrationWords(how.gauge, at)}.` : undefined}
+      {how.kind === 'streamed' && how.gauge.failedCheck !== undefined
+        ? ` It failed its check on ${dayWords(how.gauge.failedCheck.at)}: ${how.gauge.failedCheck.why}`
+        : undefined}
       {how.kind === 'typed' ? typedWords(how, units, at) : undefined}
       {how.kind === 'seen' ? 'Seen by the technician.' : undefined}
     </p>

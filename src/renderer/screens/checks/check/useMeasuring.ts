@@ -27,6 +27,7 @@ const kindOf: Readonly<Record<CaptureSettings['kind'], StreamKind>> = {
   backlash: 'indicator',
   runout: 'indicator',
   torque: 'torque',
+  play: 'indicator',
 };
 
 interface From {
@@ -34,6 +35,8 @@ interface From {
   readonly round?: number;
   /** What was taken before it was broken off. */
   readonly begun?: Begun | undefined;
+  /** The gauge that was chosen on the way here. */
+  readonly begin?: string | undefined;
 }
 
 /**
@@ -43,9 +46,9 @@ interface From {
 export function useMeasuring(
   settings: CaptureSettings,
   sheet: SpecSheet | undefined,
-  { round = 0, begun }: From = {},
+  { round = 0, begun, begin }: From = {},
 ): Measuring {
-  const { gauge, all, live, choose } = useGauge(kindOf[settings.kind], begun?.stretch.gauge);
+  const { gauge, all, live, choose } = useGauge(kindOf[settings.kind], begun?.stretch.gauge ?? begin);
   useRunOn(settings, gauge, { round, begun: gauge?.id === begun?.stretch.gauge ? begun : undefined });
   useCues(sheet);
   useAwake();

@@ -2,6 +2,7 @@ import type { CaptureSettingsOf } from '../../../../shared/job/records/measureme
 import { useState } from 'react';
 import type { HandAction } from '../../../../shared/contract/bench.ts';
 import { isNone } from '../../../../shared/basics/result.ts';
+import { fewestStations } from '../../../../shared/job/checks/checks.ts';
 import { useRun } from '../../../live/run.ts';
 import { Button } from '../../../parts/Button.tsx';
 import { Pick } from '../../../parts/Pick.tsx';
@@ -13,11 +14,12 @@ import { gaugeNext, NoGauge } from '../check/NoGauge.tsx';
 import { record } from '../check/record.ts';
 import { SimulatedHand } from '../check/SimulatedHand.tsx';
 import { type Measuring, useMeasuring } from '../check/useMeasuring.ts';
-import { lastRunoutStem, stemSaid } from '../stem/runoutStem.ts';
+import { lastBacklashSettings } from '../stem/backlashStem.ts';
+import { lastRunoutStem, lastRunoutWay, stemSaid } from '../stem/runoutStem.ts';
 import { RunoutStem } from '../stem/RunoutStem.tsx';
 import { RunoutPicture } from './RunoutPicture.tsx';
 import { RunoutTelling } from './RunoutTelling.tsx';
-import { oneTurn, optionOf, runoutOptions, settingsOf } from './settings.ts';
+import { atStations, optionOf, runoutOptions, settingsOf } from './settings.ts';
 import { closedResultOf, runoutResultOf, stationsTaken } from './taken.ts';
 import '../check/measure.css';
 
@@ -25,7 +27,7 @@ import '../check/measure.css';
 export function RunoutLive(props: CheckProps) {
   const { build, check } = props;
   const [settings, setSettings] = useState<CaptureSettingsOf<'runout'>>(() => ({
-    ...oneTurn,
+    ...(lastRunoutWay(build) ?? atStations(lastBacklashSettings(build)?.stations ?? fewestStations)),
     ...lastRunoutStem(build, check.id),
   }));
   const measuring = useMeasuring(settings, build.specSheet);

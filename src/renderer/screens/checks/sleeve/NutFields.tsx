@@ -1,4 +1,4 @@
-import { insideOf } from '../../../../shared/basics/recorded.ts';
+import { insideOf, type QuantityTyped, torqueTypedSchema } from '../../../../shared/basics/recorded.ts';
 import { Field } from '../../../parts/Field.tsx';
 import { type QuantityDraft, readDraft } from '../../../parts/quantity.ts';
 import { QuantityField } from '../../../parts/QuantityField.tsx';
@@ -9,6 +9,11 @@ import type { NutSaid } from './steps.ts';
 export interface NutDraft {
   readonly turn: string;
   readonly torque: QuantityDraft;
+}
+
+export interface NutTyped {
+  readonly nutTurn_deg?: number;
+  readonly nutTorque?: QuantityTyped;
 }
 
 interface NutFieldsProps {
@@ -31,6 +36,16 @@ export const NutFields = ({ nut, onNut }: NutFieldsProps) => (
     />
   </div>
 );
+
+/** The nut's part of a step as the notebook takes it: as typed, in the unit it was typed in. */
+export function nutTyped(nut: NutDraft): NutTyped {
+  const { turn_deg } = readNut(nut);
+  const read = nut.torque.text.trim() === '' ? undefined : readDraft(nut.torque, 'fastener', 'Torque it took');
+  return {
+    ...(turn_deg === undefined ? {} : { nutTurn_deg: turn_deg }),
+    ...(read?.ok === true ? { nutTorque: torqueTypedSchema.parse(read.value) } : {}),
+  };
+}
 
 export function readNut({ turn, torque }: NutDraft): NutSaid {
   const read = torque.text.trim() === '' ? undefined : readDraft(torque, 'fastener', 'Torque it took');

@@ -9,6 +9,7 @@ import { emptyDraft } from '../../../parts/quantity.ts';
 import { Stage } from '../../../parts/Stage.tsx';
 import { useHeld } from '../../../parts/useDraft.ts';
 import { type NextAction, Words } from '../../../parts/Words.tsx';
+import { go } from '../../../stores/route.ts';
 import { useSession } from '../../../stores/session.ts';
 import type { CheckProps } from '../check/checkProps.ts';
 import { GaugePick } from '../check/GaugePick.tsx';
@@ -19,12 +20,14 @@ import { type Measuring, useMeasuring } from '../check/useMeasuring.ts';
 import { torqueResultOf } from '../torque/settings.ts';
 import { type NutDraft, readNut } from './NutFields.tsx';
 import { SleevePicture } from './SleevePicture.tsx';
-import { dropStep, keepStep, newSleeve, nutTurned_deg, type SleeveAim, stepFrom, stepsOf, useSleeve } from './steps.ts';
-import { aimWords, comingWords, isStop, standCue, standTitle } from './words.ts';
+import { nutTurned_deg, type SleeveAim, stepFrom, stepsOf } from './steps.ts';
+import { dropStep, sleeveWays } from './ways.ts';
+import { aimWords, comingWords, isStop, standCue, standTitle, wastedWords } from './words.ts';
 
 interface SleeveLiveProps extends CheckProps {
   readonly settings: CaptureSettingsOf<'torque'>;
-  readonly aim: SleeveAim;
+  /** Undefined while nobody has entered where it goes. */
+  readonly aim: SleeveAim | undefined;
 }
 
 /** Creeping up on a crush sleeve: step by step towards the band, with the nut's largest torque as a stop. */
@@ -33,8 +36,8 @@ export function SleeveLive(props: SleeveLiveProps) {
   const units = useSession((session) => session.units);
   const measuring = useMeasuring(settings, build.specSheet);
   const { gauge, all, choose, live } = measuring;
-  const steps = useSleeve((now) => stepsOf(now, assembly.id));
-  const advice = useMemo(() => sleeveAdvice(steps, aim.target), [steps, aim]);
+  const steps = useMemo(() => stepsOf(assembly), [assembly]);
+  const advice = useMemo(() => sleeveAdvice(steps, aim?.target), [steps, aim]);
   const { draft: nut, change } = useHeld<NutDraft>(() => ({ turn: '', torque: emptyDraft('fastener', units) }));
   return (
     <>
@@ -92,22 +95,23 @@ function SleeveWords({ props, measuring, advice, nut, onKept }: SleeveWordsProps
   const units = useSession((session) => session.units);
   const result = useRun(({ run }) => torqueResultOf(run));
   const passed = usePassed(result, props, nut);
-  const keep = (): void => {
-    const step = result === undefined ? undefined : stepFrom(result, readNut(nut));
-    if (step === undefined) return;
-    keepStep(props.assembly.id, step);
-    const { stand } = sleeveAdvice(stepsOf(useSleeve.getState(), props.assembly.id), aim.target);
-    const words = `${standTitle[stand]}, ${showText(step.running, 'torque', units)}`;
-    giveCue(standCue[stand], words, words);
-    onKept(stand === 'below');
-    measuring.again();
-  };
+  const { keep, replace } = sleeveWays({
+    assembly: props.assembly,
+    aim,
+    nut,
+    units,
+    result,
+    isPassed: passed !== undefined,
+    onKept,
+  });
   const said = passed ?? advice;
   const next = action(said, result !== undefined, {
     take: { words: `Record ${props.check.title.toLowerCase()}`, run: () => void record(props) },
-    keep: { words: 'Keep this step', run: keep },
+    keep: { words: 'Keep this step', run: () => void keep() },
+    band: { words: 'Enter the band', run: () => go({ at: 'limits', build: props.build.id }) },
   });
   const coming = comingWords(said, units);
+  const wasted = Math.max(0, props.assembly.sleeves.length - 1);
   return (
     <Words
       title={standTitle[said.stand]}
@@ -118,6 +122,8 @@ function SleeveWords({ props, measuring, advice, nut, onKept }: SleeveWordsProps
             props={props}
             stand={said.stand}
             there={result !== undefined}
+            keep={() => void keep()}
+            replace={() => void replace()}
             {...(passed === undefined ? backTo(advice, props) : { back: 'Read again', goBack: measuring.again })}
           />
         ) : undefined
@@ -128,7 +134,8 @@ function SleeveWords({ props, measuring, advice, nut, onKept }: SleeveWordsProps
         {said.remedy}
       </p>
       {coming === undefined ? undefined : <p>{coming}</p>}
-      <p className="quiet">{aimWords(aim, units)}</p>
+      {aim === undefined ? undefined : <p className="quiet">{aimWords(aim, units)}</p>}
+      {wasted === 0 ? undefined : <p className="quiet">{wastedWords(wasted)}</p>}
     </Words>
   );
 }
@@ -137,9 +144,10 @@ function SleeveWords({ props, measuring, advice, nut, onKept }: SleeveWordsProps
 function action(
   { stand }: SleeveAdvice,
   there: boolean,
-  { take, keep }: Readonly<Record<'take' | 'keep', NextAction>>,
+  { take, keep, band }: Readonly<Record<'take' | 'keep' | 'band', NextAction>>,
 ): NextAction | undefined {
   if (isStop(stand)) return undefined;
+  if (stand === 'no-band') return band;
   return { ...(stand === 'in-band' ? take : keep), disabled: !there };
 }
 
@@ -147,22 +155,27 @@ interface OthersProps {
   readonly props: SleeveLiveProps;
   readonly stand: SleeveStand;
   readonly there: boolean;
+  readonly keep: () => void;
+  readonly replace: () => void;
   readonly back?: string;
   readonly goBack?: () => void;
 }
 
-function Others({ props, stand, there, back, goBack }: OthersProps) {
+function Others({ props, stand, there, keep, replace, back, goBack }: OthersProps) {
   return (
     <>
-      {isStop(stand) ? <Button onPress={() => newSleeve(props.assembly.id)}>New sleeve is in</Button> : undefined}
-      {isStop(stand) && there ? <Button onPress={() => void record(props)}>Record as it is</Button> : undefined}
+      {isStop(stand) ? <Button onPress={replace}>New sleeve is in</Button> : undefined}
+      {stand === 'no-band' && there ? <Button onPress={keep}>Keep this step</Button> : undefined}
+      {(isStop(stand) || stand === 'no-band') && there ? (
+        <Button onPress={() => void record(props)}>Record as it is</Button>
+      ) : undefined}
       {goBack === undefined ? undefined : <Button onPress={goBack}>{back}</Button>}
     </>
   );
 }
 
 const backTo = ({ last }: SleeveAdvice, { assembly }: SleeveLiveProps): Pick<OthersProps, 'back' | 'goBack'> =>
-  last.length === 0 ? {} : { back: 'Take the step back', goBack: () => dropStep(assembly.id) };
+  last.length === 0 ? {} : { back: 'Take the step back', goBack: () => void dropStep(assembly) };
 
 /**
  * A reading past the top of the band, or a nut at its largest torque, is told as soon as the hand has let go, kept as a step
@@ -175,9 +188,8 @@ function usePassed(
 ): SleeveAdvice | undefined {
   const units = useSession((session) => session.units);
   const letGo = useRun(({ run }) => run?.found.at(-1)?.kind === 'let-go');
-  const steps = useSleeve((now) => stepsOf(now, assembly.id));
   const step = letGo && result !== undefined ? stepFrom(result, readNut(nut)) : undefined;
-  const now = step === undefined ? undefined : sleeveAdvice([...steps, step], aim.target);
+  const now = step === undefined ? undefined : sleeveAdvice([...stepsOf(assembly), step], aim?.target);
   const passed = now !== undefined && isStop(now.stand) ? now : undefined;
   const stand = passed?.stand;
   const words = stand === undefined ? '' : `${standTitle[stand]}, ${showText(step?.running ?? 0, 'torque', units)}`;

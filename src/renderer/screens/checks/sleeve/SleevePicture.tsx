@@ -19,7 +19,7 @@ import './sleeve.css';
 
 interface SleevePictureProps {
   readonly gauge: Gauge;
-  readonly aim: SleeveAim;
+  readonly aim: SleeveAim | undefined;
   readonly advice: SleeveAdvice;
   /** Steps that came before the last ones drawn. */
   readonly before: number;
@@ -50,7 +50,7 @@ export function SleevePicture({ gauge, aim, advice, before, nut, onNut }: Sleeve
         quantity="Rotating torque"
         dimension="torque"
         marks={run?.marks ?? []}
-        band={aim.target}
+        {...(aim === undefined ? {} : { band: aim.target })}
         span_s={30}
         level={runningLevel(result, units)}
       />
@@ -66,7 +66,7 @@ function Climb({ aim, advice, before }: Pick<SleevePictureProps, 'aim' | 'advice
   const system = useSession((session) => session.units);
   const [room, size] = useRoom(15);
   const scene = useMemo(() => {
-    if (size === undefined) return undefined;
+    if (size === undefined || aim === undefined) return undefined;
     const { next, last, stand } = advice;
     const going = (stand === 'below' || stand === 'small-steps') && !('none' in next);
     return sleeveScene({ steps: last, before, band: aim.target, system, size, ...(going ? { next } : {}) });

@@ -1,17 +1,16 @@
 import { useState } from 'react';
 import type { CheckProps } from '../check/checkProps.ts';
 import { basisWanted, torqueSettings } from '../torque/settings.ts';
-import { TorqueLive } from '../torque/TorqueLive.tsx';
 import { SleeveLive } from './SleeveLive.tsx';
 import { sleeveAim } from './steps.ts';
 
-/** Creeping up on a crush sleeve needs a band to creep towards; without one it is a torque like any other. */
+/** Creeping up on a crush sleeve, wherever there is one; the band to creep towards is asked for first. */
 export function SleeveScreen(props: CheckProps) {
   const { build, assembly, check } = props;
   const [basis] = useState(() => basisWanted(build.specSheet, check.limits[0], assembly));
   const settings = torqueSettings(assembly, basis);
   const aim = sleeveAim(build.specSheet, settings.basis);
-  return aim === undefined ? <TorqueLive {...props} /> : <SleeveLive {...props} settings={settings} aim={aim} />;
+  return <SleeveLive {...props} settings={settings} aim={aim} />;
 }
 
 /** The preload of the pinion is set on a crush sleeve in the final assembly only. */

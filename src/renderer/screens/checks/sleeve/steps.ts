@@ -1,34 +1,24 @@
-import { create } from 'zustand';
 import type { SleeveStep, SleeveTarget } from '../../../../shared/measuring/torque/crushSleeve.ts';
 import { degrees, newtonMetres, toDegrees } from '../../../../shared/basics/quantity.ts';
-import type { TorqueBasis } from '../../../../shared/basics/recorded.ts';
+import { insideOf, type TorqueBasis } from '../../../../shared/basics/recorded.ts';
+import type { Assembly } from '../../../../shared/job/records/build.ts';
+import type { SleeveStepTaken } from '../../../../shared/job/records/sleeve.ts';
 import type { TorqueResult } from '../../../../shared/job/records/measurement.ts';
 import { endsOf, type Limit, type SpecSheet } from '../../../../shared/job/records/specSheet.ts';
 import { isNone, type OrNone } from '../../../../shared/basics/result.ts';
 import { torqueLimit } from '../torque/settings.ts';
 
-/** The steps of the nut on one assembly. They are on the way to the reading that counts, and are not recorded. */
-interface Steps {
-  readonly assembly: string | undefined;
-  readonly steps: readonly SleeveStep[];
-}
+/** The steps of the nut on the sleeve that is in now, as the notebook has them: a new sleeve begins at the beginning. */
+export const stepsOf = ({ sleeves }: Pick<Assembly, 'sleeves'>): readonly SleeveStep[] =>
+  (sleeves.at(-1) ?? []).flatMap((taken) => stepFrom(taken.result, saidOf(taken)) ?? []);
 
-export const useSleeve = create<Steps>()(() => ({ assembly: undefined, steps: [] }));
+const saidOf = ({ nutTurn_deg, nutTorque }: SleeveStepTaken): NutSaid => ({
+  turn_deg: nutTurn_deg,
+  torque_Nm: nutTorque === undefined ? undefined : insideOf(nutTorque),
+});
 
-const noSteps: readonly SleeveStep[] = [];
-
-export const stepsOf = ({ assembly, steps }: Steps, of: string): readonly SleeveStep[] =>
-  assembly === of ? steps : noSteps;
-
-export const keepStep = (of: string, step: SleeveStep): void =>
-  useSleeve.setState((now) => ({ assembly: of, steps: [...stepsOf(now, of), step] }));
-
-/** Takes the last step back: the bearings were not seated, or the reading was of something else. */
-export const dropStep = (of: string): void =>
-  useSleeve.setState((now) => ({ assembly: of, steps: stepsOf(now, of).slice(0, -1) }));
-
-/** A new sleeve begins at the beginning. */
-export const newSleeve = (of: string): void => useSleeve.setState({ assembly: of, steps: [] });
+/** The entry that taking the last step back strikes through. */
+export const lastStepOf = ({ sleeves }: Pick<Assembly, 'sleeves'>): string | undefined => sleeves.at(-1)?.at(-1)?.id;
 
 /** Where the creeping goes: the band of the limit for this state, and the nut's largest torque. */
 export interface SleeveAim {

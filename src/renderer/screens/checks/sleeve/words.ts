@@ -13,6 +13,7 @@ export const standTitle: Readonly<Record<SleeveStand, string>> = {
   'in-band': 'In the band',
   above: 'Above the band',
   ceiling: 'Stop: the nut’s largest torque',
+  'no-band': 'First the band',
 };
 
 export const standCue: Readonly<Record<SleeveStand, Cue>> = {
@@ -22,6 +23,7 @@ export const standCue: Readonly<Record<SleeveStand, Cue>> = {
   'in-band': 'done',
   above: 'outside',
   ceiling: 'refused',
+  'no-band': 'rest',
 };
 
 /** Where creeping on would do harm. */
@@ -35,6 +37,12 @@ export function comingWords({ next, toMiddle, stand }: SleeveAdvice, units: Unit
   if (typeof toMiddle !== 'number' || toMiddle <= 0) return coming;
   return `${coming} The middle of the band is about ${Math.round(toDegrees(toMiddle))}° of the nut away; take half of that.`;
 }
+
+/** Sleeves cost money and say something of the hand; the record has each with its steps. */
+export const wastedWords = (wasted: number): string =>
+  wasted === 1
+    ? 'One sleeve was crushed too far before this one; it is in the record.'
+    : `${wasted} sleeves were crushed too far before this one; they are in the record.`;
 
 /** The band and the stop, with their sources. */
 export function aimWords({ limit, ceiling }: SleeveAim, units: UnitSystem): string {

@@ -17,16 +17,27 @@ export const stemSaid = ({ fromMesh_deg, radius_mm }: RunoutStemSaid): RunoutSte
  * and gear; the radius only for the same surface.
  */
 export function lastRunoutStem(build: Build, check: CheckId): RunoutStemSaid {
-  const taken = build.assemblies.flatMap(({ measurements }) =>
-    measurements.flatMap(({ check: of, how }) =>
-      how.kind === 'streamed' && how.settings.kind === 'runout' ? [{ of, settings: how.settings }] : [],
-    ),
-  );
+  const taken = runoutsOf(build);
   return stemSaid({
     fromMesh_deg: taken.findLast(({ settings }) => settings.fromMesh_deg !== undefined)?.settings.fromMesh_deg,
     radius_mm: taken.findLast(({ of }) => of === check)?.settings.radius_mm,
   });
 }
+
+/** How runout was taken last in this build, at stations or in one turn, if it was. */
+export function lastRunoutWay(build: Build): CaptureSettingsOf<'runout'> | undefined {
+  const last = runoutsOf(build).at(-1)?.settings;
+  if (last === undefined) return undefined;
+  const { kind, mode, stations } = last;
+  return { kind, mode, ...(stations === undefined ? {} : { stations }) };
+}
+
+const runoutsOf = (build: Build) =>
+  build.assemblies.flatMap(({ measurements }) =>
+    measurements.flatMap(({ check: of, how }) =>
+      how.kind === 'streamed' && how.settings.kind === 'runout' ? [{ of, settings: how.settings }] : [],
+    ),
+  );
 
 /** How it stands now, for the button. */
 export function fromMeshWords(fromMesh_deg: OrNone<number> | undefined): string {

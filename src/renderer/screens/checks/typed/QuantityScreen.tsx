@@ -1,3 +1,4 @@
+import type { ReactNode } from 'react';
 import { ok } from '../../../../shared/basics/result.ts';
 import { atField, type FieldErrors, wrong } from '../../../parts/draft.ts';
 import { emptyDraft, type Measure, type QuantityDraft, readDraft } from '../../../parts/quantity.ts';
@@ -15,8 +16,13 @@ interface OneNumber {
   readonly tool: ToolDraft;
 }
 
+interface QuantityScreenProps extends CheckProps {
+  readonly measure: Measure;
+  readonly others?: ReactNode;
+}
+
 /** One number read off a tool that sends nothing: end play, case spread, a fastener's torque, the depth tool. */
-export function QuantityScreen(props: CheckProps & { readonly measure: Measure }) {
+export function QuantityScreen(props: QuantityScreenProps) {
   const { check, measure } = props;
   const units = useSession((session) => session.units);
   const { draft, change, errors, submit } = useTypedForm(props, {

@@ -16,6 +16,7 @@ import { Words } from '../../../parts/Words.tsx';
 import { readDrawer, saveDrawer, useDrawer } from '../../../stores/drawer.ts';
 import { go, type Route, useRoute } from '../../../stores/route.ts';
 import { useSession } from '../../../stores/session.ts';
+import { KitFields } from './KitFields.tsx';
 import './drawer.css';
 
 const useWords: Readonly<Record<ShimUse, string>> = {
@@ -44,6 +45,7 @@ export function DrawerScreen() {
       <Stage title="Shims at hand">
         <div className="drawer">
           <SizeFields draft={draft} errors={errors} change={change} submit={submit} />
+          {drawer === undefined ? undefined : <KitFields drawer={drawer} use={draft.use} />}
           <Sizes sizes={sizes} use={draft.use} known={drawer !== undefined} />
         </div>
       </Stage>

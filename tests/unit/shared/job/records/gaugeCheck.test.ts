@@ -23,6 +23,14 @@ describe('the daily check of a gauge', () => {
     expect(judged).toMatchObject({ verdict: 'not-stated', allowed: undefined });
   });
 
+  it.each([
+    ['a tenth and more off', [0.2, 0.2, 0.2], 'scale'],
+    ['repeating worse than a few steps', [0.47, 0.5, 0.53], 'slips'],
+  ])('without a stated error is still wrong when %s', (_what, shown, why) => {
+    const judged = judgeGaugeCheck({ zero: 0, shown, known }, { resolution: indicator.resolution });
+    expect(judged).toMatchObject({ verdict: 'outside', why: expect.stringContaining(why) });
+  });
+
   it('of a torque gauge allows its percentage of the amount', () => {
     const gauge = { resolution: { value: 0.01, unit: 'N.m' }, statedError_percent: 2 } as const;
     const weight = { value: 10, unit: 'N.m' } as const;

@@ -1,17 +1,16 @@
-import { beforeEach, describe, expect, it } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import {
-  dropStep,
-  keepStep,
-  newSleeve,
+  lastStepOf,
   sleeveAim,
   type SleeveAim,
   stepFrom,
   stepsOf,
-  useSleeve,
 } from '../../../../../../src/renderer/screens/checks/sleeve/steps.ts';
 import { aimWords, comingWords } from '../../../../../../src/renderer/screens/checks/sleeve/words.ts';
 import { sleeveAdvice, type SleeveStep } from '../../../../../../src/shared/measuring/torque/crushSleeve.ts';
 import { degrees, newtonMetres } from '../../../../../../src/shared/basics/quantity.ts';
+import type { Deed } from '../../../../../../src/shared/job/records/notebook.ts';
+import { buildOf, notebook } from '../../../../../support/records/scenario.ts';
 import type { TorqueResult } from '../../../../../../src/shared/job/records/measurement.ts';
 import type { Limit, SpecSheet } from '../../../../../../src/shared/job/records/specSheet.ts';
 
@@ -85,22 +84,46 @@ describe('a step of the nut', () => {
 });
 
 describe('the steps of an assembly', () => {
-  beforeEach(() => newSleeve('e1'));
-  const now = (of: string) => stepsOf(useSleeve.getState(), of).map(({ running }) => running);
+  const how = { kind: 'typed', tool: 'beam wrench', resolution: Nm(0.05) } as const;
+  const stepped = (running: number): Deed => ({
+    kind: 'sleeve-step',
+    assembly: 'e1',
+    how,
+    result: result(running),
+    nutTurn_deg: 15,
+    nutTorque: Nm(300),
+  });
+  const wasted: Deed = { kind: 'sleeve-wasted', assembly: 'e1' };
+  const undone: Deed = { kind: 'struck', entry: 'e3' };
+  const final: Deed = {
+    kind: 'assembled',
+    assembly: { phase: 'final', bearings: 'new', seal: 'in', sleeve: true },
+  };
+  const after = (...deeds: readonly Deed[]) => {
+    const [assembly] = buildOf(notebook(final, ...deeds)).assemblies;
+    if (assembly === undefined) throw new Error('no assembly');
+    return assembly;
+  };
+  const running = (...deeds: readonly Deed[]) => stepsOf(after(...deeds)).map((one) => one.running);
 
-  it('are kept, taken back, and belong to it alone', () => {
-    keepStep('e1', step(0.4));
-    keepStep('e1', step(0.6));
-    expect(now('e1')).toEqual([0.4, 0.6]);
-    expect(now('e2')).toEqual([]);
-    dropStep('e1');
-    expect(now('e1')).toEqual([0.4]);
-    newSleeve('e1');
-    expect(now('e1')).toEqual([]);
+  it('are those in the notebook, with what was done to the nut', () => {
+    expect(running()).toEqual([]);
+    expect(running(stepped(0.4), stepped(0.6))).toEqual([0.4, 0.6]);
+    expect(stepsOf(after(stepped(0.4)))).toEqual([{ running: 0.4, u: 0.02, nutTurn: degrees(15), nutTorque: 300 }]);
   });
 
-  it('give the same list while nothing changes, so that no screen draws itself in circles', () => {
-    expect(stepsOf(useSleeve.getState(), 'e2')).toBe(stepsOf(useSleeve.getState(), 'e2'));
+  it('are struck through when one is taken back', () => {
+    const assembly = after(stepped(0.4), stepped(0.6));
+    expect(lastStepOf(assembly)).toBe('e3');
+    expect(running(stepped(0.4), stepped(0.6), undone)).toEqual([0.4]);
+    expect(lastStepOf(after())).toBeUndefined();
+  });
+
+  it('begin at the beginning on a new sleeve, and the wasted one keeps its own', () => {
+    const assembly = after(stepped(1), stepped(3.9), wasted, stepped(0.5));
+    expect(stepsOf(assembly).map((one) => one.running)).toEqual([0.5]);
+    expect(assembly.sleeves.map((sleeve) => sleeve.length)).toEqual([2, 1]);
+    expect(running(stepped(1), wasted)).toEqual([]);
   });
 });
 

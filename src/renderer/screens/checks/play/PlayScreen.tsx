@@ -1,0 +1,24 @@
+import { useState } from 'react';
+import { latest } from '../../../../shared/job/records/build.ts';
+import { Button } from '../../../parts/Button.tsx';
+import type { CheckProps } from '../check/checkProps.ts';
+import { QuantityScreen } from '../typed/QuantityScreen.tsx';
+import { PlayLive } from './PlayLive.tsx';
+import { PlayRecorded } from './PlayRecorded.tsx';
+
+/** Play along an axis: by an indicator while it is pushed and pulled, or by hand where none sends. */
+export function PlayScreen(props: CheckProps) {
+  const recorded = latest(props.assembly, props.check.id);
+  const [way, setWay] = useState<'recorded' | 'live' | 'by-hand'>(recorded === undefined ? 'live' : 'recorded');
+  if (way === 'recorded' && recorded !== undefined)
+    return <PlayRecorded {...props} measurement={recorded} onAnew={() => setWay('live')} />;
+  if (way === 'by-hand')
+    return (
+      <QuantityScreen
+        {...props}
+        measure="length"
+        others={<Button onPress={() => setWay('live')}>By the indicator</Button>}
+      />
+    );
+  return <PlayLive {...props} onByHand={() => setWay('by-hand')} />;
+}
