@@ -119,7 +119,7 @@ function fitted(curve: readonly Bend[], ride_s: number): Wander {
     best = { white: Math.sqrt(white), sd: Math.sqrt(wandering), memory_s, nu, misfit };
   }
   const { misfit: _, ...wander } = best;
-  return isChance(curve) ? { ...wander, sd: 0 } : wander;
+  return isChance(curve) ? { ...wander, white: Math.hypot(wander.white, wander.sd), sd: 0 } : wander;
 }
 
 /** Whether noise without memory bends as much at every distance as was seen, give or take chance. */
