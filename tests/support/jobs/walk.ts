@@ -26,6 +26,8 @@ export interface Walk {
 export interface Walked {
   readonly build: Build;
   readonly strokes: Strokes;
+  /** Of these, what typing the spec sheet took: a sheet that is in the library is one choice. */
+  readonly onLimits: Strokes;
   /** Checks that somebody else had to write down. */
   readonly helped: readonly CheckId[];
   /** The green actions that were pressed, in order. */
@@ -40,10 +42,11 @@ export async function walkJob(bench: BenchPage, job: Job, manner: Manner = 'mous
   const { page, faults } = await bench.open();
   const person = personAt(page, manner);
   const path: string[] = [];
+  const onLimits: Strokes = { clicks: 0, keys: 0 };
   try {
     const walk = walkOn(bench, person, job, await begin(bench, person, job));
-    while (!(await isCertified(walk))) await step(walk, path);
-    return { build: await walk.read(), strokes: person.strokes, helped: [...walk.helped], path, faults };
+    while (!(await isCertified(walk))) await step(walk, path, onLimits);
+    return { build: await walk.read(), strokes: person.strokes, onLimits, helped: [...walk.helped], path, faults };
   } catch (error) {
     const words = await page.locator('.words').innerText();
     throw new Error(`after ${path.slice(-6).join(' / ')}, where the screen says: ${words}`, { cause: error });
@@ -53,12 +56,17 @@ export async function walkJob(bench: BenchPage, job: Job, manner: Manner = 'mous
 }
 
 /** Does what one screen asks, and waits until there is something else to do. */
-async function step(walk: Walk, path: string[]): Promise<void> {
+async function step(walk: Walk, path: string[], onLimits: Strokes): Promise<void> {
   const { page } = walk.person;
   const screen = await screenOf(page);
   path.push(`${screen.at}${screen.check === undefined ? '' : ` ${screen.check}`}: ${screen.green}`);
   if (path.length > 150 || isStuck(path)) throw new Error('the job goes round in circles');
+  const { clicks, keys } = walk.person.strokes;
   await answer(walk, screen);
+  if (screen.at === 'limits') {
+    onLimits.clicks += walk.person.strokes.clicks - clicks;
+    onLimits.keys += walk.person.strokes.keys - keys;
+  }
   await settled(page, screen);
 }
 
