@@ -56,9 +56,9 @@ it('starts and describes a build with nothing but keys', async () => {
   await page.locator('h1', { hasText: 'The axle' }).waitFor();
 
   await tabTo(page, /Pinion teeth/u);
-  await page.keyboard.type('10');
+  await page.keyboard.type('13');
   await tabTo(page, /Ring gear teeth/u);
-  await page.keyboard.type('41');
+  await page.keyboard.type('45');
   for (const answer of [
     /New set/u,
     /reverse-cut/u,
@@ -77,7 +77,7 @@ it('starts and describes a build with nothing but keys', async () => {
   const started = summaries.find(({ title }) => title === 'Mug bug, axle 7');
   const build = await read(started?.id ?? '');
   expect(build.technician).toBe('U. Berg');
-  expect(build.makeUp).toMatchObject({ pinionTeeth: 10, ringTeeth: 41, pinionPreload: 'crush-sleeve' });
+  expect(build.makeUp).toMatchObject({ pinionTeeth: 13, ringTeeth: 45, pinionPreload: 'crush-sleeve' });
   expect(faults).toEqual([]);
   await page.context().close();
 });

@@ -31,11 +31,11 @@ it('goes from an empty bench to backlash at four stations in the notebook, led b
   await next(page, 'Start the build').click();
 
   // A description with gaps is refused at the fields, and nothing is written.
-  await page.getByLabel('Pinion teeth').fill('10');
+  await page.getByLabel('Pinion teeth').fill('13');
   await next(page, 'Keep this description').click();
   await page.getByText('Choose what sets the pinion preload.').waitFor();
   expect((await theBuild()).build.makeUp).toBeUndefined();
-  await page.getByLabel('Ring gear teeth').fill('41');
+  await page.getByLabel('Ring gear teeth').fill('45');
   for (const answer of [
     'New set',
     'Convex: rear axles and reverse-cut fronts',

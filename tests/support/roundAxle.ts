@@ -8,13 +8,13 @@ const basis = { direction: 'along-rotation', at: 'heel' } as const;
 
 export const roundAxle: Extract<Deed, { kind: 'described' }> = {
   kind: 'described',
-  makeUp: { ...makeUp, pinionTeeth: 10 },
+  makeUp,
 };
 
 export const roundLimits: Extract<Deed, { kind: 'limits-set' }> = {
   kind: 'limits-set',
   specSheet: {
-    name: 'Rear axle, 220 mm ring gear',
+    name: 'Rear axle, 205 mm ring gear',
     rule: 'simple',
     limits: [
       { quantity: 'backlash', basis, min: mm(0.2), max: mm(0.3), source },

@@ -9,9 +9,9 @@ import type { CheckId } from '../../../src/shared/job/records/checkIds.ts';
 
 /** An axle of our own with round dimensions; invented, like every figure in this file. */
 export const makeUp: MakeUp = {
-  pinionTeeth: 11,
-  ringTeeth: 41,
-  outerDiameter_mm: 220,
+  pinionTeeth: 13,
+  ringTeeth: 45,
+  outerDiameter_mm: 205,
   gearSet: 'new',
   cut: 'face-milled',
   driveFlank: 'convex',
@@ -28,7 +28,7 @@ const mm = (value: number) => ({ value, unit: 'mm' });
 const source = 'shop sheet for the invented axle';
 
 export const specSheet: SpecSheet = {
-  name: 'Invented axle, 220 mm ring gear',
+  name: 'Invented axle, 205 mm ring gear',
   rule: 'simple',
   limits: [
     { quantity: 'backlash', basis: heel, min: mm(0.15), max: mm(0.25), source },

@@ -42,7 +42,7 @@ describe('earlier builds', () => {
     expect(sharesWith({ technician: ' a.  TESTER ' })).toMatchObject({ hand: true });
     expect(sharesWith({ compound: 'Yellow' })).toMatchObject({ hand: false });
     expect(sharesWith({ makeUp: { gearMaker: 'Maker A' } })).toEqual({ hand: true, relief: false, backlash: true });
-    expect(sharesWith({ makeUp: { outerDiameter_mm: 221 } })).toMatchObject({ relief: true });
+    expect(sharesWith({ makeUp: { outerDiameter_mm: 206 } })).toMatchObject({ relief: true });
     expect(sharesWith({ makeUp: { ringTeeth: 43 } })).toEqual({ hand: true, relief: false, backlash: false });
     expect(sharesWith({ makeUp: { driveFlank: 'concave' } })).toMatchObject({ relief: false, backlash: false });
     expect(sharesWith({ technician: 'B. Tester', makeUp: { ringTeeth: 43 } })).toBeUndefined();

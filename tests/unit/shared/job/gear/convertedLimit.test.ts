@@ -33,7 +33,7 @@ describe('a limit of another basis', () => {
   });
 
   it('goes with the radius, exactly, where only the place differs', () => {
-    const { min_mm, max_mm, share } = told(limit(along), at(88));
+    const { min_mm, max_mm, share } = told(limit(along), at(82));
     expect(min_mm).toBeCloseTo(0.12, 9);
     expect(max_mm).toBeCloseTo(0.2, 9);
     expect(share).toBe(0);
@@ -47,15 +47,15 @@ describe('a limit of another basis', () => {
 
   it('is not converted where it needs no conversion, or the size for it', () => {
     expect(convertedLimit(limit(along), along, makeUp)).toBeUndefined();
-    expect(convertedLimit(limit(along), at(88), unsized)).toBeUndefined();
+    expect(convertedLimit(limit(along), at(82), unsized)).toBeUndefined();
     expect(told(limit(square), along, unsized).max_mm).toBeGreaterThan(0.25);
     const runout: Limit = { quantity: 'ring-gear-runout', max: { value: 0.1, unit: 'mm' }, source: 'invented' };
     expect(convertedLimit(runout, along, makeUp)).toBeUndefined();
   });
 
   it('says that it is a conversion and does not judge', () => {
-    expect(convertedWords(told(limit(along), at(88)), at(88), 'metric')).toBe(
-      'The limit is 0.150 mm to 0.250 mm along the turn at the heel. Converted, that is 0.120 mm to 0.200 mm along the turn at 88 mm radius. A conversion shows the way and does not judge.',
+    expect(convertedWords(told(limit(along), at(82)), at(82), 'metric')).toBe(
+      'The limit is 0.150 mm to 0.250 mm along the turn at the heel. Converted, that is 0.120 mm to 0.200 mm along the turn at 82 mm radius. A conversion shows the way and does not judge.',
     );
     expect(convertedWords(told(limit(square), along), along, 'metric')).toContain('give or take');
   });

@@ -43,7 +43,7 @@ describe('a build read from its notebook', () => {
   it('holds what was written, and numbers trials in their order', () => {
     const build = buildOf(notebook(described, limitsSet, trial, trial, note('cold shop')));
     expect(build.assemblies.map(assemblyName)).toEqual(['Trial 1', 'Trial 2']);
-    expect(build.makeUp?.ringTeeth).toBe(41);
+    expect(build.makeUp?.ringTeeth).toBe(45);
     expect(build.notes).toMatchObject([{ text: 'cold shop', by: 'A. Tester' }]);
   });
 
