@@ -46,7 +46,7 @@ it('keeps a road test with its load, and begins the comeback with the same axle 
   await show(page, { at: 'road-test', build });
   await page.getByLabel('After how far').fill('25');
   await page.keyboard.press('PageUp');
-  await page.getByText('when coasting').click();
+  await page.getByText('When coasting').click();
   await page.keyboard.press('PageDown');
   const notes = async () =>
     readNotebook(build, valueOf(await bench.service.answers['builds.read']({ build })).entries).notes;

@@ -84,6 +84,7 @@ it('does a job with the pedal alone, but for the numbers that somebody has to wr
       'case-preload',
       'mark',
       'oil',
+      'pinion-nut-torque',
       'ring-bolt-torque',
       'set-numbers',
       'shims',

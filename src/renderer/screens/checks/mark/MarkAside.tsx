@@ -1,13 +1,10 @@
-import type { Assembly } from '../../../../shared/job/records/build.ts';
 import { Pick } from '../../../parts/Pick.tsx';
 import { ToeChoice } from '../../../parts/ToeChoice.tsx';
 import type { HeldDraft } from '../../../parts/useDraft.ts';
 import { type MarkDraft, mostPlaces, sides } from './draft.ts';
 import { MadePanel } from './MadePanel.tsx';
-import { SimulatedTeeth } from './SimulatedTeeth.tsx';
 
 interface MarkAsideProps {
-  readonly assembly: Assembly;
   readonly draft: MarkDraft;
   readonly change: HeldDraft<MarkDraft>['change'];
   readonly place: number;
@@ -15,11 +12,10 @@ interface MarkAsideProps {
 }
 
 /** How the mark was made, which place round the gear is seen, and where the toe lies for whoever stands there. */
-export function MarkAside({ assembly, draft, change, place, onPlace }: MarkAsideProps) {
+export function MarkAside({ draft, change, place, onPlace }: MarkAsideProps) {
   const drawn = (n: number): boolean => sides.some((side) => draft.places[n]?.[side] !== undefined);
   return (
     <div className="mark-aside">
-      <SimulatedTeeth assembly={assembly} place={place} />
       <MadePanel
         made={draft.made}
         onChange={(made) => change({ made })}

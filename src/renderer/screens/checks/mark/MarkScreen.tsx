@@ -42,7 +42,7 @@ export function MarkScreen({ build, assembly, check }: CheckProps) {
       <Stage
         fill
         title={check.title}
-        aside={<MarkAside assembly={assembly} draft={draft} change={form.change} place={place} onPlace={setPlace} />}
+        aside={<MarkAside draft={draft} change={form.change} place={place} onPlace={setPlace} />}
       >
         <FlanksEditor key={place} draft={here} found={found} makeUp={build.makeUp} onChange={draw} />
         <FlankControls draft={here} onChange={draw} onPhoto={photo} />

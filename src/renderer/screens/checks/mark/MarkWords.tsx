@@ -10,6 +10,7 @@ import type { CheckProps } from '../check/checkProps.ts';
 import { goOn } from '../check/goOn.ts';
 import { blankPlace, type MarkDraft, type MarkErrors, markResultOf } from './draft.ts';
 import { firstWord } from './firstWord.ts';
+import { SimulatedTeeth } from './SimulatedTeeth.tsx';
 
 interface MarkWordsProps extends CheckProps {
   readonly form: DraftForm<MarkDraft, MarkResult, MarkErrors>;
@@ -28,6 +29,7 @@ export function MarkWords({ form, place, ...props }: MarkWordsProps) {
       next={done ? goOn(build) : keepOf(props, form)}
       others={
         <>
+          <SimulatedTeeth assembly={assembly} place={place} />
           <Button onPress={() => go({ at: 'painting', build: build.id, assembly: assembly.id })}>How to paint</Button>
           <Button disabled={!done} onPress={() => go({ at: 'meaning', build: build.id, assembly: assembly.id })}>
             What it means

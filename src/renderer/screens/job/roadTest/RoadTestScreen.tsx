@@ -135,7 +135,7 @@ function RoadTestFields({ draft, error, onChange }: FieldsProps) {
             label="When"
             value={draft.when}
             onChange={(when) => onChange({ when })}
-            options={loadsOnRoad.map((value) => ({ value, words: loadWords[value] }))}
+            options={loadsOnRoad.map((value) => ({ value, words: capital(loadWords[value]) }))}
           />
         </>
       )}
@@ -148,3 +148,5 @@ const heardAs = [
   { value: 'as-before', words: 'The noise as before' },
   { value: 'other', words: 'Another noise' },
 ] as const;
+
+const capital = (words: string): string => words.charAt(0).toUpperCase() + words.slice(1);

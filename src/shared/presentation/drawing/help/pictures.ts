@@ -46,11 +46,12 @@ const gearAt = { x: 120, y: 110 };
 const drawings: Readonly<Record<Exclude<HelpPicture, 'bolts'>, readonly Element[]>> = {
   backlash: [
     ...ringGear(gearAt, 92),
-    ...dial({ x: 275, y: 42 }, { x: 196, y: 66 }),
-    ...turning(gearAt, 102, 62, 84),
-    label('stem near the heel,', { x: 268, y: 108 }),
-    label('in line with the turn', { x: 268, y: 126 }),
-    label('pinion held', { x: 268, y: 170 }),
+    // Along the tangent of the tooth it stands on: in line with the turn.
+    ...dial({ x: 242, y: 146 }, { x: 196, y: 66 }),
+    ...turning(gearAt, 102, 10, 48),
+    label('stem near the heel,', { x: 282, y: 88 }),
+    label('in line with the turn', { x: 282, y: 106 }),
+    label('pinion held', { x: 282, y: 200 }),
   ],
   runout: [
     path(box(90, 30, 16, 160), { fill: 'metal', stroke: 'line' }),
