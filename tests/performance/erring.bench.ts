@@ -8,8 +8,9 @@ import { shopRule } from './plan/shopRule.ts';
 import type { Stood, Subject } from './plan/subject.ts';
 import { worlds } from './plan/worlds.ts';
 
-/** Axles in each row; fewer by `AXLES=20` while something is being tried. */
+/** Axles in each row; fewer by `AXLES=20` while something is being tried, and rows chosen by `ROWS=base,far`. */
 const wanted = Number(process.env['AXLES'] ?? 150);
+const chosen = process.env['ROWS']?.split(',');
 const firstSeed = 71_000;
 
 interface Second {
@@ -101,7 +102,9 @@ export default async function bench(print: (line: string) => void): Promise<void
   );
   print(`| world | ${Object.keys(hands).join(' | ')} |`);
   print(`| --- |${' --- |'.repeat(Object.keys(hands).length)}`);
-  for (const [name, world] of Object.entries(worlds)) print(`| ${name} | ${rowOf(world).join(' | ')} |`);
+  const isChosen = (name: string): boolean => chosen === undefined || chosen.some((part) => name.includes(part));
+  for (const [name, world] of Object.entries(worlds).filter(([row]) => isChosen(row)))
+    print(`| ${name} | ${rowOf(world).join(' | ')} |`);
 }
 
 if (import.meta.main) await bench((line) => void process.stdout.write(`${line}\n`));

@@ -20,7 +20,7 @@ export interface Contradiction {
  * Below this chance that things went as the shims say, nothing is planned on them: looking once costs minutes, a shim the
  * wrong way an hour (own choice; what it finds and what it cries for nothing stands in docs/before-planning.md).
  */
-const believable = 0.9;
+const believable = 0.82;
 /** An explanation is named beside the first where it is at least this share as likely. */
 const worthNaming = 0.15;
 

@@ -91,8 +91,19 @@ function preferred(places: readonly Outlook[], weighing: Weighing): Outlook | un
     (weighing.holds && heldAt(weighing, outlook) ? forHolding : 0);
   const worth = (outlook: Outlook): number =>
     outlook.chance + forNearing * outlook.near + forHeight * outlook.height - cost(outlook);
-  return places.toSorted((a, b) => worth(b) - worth(a))[0];
+  const sorted = places.toSorted((a, b) => worth(b) - worth(a));
+  const [top] = sorted;
+  const alone = sorted.find(({ place }) => place.pinionOut === now.place.pinionOut);
+  return top !== undefined && alone !== undefined && aloneServes(alone, top, weighing) ? alone : top;
 }
+
+/** From here on the ring gear alone is a plan of its own; below it, what a pinion change teaches counts too. */
+const likelyRight = 0.6;
+
+/** Whether the pinion earns less than its price beside moving the ring gear alone. */
+const aloneServes = (alone: Outlook, top: Outlook, { now, input }: Weighing): boolean =>
+  alone.chance >= likelyRight &&
+  top.chance - alone.chance <= priceOf(now.place, top.place, input) - priceOf(now.place, alone.place, input);
 
 const distance = (a: Place, b: Place): number =>
   Math.abs(a.pinionOut - b.pinionOut) + Math.abs(a.ringAway - b.ringAway);
@@ -110,6 +121,8 @@ const hopelessAtOnce = 0.1;
 const betterHeight = 0.3;
 /** Where it stands this badly, a change that teaches is worth its price, whatever it promises by itself. */
 const surelyWrong = 0.25;
+/** A movement that is lost in the reading of a mark teaches nothing (mm). */
+const lostInReading = 0.03;
 
 function decisionFrom({ aim, now, input }: Weighing, best: Outlook, possible: number): Weighed {
   // A gear that varies by more than its window is no matter for shims, however few the trials.
@@ -122,9 +135,11 @@ function decisionFrom({ aim, now, input }: Weighing, best: Outlook, possible: nu
   if (possible < (first ? hopelessAtOnce : hopeless)) {
     return first && best.height - now.height > betterHeight ? 'change' : 'suspect';
   }
-  if (!stays && now.chance < surelyWrong) return 'change';
+  if (!stays && now.chance < surelyWrong && teaches(now, best)) return 'change';
   return now.chance >= surelyWrong ? 'leave' : 'suspect';
 }
+
+const teaches = (now: Outlook, best: Outlook): boolean => distance(now.place, best.place) > lostInReading;
 
 /** No teardown for a coast edge that would most likely stay: then only what drive and backlash gain counts. */
 const onlyForCoast = (now: Outlook, best: Outlook, price: number): boolean =>

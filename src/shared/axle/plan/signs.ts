@@ -7,6 +7,8 @@ import { millimetres } from './words.ts';
 const unexplained = 3.5;
 /** Farther from the middle than this, a mark counts as off in that direction (fraction of the flank). */
 const off = 0.12;
+/** Nearer to the middle than this, a mark stands at neither end. */
+const middling = 0.05;
 
 /** Which signs point where, when no shim helps: gear set, bores, bearings or seating (common practice). */
 export function signsIn(insight: Insight, choice: Choice, input: PlanInput): readonly string[] {
@@ -26,7 +28,8 @@ export function signsIn(insight: Insight, choice: Choice, input: PlanInput): rea
 
 function disagreement({ chosen: { marks } }: Choice, lengthwise: boolean): string[] {
   const { drive, coast } = marks;
-  const opposed = (a: number, b: number): boolean => a * b < 0 && Math.max(Math.abs(a), Math.abs(b)) > off;
+  const opposed = (a: number, b: number): boolean =>
+    a * b < 0 && Math.max(Math.abs(a), Math.abs(b)) > off && Math.min(Math.abs(a), Math.abs(b)) > middling;
   const signs: string[] = [];
   if (opposed(drive.crown.mean, coast.crown.mean)) signs.push(heightsOpposed);
   if (lengthwise && opposed(drive.heel.mean, coast.heel.mean)) signs.push(crossed);

@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import { priceOf } from '../../../../../src/shared/axle/plan/prices.ts';
-import { asked, planned, trial } from './scenes.ts';
+import { asked, mark, planned, setWith, trial } from './scenes.ts';
 
 const here = { pinionOut: 0, ringAway: 0 };
 
@@ -25,4 +25,17 @@ test.each([0.18, 0.32])('a mark in its place and a backlash of %s mm: the ring g
   expect(answer.decision).toBe('change');
   expect(answer.pinionOut_mm).toBe(0);
   expect(Math.sign(answer.ringAway_mm)).toBe(Math.sign(0.25 - mean));
+});
+
+test('a backlash far out of its window does not pull the pinion for less than it costs', () => {
+  // Face-hobbed, drive concave, mark in its place: 0.025 mm of pinion earned less than ten chances in a hundred.
+  const backlash = { mean_mm: 0.36, min_mm: 0.35, max_mm: 0.37, U95_mm: 0.012 };
+  const drive = mark({ crown: 0, height: 0.5, U95: { heel: 0.08, crown: 0.08 } });
+  const coast = { ...drive, heel: 0 };
+  const answer = planned(
+    asked({ set: setWith('face-hobbed', 'concave'), trials: [trial({ backlash, pattern: { drive, coast } })] }),
+  );
+  expect(answer.decision).toBe('change');
+  expect(answer.pinionOut_mm).toBe(0);
+  expect(answer.ringAway_mm).toBeLessThan(-0.05);
 });
