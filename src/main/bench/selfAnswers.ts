@@ -10,12 +10,14 @@ type Names = 'bench.about' | 'bench.hand' | 'bench.teeth' | 'bench.report';
 /** What the bench says of itself, and the hand of a simulated one. */
 export function selfAnswers(bench: OpenBench): Pick<BenchAnswers, Names> {
   const { version, folder, simulation } = bench.options;
+  const { id, name } = bench.identity.bench;
   return {
     'bench.about': async () =>
       ok({
         version,
         dataFolder: folder,
         simulated: simulation !== undefined,
+        bench: { id, name, fingerprint: bench.identity.fingerprint },
         ...(simulation === undefined ? {} : { simulatedAxle: simulation.describes }),
         warnings: bench.warnings.list(),
       }),

@@ -7,8 +7,10 @@ import { entrySchema } from '../../shared/job/records/notebook.ts';
 import { photoSchema } from '../../shared/job/records/photo.ts';
 import { gatherReadings } from '../certificate/readings.ts';
 import { canonicalJson, contentHash } from '../certificate/hash.ts';
+import { namedAsSet } from '../certificate/issue.ts';
 import { knownBenches } from '../store/identity.ts';
 import { originsOf } from '../store/origins.ts';
+import { openSettings } from '../store/settings.ts';
 import { openPhotos } from '../store/photos.ts';
 import { openStretches } from '../store/stretches.ts';
 import type { ExportedFile, Source } from './source.ts';
@@ -47,12 +49,13 @@ export function bundleFile({ database, notebook, identity }: Source, title: stri
     ...index.stretches.map(({ bench }) => bench),
   ]);
   const known = knownBenches(database);
+  const named = namedAsSet(identity.bench, openSettings(database, () => undefined).read());
   const bundle: Bundle = {
     kind: 'axlewright-bundle',
     version: 1,
     build: notebook.id,
     benches: [...wrote].toSorted().flatMap((id) => {
-      const bench = known.findLast((one) => one.id === id);
+      const bench = id === own ? named : known.findLast((one) => one.id === id);
       return bench === undefined ? [] : [{ id, name: bench.name, key: bench.key }];
     }),
     entries: notebook.entries.map((entry) => ({ bench: benchOf(entry.id), entry })),

@@ -67,10 +67,6 @@ export function openIdentity(database: Database, newId: () => string): Result<Id
   }
 }
 
-/** Gives the bench another name. Certificates issued before keep the name they bear. */
-export const renameBench = (database: Database, { bench }: Identity, name: string): Result<void> =>
-  noteBench(database, { ...bench, name, own: true });
-
 /** Writes a bench down as it is known now, unless it is known so already. */
 function noteBench(database: Database, bench: KnownBench): Result<void> {
   const latest = knownBenches(database).findLast(({ id }) => id === bench.id);

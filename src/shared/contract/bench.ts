@@ -44,6 +44,8 @@ export const benchQuestions = {
       version: z.string(),
       dataFolder: z.string(),
       simulated: z.boolean(),
+      /** Who this data folder is, and by what its signature is known again. */
+      bench: z.strictObject({ id: z.string(), name: z.string(), fingerprint: z.string() }),
       /** What stands on the simulated bench, to be filled in where a newcomer would have to invent it. */
       simulatedAxle: simulatedAxleSchema.optional(),
       /** Things the person should know at once: a database from a newer version, a thinned journal. */

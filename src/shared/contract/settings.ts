@@ -24,6 +24,11 @@ export const settingsSchema = z.strictObject({
   /** KeyboardEvent.code of the foot pedal; Space and Page Down mean next besides. */
   pedalKey: textSchema(40).min(1),
   page: z.enum(pageSizes),
+  /** What stands at the head of certificates: the shop's name and where it is. */
+  shopName: textSchema(120),
+  shopAddress: textSchema(300),
+  /** What this bench is called on certificates; empty, and it keeps the name it was made with. */
+  benchName: textSchema(120),
   /** At which side of the picture the toe lies: turned to how the technician stands. */
   toeAt: z.enum(['left', 'right']),
   /** Whether the plan begins from finished builds, and which of them it leaves out. */
@@ -47,6 +52,9 @@ export const usualSettings: Settings = {
   spoken: false,
   pedalKey: 'PageDown',
   page: 'a4',
+  shopName: '',
+  shopAddress: '',
+  benchName: '',
   toeAt: 'left',
   earlierBuilds: true,
   earlierLeftOut: [],

@@ -28,6 +28,10 @@ export const keySchema = z.string().regex(/^[A-Za-z0-9_-]{43}$/u);
 export const benchSchema = z.strictObject({ id: idSchema, name: nameSchema, key: keySchema });
 export type BenchSigning = z.infer<typeof benchSchema>;
 
+/** The shop that stands at the head of a certificate. */
+export const shopSchema = z.strictObject({ name: nameSchema, address: textSchema(300).optional() });
+export type Shop = z.infer<typeof shopSchema>;
+
 /** The readings a measurement rests on: which rows of which bench's journal, and what they hash to. */
 const readingsSchema = z.strictObject({
   /** The notebook entries that rest on them. */
@@ -99,6 +103,7 @@ export const certificateSchema = z.strictObject({
   version: z.literal(certificateVersion),
   edition: textSchema(40).min(1),
   bench: benchSchema,
+  shop: shopSchema.optional(),
   build: idSchema,
   /** The moment of the last entry it rests on: the same record gives the same certificate, whenever it is drawn. */
   asOf: instantSchema,
@@ -117,18 +122,20 @@ export type CertificateData = z.infer<typeof certificateSchema>;
 
 interface Around {
   readonly bench: BenchSigning;
+  readonly shop?: Shop | undefined;
   readonly readings: CertificateData['readings'];
   readonly measuring: string;
 }
 
 /** The data of the certificate of a build. A function of the record, its readings and the bench that signs, and of nothing else. */
-export function certificateData(notebook: Notebook, { bench, readings, measuring }: Around): CertificateData {
+export function certificateData(notebook: Notebook, { bench, shop, readings, measuring }: Around): CertificateData {
   const entries = entriesCertified(notebook);
   return {
     kind: 'axlewright-certificate',
     version: certificateVersion,
     edition,
     bench,
+    ...(shop === undefined ? {} : { shop }),
     build: notebook.id,
     asOf: entries.at(-1)?.at ?? '',
     ...revisionOf(notebook.entries),

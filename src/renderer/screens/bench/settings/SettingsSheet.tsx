@@ -9,6 +9,7 @@ import { keyWords } from '../../../parts/Words.tsx';
 import { useBenchSeen } from '../../../stores/bench.ts';
 import { changeSession, useSession } from '../../../stores/session.ts';
 import { setSettingsOpen, useSettingsOpen } from './open.ts';
+import { OnCertificates } from './OnCertificates.tsx';
 import { PedalKey } from './PedalKey.tsx';
 import { SaveReport } from './SaveReport.tsx';
 import './settings.css';
@@ -24,7 +25,10 @@ export function SettingsSheet() {
             Settings
           </Heading>
           <div className="sheet__columns">
-            <Looks />
+            <div className="sheet__part">
+              <Looks />
+              <OnCertificates />
+            </div>
             <Cues />
             <Keys />
           </div>
