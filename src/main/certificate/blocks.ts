@@ -4,6 +4,9 @@ import type {
   HeadingBlock,
   ListBlock,
   PictureBlock,
+  PicturesBlock,
+  SignatureBlock,
+  TableBlock,
   TitleBlock,
   VerdictBlock,
   WordsBlock,
@@ -29,7 +32,8 @@ export function blocksToPaper(paper: Paper, blocks: readonly Block[]): void {
 function blockToPaper(paper: Paper, block: Block, strip: Strip): void {
   switch (block.kind) {
     case 'page':
-      if (!paper.atTop) paper.newPage();
+      // What is left of an overfull page before goes on a page of its own only where it fills one.
+      if (!paper.atTop && !paper.isRunOver) paper.newPage();
       return;
     case 'title':
       return titleToPaper(paper, block);
@@ -50,6 +54,10 @@ function blockToPaper(paper: Paper, block: Block, strip: Strip): void {
       return pictureToPaper(paper, block, strip);
     case 'beside':
       return besideToPaper(paper, block, strip);
+    case 'pictures':
+      return picturesToPaper(paper, block, strip);
+    case 'signature':
+      return signatureToPaper(paper, block, strip);
     default:
       throw noCase(block);
   }
@@ -62,23 +70,41 @@ function headingRoom(paper: Paper, block: HeadingBlock, next: Block | undefined)
   if (next.kind === 'picture')
     return own + paper.width * (next.across ?? 1) * next.share + captionHeight(paper, next, paper.width);
   if (next.kind === 'beside') return own + besideHeight(paper, next);
-  // A table goes to the next page with its head and its first row together, and its heading with it.
-  return own + (block.level === 2 || next.kind === 'table' ? 80 : 40);
+  if (next.kind === 'table') return own + tableRoom(paper, next);
+  return own + (block.level === 2 ? 80 : 40);
 }
 
-function titleToPaper(paper: Paper, { words, under }: TitleBlock): void {
+/** A table of no more than half a page stays whole; a longer one goes over with at least its head and its first rows. */
+function tableRoom(paper: Paper, table: TableBlock): number {
+  const whole = tableHeight(paper, table, paper.width);
+  return whole <= (paper.bottom - paper.top) / 2 ? whole : 100;
+}
+
+function titleToPaper(paper: Paper, { left, right, words, under }: TitleBlock): void {
   const strip = { x: paper.left, width: paper.width };
-  paragraph(paper, 'Ring-and-pinion set-up certificate', { letters: scale.quiet, strip });
+  const half = { x: strip.x, width: strip.width * 0.6 };
+  right.forEach((line, index) => atRight(paper, line, paper.y + index * scale.quiet.line));
+  left.forEach((line, index) => {
+    const letters = index === 0 && left.length > 1 ? scale.part : scale.quiet;
+    if (line !== '') paragraph(paper, line, { letters, strip: half });
+  });
   paper.y += 4;
   paragraph(paper, words, { letters: scale.title, strip }, { type: 'H1' });
   paper.y += 3;
   for (const line of under) paragraph(paper, line, { letters: scale.quiet, strip });
 }
 
+/** A line at the right margin that takes no room of its own. */
+function atRight(paper: Paper, words: string, y: number): void {
+  const struct = paper.tag(paper.root, 'P');
+  struct.add(() => paper.line(words, paper.right - paper.measure(words, scale.quiet), y, scale.quiet));
+  struct.end();
+}
+
 function verdictToPaper(paper: Paper, { complete, words, under, missing, reach }: VerdictBlock): void {
-  paper.y += 14;
+  paper.y += 12;
   ruleBeside(paper, complete);
-  paper.y += 9;
+  paper.y += 7;
   // A full or an open disc in plain ink: the colours of the verdicts belong to readings alone.
   const at = { x: 0, y: 0 };
   const disc = complete ? circle(at, 5.5, { fill: 'text' }) : circle(at, 4.6, { stroke: 'text', width: 1.8 });
@@ -90,9 +116,9 @@ function verdictToPaper(paper: Paper, { complete, words, under, missing, reach }
   if (missing.length > 0) listToPaper(paper, { kind: 'list', items: missing }, strip);
   paper.y += 4;
   paragraph(paper, reach, { letters: scale.quiet, strip });
-  paper.y += 8;
+  paper.y += 7;
   ruleBeside(paper, complete);
-  paper.y += 4;
+  paper.y += 2;
 }
 
 /** What is not complete stands between heavier lines. */
@@ -102,7 +128,7 @@ function ruleBeside(paper: Paper, complete: boolean): void {
 }
 
 function headingToPaper(paper: Paper, { level, words, under }: HeadingBlock, strip: Strip): void {
-  paper.space(level === 2 ? 22 : 11);
+  paper.space(level === 2 ? 18 : 10);
   paragraph(
     paper,
     words,
@@ -120,24 +146,25 @@ function wordsToPaper(paper: Paper, { words, tone }: WordsBlock, strip: Strip): 
   paper.y += 2;
 }
 
-function listToPaper(paper: Paper, { items }: ListBlock, strip: Strip): void {
+function listToPaper(paper: Paper, { items, quiet = false, mark = () => '–' }: ListBlock, strip: Strip): void {
+  const letters = quiet ? scale.quiet : scale.body;
   const struct = paper.tag(paper.root, 'L');
   const indent = 10;
-  for (const item of items) {
+  for (const [index, item] of items.entries()) {
     const element = paper.tag(struct, 'LI');
-    paper.need(scale.body.line);
+    paper.need(letters.line);
     const top = paper.y;
-    element.add(paper.pdf.struct('Lbl', {}, () => paper.line('–', strip.x, top, scale.body)));
+    element.add(paper.pdf.struct('Lbl', {}, () => paper.line(mark(index), strip.x, top, letters)));
     const body = paper.tag(element, 'LBody');
     flow(
       paper,
-      paper.wrap(item, scale.body, strip.width - indent),
-      { letters: scale.body, strip: { ...strip, x: strip.x + indent } },
+      paper.wrap(item, letters, strip.width - indent),
+      { letters, strip: { ...strip, x: strip.x + indent } },
       body,
     );
     body.end();
     element.end();
-    paper.y += 1.5;
+    paper.y += quiet ? 0.5 : 1.5;
   }
   struct.end();
 }
@@ -148,6 +175,37 @@ function pictureToPaper(paper: Paper, block: PictureBlock, strip: Strip): void {
   drawScene(paper, scene, strip.x);
   paper.y += scene.height;
   if (block.caption !== undefined) paragraph(paper, block.caption, { letters: scale.quiet, strip });
+}
+
+/** Rows of pictures, each row kept whole with its words. */
+function picturesToPaper(paper: Paper, { across, pictures }: PicturesBlock, strip: Strip): void {
+  const width = (strip.width - besideGap * (across - 1)) / across;
+  for (let first = 0; first < pictures.length; first += across) {
+    const row = pictures.slice(first, first + across);
+    paper.need(Math.max(...row.map((one) => width * one.share + captionHeight(paper, one, width))));
+    const top = paper.y;
+    let lowest = top;
+    row.forEach((one, index) => {
+      paper.y = top;
+      pictureToPaper(paper, one, { x: strip.x + index * (width + besideGap), width });
+      lowest = Math.max(lowest, paper.y);
+    });
+    paper.y = lowest + 6;
+  }
+}
+
+/** Lines with room above them for a hand, their names beneath. */
+function signatureToPaper(paper: Paper, { fields }: SignatureBlock, strip: Strip): void {
+  const width = (strip.width - besideGap * (fields.length - 1)) / fields.length;
+  paper.need(34);
+  paper.y += 20;
+  const { y } = paper;
+  fields.forEach((field, index) => {
+    const x = strip.x + index * (width + besideGap);
+    paper.rule({ x, y, width, ink: 'line' });
+    paper.y = y + 2;
+    paragraph(paper, field, { letters: scale.quiet, strip: { x, width } });
+  });
 }
 
 const captionHeight = (paper: Paper, { caption }: PictureBlock, width: number): number =>

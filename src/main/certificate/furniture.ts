@@ -9,7 +9,8 @@ export function furnish(paper: Paper, { build, complete }: CertificateContent, s
   for (let page = start; page < start + count; page += 1) {
     paper.pdf.switchToPage(page);
     const number = `Page ${page + 1} of ${count}`;
-    const said = { title: build.title, complete, signed, page: number };
+    const box = paper.hasBoxes ? '  ·  □ is a sign that cannot be set here; the attached data have it as typed' : '';
+    const said = { title: `${build.title}${box}`, complete, signed, page: number };
     paper.artifact(() => footer(paper, said), 'Pagination');
   }
 }
@@ -31,7 +32,7 @@ function footer(paper: Paper, { title, complete, signed, page }: Footer): void {
     .lineWidth(0.4)
     .stroke(colourOf('faint'))
     .restore();
-  const [first = ''] = paper.wrap(title, scale.footer, width * 0.6);
+  const [first = ''] = paper.wrap(title, scale.footer, width * 0.78);
   paper.line(first, left, y, scale.footer);
   paper.line(`SHA-256 ${signed.sha256}`, left, y + scale.footer.line, scale.footer);
   const key = `Key ${signed.fingerprint}`;

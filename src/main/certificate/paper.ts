@@ -58,6 +58,9 @@ export class Paper {
   readonly bottom: number;
   readonly height: number;
   y: number;
+  /** Whether a sign was met that the family lacks. */
+  hasBoxes = false;
+  private pages = 0;
   private readonly size: readonly [number, number];
   private readonly known = new Map<number, boolean>();
   private readonly widths = new Map<string, number>();
@@ -84,7 +87,13 @@ export class Paper {
 
   newPage(): void {
     this.pdf.addPage({ size: [...this.size], margin: 0 });
+    this.pages += 1;
     this.y = this.top;
+  }
+
+  /** Whether this page holds no more than what an earlier one had no room for. */
+  get isRunOver(): boolean {
+    return this.pages === 2 && this.y - this.top < (this.bottom - this.top) * 0.4;
   }
 
   get atTop(): boolean {
@@ -188,6 +197,12 @@ export class Paper {
   private broken(word: string, letters: Letters, width: number): readonly string[] {
     if (this.measure(word, letters) <= width) return [word];
     if (word.includes('\u00a0')) return this.wrapOne(word.replaceAll('\u00a0', ' '), letters, width);
+    // A span breaks behind its dash, never within a number.
+    const dash = word.indexOf('–');
+    if (dash > 0 && dash < word.length - 1) {
+      const [first, rest] = [word.slice(0, dash + 1), word.slice(dash + 1)];
+      return [...this.broken(first, letters, width), ...this.broken(rest, letters, width)];
+    }
     const pieces: string[] = [];
     let piece = '';
     for (const sign of word) {
@@ -199,11 +214,17 @@ export class Paper {
     return [...pieces, piece];
   }
 
-  /** A sign that the family lacks becomes a box: the attached data has it as it was typed. */
+  /**
+   * A sign that the family lacks becomes a box, which the foot of the page explains: the attached data have it as it was
+   * typed. Writing from right to left has no letters here at all, and so is never set the wrong way round.
+   */
   private printable(words: string): string {
-    return Array.from(words.normalize('NFC').replaceAll('\r\n', '\n'))
-      .map((sign) => (sign === '\n' || this.hasGlyph(sign) ? sign : sign === '\t' ? ' ' : '□'))
-      .join('');
+    return Array.from(words.normalize('NFC').replaceAll('\r\n', '\n'), (sign) => {
+      if (sign === '\n' || this.hasGlyph(sign)) return sign;
+      if (sign === '\t') return ' ';
+      this.hasBoxes = true;
+      return '□';
+    }).join('');
   }
 
   private hasGlyph(sign: string): boolean {

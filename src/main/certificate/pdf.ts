@@ -43,8 +43,8 @@ export async function drawnPdf({ data, csv }: Issue, look: CertificateLook, sign
   const root = pdf.struct('Document');
   pdf.addStructure(root);
   const paper = new Paper(pdf, look.page, root);
-  const { bench, revision, replaces } = data;
-  const signed = { sha256, bench: bench.name, fingerprint: fingerprintOf(bench.key), revision, replaces };
+  const { bench, shop, revision, replaces } = data;
+  const signed = { sha256, bench: bench.name, fingerprint: fingerprintOf(bench.key), revision, replaces, shop };
   blocksToPaper(paper, certificateBlocks(content, look, signed));
   furnish(paper, content, signed);
   root.end();
@@ -67,7 +67,7 @@ function openDocument(content: CertificateContent, look: CertificateLook, sha256
     info: {
       Title: content.build.title,
       Author: content.build.technician,
-      Creator: `Axlewright certificate, ${look.page}, ${look.units}`,
+      Creator: `Axlewright certificate, ${look.page}, ${look.units}${look.everything === true ? ', everything' : ''}`,
       Keywords: `sha256:${sha256}`,
       CreationDate: new Date(content.asOf),
       ModDate: new Date(content.asOf),

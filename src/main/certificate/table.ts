@@ -57,8 +57,9 @@ export function tableToPaper(paper: Paper, table: TableBlock, place: Strip, pare
   const first = rows[0] === undefined ? 0 : heightOf(rows[0]);
   paper.need(headHeight + first);
   drawHead(grid, head, struct);
-  for (const part of rows.flatMap((row) => parts(row, paper.bottom - paper.top - headHeight))) {
-    if (paper.room < heightOf(part)) {
+  const pieces = rows.flatMap((row) => parts(row, paper.bottom - paper.top - headHeight));
+  for (const [index, part] of pieces.entries()) {
+    if (paper.room < heightOf(part) + aloneAfter(pieces, index, paper.room)) {
       paper.newPage();
       drawHead(grid, head);
     }
@@ -66,6 +67,13 @@ export function tableToPaper(paper: Paper, table: TableBlock, place: Strip, pare
   }
   struct.end();
   paper.y += 4;
+}
+
+/** The last row never stands alone on a further page: the one before it goes with it. */
+function aloneAfter(pieces: readonly (readonly Laid[])[], index: number, room: number): number {
+  const [here, last] = [pieces[index], pieces[index + 1]];
+  if (index === 0 || index !== pieces.length - 2 || here === undefined || last === undefined) return 0;
+  return room < heightOf(here) + heightOf(last) ? heightOf(last) : 0;
 }
 
 /** Height a table would take on one page. */

@@ -166,9 +166,10 @@ async function isDrawnAlike({ pdf, csv, signature }: OpenedFile, data: Certifica
   return (await drawnPdf({ data, csv }, look, ofData)).equals(pdf.unsigned);
 }
 
-/** The writer notes the look it drew for: "…, a4, metric". */
+/** The writer notes the look it drew for: "…, a4, metric" or "…, a4, metric, everything". */
 function lookOf(creator: string): CertificateLook | undefined {
-  const [, page, units] = /, (a4|letter), (metric|inch)$/u.exec(creator) ?? [];
+  const [, page, units, all] = /, (a4|letter), (metric|inch)(, everything)?$/u.exec(creator) ?? [];
   if (page !== 'a4' && page !== 'letter') return undefined;
-  return units === 'metric' || units === 'inch' ? { page, units } : undefined;
+  if (units !== 'metric' && units !== 'inch') return undefined;
+  return { page, units, ...(all === undefined ? {} : { everything: true }) };
 }

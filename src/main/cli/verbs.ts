@@ -17,6 +17,7 @@ const verbs: Readonly<Record<string, () => Promise<Verb>>> = {
   export: async () => (await import('./verbs/export.ts')).exportBuild,
   verify: async () => (await import('./verbs/verify.ts')).verify,
   import: async () => (await import('./verbs/import.ts')).importBuild,
+  schema: async () => (await import('./verbs/schema.ts')).schema,
   demo: async () => (await import('./verbs/demo.ts')).demo,
   open: async () => (await import('./verbs/open.ts')).open,
 };

@@ -23,7 +23,7 @@ const bundledPhotoSchema = z.strictObject({ ...photoSchema.shape, at: instantSch
  * measurements rest on, and its photos. It names nobody who only passed it on: taken in elsewhere and exported there, it is
  * the same file.
  */
-const bundleSchema = z.strictObject({
+export const bundleSchema = z.strictObject({
   kind: z.literal('axlewright-bundle'),
   version: z.literal(1),
   build: idSchema,

@@ -4,12 +4,14 @@ import { noCase } from '../../shared/basics/noCase.ts';
 import { contentHash } from '../certificate/hash.ts';
 import { issueOf, jsonOf } from '../certificate/issue.ts';
 import { bundleFile } from './bundle.ts';
+import { csvFiles } from './csv.ts';
 import { fileNameOf } from './fileName.ts';
 import { journalFiles } from './journalFiles.ts';
+import { qifFile } from './qif.ts';
 import type { ExportedFile, Source } from './source.ts';
 
 /** The forms a build leaves the bench in. */
-export const exportForms = ['pdf', 'json', 'journal', 'bundle'] as const;
+export const exportForms = ['pdf', 'json', 'csv', 'qif', 'journal', 'bundle'] as const;
 export type ExportForm = (typeof exportForms)[number];
 
 /** A build in one form. Empty where it has nothing of that kind: no measurement with readings. */
@@ -23,6 +25,10 @@ export async function exportFiles(
     case 'pdf':
     case 'json':
       return [await certificateFile(source, form, look)];
+    case 'csv':
+      return csvFiles(source, title);
+    case 'qif':
+      return [qifFile(source, title)];
     case 'journal':
       return journalFiles(source, title);
     case 'bundle':

@@ -38,7 +38,7 @@ export interface Whole {
   readonly without?: (deed: Deed) => boolean;
 }
 
-const mm = (value: number) => ({ value, unit: 'mm' });
+const mm = (value: number) => ({ value: Math.round(value * 1e6) / 1e6, unit: 'mm' });
 const Nm = (value: number) => ({ value, unit: 'N.m' });
 
 export const indicator: GaugeSeen = {

@@ -21,13 +21,14 @@ import { type ExitCode, type Given, needed, noAnswer, type Output, type Verb, wr
 export const exportBuild: Verb = {
   name: 'export',
   usage:
-    'export --build ID --as pdf|json|journal|bundle --out DIR [--photos] [--page a4|letter] [--units metric|inch] [--data DIR]',
+    'export --build ID --as pdf|json|csv|qif|journal|bundle --out DIR [--photos] [--everything] [--page a4|letter] [--units metric|inch] [--data DIR]',
   summary: 'a build as certificate, as its data, or as the readings its measurements rest on; its photos on request',
   options: {
     build: { type: 'string' },
     as: { type: 'string' },
     out: { type: 'string' },
     photos: { type: 'boolean' },
+    everything: { type: 'boolean' },
     page: { type: 'string' },
     units: { type: 'string' },
   },
@@ -49,6 +50,7 @@ interface Asked {
   readonly as: ExportForm;
   readonly out: string;
   readonly photos: boolean;
+  readonly everything: boolean;
   readonly page: 'a4' | 'letter';
   readonly units: 'metric' | 'inch';
 }
@@ -67,7 +69,8 @@ function askedOf(given: Given): Result<Asked> {
   const units = choice(given, 'units', ['metric', 'inch'], 'metric');
   if (!units.ok) return units;
   const where = { build: build.value, as: form, out: resolve(out.value), photos: given.flag('photos') };
-  return ok({ ...where, page: page.value, units: units.value });
+  const look = { page: page.value, units: units.value, everything: given.flag('everything') };
+  return ok({ ...where, ...look });
 }
 
 async function exported(asked: Asked, records: Records, output: Output): Promise<ExitCode> {

@@ -60,7 +60,7 @@ const notAsked = (assembly: CertificateAssembly): readonly Block[] => {
 };
 
 /** Every check that is outside, too close to call or has a reason to tell, in a sentence with its number. */
-function remarks(assembly: CertificateAssembly, system: UnitSystem): readonly string[] {
+export function remarks(assembly: CertificateAssembly, system: UnitSystem): readonly string[] {
   return ownOf(assembly).checks.flatMap((check) => {
     if (check.measurement === undefined) return [];
     const told =
@@ -86,7 +86,7 @@ function noteOf({ title, measurement }: CertificateCheck): readonly string[] {
   return note === undefined || note === '' ? [] : [`${title}: ${note}`];
 }
 
-const overrideWords = (assembly: CertificateAssembly): readonly string[] =>
+export const overrideWords = (assembly: CertificateAssembly): readonly string[] =>
   assembly.checks.flatMap(({ title, override }) =>
     override === undefined ? [] : [`${title}: ${override.reason} (${override.by}, ${paperTimeText(override.at)})`],
   );

@@ -35,28 +35,38 @@ export function checkTable(assembly: CertificateAssembly, system: UnitSystem): T
       wordColumn('Standing', 2.5),
       wordColumn('Taken with', 3.6),
     ],
-    rows: shown.flatMap((check) => checkRows(check, system, assembly.at.slice(0, 10))),
+    rows: shown.flatMap((check) => checkRows(check, system, () => [takenCell(check, assembly.at.slice(0, 10))])),
   };
 }
 
-/** A check with limits for several quantities (backlash and its variation) has a row for each of them. */
+/**
+ * A check with limits for several quantities (backlash and its variation) has a row for each of them. `tail` gives the cells
+ * behind its standing.
+ */
 export function checkRows(
   check: CertificateCheck,
   system: UnitSystem,
-  day = check.measurement?.at.slice(0, 10),
+  tail: (limits: readonly LimitJudged[]) => readonly Cell[] = () => [],
 ): readonly (readonly Cell[])[] {
   const brief = check.measurement === undefined ? '–' : resultBrief(check.measurement.result, system);
   const limits = byQuantity(check.limits);
-  const taken = takenCell(check, day);
   if (limits.length < 2) {
-    return [[cell(check.title), cell(brief), limitCell(limits[0] ?? [], system), standingCell(check), taken]];
+    return [
+      [
+        cell(check.title),
+        cell(brief),
+        limitCell(limits[0] ?? [], system),
+        standingCell(check),
+        ...tail(limits[0] ?? []),
+      ],
+    ];
   }
   return limits.map((same, index) => [
     cell(index === 0 ? check.title : quantityWords[same[0].quantity]),
     cell(index === 0 ? brief : valueText(same[0], system)),
     limitCell(same, system),
     limitStanding(check, same[0]),
-    taken,
+    ...tail(same),
   ]);
 }
 

@@ -1,17 +1,22 @@
 import type { QuantityTyped } from '../../basics/recorded.ts';
 import { standing } from '../../job/records/notebook.ts';
 import { asEntered } from './checkTable.ts';
+import type { Shop } from '../../job/certifying/certificateData.ts';
 import type { CertificateContent, CertificateGauge } from './content.ts';
 import { dayText, paperTimeText } from '../words/days.ts';
 import { type Block, type Cell, cell, heading, list, words, wordColumn } from './page.ts';
+import { letterOf, type References } from './references.ts';
 import { topicTerms } from './terms.ts';
 
 /** Every gauge and tool with its serial number, resolution and calibration. */
-export function gaugeBlocks(content: CertificateContent): readonly Block[] {
-  const rows = [...content.gauges.map(gaugeRow), ...bareTools(content)];
+export function gaugeBlocks(content: CertificateContent, { tools }: References = noReferences): readonly Block[] {
+  const rows = [...content.gauges.map(gaugeRow), ...bareTools(content)].map(([name, ...rest]) => [
+    lettered(name, tools),
+    ...rest,
+  ]);
   if (rows.length === 0) return [];
   return [
-    heading(2, 'Gauges and tools'),
+    heading(3, 'Gauges and tools'),
     {
       kind: 'table',
       columns: [
@@ -24,6 +29,23 @@ export function gaugeBlocks(content: CertificateContent): readonly Block[] {
       ],
       rows,
     },
+  ];
+}
+
+const noReferences: References = { sources: [], tools: [] };
+
+/** With the letter by which rows of the tables name it. */
+function lettered(name: Cell | undefined, tools: readonly string[]): Cell {
+  const index = tools.indexOf(name?.text ?? '');
+  return index < 0 || name === undefined ? (name ?? cell('')) : { ...name, text: `${letterOf(index)} · ${name.text}` };
+}
+
+/** Where the limits come from, by the numbers that rows name. */
+export function sourceBlocks({ sources }: References): readonly Block[] {
+  if (sources.length === 0) return [];
+  return [
+    heading(3, 'Sources of the limits, as typed in'),
+    ...list(sources, { mark: (index) => `${index + 1}`, quiet: true }),
   ];
 }
 
@@ -82,11 +104,11 @@ function bareTools(content: CertificateContent): readonly (readonly Cell[])[] {
 export function noteBlocks({ notes }: CertificateContent): readonly Block[] {
   if (notes.length === 0) return [];
   return [
-    heading(2, 'Notes'),
-    ...notes.flatMap((note) => [
-      heading(3, topicTerms[note.topic], `${note.by}, ${paperTimeText(note.at)}`),
-      words(note.text),
-    ]),
+    heading(3, 'Notes'),
+    ...list(
+      notes.map(({ topic, text, by, at }) => `${topicTerms[topic]} (${by}, ${paperTimeText(at)}): ${text}`),
+      { quiet: true },
+    ),
   ];
 }
 
@@ -97,16 +119,16 @@ export interface Signed {
   readonly bench: string;
   readonly fingerprint: string;
   readonly revision: number;
+  /** The shop whose paper it is. */
+  readonly shop?: Shop | undefined;
   /** SHA-256 of the certificate that this one replaces. */
   readonly replaces?: string | undefined;
 }
 
-/** Cautions, the statement's reach, and how anyone can check the certificate. */
+/** How anyone can check the certificate. */
 export function closingBlocks(content: CertificateContent, signed: Signed): readonly Block[] {
   return [
-    heading(2, 'Cautions'),
-    ...list(content.cautions),
-    heading(2, 'How to check this certificate'),
+    heading(3, 'How to check this certificate'),
     words(
       'Everything on these pages is drawn from certificate.json, attached to this file with the whole notebook of the build; the readings are in readings.csv beside it. The SHA-256 of certificate.json is:',
     ),

@@ -37,6 +37,7 @@ export function flanksPicture(
   makeUp: MakeUp | undefined,
   seen: MarkResult | undefined,
   found: MarkResult | undefined,
+  { bare = false }: { readonly bare?: boolean } = {},
 ): PictureBlock | undefined {
   if (makeUp === undefined || (seen === undefined && found === undefined)) return undefined;
   const drive = makeUp.driveFlank;
@@ -51,6 +52,7 @@ export function flanksPicture(
     coast: view(coast, 'coast'),
     cut: makeUp.cut,
     turned: 'toe-left',
+    bare,
   } as const;
   return { kind: 'picture', share: 0.28, draw: (size) => flanksScene({ ...input, size }) };
 }

@@ -62,6 +62,50 @@ export function stationTable(
   ];
 }
 
+/** The same in few rows: stations beside each other, so many that their figures still find room. */
+export function stationsAcross(
+  { specSheet }: Pick<CertificateContent, 'specSheet'>,
+  result: BacklashResult,
+  system: UnitSystem,
+): readonly (TableBlock | WordsBlock)[] {
+  const unit = unitShown('length', system).symbol;
+  const limit = limitFor(specSheet, 'backlash', result.basis);
+  const across = result.stations.length <= 4 ? 2 : 3;
+  const rows = Math.ceil(result.stations.length / across);
+  const of = (station: StationResult | undefined): readonly Cell[] => {
+    if (station === undefined) return [cell(''), cell(''), cell('')];
+    const state = standOf(station, limit, specSheet);
+    const reason = isNone(station.value_mm) ? reasonShort(station.value_mm.none) : undefined;
+    const angle = Math.round(stationAngle(station.number, result.stations.length, station.gearAngle_deg));
+    return [
+      cell(`${station.number} at ${angle}°`),
+      cell(reason ?? digits(station.value_mm, 'length', system), { shape: state, ...stationWord(state) }),
+      cell(digits(station.U95_mm, 'length', system)),
+    ];
+  };
+  return [
+    {
+      kind: 'table',
+      columns: Array.from({ length: across }, () => [
+        wordColumn('Station', 1.3),
+        wordColumn(`Reading, ${unit}`, 1.5),
+        wordColumn('± U95', 0.9),
+      ]).flat(),
+      rows: Array.from({ length: rows }, (_, row) =>
+        Array.from({ length: across }, (__, column) => of(result.stations[column * rows + row])).flat(),
+      ),
+    },
+    words(summary(result, system), 'quiet'),
+    ...flagged(result),
+  ];
+}
+
+/** Its shape says that a station is within; whatever else it is, words say it too. */
+const stationWord = (state: ReturnType<typeof standOf>): { readonly under?: string } => {
+  if (state === 'within' || state === 'not-measured') return {};
+  return { under: state === 'recorded' ? 'no limit' : state === 'too-close' ? 'too close to call' : stateWords[state] };
+};
+
 /** What the stations add up to; where one has no number, the reason once instead of four times. */
 function summary(result: BacklashResult, system: UnitSystem): string {
   const { mean_mm, min_mm, max_mm, variation_mm, basis } = result;

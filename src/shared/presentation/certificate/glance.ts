@@ -9,34 +9,82 @@ import { resultOf } from './checkTable.ts';
 import type { CertificateAssembly, CertificateCheck, CertificateContent } from './content.ts';
 import { paperTimeText } from '../words/days.ts';
 import { flanksPicture, ringPicture } from './drawings.ts';
-import { type Block, type Figure, heading, type PictureBlock, words } from './page.ts';
+import type { Signed } from './closing.ts';
+import { type Block, cell, type Figure, heading, list, type PictureBlock, words, wordColumn } from './page.ts';
 
 /** As many missing things as the first page has room for; the rest follow on the next. */
 export const missingOnFirst = 4;
 
-/** The first page: what it is, whether it is complete, and the last assembly at a glance. */
-export function glanceBlocks(content: CertificateContent, system: UnitSystem): readonly Block[] {
+/** The first page, for whom the axle belongs to: what it is, whether it is complete, and the last assembly at a glance. */
+export function glanceBlocks(content: CertificateContent, signed: Signed, system: UnitSystem): readonly Block[] {
   const last = content.assemblies.at(-1);
   return [
-    titleBlock(content),
+    titleBlock(content, signed),
     verdictBlock(content),
     ...(last === undefined
       ? [words('Nothing has been put together or measured yet.', 'quiet')]
       : lastBlocks(content, last, system)),
+    ...beforeAndAfter(content, system),
+    heading(3, 'Cautions'),
+    ...list(content.cautions, { quiet: true }),
+    { kind: 'signature', fields: ['Signature', 'Date'] },
   ];
 }
 
-function titleBlock({ build, asOf }: CertificateContent): Block {
+const what = 'Ring-and-pinion set-up certificate';
+
+function titleBlock({ build, asOf, makeUp }: CertificateContent, { sha256, shop, revision }: Signed): Block {
   const { title, technician, startedAt, comebackOf } = build;
   return {
     kind: 'title',
+    left: shop === undefined ? [what] : [shop.name, (shop.address ?? '').split('\n').join(', ')],
+    right: [
+      ...(shop === undefined ? [] : [what]),
+      `No. ${sha256.slice(0, 8)}${revision === 1 ? '' : ` · revision ${revision}`}`,
+    ],
     words: title,
     under: [
+      ...(makeUp === undefined
+        ? []
+        : [
+            `${makeUp.pinionTeeth} and ${makeUp.ringTeeth} teeth, ring gear ${makeUp.outerDiameter_mm} mm, ${makeUp.gearSet} set`,
+          ]),
       `${technician} · begun ${paperTimeText(startedAt)} · as of ${paperTimeText(asOf)}`,
       ...(comebackOf === undefined ? [] : [`Comeback of build ${comebackOf}`]),
     ],
   };
 }
+
+/** What it came with beside what it leaves with. */
+function beforeAndAfter({ assemblies }: CertificateContent, system: UnitSystem): readonly Block[] {
+  const found = assemblies.find(({ phase }) => phase === 'as-found');
+  const last = assemblies.at(-1);
+  if (found === undefined || last === undefined || last.phase !== 'final') return [];
+  const rows = comparedChecks.flatMap(([name, id]) => {
+    const [before, after] = [found, last].map((one) => one.checks.find(({ check }) => check === id));
+    if (before?.measurement === undefined || after?.measurement === undefined) return [];
+    return [[cell(name), resultCellOf(before, system), resultCellOf(after, system)]];
+  });
+  if (rows.length === 0) return [];
+  return [
+    {
+      kind: 'table',
+      columns: [wordColumn('Before and after', 1), wordColumn('As found', 1), wordColumn('Now', 1)],
+      rows,
+    },
+  ];
+}
+
+const comparedChecks: readonly (readonly [string, CheckId])[] = [
+  ['Backlash', 'backlash'],
+  ['Ring gear runout', 'ring-gear-runout'],
+  ['Total rotating torque', 'total-torque'],
+];
+
+const resultCellOf = (check: CertificateCheck, system: UnitSystem) =>
+  cell(check.measurement === undefined ? '–' : resultBrief(check.measurement.result, system), {
+    shape: shapeOf(check),
+  });
 
 function verdictBlock({ complete, missing, assemblies, statement }: CertificateContent): Block {
   const over = missing.length - missingOnFirst;
@@ -65,7 +113,7 @@ function completeWords(assemblies: readonly CertificateAssembly[]): string {
 }
 
 function lastBlocks(content: CertificateContent, last: CertificateAssembly, system: UnitSystem): readonly Block[] {
-  const figures = { kind: 'figures', figures: keyFigures(last, system) } as const;
+  const figures = { kind: 'figures', columns: 2, figures: keyFigures(last, system) } as const;
   const ring = ringOf(content, last, system);
   const mark = resultOf(last, 'mark', 'mark');
   const first = content.assemblies.find(({ phase }) => phase === 'as-found');
@@ -77,24 +125,22 @@ function lastBlocks(content: CertificateContent, last: CertificateAssembly, syst
   );
   return [
     title,
-    ring === undefined ? figures : { kind: 'beside', picture: ring, share: 0.56, right: [figures] },
+    ring === undefined ? figures : { kind: 'beside', picture: ring, share: 0.39, right: [figures] },
     ...(flanks === undefined
       ? [words('No mark has been recorded on this assembly.', 'quiet')]
-      : [captioned(flanks, found)]),
+      : [{ ...captioned(flanks, found), across: 0.62 }]),
   ];
 }
 
-const captioned = (flanks: PictureBlock, found: MarkResult | undefined): PictureBlock =>
-  found === undefined ? flanks : { ...flanks, caption: 'The thin line is the mark as found.' };
+const captioned = (flanks: PictureBlock, found: MarkResult | undefined): PictureBlock => ({
+  ...flanks,
+  caption: `The ring is seen from the teeth.${found === undefined ? '' : ' The thin line is the mark as found.'}`,
+});
 
-/** Runout is often taken once, in a trial, and carries over; the caption says from which. */
 function ringOf(content: CertificateContent, last: CertificateAssembly, system: UnitSystem): PictureBlock | undefined {
   const backlash = resultOf(last, 'backlash', 'backlash');
   const picture = ringPicture(content, backlash, resultOf(last, 'ring-gear-runout', 'runout'), system);
-  if (picture === undefined) return undefined;
-  const from = last.checks.find(({ check }) => check === 'ring-gear-runout')?.carriedFrom;
-  const taken = from === undefined ? '' : ` Runout as measured in ${from.toLowerCase()}.`;
-  return { ...picture, caption: `Seen from the teeth.${taken}` };
+  return picture;
 }
 
 const keyChecks: readonly CheckId[] = [

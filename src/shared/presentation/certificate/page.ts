@@ -6,6 +6,8 @@ import type { Shape } from '../words/standing.ts';
 export interface CertificateLook {
   readonly page: 'a4' | 'letter';
   readonly units: UnitSystem;
+  /** With every assembly told in full behind the usual pages. */
+  readonly everything?: boolean;
 }
 
 /**
@@ -22,10 +24,15 @@ export type Block =
   | BesideBlock
   | VerdictBlock
   | TitleBlock
+  | PicturesBlock
+  | SignatureBlock
   | PageBlock;
 
 export interface TitleBlock {
   readonly kind: 'title';
+  /** Above it, small: whose paper it is at the left, which one at the right. */
+  readonly left: readonly string[];
+  readonly right: readonly string[];
   readonly words: string;
   /** Quiet lines beneath: who, when. */
   readonly under: readonly string[];
@@ -48,6 +55,10 @@ export interface WordsBlock {
 export interface ListBlock {
   readonly kind: 'list';
   readonly items: readonly string[];
+  /** Set small and grey: what must be there and is not looked for. */
+  readonly quiet?: boolean;
+  /** What stands before an item in place of its dash. */
+  readonly mark?: (index: number) => string;
 }
 
 /** Complete or incomplete, and what is missing. */
@@ -86,6 +97,8 @@ export interface TableBlock {
 /** A few figures set large, each with its state. */
 export interface FiguresBlock {
   readonly kind: 'figures';
+  /** Beside each other in so many columns; one where it is not given. */
+  readonly columns?: number;
   readonly figures: readonly Figure[];
 }
 
@@ -108,6 +121,19 @@ export interface PictureBlock {
   /** Share of the width it is drawn in; all of it where it is not given. */
   readonly across?: number;
   readonly caption?: string;
+}
+
+/** Pictures of one shape, so many beside each other, each with its words beneath. */
+export interface PicturesBlock {
+  readonly kind: 'pictures';
+  readonly across: number;
+  readonly pictures: readonly PictureBlock[];
+}
+
+/** Lines to be signed and dated by hand. */
+export interface SignatureBlock {
+  readonly kind: 'signature';
+  readonly fields: readonly string[];
 }
 
 /** A picture with what belongs to it at its right. */
@@ -137,8 +163,8 @@ export const words = (text: string, tone: WordsBlock['tone'] = 'plain'): WordsBl
   tone,
 });
 
-export const list = (items: readonly string[]): readonly Block[] =>
-  items.length === 0 ? [] : [{ kind: 'list', items }];
+export const list = (items: readonly string[], more: Pick<ListBlock, 'mark' | 'quiet'> = {}): readonly Block[] =>
+  items.length === 0 ? [] : [{ kind: 'list', items, ...more }];
 
 export const cell = (text: string, more: Omit<Cell, 'text'> = {}): Cell => ({ text, ...more });
 

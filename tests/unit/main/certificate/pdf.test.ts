@@ -17,7 +17,7 @@ import { issued, testBench } from '../../../support/records/issued.ts';
 import { leaves, wholeNotebook } from '../../../support/records/wholeBuild.ts';
 import { PNG } from 'pngjs';
 
-const a4 = { page: 'a4', units: 'metric' } as const;
+const a4 = { page: 'a4', units: 'metric', everything: true } as const;
 const told = ({ data }: Issue): CertificateContent => certificateContent({ id: data.build, entries: data.notebook });
 const completeIssue = issued(wholeNotebook({ trials: 2, stations: 12 }));
 const complete = told(completeIssue);
@@ -149,14 +149,15 @@ describe('the certificate as a PDF', { timeout: 120_000 }, () => {
     const count = (type: string): number => inside.match(new RegExp(String.raw`/S /${type}\s`, 'gu'))?.length ?? 0;
     expect(count('Document')).toBe(1);
     expect(count('H1')).toBe(1);
-    expect(count('H2')).toBeGreaterThanOrEqual(complete.assemblies.length + 5);
+    expect(count('H2')).toBeGreaterThanOrEqual(complete.assemblies.length + 3);
     expect(count('TH')).toBeGreaterThan(20);
     expect(count('TD')).toBeGreaterThan(100);
     expect(count('LI')).toBeGreaterThanOrEqual(complete.cautions.length);
     const figures = [...inside.matchAll(/\/S \/Figure[\s\S]*?endobj/gu)].map(([figure]) => figure);
     // While it comes apart neither backlash nor a mark is read, and so nothing is drawn.
     const withDrawings = complete.assemblies.filter(({ phase }) => phase !== 'stripping');
-    expect(figures.length).toBe(2 + withDrawings.length * 2);
+    // On the first page both, beside each other the marks of each, and in full both of each.
+    expect(figures.length).toBe(2 + withDrawings.length + withDrawings.length * 2);
     for (const figure of figures) expect(figure).toMatch(/\/Alt \(/u);
   });
 
@@ -223,10 +224,41 @@ describe('the certificate as a PDF', { timeout: 120_000 }, () => {
     expect(text).toContain('(Axle <A> & sons)');
   });
 
-  it('shows a box for a sign the family lacks, never the font’s own missing glyph', async () => {
-    const other = await drawn(titled('Axle 日本'), a4);
-    expect((await pageWords(other))[0]).toContain('Axle □□');
-  });
+  it.each(['Axle 日本', 'Axle محرك'])(
+    'shows boxes for the signs the family lacks, and says so on every page: %s',
+    async (title) => {
+      const found = await pageWords(await drawn(titled(title), a4));
+      expect(found[0]).toMatch(/Axle □+ /u);
+      for (const page of found) expect(page).toContain('is a sign that cannot be set here');
+      expect(pages.join(' ')).not.toContain('cannot be set here');
+    },
+  );
+
+  it.each([
+    ['a4', 'metric', 4],
+    ['letter', 'metric', 4],
+    ['a4', 'inch', 12],
+  ] as const)(
+    'takes two to four pages for two trials on %s in %s with %i stations, and says it all the same',
+    async (page, units, stations) => {
+      const issue = issued(wholeNotebook({ trials: 2, stations }));
+      const found = await pageWords(await drawn(issue, { page, units }));
+      expect(found.length).toBeGreaterThanOrEqual(2);
+      expect(found.length).toBeLessThanOrEqual(4);
+      const all = found.join(' ');
+      const content = told(issue);
+      for (const { checks } of content.assemblies)
+        for (const { override } of checks) if (override !== undefined) expect(all).toContain(override.reason);
+      for (const { source } of content.specSheet?.limits ?? []) expect(all).toContain(source);
+      for (const { gauge } of content.gauges) expect(all).toContain(gauge.serial ?? gauge.label);
+      for (const { text } of content.notes) expect(all).toContain(text);
+      for (const caution of content.cautions) expect(found[0]).toContain(caution);
+      expect(found[0]).toContain('Signature');
+      expect(all).toContain(`${stations} at ${Math.round((360 / stations) * (stations - 1))}°`);
+      // Nothing stands alone on the last page.
+      expect((found.at(-1) ?? '').length).toBeGreaterThan(400);
+    },
+  );
 
   it('is drawn as pictures of the asked width, with ink on them', async () => {
     const [all, first] = [await pagePictures(pdf, 300), await firstPagePicture(pdf, 300)];

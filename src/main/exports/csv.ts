@@ -1,0 +1,156 @@
+import { isNone, type OrNone } from '../../shared/basics/result.ts';
+import { insideOf } from '../../shared/basics/recorded.ts';
+import { assemblyName, type Build, type Measurement, readNotebook } from '../../shared/job/records/build.ts';
+import type { MeasuredResult } from '../../shared/job/records/measurement.ts';
+import { endsOf, limitedQuantities } from '../../shared/job/records/specSheet.ts';
+import { type Judged, judgedOf } from '../../shared/job/certifying/certificateData.ts';
+import { entriesCertified } from '../../shared/job/certifying/certificateData.ts';
+import { issueOf } from '../certificate/issue.ts';
+import type { ExportedFile, Source } from './source.ts';
+import { noCase } from '../../shared/basics/noCase.ts';
+
+/** A build as tables for other programs: every figure measured, and every reading behind the streamed ones. */
+export function csvFiles(source: Source, title: string): readonly ExportedFile[] {
+  const { csv } = issueOf(source.database, source.notebook, source.identity);
+  return [
+    { name: `${title}-measurements.csv`, bytes: measurementsCsv(source) },
+    { name: `${title}-readings.csv`, bytes: csv },
+  ];
+}
+
+/** Units in the heads are UCUM's; a column holds one unit and nothing else. Times are those of the record. */
+const heads = [
+  'assembly',
+  'check',
+  'place',
+  'value[mm]',
+  'U95[mm]',
+  'value[N.m]',
+  'U95[N.m]',
+  'words',
+  'standing',
+  'limit_min',
+  'limit_max',
+  'limit_unit',
+  'source',
+  'taken_at',
+  'by',
+  'taken_with',
+] as const;
+
+type Column = (typeof heads)[number];
+type Line = Partial<Record<Column, string | number>>;
+
+/** One line a figure, RFC 4180 with CRLF; what counts as well as what was taken again. */
+export function measurementsCsv({ notebook }: Pick<Source, 'notebook'>): string {
+  const entries = entriesCertified(notebook);
+  const build = readNotebook(notebook.id, entries);
+  const lines = linesOf(build, judgedOf(build));
+  return [heads.join(','), ...lines.map((line) => heads.map((head) => csvField(line[head])).join(','))]
+    .map((line) => `${line}\r\n`)
+    .join('');
+}
+
+function linesOf(build: Build, judged: Judged): readonly Line[] {
+  return build.assemblies.flatMap((assembly) =>
+    assembly.measurements.flatMap((measurement) => {
+      const said = judged.assemblies
+        .find(({ id }) => id === assembly.id)
+        ?.checks.find((check) => check.measurement === measurement.id);
+      const common: Line = {
+        assembly: assemblyName(assembly),
+        check: measurement.check,
+        standing: said?.standing ?? 'taken again',
+        taken_at: measurement.at,
+        by: measurement.by,
+        taken_with: takenWith(measurement),
+        ...limitOf(said),
+      };
+      return figuresOf(measurement.result).map((figure) => ({ ...common, ...figure }));
+    }),
+  );
+}
+
+function takenWith({ how }: Measurement): string {
+  if (how.kind === 'seen') return 'seen';
+  return how.kind === 'typed' ? `typed: ${how.tool}` : how.gauge.label;
+}
+
+function limitOf(said: Judged['assemblies'][number]['checks'][number] | undefined): Line {
+  const limit = said?.limits.find(({ otherBasis }) => otherBasis !== true)?.limit;
+  if (limit === undefined) return {};
+  const { min, max } = endsOf(limit);
+  return {
+    ...(min === undefined ? {} : { limit_min: min }),
+    ...(max === undefined ? {} : { limit_max: max }),
+    limit_unit: limitedQuantities[limit.quantity] === 'torque' ? 'N.m' : 'mm',
+    source: limit.source,
+  };
+}
+
+const length = (place: string, value: OrNone<number>, U95: OrNone<number> = { none: '' }): Line =>
+  isNone(value)
+    ? { place, words: value.none }
+    : { place, 'value[mm]': value, ...(isNone(U95) ? {} : { 'U95[mm]': U95 }) };
+
+const torque = (place: string, value: OrNone<number>, U95: OrNone<number> = { none: '' }): Line =>
+  isNone(value)
+    ? { place, words: value.none }
+    : { place, 'value[N.m]': value, ...(isNone(U95) ? {} : { 'U95[N.m]': U95 }) };
+
+/** Every figure of a result, each with the place it belongs to. */
+function figuresOf(result: MeasuredResult): readonly Line[] {
+  switch (result.kind) {
+    case 'backlash':
+      return [
+        ...result.stations.map(({ number, value_mm, U95_mm }) => length(`station ${number}`, value_mm, U95_mm)),
+        length('mean', result.mean_mm, result.meanU95_mm),
+        length('variation', result.variation_mm, result.variationU95_mm),
+      ];
+    case 'runout':
+      return [
+        length('full indicator movement', result.tir_mm, result.U95_mm),
+        ...result.stations.map(({ number, value_mm }) => length(`station ${number}`, value_mm)),
+      ];
+    case 'torque':
+      return [
+        torque('running', result.running_Nm, result.U95_Nm),
+        torque('breakaway', result.breakaway_Nm, result.breakawayU95_Nm),
+      ];
+    default:
+      return [wordsOf(result)];
+  }
+}
+
+function wordsOf(result: Exclude<MeasuredResult, { kind: 'backlash' | 'runout' | 'torque' }>): Line {
+  switch (result.kind) {
+    case 'quantity':
+      return limitedUnit(result.value.unit) ? torque('', insideOf(result.value)) : length('', insideOf(result.value));
+    case 'feeler':
+      return { ...length('feeler', insideOf(result.thickness)), words: result.entered ? 'enters' : 'does not enter' };
+    case 'set-numbers':
+      return { words: `${result.pinion} / ${result.ringGear}` };
+    case 'shims':
+      return { words: result.packs.map(({ place, pack }) => `${place} ${pack.value} ${pack.unit}`).join('; ') };
+    case 'confirmed':
+      return { words: [result.yes ? 'yes' : 'no', result.note ?? ''].filter((one) => one !== '').join(': ') };
+    case 'mark':
+      return { words: result.judgement };
+    default:
+      throw noCase(result);
+  }
+}
+
+/** UCUM codes of torque hold a force and a length; those of length alone do not. */
+const limitedUnit = (unit: string): boolean => unit.includes('N.m') || unit.includes('lbf');
+
+/**
+ * One field of RFC 4180. Words that a spreadsheet would take for a formula have an apostrophe before them, which spreadsheets
+ * do not show; numbers are left alone.
+ */
+export function csvField(value: string | number | undefined): string {
+  if (value === undefined) return '';
+  if (typeof value === 'number') return String(value);
+  const safe = /^[-=+@\t\r]/u.test(value) ? `'${value}` : value;
+  return /[",\r\n]/u.test(safe) ? `"${safe.replaceAll('"', '""')}"` : safe;
+}
