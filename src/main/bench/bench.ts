@@ -13,6 +13,7 @@ import { buildAnswers } from './buildAnswers.ts';
 import { certificateAnswers } from './certificateAnswers.ts';
 import { drawerAnswers } from './drawerAnswers.ts';
 import { experienceAnswers } from './experienceAnswers.ts';
+import { exportAnswers } from './exportAnswers.ts';
 import { gaugeAnswers, noteMoved, plugInSaved } from './gaugeAnswers.ts';
 import { gaugeCheckAnswers } from './gaugeCheckAnswers.ts';
 import { readingsNews, statesNews } from './gaugeNews.ts';
@@ -124,6 +125,7 @@ const answersOf = (bench: OpenBench): BenchAnswers => ({
   ...learnAnswers(bench),
   ...gaugeCheckAnswers(bench, bench.gaugeChecks),
   ...certificateAnswers(bench),
+  ...exportAnswers(bench),
   ...drawerAnswers(bench),
   ...settingAnswers(bench),
   ...experienceAnswers(bench),

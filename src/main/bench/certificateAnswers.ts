@@ -21,11 +21,11 @@ export interface CertifyingDesk extends Desk {
 /** Issues certificates: worked out from the notebook, signed, written into the data folder, and noted in the notebook. */
 export function certificateAnswers(desk: CertifyingDesk): Pick<BenchAnswers, 'certificate.issue'> {
   return {
-    'certificate.issue': async ({ build, by, page, units }) => {
+    'certificate.issue': async ({ build, by, page, units, everything = false }) => {
       const notebook = readBuild(desk, build);
       if (!notebook.ok) return notebook;
       const issue = issueOf(desk.database, notebook.value, desk.identity);
-      const look: CertificateLook = { page, units };
+      const look: CertificateLook = { page, units, everything };
       // The PDF library and its fonts take a while to load and are not needed before this.
       const { certificatePdf } = await import('../certificate/pdf.ts');
       const pdf = await certificatePdf(issue, look, desk.identity);

@@ -1,5 +1,6 @@
 import type { CertificateLook } from '../../shared/presentation/certificate/page.ts';
 import { readNotebook } from '../../shared/job/records/build.ts';
+import type { exportForms } from '../../shared/contract/exports.ts';
 import { noCase } from '../../shared/basics/noCase.ts';
 import { contentHash } from '../certificate/hash.ts';
 import { issueOf, jsonOf } from '../certificate/issue.ts';
@@ -10,8 +11,6 @@ import { journalFiles } from './journalFiles.ts';
 import { qifFile } from './qif.ts';
 import type { ExportedFile, Source } from './source.ts';
 
-/** The forms a build leaves the bench in. */
-export const exportForms = ['pdf', 'json', 'csv', 'qif', 'journal', 'bundle'] as const;
 export type ExportForm = (typeof exportForms)[number];
 
 /** A build in one form. Empty where it has nothing of that kind: no measurement with readings. */

@@ -7,7 +7,14 @@ export const pageSizes = ['a4', 'letter'] as const;
 export const certificateQuestions = {
   /** Issues the certificate, writes it into the build's notebook and into the certificates' folder. */
   'certificate.issue': question(
-    z.strictObject({ build: idSchema, by: nameSchema, page: z.enum(pageSizes), units: z.enum(['metric', 'inch']) }),
+    z.strictObject({
+      build: idSchema,
+      by: nameSchema,
+      page: z.enum(pageSizes),
+      units: z.enum(['metric', 'inch']),
+      /** With every assembly in full behind the usual pages. */
+      everything: z.boolean().optional(),
+    }),
     z.strictObject({
       sha256: z.string(),
       complete: z.boolean(),

@@ -5,6 +5,7 @@ import { buildQuestions, buildTopics } from './builds.ts';
 import { certificateQuestions } from './certificate.ts';
 import { drawerQuestions, drawerTopics } from './drawer.ts';
 import { experienceQuestions } from './experience.ts';
+import { exportQuestions } from './exports.ts';
 import { gaugeCheckQuestions, gaugeCheckTopics } from './gaugeChecks.ts';
 import { gaugeQuestions, gaugeTopics } from './gauges.ts';
 import { learnQuestions, learnTopics } from './learning.ts';
@@ -24,6 +25,7 @@ export const questions = {
   ...buildQuestions,
   ...unfinishedQuestions,
   ...certificateQuestions,
+  ...exportQuestions,
   ...photoQuestions,
   ...drawerQuestions,
   ...settingQuestions,

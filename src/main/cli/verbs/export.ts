@@ -5,7 +5,8 @@ import { entriesCertified } from '../../../shared/job/certifying/certificateData
 import { issueOf } from '../../certificate/issue.ts';
 import { readIdentity } from '../../store/identity.ts';
 import { fail, ok, type Problem, type Result } from '../../../shared/basics/result.ts';
-import { type ExportForm, exportFiles, exportForms } from '../../exports/exportFiles.ts';
+import { exportForms } from '../../../shared/contract/exports.ts';
+import { type ExportForm, exportFiles } from '../../exports/exportFiles.ts';
 import type { ExportedFile } from '../../exports/source.ts';
 import { fileNameOf } from '../../exports/fileName.ts';
 import { photoFiles } from '../../exports/photoFiles.ts';

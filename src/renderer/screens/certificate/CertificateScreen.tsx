@@ -13,6 +13,7 @@ import { signature, useNotebook } from '../../stores/notebook.ts';
 import { changeSession, useSession } from '../../stores/session.ts';
 import { timeWords } from '../../words/days.ts';
 import { goOn } from '../checks/check/goOn.ts';
+import { Elsewhere } from './Elsewhere.tsx';
 import { missingFor } from './missing.ts';
 import { Issued } from './Issued.tsx';
 import '../../parts/button.css';
@@ -30,9 +31,10 @@ export function CertificateScreen({ build }: { readonly build: Build }) {
     () => (notebook === undefined ? { missing: [], overridden: 0 } : missingFor(notebook)),
     [notebook],
   );
+  const [everything, setEverything] = useState(false);
   const issue = async (): Promise<void> => {
     setWorking(true);
-    const certificate = await ask('certificate.issue', { ...signature(), page, units });
+    const certificate = await ask('certificate.issue', { ...signature(), page, units, everything });
     setWorking(false);
     if (certificate !== undefined) setIssued(certificate);
   };
@@ -56,8 +58,18 @@ export function CertificateScreen({ build }: { readonly build: Build }) {
             { value: 'letter', words: 'Letter' },
           ]}
         />
+        <Choice
+          label="How much"
+          value={everything ? 'everything' : 'usual'}
+          onChange={(chosen) => setEverything(chosen === 'everything')}
+          options={[
+            { value: 'usual', words: 'Two to four pages' },
+            { value: 'everything', words: 'Everything' },
+          ]}
+        />
         <Missing sentences={missing} overridden={overridden} />
         <Earlier build={build} goneOn={notebook !== undefined && hasGoneOn(notebook)} />
+        <Elsewhere build={build.id} />
       </Stage>
       <Words
         title={missing.length === 0 ? 'Complete' : 'Incomplete'}

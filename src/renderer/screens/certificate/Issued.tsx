@@ -1,5 +1,6 @@
 import { useEffect, useMemo } from 'react';
 import type { Answer } from '../../../shared/contract/contract.ts';
+import { bytesOf } from '../../stores/saveFile.ts';
 import { StateMark } from '../../parts/StateMark.tsx';
 
 /** The window of the desktop program opens no others; a copy can be kept there as well. */
@@ -33,5 +34,4 @@ export function Issued({ certificate }: { readonly certificate: Answer<'certific
   );
 }
 
-const pdfOf = (base64: string): Blob =>
-  new Blob([Uint8Array.from(atob(base64), (letter) => letter.codePointAt(0) ?? 0)], { type: 'application/pdf' });
+const pdfOf = (base64: string): Blob => new Blob([bytesOf(base64)], { type: 'application/pdf' });

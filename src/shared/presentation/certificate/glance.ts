@@ -125,7 +125,7 @@ function lastBlocks(content: CertificateContent, last: CertificateAssembly, syst
   );
   return [
     title,
-    ring === undefined ? figures : { kind: 'beside', picture: ring, share: 0.39, right: [figures] },
+    ring === undefined ? figures : { kind: 'beside', picture: ring, share: 0.37, right: [figures] },
     ...(flanks === undefined
       ? [words('No mark has been recorded on this assembly.', 'quiet')]
       : [{ ...captioned(flanks, found), across: 0.62 }]),

@@ -31,7 +31,7 @@ export function groundBlocks(
     words(ruleTerms[content.rule], 'quiet'),
     ...(last.checks.length === 0
       ? [words('Nothing can be listed here: the axle has not been described.', 'quiet')]
-      : [groundTable(last, references, system)]),
+      : [groundTable(last, references, system), ...confirmedWords(last)]),
     ...(backlash === undefined
       ? []
       : [heading(3, 'Backlash, station by station'), ...stationsAcross(sheetHeld(content, last), backlash, system)]),
@@ -41,7 +41,9 @@ export function groundBlocks(
 }
 
 function groundTable(last: CertificateAssembly, references: References, system: UnitSystem): TableBlock {
-  const shown = last.checks.filter((check) => check.needed === 'required' || check.measurement !== undefined);
+  const shown = last.checks.filter(
+    (check) => !isConfirmed(check) && (check.needed === 'required' || check.measurement !== undefined),
+  );
   return {
     kind: 'table',
     columns: [
@@ -55,6 +57,17 @@ function groundTable(last: CertificateAssembly, references: References, system: 
     ],
     rows: shown.flatMap((check) => withDoubt(check, last, references, system)),
   };
+}
+
+/** Looked at and answered with yes: that takes no row of its own. */
+const isConfirmed = ({ measurement, standing, override }: CertificateCheck): boolean =>
+  measurement?.result.kind === 'confirmed' && standing === 'within' && override === undefined;
+
+function confirmedWords({ checks }: CertificateAssembly): readonly Block[] {
+  const seen = checks.flatMap((check) =>
+    isConfirmed(check) ? [`${check.title.toLowerCase()} (${check.measurement?.at.slice(11, 16)})`] : [],
+  );
+  return seen.length === 0 ? [] : [words(`Seen and confirmed: ${seen.join(', ')}.`)];
 }
 
 function withDoubt(

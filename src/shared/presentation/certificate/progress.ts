@@ -136,5 +136,5 @@ function markRow(content: CertificateContent): readonly (PicturesBlock | Block)[
     return picture === undefined ? [] : [{ ...picture, caption: assembly.name }];
   });
   if (pictures.length < 2) return [];
-  return [heading(3, 'The marks, one after the other'), { kind: 'pictures', across: 3, pictures }];
+  return [heading(3, 'The marks, one after the other'), { kind: 'pictures', across: 4, pictures }];
 }

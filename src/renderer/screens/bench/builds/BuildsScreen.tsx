@@ -16,6 +16,7 @@ import { useBuilds } from '../../../stores/builds.ts';
 import { go } from '../../../stores/route.ts';
 import { changeSession, useSession, workAs } from '../../../stores/session.ts';
 import { SimulatedBench } from './SimulatedBench.tsx';
+import { TakeIn } from './TakeIn.tsx';
 import { UnreadableBuilds } from './UnreadableBuilds.tsx';
 import { useGoOn } from './useGoOn.ts';
 import './builds.css';
@@ -71,6 +72,7 @@ const OtherWays = () => (
         Just measure
       </Button>
     </section>
+    <TakeIn />
     <SimulatedBench />
     <UnreadableBuilds />
   </div>

@@ -1,0 +1,38 @@
+import type { BenchAnswers } from '../../shared/contract/contract.ts';
+import { fail, ok } from '../../shared/basics/result.ts';
+import { readBundle } from '../exports/bundle.ts';
+import { exportFiles } from '../exports/exportFiles.ts';
+import { takeIn } from '../exports/takeIn.ts';
+import type { CertifyingDesk } from './certificateAnswers.ts';
+import { readBuild, summaryOf } from './writing.ts';
+
+/** Builds that leave for other programs and benches, and builds that come from them. */
+export function exportAnswers(desk: CertifyingDesk): Pick<BenchAnswers, 'exports.make' | 'exports.take-in'> {
+  const { database, identity } = desk;
+  return {
+    'exports.make': async ({ build, as }) => {
+      const notebook = readBuild(desk, build);
+      if (!notebook.ok) return notebook;
+      const look = { page: 'a4', units: 'metric' } as const;
+      const files = await exportFiles({ database, identity, notebook: notebook.value }, as, look);
+      if (files.length === 0) return fail(nothingOfThat);
+      return ok({ files: files.map(({ name, bytes }) => ({ name, base64: Buffer.from(bytes).toString('base64') })) });
+    },
+    'exports.take-in': async ({ base64 }) => {
+      const bundle = readBundle(Buffer.from(base64, 'base64'));
+      if (!bundle.ok) return bundle;
+      const taken = takeIn(database, identity, bundle.value);
+      if (!taken.ok) return taken;
+      const notebook = readBuild(desk, taken.value.build);
+      if (!notebook.ok) return notebook;
+      desk.outlet.tell('notebook-changed', { build: taken.value.build, summary: summaryOf(notebook.value) });
+      return taken;
+    },
+  };
+}
+
+const nothingOfThat = {
+  kind: 'nothing-measured',
+  sentence: 'No measurement of this build rests on readings of a gauge.',
+  remedy: 'Typed and seen measurements stand in its data and its tables.',
+};

@@ -1,0 +1,45 @@
+import { useState } from 'react';
+import type { Ask } from '../../../shared/contract/contract.ts';
+import { Button } from '../../parts/Button.tsx';
+import { ask } from '../../stores/ask.ts';
+import { bytesOf, saveFile } from '../../stores/saveFile.ts';
+
+type Form = Ask<'exports.make'>['as'];
+
+const forms: readonly (readonly [Form, string])[] = [
+  ['csv', 'Tables (CSV)'],
+  ['json', 'All its data (JSON)'],
+  ['qif', 'Results (QIF)'],
+  ['journal', 'Readings, line by line'],
+  ['bundle', 'For another bench'],
+];
+
+/** The build as files for other programs and for another bench. Nothing is noted in it. */
+export function Elsewhere({ build }: { readonly build: string }) {
+  const [making, setMaking] = useState<Form>();
+  const [kept, setKept] = useState<readonly string[]>([]);
+  const make = async (as: Form): Promise<void> => {
+    setMaking(as);
+    const made = await ask('exports.make', { build, as });
+    setMaking(undefined);
+    for (const { name, base64 } of made?.files ?? []) saveFile(name, bytesOf(base64));
+    setKept(made?.files.map(({ name }) => name) ?? []);
+  };
+  return (
+    <>
+      <h2 className="certificate__head">Take the build elsewhere</h2>
+      <p className="certificate__forms">
+        {forms.map(([form, words]) => (
+          <Button key={form} disabled={making !== undefined} onPress={() => void make(form)}>
+            {making === form ? 'Writing it …' : words}
+          </Button>
+        ))}
+      </p>
+      {kept.length === 0 ? undefined : (
+        <p className="quiet" role="status">
+          {kept.length === 1 ? kept[0] : `${kept.length} files, the first ${kept[0]}`}
+        </p>
+      )}
+    </>
+  );
+}
