@@ -6,8 +6,8 @@ import { endsOf, limitedQuantities } from '../../shared/job/records/specSheet.ts
 import { type Judged, judgedOf } from '../../shared/job/certifying/certificateData.ts';
 import { entriesCertified } from '../../shared/job/certifying/certificateData.ts';
 import { issueOf } from '../certificate/issue.ts';
+import { resultBrief } from '../../shared/presentation/words/results.ts';
 import type { ExportedFile, Source } from './source.ts';
-import { noCase } from '../../shared/basics/noCase.ts';
 
 /** A build as tables for other programs: every figure measured, and every reading behind the streamed ones. */
 export function csvFiles(source: Source, title: string): readonly ExportedFile[] {
@@ -122,27 +122,18 @@ function figuresOf(result: MeasuredResult): readonly Line[] {
   }
 }
 
-function wordsOf(result: Exclude<MeasuredResult, { kind: 'backlash' | 'runout' | 'torque' }>): Line {
-  switch (result.kind) {
-    case 'quantity':
-      return limitedUnit(result.value.unit) ? torque('', insideOf(result.value)) : length('', insideOf(result.value));
-    case 'feeler':
-      return { ...length('feeler', insideOf(result.thickness)), words: result.entered ? 'enters' : 'does not enter' };
-    case 'set-numbers':
-      return { words: `${result.pinion} / ${result.ringGear}` };
-    case 'shims':
-      return { words: result.packs.map(({ place, pack }) => `${place} ${pack.value} ${pack.unit}`).join('; ') };
-    case 'confirmed':
-      return { words: [result.yes ? 'yes' : 'no', result.note ?? ''].filter((one) => one !== '').join(': ') };
-    case 'mark':
-      return { words: result.judgement };
-    default:
-      throw noCase(result);
-  }
+/** What is typed once or seen: its number where it has one, and the words of the bench for everything else. */
+function wordsOf(result: MeasuredResult): Line {
+  if (result.kind === 'quantity')
+    return isTorque(result.value.unit) ? torque('', insideOf(result.value)) : length('', insideOf(result.value));
+  if (result.kind === 'shims')
+    return { words: result.packs.map(({ place, pack }) => `${place} ${pack.value} ${pack.unit}`).join('; ') };
+  const note = result.kind === 'confirmed' ? (result.note ?? '') : '';
+  return { words: [resultBrief(result, 'metric'), note].filter((one) => one !== '').join(': ') };
 }
 
 /** UCUM codes of torque hold a force and a length; those of length alone do not. */
-const limitedUnit = (unit: string): boolean => unit.includes('N.m') || unit.includes('lbf');
+const isTorque = (unit: string): boolean => unit.includes('N.m') || unit.includes('lbf');
 
 /**
  * One field of RFC 4180. Words that a spreadsheet would take for a formula have an apostrophe before them, which spreadsheets
