@@ -53,9 +53,12 @@ export function personAt(page: Page, manner: Manner): Person {
   };
   const next = async (): Promise<void> => {
     await green(page).waitFor();
-    // The last field of a form keeps it by Enter.
-    const typing = await page.evaluate(() => document.activeElement?.matches('form input[data-asked]') ?? false);
-    if (typing && manner !== 'pedal') return key('Enter');
+    // The last field of a form keeps it by Enter; an empty one is nothing that was just typed.
+    const typed = await page.evaluate(() => {
+      const field = document.activeElement;
+      return field instanceof HTMLInputElement && field.matches('form input[data-asked]') && field.value !== '';
+    });
+    if (typed && manner !== 'pedal') return key('Enter');
     await (manner === 'mouse' ? click(green(page)) : key('PageDown'));
   };
   return { page, manner, strokes, next, press, type, key };

@@ -79,7 +79,9 @@ const isStuck = (path: readonly string[]): boolean => {
 async function begin(bench: BenchPage, person: Person, job: Job): Promise<string> {
   const { page } = person;
   await page.locator('.strip-gauge').first().waitFor();
-  if (job.units === 'inch') await person.key('u');
+  // The units are the bench's, and may be those of the job before.
+  const inch = (await page.locator('.strip__keys').innerText()).includes('inch');
+  if (inch !== (job.units === 'inch')) await page.keyboard.press('u');
   if (job.described === 'at the screens') {
     await startBuild(person, job.title, technician);
     await page.locator('h1', { hasText: 'The axle' }).waitFor();
