@@ -75,6 +75,7 @@ it.each([
   { width: 1280, height: 800 },
   { width: 1024, height: 600 },
   { width: 1920, height: 1080 },
+  { width: 800, height: 1280 },
 ])('fits gloves and eyes at $width × $height', visit, async ({ width, height }) => {
   const { page } = await bench.open({ width, height, theme: 'light' });
   const small: string[] = [];
