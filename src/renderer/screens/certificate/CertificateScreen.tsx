@@ -49,24 +49,26 @@ export function CertificateScreen({ build }: { readonly build: Build }) {
     <>
       <Stage title="Certificate">
         {issued === undefined ? undefined : <Issued certificate={issued} />}
-        <Choice
-          label="Paper"
-          value={page}
-          onChange={(chosen) => changeSession({ page: chosen })}
-          options={[
-            { value: 'a4', words: 'A4' },
-            { value: 'letter', words: 'Letter' },
-          ]}
-        />
-        <Choice
-          label="How much"
-          value={everything ? 'everything' : 'usual'}
-          onChange={(chosen) => setEverything(chosen === 'everything')}
-          options={[
-            { value: 'usual', words: 'Two to four pages' },
-            { value: 'everything', words: 'Everything' },
-          ]}
-        />
+        <div className="certificate__choices">
+          <Choice
+            label="Paper"
+            value={page}
+            onChange={(chosen) => changeSession({ page: chosen })}
+            options={[
+              { value: 'a4', words: 'A4' },
+              { value: 'letter', words: 'Letter' },
+            ]}
+          />
+          <Choice
+            label="How much"
+            value={everything ? 'everything' : 'usual'}
+            onChange={(chosen) => setEverything(chosen === 'everything')}
+            options={[
+              { value: 'usual', words: 'Two to four pages' },
+              { value: 'everything', words: 'Everything' },
+            ]}
+          />
+        </div>
         <Missing sentences={missing} overridden={overridden} />
         <Earlier build={build} goneOn={notebook !== undefined && hasGoneOn(notebook)} />
         <Elsewhere build={build.id} />

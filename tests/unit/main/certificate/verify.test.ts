@@ -206,6 +206,24 @@ describe('checking a certificate', { timeout: 120_000 }, () => {
     else expect(answer.problem.sentence).toMatch(/its readings give/u);
   });
 
+  it('outlives a program that asks for more, or calls things otherwise: what was signed holds, and nobody’s word does not', async () => {
+    const data = asJson();
+    const judged = data['judged'] as { assemblies: { checks: { needed: string; measurement?: string }[] }[] };
+    // As a release would have judged that did not yet know some of the optional checks.
+    const before = judged.assemblies.flatMap(({ checks }) => checks).length;
+    for (const assembly of judged.assemblies)
+      assembly.checks = assembly.checks.filter(
+        ({ needed, measurement }) => needed === 'required' || measurement !== undefined,
+      );
+    expect(judged.assemblies.flatMap(({ checks }) => checks).length).toBeLessThan(before);
+    data['edition'] = 'another';
+    expect(await verifyCertificate(Buffer.from(signedAnew(data)))).toMatchObject({
+      ok: true,
+      value: { holds: true, edition: 'another', sameJudgementToday: false, sameWordsToday: false },
+    });
+    expect((await problemOf(canonicalJson(data)))?.sentence).toMatch(/nobody has signed it/u);
+  });
+
   it('takes no member that does not belong', async () => {
     for (const more of [{ extra: 1 }, { judged: { ...issue.data.judged, extra: true } }]) {
       expect((await problemOf(canonicalJson({ ...issue.data, ...more })))?.kind).toBe('altered');

@@ -25,11 +25,11 @@ export function SettingsSheet() {
             Settings
           </Heading>
           <div className="sheet__columns">
+            <Looks />
             <div className="sheet__part">
-              <Looks />
+              <Cues />
               <OnCertificates />
             </div>
-            <Cues />
             <Keys />
           </div>
           <footer className="sheet__foot">
