@@ -138,6 +138,7 @@ const lookEvery_ms = 500;
 
 /** Tells what is wrong with the records as they were found, and whenever they are not where they were. */
 function watchRecords(database: Database, warnings: Warnings): () => void {
+  if (database.salvaged !== undefined) warnings.set('salvaged', database.salvaged);
   if (database.witness.lost !== undefined) warnings.set('lost', database.witness.lost);
   try {
     thinJournal(database, database.clock.wall_ms() - keepWhole_ms);

@@ -5,8 +5,9 @@ import { type Deed, lastStanding, lastStrike, standing } from '../../shared/job/
 import type { SpecSheet } from '../../shared/job/records/specSheet.ts';
 import { fail, ok, type Problem, type Result } from '../../shared/basics/result.ts';
 import { changesRead, readingWords } from '../../shared/job/checks/limitChanges.ts';
+import { buildList } from './buildList.ts';
 import { swapReckoned } from './swapReckoned.ts';
-import { type Desk, readBuild, summaryOf, writeEntry } from './writing.ts';
+import { type Desk, readBuild, writeEntry } from './writing.ts';
 
 type Names =
   | 'builds.list'
@@ -20,15 +21,10 @@ type Names =
 
 /** Everything about builds that is not a measurement from a gauge. */
 export function buildAnswers(desk: Desk): Pick<BenchAnswers, Names> {
+  const list = buildList(desk.notebooks);
   return {
-    'builds.list': async () => ok(everyNotebook(desk).map(summaryOf)),
-    'builds.unreadable': async () =>
-      ok(
-        desk.notebooks.ids().flatMap((id) => {
-          const notebook = desk.notebooks.read(id);
-          return notebook === undefined || notebook.ok ? [] : [{ id, problem: notebook.problem }];
-        }),
-      ),
+    'builds.list': async ({ before }) => ok(list.page(before)),
+    'builds.unreadable': async () => ok(list.unreadable()),
     'builds.start': async ({ title, technician, comebackOf }) =>
       writeEntry(desk, desk.newId(), technician, {
         kind: 'started',
@@ -50,13 +46,6 @@ export function buildAnswers(desk: Desk): Pick<BenchAnswers, Names> {
     'spec-sheets.list': async () => ok(specSheets(desk)),
   };
 }
-
-/** Every notebook that can be read: one that cannot stands in nobody's way. */
-const everyNotebook = (desk: Desk): readonly Notebook[] =>
-  desk.notebooks.ids().flatMap((id) => {
-    const notebook = desk.notebooks.read(id);
-    return notebook?.ok === true ? [notebook.value] : [];
-  });
 
 /** A deed must belong to an assembly, or strike an entry, that stands in this notebook. */
 export function misplaced(notebook: Notebook, deed: Deed): Problem | undefined {

@@ -72,7 +72,7 @@ export function measurementAnswers(desk: MeasuringDesk): Pick<BenchAnswers, Name
         ...measured.value,
       });
     },
-    'measurements.loose': async () => ok([...desk.loose.list()]),
+    'measurements.loose': async ({ before }) => ok([...desk.loose.list(before)]),
     'measurements.adopt': async ({ build, by, loose, assembly, check }) => {
       const kept = desk.loose.read(loose);
       if (kept === undefined) return fail(noLoose(loose));

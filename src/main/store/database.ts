@@ -6,11 +6,15 @@ import type { Clock } from '../clock.ts';
 import { type DatabaseProblem, type DatabaseProblemKind, databaseProblem } from './databaseProblem.ts';
 import type { Migration } from './migration.ts';
 import { migrations } from './migrations.ts';
-import { applicationId, pragmaNumber, recordsMissing, whatIsWrong } from './opening.ts';
+import { applicationId, pragmaNumber, recordsMissing, sizeOf, whatIsWrong } from './opening.ts';
+import { salvage } from './salvage/salvage.ts';
 import { type Place, watchPlace } from './place.ts';
 import { openWitness, type Witness } from './witness.ts';
 
 export const databaseName = 'axlewright.db';
+
+/** How long another connection is waited for, ms. */
+const timeout = 2000;
 
 /** The one database of a data folder: records and journal. Open it once for each process. */
 export interface Database {
@@ -20,6 +24,8 @@ export interface Database {
   readonly clock: Clock;
   readonly place: Place;
   readonly witness: Witness;
+  /** What was taken out of a damaged file when this was opened, and what was lost. */
+  readonly salvaged?: DatabaseProblem;
   /**
    * The one way to write records: all of what `deed` writes or none of it, on disk when this returns. Fails when the file
    * is not where it was, or the disk refuses.
@@ -37,7 +43,8 @@ interface OpenOptions {
 
 /**
  * Opens `axlewright.db` in `folder`, making folder and file when there are none.
- * A file that is damaged, foreign, newer than this program, missing beside its own log or in use is left untouched and named.
+ * A file that is foreign, newer than this program, missing beside its own log or in use is left untouched and named. Of a
+ * damaged one the bench takes what can be read into a new file, and keeps the damaged one beside it; a reader refuses it.
  * The bench holds the only right to write, because journal row numbers are given out in memory.
  */
 export function openDatabase(
@@ -46,32 +53,76 @@ export function openDatabase(
   options: OpenOptions = {},
 ): Result<Database, DatabaseProblemKind> {
   const file = path.join(folder, databaseName);
+  const reader = options.as === 'reader';
+  const known = options.migrations ?? migrations;
+  const asking = { folder, file, clock, reader, known };
   const opened: { close: () => void }[] = [];
   const refuse = (problem: DatabaseProblem): Result<Database, DatabaseProblemKind> => {
     closeAll(opened);
     return fail(problem);
   };
   try {
-    const reader = options.as === 'reader';
     if (!reader) opened.push(holdTheOnlyPen(folder));
     const missing = recordsMissing(folder, file);
     if (missing !== undefined) return refuse(missing);
     if (!reader) keepPrivate(file);
-    const sql = new Sqlite(file, { readonly: reader, fileMustExist: true, timeout: 2000 });
-    opened.push(sql);
-    const known = options.migrations ?? migrations;
-    const wrong = whatIsWrong(sql, known, reader);
-    if (wrong !== undefined) return refuse(wrong);
-    const witness = openWitness(sql, folder, clock);
-    if (!reader) prepare(sql, folder, known, witness);
-    return ok(databaseOf({ sql, folder, clock, witness, close: () => closeAll(opened) }));
+    const first = openFile(asking, opened);
+    if (first.ok || reader || first.problem.kind !== 'database-corrupt')
+      return first.ok ? first : refuse(first.problem);
+    const salvaged = salvage(folder, file, known);
+    if (salvaged === undefined) return refuse(first.problem);
+    const second = openFile({ ...asking, salvaged }, opened);
+    return second.ok ? second : refuse(second.problem);
   } catch (error) {
     closeAll(opened);
     return fail(databaseProblem(error, file));
   }
 }
 
-type Parts = Pick<Database, 'sql' | 'folder' | 'clock' | 'witness' | 'close'>;
+interface Asking {
+  readonly folder: string;
+  readonly file: string;
+  readonly clock: Clock;
+  readonly reader: boolean;
+  readonly known: readonly Migration[];
+  readonly salvaged?: DatabaseProblem;
+}
+
+/** Opens the file itself; what is not as it should be is not changed. */
+function openFile(asking: Asking, opened: { close: () => void }[]): Result<Database, DatabaseProblemKind> {
+  const { folder, file, clock, reader, salvaged } = asking;
+  const wrong = lookedThrough(asking);
+  if (wrong !== undefined) return fail(wrong);
+  const sql = new Sqlite(file, { readonly: reader, fileMustExist: true, timeout });
+  try {
+    const witness = openWitness(sql, folder, clock);
+    if (!reader) prepare(sql, asking, witness);
+    opened.push(sql);
+    const parts = { sql, folder, clock, witness, close: () => closeAll(opened) };
+    return ok(databaseOf(salvaged === undefined ? parts : { ...parts, salvaged }));
+  } catch (error) {
+    sql.close();
+    return fail(databaseProblem(error, file));
+  }
+}
+
+/**
+ * What is wrong with a file, looked at without the right to write: one that may write moves the log into a damaged file and
+ * deletes it when it is closed, and what was in it is gone.
+ */
+function lookedThrough({ file, known, reader }: Asking): DatabaseProblem | undefined {
+  if (!reader && sizeOf(file) === 0) return undefined;
+  const sql = new Sqlite(file, { readonly: true, fileMustExist: true, timeout });
+  try {
+    return whatIsWrong(sql, known, reader);
+  } catch (error) {
+    return databaseProblem(error, file);
+  } finally {
+    sql.close();
+  }
+}
+
+type Parts = Pick<Database, 'sql' | 'folder' | 'clock' | 'witness' | 'salvaged' | 'close'>;
 
 function databaseOf({ sql, ...parts }: Parts): Database {
   const place = watchPlace(sql.name);
@@ -136,8 +187,8 @@ function keepPrivate(file: string): void {
   fs.chmodSync(file, 0o600);
 }
 
-function prepare(sql: Sqlite.Database, folder: string, known: readonly Migration[], witness: Witness): void {
-  if (witness.lost !== undefined) keepAsFound(sql.name, folder);
+function prepare(sql: Sqlite.Database, { folder, known, salvaged }: Asking, witness: Witness): void {
+  if (witness.lost !== undefined && salvaged === undefined) keepAsFound(sql.name, folder);
   makeDurable(sql);
   bringUpToDate(sql, folder, known);
   witness.note();

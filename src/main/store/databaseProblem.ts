@@ -7,6 +7,7 @@ export type DatabaseProblemKind =
   | 'database-corrupt'
   | 'records-missing'
   | 'records-lost'
+  | 'records-salvaged'
   | 'place-gone'
   | 'not-our-database'
   | 'database-read-only'

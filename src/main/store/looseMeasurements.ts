@@ -1,12 +1,12 @@
-import { type LooseMeasurement, looseMeasurementSchema } from '../../shared/contract/builds.ts';
+import { type LooseMeasurement, looseMeasurementSchema, mostLoose } from '../../shared/contract/builds.ts';
 import type { Result } from '../../shared/basics/result.ts';
 import type { Database } from './database.ts';
 import { readable, type Skip, writable } from './recordRows.ts';
 
 /** Measurements taken without a build, until one of them is kept into one. */
 export interface LooseMeasurements {
-  /** Those that can be read, the one taken last first. */
-  list(): readonly LooseMeasurement[];
+  /** A page of those that can be read, the one taken last first: those behind `before`, or from the first. */
+  list(before?: string): readonly LooseMeasurement[];
   read(id: string): LooseMeasurement | undefined;
   add(measurement: LooseMeasurement): Result<LooseMeasurement>;
   keepIn(id: string, build: string): Result<void>;
@@ -20,7 +20,10 @@ interface Row {
 
 export function openLooseMeasurements({ sql, write }: Database, skip: Skip): LooseMeasurements {
   // In the order in which they were written: the clock may have been set back between them.
-  const list = sql.prepare<[], Row>('SELECT id, record, kept_in FROM loose_measurement ORDER BY rowid DESC LIMIT 200');
+  const list = sql.prepare<[string | null, string | null], Row>(`
+    SELECT id, record, kept_in FROM loose_measurement
+    WHERE ? IS NULL OR rowid < (SELECT rowid FROM loose_measurement WHERE id = ?)
+    ORDER BY rowid DESC`);
   const read = sql.prepare<[string], Row>('SELECT id, record, kept_in FROM loose_measurement WHERE id = ?');
   const add = sql.prepare<[string, string, string]>('INSERT INTO loose_measurement (id, at, record) VALUES (?, ?, ?)');
   const keepIn = sql.prepare<[string, string]>('UPDATE loose_measurement SET kept_in = ? WHERE id = ?');
@@ -31,7 +34,15 @@ export function openLooseMeasurements({ sql, write }: Database, skip: Skip): Loo
     return undefined;
   };
   return {
-    list: () => list.all().flatMap((row) => measurementOf(row) ?? []),
+    list(before) {
+      const page: LooseMeasurement[] = [];
+      for (const row of list.iterate(before ?? null, before ?? null)) {
+        const one = measurementOf(row);
+        if (one !== undefined) page.push(one);
+        if (page.length === mostLoose) break;
+      }
+      return page;
+    },
     read: (id) => {
       const row = read.get(id);
       return row === undefined ? undefined : measurementOf(row);

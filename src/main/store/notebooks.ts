@@ -17,6 +17,8 @@ interface Row {
 export interface Notebooks {
   /** Ids of all builds, the one written in last first. */
   ids(): readonly string[];
+  /** The same, each with the number of its last line, which rises with every entry. */
+  lastLines(): readonly { readonly build: string; readonly last: number }[];
   /** Undefined where there is no such build; a problem where one of its entries cannot be read. */
   read(build: string): Result<Notebook> | undefined;
   /** Fails, with nothing written, when the entry could not be read again or the disk refuses. */
@@ -26,8 +28,8 @@ export interface Notebooks {
 }
 
 export function openNotebooks({ sql, write }: Database, skip: Skip = () => undefined): Notebooks {
-  const ids = sql.prepare<[], { build: string }>(
-    'SELECT build FROM notebook_entry GROUP BY build ORDER BY max(line) DESC',
+  const lastLines = sql.prepare<[], { build: string; last: number }>(
+    'SELECT build, max(line) AS last FROM notebook_entry GROUP BY build ORDER BY max(line) DESC',
   );
   const read = sql.prepare<[string], Row>(
     'SELECT line, id, version, at, by, deed FROM notebook_entry WHERE build = ? ORDER BY line',
@@ -40,7 +42,8 @@ export function openNotebooks({ sql, write }: Database, skip: Skip = () => undef
   );
   return {
     newest: (kind) => newest.all(kind),
-    ids: () => ids.all().map((row) => row.build),
+    ids: () => lastLines.all().map((row) => row.build),
+    lastLines: () => lastLines.all(),
     read(build) {
       const rows = read.all(build);
       if (rows.length === 0) return undefined;

@@ -14,7 +14,7 @@ export const applicationId = 0x41_58_4c_57;
  * would throw its write-ahead log away, and the bench would open an empty shop.
  */
 export function recordsMissing(folder: string, file: string): DatabaseProblem | undefined {
-  if (sizeOf(file) > 0) return undefined;
+  if (sizeOf(file) >= leastDatabase_bytes) return undefined;
   const signs = [
     ...(sizeOf(`${file}-wal`) > 0 ? [`${file}-wal`] : []),
     ...(wasWrittenIn(folder) ? ['the record of what was written last'] : []),
@@ -23,12 +23,15 @@ export function recordsMissing(folder: string, file: string): DatabaseProblem | 
   if (signs.length === 0) return undefined;
   return {
     kind: 'records-missing',
-    sentence: `${file} is ${existsSync(file) ? 'empty' : 'not there'}, but ${signs.join(' and ')} beside it tell that there were records. Nothing has been changed.`,
+    sentence: `${file} is ${existsSync(file) ? 'all but empty' : 'not there'}, but ${signs.join(' and ')} beside it tell that there were records. Nothing has been changed.`,
     remedy: 'Put a backup of that file in its place, or start with another data folder.',
   };
 }
 
-const sizeOf = (file: string): number => statSync(file, { throwIfNoEntry: false })?.size ?? 0;
+/** The smallest page SQLite knows; it takes a shorter file for an empty one and writes over it (file format, 1.3.2). */
+const leastDatabase_bytes = 512;
+
+export const sizeOf = (file: string): number => statSync(file, { throwIfNoEntry: false })?.size ?? 0;
 
 function holdsFiles(folder: string): boolean {
   try {

@@ -24,15 +24,14 @@ export interface Witness {
 }
 
 /** Tables whose rows only ever grow in number, each with what its rows are called. */
-const counted = {
+export const counted: Readonly<Record<string, string>> = {
   notebook_entry: 'entries of notebooks',
   gauge_revision: 'records of gauges',
   gauge_check: 'checks of gauges',
   drawer_revision: 'states of the drawer',
   journal: 'readings',
-} as const;
-type Counted = keyof typeof counted;
-const tables = Object.keys(counted) as Counted[];
+};
+const tables = Object.keys(counted);
 
 const toldSchema = z.object({
   version: z.literal(1),
@@ -77,6 +76,9 @@ export function wasWrittenIn(folder: string): boolean {
   const before = toldBefore(folder);
   return before !== undefined && Object.values(before.rows).some((last) => last > 0);
 }
+
+/** The last row number of each table, as the record of this folder has it; empty where there is none. */
+export const rowsKnown = (folder: string): Readonly<Record<string, number>> => toldBefore(folder)?.rows ?? {};
 
 /** A record that cannot be read says nothing; it is written anew with the next row. */
 function toldBefore(folder: string): Told | undefined {

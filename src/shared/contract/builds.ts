@@ -47,13 +47,21 @@ const writableSchema = deedSchema.refine(
 
 const inBuild = { build: idSchema, by: nameSchema };
 
+/** So many builds, or kept measurements, go in one answer; a full one is asked on behind its last. */
+export const mostListed = 500;
+/** One kept measurement is some hundred times as large as the line of a build. */
+export const mostLoose = 100;
+
+/** The id of the last one of the page before; without it the list begins with the newest. */
+const behind = { before: idSchema.optional() };
+
 export const buildQuestions = {
-  /** Every build that can be read. */
-  'builds.list': question(z.strictObject({}), z.array(buildSummarySchema)),
+  /** Builds that can be read, the one written in last first, a page at a time. */
+  'builds.list': question(z.strictObject(behind), z.array(buildSummarySchema).max(mostListed)),
   /** Builds that cannot: damaged, or written by a later version. They are left as they are. */
   'builds.unreadable': question(
     z.strictObject({}),
-    z.array(z.strictObject({ id: z.string(), problem: problemSchema })),
+    z.array(z.strictObject({ id: z.string(), problem: problemSchema })).max(mostListed),
   ),
   'builds.start': question(
     z.strictObject({ title: nameSchema, technician: nameSchema, comebackOf: idSchema.optional() }),
@@ -89,7 +97,8 @@ export const buildQuestions = {
     z.strictObject({ stretch: stretchSchema, settings: captureSettingsSchema }),
     looseMeasurementSchema,
   ),
-  'measurements.loose': question(z.strictObject({}), z.array(looseMeasurementSchema)),
+  /** Measurements kept without a build, the one taken last first, a page at a time. */
+  'measurements.loose': question(z.strictObject(behind), z.array(looseMeasurementSchema).max(mostLoose)),
   'measurements.adopt': question(
     z.strictObject({ ...inBuild, loose: idSchema, assembly: idSchema, check: z.enum(checkIds) }),
     notebookSchema,

@@ -30,8 +30,11 @@ export type Port = z.infer<typeof portSchema>;
 
 const register = z.int().min(0).max(0xff_ff);
 
-/** As many rows go in one answer; a measurement of a quarter of an hour at 200 readings a second has fewer. */
-export const mostHeard = 200_000;
+/**
+ * As many rows go in one answer, some 2 MB; a full one is asked on behind its last row. Ten times as many kept the bench from
+ * its gauges for seconds, and forty such questions at once from everything for minutes.
+ */
+export const mostHeard = 20_000;
 
 export const gaugeQuestions = {
   'gauges.list': question(z.strictObject({}), z.array(gaugeSchema)),
@@ -52,7 +55,7 @@ export const gaugeQuestions = {
     z.strictObject({ link: z.string().max(400) }),
     z.strictObject({ first: z.int().min(0), words: z.tuple([register, register]) }),
   ),
-  /** Readings of a stretch, to draw a measurement again. */
+  /** Readings of a stretch from its first row on, to draw a measurement again; a page at a time. */
   'gauges.heard': question(
     z.strictObject({ gauge: idSchema, from: z.int().min(0), to: z.int().min(0) }),
     z.array(heardSchema).max(mostHeard),

@@ -64,7 +64,7 @@ describe('the database file', () => {
     expect(fs.readFileSync(file).equals(before)).toBe(true);
   });
 
-  it('that is damaged in the middle is left as it was and named', () => {
+  it('that is damaged in the middle is left as it was by a reader, and named', () => {
     const folder = temporaryFolder();
     const opened = openDatabase(folder, systemClock);
     if (!opened.ok) throw new Error(opened.problem.sentence);
@@ -78,7 +78,7 @@ describe('the database file', () => {
     const bytes = fs.readFileSync(file);
     bytes.fill(0x5a, Math.floor(bytes.length / 2), Math.floor(bytes.length / 2) + 8192);
     fs.writeFileSync(file, bytes);
-    const again = openDatabase(folder, systemClock);
+    const again = openDatabase(folder, systemClock, { as: 'reader' });
     expect(again.ok ? 'opened' : again.problem).toMatchObject({
       kind: 'database-corrupt',
       sentence: expect.stringContaining(file),
