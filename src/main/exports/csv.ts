@@ -103,7 +103,10 @@ function figuresOf(result: MeasuredResult): readonly Line[] {
   switch (result.kind) {
     case 'backlash':
       return [
-        ...result.stations.map(({ number, value_mm, U95_mm }) => length(`station ${number}`, value_mm, U95_mm)),
+        ...result.stations.flatMap(({ number, value_mm, U95_mm, each_mm = [] }) => [
+          length(`station ${number}`, value_mm, U95_mm),
+          ...each_mm.map((rock, index) => length(`station ${number}, rock ${index + 1}`, rock)),
+        ]),
         length('mean', result.mean_mm, result.meanU95_mm),
         length('variation', result.variation_mm, result.variationU95_mm),
       ];

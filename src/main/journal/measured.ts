@@ -1,10 +1,11 @@
 import type { Heard } from '../../shared/gauges/heard.ts';
-import { type Capture, startCapture, streamItem } from '../../shared/job/captures/capture.ts';
+import { type Capture, type CaptureEvent, startCapture, streamItem } from '../../shared/job/captures/capture.ts';
 import type { GaugeSeen } from '../../shared/job/records/gauge.ts';
 import {
   type CaptureSettings,
   type MeasuredResult,
   partsOf,
+  type StationResult,
   type Stretch,
 } from '../../shared/job/records/measurement.ts';
 import { fail, ok, type Problem, type Result } from '../../shared/basics/result.ts';
@@ -27,20 +28,32 @@ type RowsOf = (from: number, to: number) => Iterable<JournalRow>;
 export function measuredFrom(streamed: Streamed, rowsOf: RowsOf): Result<MeasuredResult> {
   const heard = listened(streamed, rowsOf);
   if (!heard.ok) return heard;
-  const { capture, readings } = heard.value;
+  const { capture, readings, rocks } = heard.value;
   if (readings === 0) return fail(nothingThere(streamed.gauge));
   const result = capture.finish();
-  return result.kind === 'backlash' && result.stations.length === 0 ? fail(noStation) : ok(result);
+  if (result.kind !== 'backlash') return ok(result);
+  if (result.stations.length === 0) return fail(noStation);
+  return ok({ ...result, stations: result.stations.map((station) => withRocks(station, rocks)) });
+}
+
+/** The rocks of each station as they were counted, by its number. */
+type Rocks = ReadonlyMap<number, readonly number[]>;
+
+/** Only where as many were counted as its value rests on: a station that was broken off has counted others before. */
+function withRocks(station: StationResult, rocks: Rocks): StationResult {
+  const each = rocks.get(station.number) ?? [];
+  return each.length > 0 && each.length === station.rocks ? { ...station, each_mm: [...each] } : station;
 }
 
 /** What was heard in a stretch, taken by a fresh capture as the screen's took it: nothing of what lies in its breaks. */
 export function listened(
   { stretch, settings, gauge }: Streamed,
   rowsOf: RowsOf,
-): Result<{ readonly capture: Capture; readonly readings: number }> {
+): Result<{ readonly capture: Capture; readonly readings: number; readonly rocks: Rocks }> {
   const capture = startCapture(settings, gauge);
   if (!capture.ok) return capture;
   let readings = 0;
+  const rocks = new Map<number, number[]>();
   for (const part of partsOf(stretch)) {
     if (part.from > stretch.from) capture.value.breakOff();
     for (const row of rowsOf(part.from, part.to)) {
@@ -50,10 +63,17 @@ export function listened(
       if (!item.ok) return item;
       if (item.value === undefined) continue;
       readings += 1;
-      capture.value.step(item.value);
+      for (const event of capture.value.step(item.value)) countRock(rocks, event);
     }
   }
-  return ok({ capture: capture.value, readings });
+  return ok({ capture: capture.value, readings, rocks });
+}
+
+function countRock(rocks: Map<number, number[]>, event: CaptureEvent): void {
+  if (event.kind === 'taken-anew') rocks.delete(event.station);
+  if (event.kind !== 'rock-counted') return;
+  const before = event.rocks === 1 ? [] : (rocks.get(event.station) ?? []);
+  rocks.set(event.station, [...before, event.value]);
 }
 
 /** A journal row as a renderer hears it. Rows about the link itself (plugged in, silent) are not heard as readings. */

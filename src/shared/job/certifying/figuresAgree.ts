@@ -27,8 +27,11 @@ export function figuresAgainst(result: MeasuredResult): string | undefined {
   }
 }
 
-function stationAgainst({ number, parts, value_mm, u_mm, U95_mm }: StationResult): string | undefined {
+function stationAgainst({ number, parts, value_mm, u_mm, U95_mm, each_mm }: StationResult): string | undefined {
   if (isNone(value_mm)) return undefined;
+  // Its value sets drift between rocks aside, and so is not their plain mean; it lies among them all the same.
+  if (each_mm !== undefined && !isNone(U95_mm) && Math.abs(mean(each_mm) - value_mm) > U95_mm)
+    return `station ${number}: its value is not that of its rocks`;
   const found = doubtAgainst(parts, u_mm, U95_mm);
   return found === undefined ? undefined : `station ${number}: ${found}`;
 }

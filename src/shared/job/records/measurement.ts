@@ -26,6 +26,8 @@ const stationResultSchema = z.strictObject({
   gearAngle_deg: z.number().optional(),
   value_mm: number,
   rocks: z.int().min(0),
+  /** Each rock as it was counted; records of before they were kept have none. */
+  each_mm: z.array(z.number()).max(1000).optional(),
   sd_mm: number,
   u_mm: number,
   U95_mm: number,

@@ -165,6 +165,17 @@ describe('checking a certificate', { timeout: 120_000 }, () => {
     }
   });
 
+  it('has every rock of every station in its data, and notices a value that is not among them', async () => {
+    const data = asJson();
+    const stations = (data['notebook'] as Json[])
+      .map(({ deed }) => ((deed as Json)['result'] as Json | undefined)?.['stations'] as Json[] | undefined)
+      .find((found) => found?.[0]?.['rocks'] !== undefined);
+    const [first = {}] = stations ?? [];
+    expect(first['each_mm']).toHaveLength(Number(first['rocks']));
+    first['each_mm'] = (first['each_mm'] as number[]).map((rock) => rock + 0.1);
+    expect((await problemOf(signedAnew(data)))?.sentence).toMatch(/is not that of its rocks/u);
+  });
+
   it('notices a figure that its readings do not give, though everything about it agrees', async () => {
     const entries = measuredNotebook({ trials: 1, stations: 4 }).map((entry) => {
       const { deed } = entry;
