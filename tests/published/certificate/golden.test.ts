@@ -6,7 +6,8 @@ import { verifyCertificate } from '../../../src/main/certificate/verify.ts';
 
 /**
  * One certificate of every edition, as the program of its day issued it; none is ever made anew. edition-1.pdf: the demo of
- * 0.1.0 as it was first released, before certificates had readings or signatures in them.
+ * 0.1.0 as it was first released, before certificates had readings or signatures in them. edition-2.pdf: the demo
+ * of the day on which they first had both.
  */
 const golden = (name: string): Buffer => readFileSync(join(import.meta.dirname, name));
 
@@ -70,3 +71,32 @@ function firstBacklash(data: Json): Json {
   );
   return ((entry ?? {})['deed'] as Json)['result'] as Json;
 }
+
+describe('the certificate of edition 2', () => {
+  const pdf = golden('edition-2.pdf');
+
+  it('verifies for ever: signed, with its readings, whatever this program would say or measure otherwise', async () => {
+    const verified = await verifyCertificate(pdf);
+    expect(verified).toMatchObject({
+      ok: true,
+      value: {
+        holds: true,
+        sha256: 'b76e8f3d318d7ba996e0da5cccb3ead5f1deb735ec5f75ef7b4073ff71a6fe7f',
+        edition: '2',
+        complete: true,
+        signedBy: { fingerprint: 'd54d 0cf2 2b43 b201 b4ee 9bc3 2af3 7e8d', known: false },
+      },
+    });
+    // A program that measures otherwise says so and by how much; it does not call the certificate altered.
+    if (verified.ok && verified.value.recomputed !== true)
+      expect(verified.value).toMatchObject({ recomputed: false, firstDifference: expect.any(String) });
+  });
+
+  it('does not hold with one byte of a page, of the data or of the readings changed', async () => {
+    for (const at of [2000, Math.floor(pdf.length / 2), pdf.length - 2000]) {
+      const copy = Buffer.from(pdf);
+      copy[at] = (copy[at] ?? 0) ^ 1;
+      expect((await verifyCertificate(copy)).ok, `byte ${at}`).toBe(false);
+    }
+  });
+});
