@@ -11,6 +11,15 @@ describe('where a gauge is, by its USB adapter', () => {
     expect(whereIs(own, ports, [{ ...own, serial: 'B8' }])).toEqual({ is: 'found', path: '/dev/ttyUSB1' });
   });
 
+  it.each([
+    ['vendor', { ...own, vendor: '1a86' }],
+    ['product', { ...own, product: '7523' }],
+    ['serial number', { ...own, serial: 'A8' }],
+  ])('is not found in an adapter that differs by its %s alone', (_what, other) => {
+    expect(whereIs(own, [at('COM3', other)], [])).toEqual({ is: 'absent' });
+    expect(whereIs(own, [at('COM3', own)], [other])).toEqual({ is: 'found', path: 'COM3' });
+  });
+
   it('is nowhere while its adapter is not there, though another hangs at its old port', () => {
     expect(whereIs(own, [at('/dev/ttyUSB0', { ...own, serial: 'B8' }), at('/dev/ttyUSB1', bare)], [])).toEqual({
       is: 'absent',
