@@ -49,7 +49,7 @@ it('takes a refused runout anew by the green button', async () => {
   await show(page, { at: 'check', build: ids.build, assembly: ids.trial, check: 'ring-gear-runout' });
   await green(page).getByText('Take it anew').waitFor();
   await page.keyboard.press('PageDown');
-  await green(page).getByText('Begin the turn').waitFor();
+  await green(page).getByText('Station read').waitFor();
   expect(faults).toEqual([]);
   await page.context().close();
 });

@@ -26,12 +26,19 @@ const words = (page: Page): Locator => page.locator('.words__saying');
 const button = (page: Page, name: string | RegExp): Locator => page.getByRole('button', { name });
 const fieldOf = (page: Page, name: string): Locator => page.getByLabel(name);
 
-/** The nut goes this far and takes this much; then the hand turns the pinion, and the reading stands. */
-async function turnNut(page: Page, turn: string, torque: string): Promise<void> {
+/**
+ * The nut goes this far and takes this much; then the hand turns the pinion, and the reading stands. On a busy machine a pull
+ * may be refused for the readings it lost; then it is pulled again, as a person would.
+ */
+async function turnNut(page: Page, turn: string, torque: string, pulls = 3): Promise<void> {
   await fieldOf(page, 'Nut turned, degrees').fill(turn);
   await fieldOf(page, 'Torque it took').fill(torque);
   await button(page, 'Simulated hand').click();
-  await page.locator('.measure__found .digits', { hasText: /\d/u }).waitFor();
+  const read = page.locator('.measure__found .digits', { hasText: /\d/u }).waitFor({ timeout: 20_000 });
+  await read.catch((error: unknown) => {
+    if (pulls > 1) return turnNut(page, turn, torque, pulls - 1);
+    throw error;
+  });
 }
 
 async function keepStep(page: Page, stand: string): Promise<void> {
@@ -91,7 +98,6 @@ it('creeps up on a crush sleeve, and past the band says that backing off the nut
   expect(await words(page).innerText()).toContain('Backing off the nut is no remedy');
   expect(await page.locator('.button--next').count()).toBe(0);
   await button(page, 'New sleeve is in').click();
-  await button(page, 'Read again').click();
   await words(page).getByRole('heading', { name: 'Before the first step' }).waitFor();
   expect(faults).toEqual([]);
   await page.context().close();

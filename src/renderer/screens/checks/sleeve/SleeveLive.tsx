@@ -3,7 +3,7 @@ import { type SleeveAdvice, sleeveAdvice, type SleeveStand } from '../../../../s
 import { showText } from '../../../../shared/basics/show.ts';
 import type { TorqueResult, CaptureSettingsOf } from '../../../../shared/job/records/measurement.ts';
 import { giveCue } from '../../../cues/give.ts';
-import { useRun } from '../../../live/run.ts';
+import { type Run, useRun } from '../../../live/run.ts';
 import { Button } from '../../../parts/Button.tsx';
 import { emptyDraft } from '../../../parts/quantity.ts';
 import { Stage } from '../../../parts/Stage.tsx';
@@ -105,7 +105,9 @@ function SleeveWords({ props, measuring, advice, nut, onKept }: SleeveWordsProps
     onKept,
   });
   const said = passed ?? advice;
-  const next = action(said, result !== undefined, {
+  // While the pinion is turning the mean still comes down from the breakaway: a step is kept when the hand has let go.
+  const turning = useRun(({ run }) => pullOf(run) === 'pulling');
+  const next = action(said, result !== undefined && !turning, {
     take: { words: `Record ${props.check.title.toLowerCase()}`, run: () => void record(props) },
     keep: { words: 'Keep this step', run: () => void keep() },
     band: { words: 'Enter the band', run: () => go({ at: 'limits', build: props.build.id }) },
@@ -177,6 +179,12 @@ function Others({ props, stand, there, keep, replace, back, goBack }: OthersProp
 const backTo = ({ last }: SleeveAdvice, { assembly }: SleeveLiveProps): Pick<OthersProps, 'back' | 'goBack'> =>
   last.length === 0 ? {} : { back: 'Take the step back', goBack: () => void dropStep(assembly) };
 
+/** Whether the hand pulls or has let go; neither before the first pull. */
+const pullOf = (run: Run | undefined): 'pulling' | 'let-go' | undefined => {
+  const last = run?.found.findLast(({ kind }) => kind === 'pulling' || kind === 'let-go')?.kind;
+  return last === 'pulling' || last === 'let-go' ? last : undefined;
+};
+
 /**
  * A reading past the top of the band, or a nut at its largest torque, is told as soon as the hand has let go, kept as a step
  * or not; before that the mean may still come down from the breakaway.
@@ -187,7 +195,7 @@ function usePassed(
   nut: NutDraft,
 ): SleeveAdvice | undefined {
   const units = useSession((session) => session.units);
-  const letGo = useRun(({ run }) => run?.found.at(-1)?.kind === 'let-go');
+  const letGo = useRun(({ run }) => pullOf(run) === 'let-go');
   const step = letGo && result !== undefined ? stepFrom(result, readNut(nut)) : undefined;
   const now = step === undefined ? undefined : sleeveAdvice([...stepsOf(assembly), step], aim?.target);
   const passed = now !== undefined && isStop(now.stand) ? now : undefined;
