@@ -9,6 +9,7 @@ import { runoutBlocks, stationsAcross, torqueBlocks } from './figures.ts';
 import { sheetHeld } from './limitChanges.ts';
 import { type Block, type Cell, cell, figureColumn, heading, type TableBlock, words, wordColumn } from './page.ts';
 import { type References, sourceCell, takenBy } from './references.ts';
+import { sleeveBlocks } from './sleeve.ts';
 import { makeUpTerms, ruleTerms } from './terms.ts';
 
 /** What the first page rests on: every check of the last assembly, its stations, runout and torque. */
@@ -37,6 +38,8 @@ export function groundBlocks(
       : [heading(3, 'Backlash, station by station'), ...stationsAcross(sheetHeld(content, last), backlash, system)]),
     ...runoutBlocks(last, system),
     ...torqueBlocks(last, system),
+    // A sleeve that was crushed too far is nothing for an appendix.
+    ...sleeveBlocks(content, last, system),
   ];
 }
 
