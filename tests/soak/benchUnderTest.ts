@@ -26,7 +26,16 @@ export interface BenchUnderTest {
 
 export async function startBench(folder: string): Promise<BenchUnderTest> {
   const began = performance.now();
-  const words = ['src/main/cli/axlewright.ts', 'open', '--browser', '--data', folder, '--json'];
+  const words = [
+    '--import',
+    './tests/soak/jumpingClock.ts',
+    'src/main/cli/axlewright.ts',
+    'open',
+    '--browser',
+    '--data',
+    folder,
+    '--json',
+  ];
   // Without a screen no browser is opened.
   const { DISPLAY: _x, WAYLAND_DISPLAY: _w, ...env } = process.env;
   const child = spawn(process.execPath, words, { cwd: root, env, stdio: ['ignore', 'pipe', 'pipe'] });

@@ -29,6 +29,13 @@ export const mischiefs: Readonly<Record<string, (scene: Scene) => Promise<void>>
     bench.process.kill('SIGCONT');
     await pause(500);
   },
+  /** The wall clock jumps while gauges are read and entries written; their order is that of the lines. */
+  async clockJumps({ bench, random }) {
+    for (let jump = 0; jump < 3; jump += 1) {
+      bench.process.kill('SIGUSR2');
+      await pause(300 + 700 * random());
+    }
+  },
   async unplugged({ stand, random }) {
     await stand.unplug(Math.floor(4 * random()), 200 + 2000 * random());
   },

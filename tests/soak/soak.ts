@@ -6,7 +6,8 @@ import { seeded } from '../../hardware-sim/seeded.ts';
 import type { BenchClient } from '../../src/shared/contract/contract.ts';
 import { type BenchUnderTest, startBench, type Weight, weightOf } from './benchUnderTest.ts';
 import { smallDisk } from './disk.ts';
-import { type Fuzzing, startFuzz } from './fuzz.ts';
+import { makeNoise, sendMessages } from './atLength.ts';
+import { type FuzzCount, type Fuzzing, startFuzz } from './fuzz.ts';
 import { mischiefs } from './mischief.ts';
 import { knownTo } from './known.ts';
 import { cutPower, whyNoCuts } from './powerCut.ts';
@@ -19,12 +20,17 @@ const { values } = parseArgs({
     seed: { type: 'string', default: '1' },
     cuts: { type: 'string' },
     fuzz: { type: 'boolean', default: true },
+    /** MB of noise through the lines of the gauges. */
+    noise: { type: 'string', default: '0' },
+    /** Hostile messages one after another, beside those of the lives. */
+    messages: { type: 'string', default: '0' },
   },
 });
 const hours = Number(values.hours);
 const cuts = values.cuts === undefined ? Math.min(200, Math.round(100 * hours)) : Number(values.cuts);
-if (!(hours >= 0 && cuts >= 0)) {
-  process.stderr.write('--hours and --cuts are numbers, like --hours 0.1 --cuts 10.\n');
+const [noise_MB, messages] = [Number(values.noise), Number(values.messages)];
+if (!(hours >= 0 && cuts >= 0 && noise_MB >= 0 && messages >= 0)) {
+  process.stderr.write('--hours, --cuts, --noise and --messages are numbers, like --hours 0.1 --cuts 10 --noise 20.\n');
   process.exit(2);
 }
 const say = (line: string): void => void process.stdout.write(`${line}\n`);
@@ -71,6 +77,7 @@ const lives_s = 0.8 * 3600 * hours;
 while (elapsed_s() < lives_s) await oneLife(Math.min(between(8, 40), lives_s - elapsed_s() + 1), random() < 0.8);
 weights.length = 0;
 await oneLife(Math.max(20, 0.2 * 3600 * hours), false);
+await atLength();
 const last = await startBench(data);
 await checkAll(last);
 stand.end().catch(() => undefined);
@@ -104,6 +111,26 @@ async function oneLife(for_s: number, killed: boolean): Promise<void> {
   const how = killed ? 'killed' : 'ended';
   say(`  ${elapsed_s().toFixed(0)} s: ${how} after ${for_s.toFixed(0)} s, ${faults.length} faults`);
   tellFaults();
+}
+
+/** Noise and messages in great number, in a life of their own without mischief. */
+async function atLength(): Promise<void> {
+  if (noise_MB === 0 && messages === 0) return;
+  const bench = await startBench(data);
+  running.bench = bench;
+  const client = await bench.client();
+  const gauges = await plugIn(client, stand.links);
+  faults.push(...(await makeNoise(noise_MB, stand, client, random)));
+  say(`  ${elapsed_s().toFixed(0)} s: ${noise_MB} MB of noise, ${faults.length} faults`);
+  const sent = await sendMessages(messages, bench, random, await knownTo(random, client, gauges));
+  faults.push(...sent.faults);
+  addUp(sent.count);
+  say(`  ${elapsed_s().toFixed(0)} s: ${sent.count.messages} messages, ${faults.length} faults`);
+  tellFaults();
+  bench.process.kill('SIGTERM');
+  const end = await bench.ended;
+  if (end !== 0) faults.push(`ended with ${end}: ${bench.said().slice(-300)}`);
+  lookThroughLog();
 }
 
 function tellFaults(): void {
@@ -142,7 +169,11 @@ async function settleFuzz(fuzz: Fuzzing | undefined): Promise<void> {
   if (fuzz === undefined) return;
   await fuzz.stop();
   faults.push(...fuzz.faults.slice(0, 5));
-  for (const name of ['messages', 'taken', 'refused', 'unanswered'] as const) totals[name] += fuzz.count[name];
+  addUp(fuzz.count);
+}
+
+function addUp(count: FuzzCount): void {
+  for (const name of ['messages', 'taken', 'refused', 'unanswered'] as const) totals[name] += count[name];
 }
 
 /** Whatever the bench noted as a fault of its own is one of ours. */

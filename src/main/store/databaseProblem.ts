@@ -72,9 +72,11 @@ const explanations: readonly Explanation[] = [
     remedy: 'Move that file away, or start with another data folder.',
   },
   {
-    codes: /^(?:ENOENT|ENOTDIR|EEXIST|EACCES|EPERM|SQLITE_CANTOPEN.*|SQLITE_PERM)$/u,
+    codes:
+      /^(?:ENOENT|ENOTDIR|EISDIR|EEXIST|EACCES|EPERM|ENAMETOOLONG|ELOOP|ERR_INVALID_ARG_VALUE|SQLITE_CANTOPEN.*|SQLITE_PERM)$/u,
     kind: 'no-folder',
-    sentence: (path, code) => `${path} cannot be opened or made (${code}).`,
+    // Node's own word for a name with a zero in it says nothing to a person.
+    sentence: (path, code) => `${path} cannot be opened or made${code.startsWith('ERR_') ? '' : ` (${code})`}.`,
     remedy: 'Check that the folder exists and that your user may write in it, or choose another data folder.',
   },
   {

@@ -1,4 +1,4 @@
-import { existsSync, readdirSync, statSync } from 'node:fs';
+import { existsSync, readdirSync, type Stats, statSync } from 'node:fs';
 import { join } from 'node:path';
 import type Sqlite from 'better-sqlite3';
 import type { DatabaseProblem } from './databaseProblem.ts';
@@ -14,6 +14,7 @@ export const applicationId = 0x41_58_4c_57;
  * would throw its write-ahead log away, and the bench would open an empty shop.
  */
 export function recordsMissing(folder: string, file: string): DatabaseProblem | undefined {
+  if (statOf(file)?.isDirectory() === true) return folderInstead(file);
   if (sizeOf(file) >= leastDatabase_bytes) return undefined;
   const signs = [
     ...(sizeOf(`${file}-wal`) > 0 ? [`${file}-wal`] : []),
@@ -28,10 +29,25 @@ export function recordsMissing(folder: string, file: string): DatabaseProblem | 
   };
 }
 
+const folderInstead = (file: string): DatabaseProblem => ({
+  kind: 'not-our-database',
+  sentence: `${file} is a folder, and the records would be a file of that name. Nothing has been changed.`,
+  remedy: 'Move that folder away, or start with another data folder.',
+});
+
 /** The smallest page SQLite knows; it takes a shorter file for an empty one and writes over it (file format, 1.3.2). */
 const leastDatabase_bytes = 512;
 
-export const sizeOf = (file: string): number => statSync(file, { throwIfNoEntry: false })?.size ?? 0;
+export const sizeOf = (file: string): number => statOf(file)?.size ?? 0;
+
+/** Undefined too for a name that can be no file's: whoever opens it says why. */
+function statOf(file: string): Stats | undefined {
+  try {
+    return statSync(file);
+  } catch {
+    return undefined;
+  }
+}
 
 function holdsFiles(folder: string): boolean {
   try {

@@ -97,6 +97,14 @@ describe('the database file', () => {
     expect(fs.readFileSync(file).equals(bytes)).toBe(true);
   });
 
+  it.each(['bench', 'reader'] as const)('that is a folder is named as one by a %s', (as) => {
+    const folder = temporaryFolder();
+    fs.mkdirSync(path.join(folder, databaseName));
+    const opened = openDatabase(folder, systemClock, { as });
+    expect(opened).toMatchObject({ ok: false, problem: { kind: 'not-our-database' } });
+    expect(opened.ok ? '' : opened.problem.sentence).toMatch(/is a folder/u);
+  });
+
   it('in a folder that cannot be made is one clear sentence', () => {
     const folder = temporaryFolder();
     const file = path.join(folder, 'a-file');
