@@ -36,35 +36,24 @@ it('does a removable carrier: adjusters counted as found and in the preload, loc
   expect(faults).toEqual([]);
 });
 
-it('does a caged pinion, whose trials run on its final bearings', async () => {
-  const { build, faults } = await walkJob(bench, otherJobs.cage);
+it('does a caged pinion in inches, keeps what was typed in inches, and tries on its final bearings', async () => {
+  const { build, faults } = await walkJob(bench, { ...otherJobs.inch, makeUp: otherJobs.cage.makeUp });
   expect(build.assemblies.find(({ phase }) => phase === 'trial')?.bearings).toBe('new');
   expect(resultOf(build, 'trial', 'pinion-nut-torque')).toMatchObject({ kind: 'quantity' });
-  expect(build.certificates.at(-1)?.complete).toBe(true);
-  expect(faults).toEqual([]);
-});
-
-it('does a front axle of standard cut and a limited slip with shaft clips', async () => {
-  const job = { ...otherJobs.limitedSlip, makeUp: { ...otherJobs.limitedSlip.makeUp, driveFlank: 'concave' } } as const;
-  const { build, faults } = await walkJob(bench, job);
-  expect(build.makeUp?.driveFlank).toBe('concave');
-  expect(resultOf(build, 'final', 'differential-works')).toMatchObject({ yes: true });
-  expect(resultOf(build, 'final', 'pins-and-clips')).toMatchObject({ yes: true });
-  expect(faults).toEqual([]);
-});
-
-it('does a job in inches, and keeps what was typed in inches', async () => {
-  const { build, faults } = await walkJob(bench, otherJobs.inch);
   const shims = resultOf(build, 'final', 'shims');
-  expect(shims?.kind === 'shims' && shims.packs.map(({ pack }) => pack.unit)).toEqual(['[in_i]', '[in_i]', '[in_i]']);
+  expect(shims?.kind === 'shims' && new Set(shims.packs.map(({ pack }) => pack.unit))).toEqual(new Set(['[in_i]']));
   expect(resultOf(build, 'trial', 'cap-torque')).toMatchObject({ value: { unit: '[lbf_av].[ft_i]' } });
   expect(build.certificates.at(-1)?.complete).toBe(true);
   expect(faults).toEqual([]);
 });
 
-it('does a job with the keyboard alone', async () => {
-  const { build, strokes, faults } = await walkJob(bench, { ...newSet, title: 'WO 31', marks: [right] }, 'keys');
+it('does a front axle of standard cut and a limited slip with shaft clips, with the keyboard alone', async () => {
+  const job = { ...otherJobs.limitedSlip, makeUp: { ...otherJobs.limitedSlip.makeUp, driveFlank: 'concave' } } as const;
+  const { build, strokes, faults } = await walkJob(bench, job, 'keys');
   expect(strokes.clicks).toBe(0);
+  expect(build.makeUp?.driveFlank).toBe('concave');
+  expect(resultOf(build, 'final', 'differential-works')).toMatchObject({ yes: true });
+  expect(resultOf(build, 'final', 'pins-and-clips')).toMatchObject({ yes: true });
   expect(build.certificates).toHaveLength(1);
   expect(faults).toEqual([]);
 });
