@@ -1,6 +1,8 @@
 import type { Mark } from '../../../src/shared/axle/mark/mark.ts';
 import { type Assembly, latest } from '../../../src/shared/job/records/build.ts';
 import type { MarkResult } from '../../../src/shared/job/records/measurement.ts';
+import { flanksLayout } from '../../../src/shared/presentation/drawing/flanks.ts';
+import { pointAt } from '../../../src/shared/presentation/drawing/flankShape.ts';
 import type { MarkToDraw } from './job.ts';
 import type { Person } from './person.ts';
 import type { Walk } from './walk.ts';
@@ -29,14 +31,21 @@ export async function drawMark(walk: Walk, assembly: Assembly): Promise<void> {
   await person.next();
 }
 
-/** One touch on the flank puts the mark there. Toe at the left: right is towards the heel, up towards the crown. */
-async function touch(person: Person, side: 'drive' | 'coast', { heel, crown }: MarkToDraw): Promise<void> {
-  const flanks = person.page.locator('.flanks svg').first();
+/** One touch on the flank puts the mark there, toe at the left, as the screen lays the flanks out. */
+async function touch(person: Person, side: 'drive' | 'coast', place: MarkToDraw): Promise<void> {
+  const flanks = person.page.locator('.flanks > svg').first();
   const box = await flanks.boundingBox();
   if (box === null) throw new Error('the flanks are not drawn');
-  const middle = box.x + box.width * (side === 'drive' ? 0.25 : 0.75);
+  const layout = flanksLayout({
+    drive: { flank: 'convex' },
+    coast: { flank: 'concave' },
+    turned: 'toe-left',
+    size: { width: box.width, height: box.height, text: 16 },
+    controlRoom: 54,
+  });
+  const at = pointAt(layout[side], place);
   person.strokes.clicks += 1;
-  await person.page.mouse.click(middle + heel * box.width * 0.4, box.y + box.height * (0.5 - crown * 0.4));
+  await person.page.mouse.click(box.x + at.x, box.y + at.y);
 }
 
 const arrowStep = 0.02;
