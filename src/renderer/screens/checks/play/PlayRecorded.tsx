@@ -3,12 +3,11 @@ import { isNone } from '../../../../shared/basics/result.ts';
 import { showText } from '../../../../shared/basics/show.ts';
 import { judgeCheck } from '../../../../shared/job/checks/judge.ts';
 import { resultBrief } from '../../../../shared/presentation/words/results.ts';
-import { shapeOf, standingWords } from '../../../../shared/presentation/words/standing.ts';
 import { Stage } from '../../../parts/Stage.tsx';
-import { StateMark } from '../../../parts/StateMark.tsx';
 import { useSession } from '../../../stores/session.ts';
 import type { CheckProps } from '../check/checkProps.ts';
 import { HowTaken } from '../check/HowTaken.tsx';
+import { RecordedVerdict } from '../check/RecordedVerdict.tsx';
 import { RecordedWords } from '../check/RecordedWords.tsx';
 import '../backlash/stations.css';
 
@@ -27,15 +26,9 @@ export function PlayRecorded({ build, assembly, check, measurement, onAnew }: Pl
     <>
       <Stage title={check.title}>
         <div className="stations">
-          <p className="stations__verdict">
-            <StateMark shape={shapeOf(judged)} size={34} />
-            <span>
-              <span className="stations__span digits">{resultBrief(result, units)}</span>
-              <span className="quiet">
-                {doubt === '' ? '' : ` ± ${doubt}`} {standingWords(judged)}
-              </span>
-            </span>
-          </p>
+          <RecordedVerdict judged={judged} beside={doubt === '' ? undefined : `± ${doubt}`}>
+            {resultBrief(result, units)}
+          </RecordedVerdict>
           {result.kind === 'play' ? (
             <p>
               From push to pull, {result.strokes} strokes. {result.why}
