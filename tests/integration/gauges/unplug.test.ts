@@ -60,7 +60,8 @@ describe.skipIf(process.platform !== 'linux')('a cable pulled while data flows',
   it('is not always told by serialport alone: the day this fails, the guard can go', async () => {
     let tries = 0;
     let told = true;
-    for (; told && tries < times; tries += 1) told = (await unplugInMidFlow(SerialPort.binding)).closed > 0;
+    // It happens by chance, on some days once in tens of pulls: only many without it mean that it is gone.
+    for (; told && tries < 12 * times; tries += 1) told = (await unplugInMidFlow(SerialPort.binding)).closed > 0;
     expect(told).toBe(false);
   });
 });
