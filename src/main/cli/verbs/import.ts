@@ -1,14 +1,12 @@
-import { readFileSync } from 'node:fs';
 import { randomUUID } from 'node:crypto';
-import { fail, ok, type Result } from '../../../shared/basics/result.ts';
 import { readBundle } from '../../exports/bundle.ts';
 import { takeIn } from '../../exports/takeIn.ts';
 import { systemClock } from '../../clock.ts';
 import { openDatabase } from '../../store/database.ts';
-import { codeOf } from '../../store/databaseProblem.ts';
 import { openIdentity } from '../../store/identity.ts';
 import { folderOf } from '../records.ts';
 import { noAnswer, type Verb, wrongUse } from '../verb.ts';
+import { readBytes } from '../wholeFile.ts';
 
 /** Takes a build of another bench into the records. */
 export const importBuild: Verb = {
@@ -18,7 +16,7 @@ export const importBuild: Verb = {
   words: 1,
   options: {},
   async run(given, output) {
-    const file = bytesOf(given.words[0] ?? '');
+    const file = readBytes(given.words[0] ?? '');
     if (!file.ok) return wrongUse(output, file.problem);
     const bundle = readBundle(file.value);
     if (!bundle.ok) return noAnswer(output, bundle.problem);
@@ -35,16 +33,3 @@ export const importBuild: Verb = {
     }
   },
 };
-
-function bytesOf(path: string): Result<Buffer> {
-  try {
-    return ok(readFileSync(path));
-  } catch (error) {
-    return fail({
-      kind: 'file-unreadable',
-      field: 'FILE',
-      sentence: `FILE: ${path} cannot be read (${codeOf(error)}).`,
-      remedy: 'Check the path.',
-    });
-  }
-}

@@ -1,13 +1,12 @@
-import { existsSync, readFileSync } from 'node:fs';
+import { existsSync } from 'node:fs';
 import { join } from 'node:path';
 import { verifyCertificate } from '../../certificate/verify.ts';
 import { systemClock } from '../../clock.ts';
 import { databaseName, openDatabase } from '../../store/database.ts';
 import { type KnownBench, knownBenches } from '../../store/identity.ts';
 import { folderOf } from '../records.ts';
-import { codeOf } from '../../store/databaseProblem.ts';
-import { fail, ok, type Result } from '../../../shared/basics/result.ts';
 import { noAnswer, type Verb, wrongUse } from '../verb.ts';
+import { readBytes } from '../wholeFile.ts';
 
 /** Whether a certificate holds together. */
 export const verify: Verb = {
@@ -39,17 +38,4 @@ function benchesKnownIn(folder: string): readonly KnownBench[] {
   const known = knownBenches(database.value);
   database.value.close();
   return known;
-}
-
-function readBytes(path: string): Result<Buffer> {
-  try {
-    return ok(readFileSync(path));
-  } catch (error) {
-    return fail({
-      kind: 'file-unreadable',
-      field: 'FILE',
-      sentence: `FILE: ${path} cannot be read (${codeOf(error)}).`,
-      remedy: 'Check the path.',
-    });
-  }
 }
