@@ -96,6 +96,7 @@ export function closedCopy(capture: RunoutCapture): RunoutCapture {
 function take(capture: RunoutCapture): readonly RunoutEvent[] {
   const { sieve, finder } = capture;
   const { t, value } = sieve;
+  capture.stem = value;
   if (leaps(capture.leap, t, value) && !sieve.unitJump) return leapt(capture, t);
   if (value < capture.low) capture.low = value;
   if (value > capture.high) capture.high = value;

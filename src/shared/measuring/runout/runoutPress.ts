@@ -11,11 +11,15 @@ import {
   turnDone,
 } from './runoutState.ts';
 
-/** One press: a station read, the begin or the end of a turn, or everything anew. */
+/**
+ * One press: a station read, the begin or the end of a turn, or everything anew. A station pressed before anything was
+ * read is not counted: the place would have no reading, and the numbers would run apart.
+ */
 export function press(capture: RunoutCapture, { t, pedal }: Press): readonly RunoutEvent[] {
   if (pedal === 'again') return again(capture, t);
   const stations =
     capture.settings.mode === 'stations' || (capture.settings.mode === 'auto' && capture.markTimes.length >= 2);
+  if (capture.settings.mode === 'stations' && !hasRead(capture)) return quiet;
   const mark = markTurn(capture, t);
   const station = pressStation(capture, t);
   if (!stations) return mark;
@@ -36,11 +40,17 @@ function pressStation(capture: RunoutCapture, t: number): Pause | undefined {
   return pause;
 }
 
-/** The reading at the moment of the press, when the hand was not seen to rest. */
-function latest({ sieve, travel }: RunoutCapture, t: number): Pause | undefined {
-  if (sieve.passed === 0) return undefined;
-  return { t, value: sieve.value, sd: 0, n: 1, ...(travel === travel ? { angle: travel } : {}) };
+/**
+ * The reading at the moment of the press, when the hand was not seen to rest. A stem that has only just come down has
+ * nothing behind it but that reading.
+ */
+function latest(capture: RunoutCapture, t: number): Pause | undefined {
+  const { stem, travel } = capture;
+  if (!hasRead(capture)) return undefined;
+  return { t, value: stem, sd: 0, n: 1, ...(travel === travel ? { angle: travel } : {}) };
 }
+
+const hasRead = ({ stem }: RunoutCapture): boolean => stem === stem;
 
 function again(capture: RunoutCapture, t: number): readonly RunoutEvent[] {
   forget(capture);

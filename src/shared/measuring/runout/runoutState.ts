@@ -59,6 +59,8 @@ export interface RunoutCapture {
   lowBetween: number;
   highBetween: number;
   leap: LeapWatch;
+  /** The stem's last reading that proved itself, on the gear or in the air. What is forgotten leaves it alone. */
+  stem: number;
   /** Times the stem was put down or lifted while nothing was counted yet. */
   leapt: number;
   /** The stem left the gear after something was counted: nothing read since belongs to it. */
@@ -72,6 +74,7 @@ export const startRunout = (settings: RunoutSettings): RunoutCapture => ({
   settings,
   ...nothingYet(settings),
   leap: newLeapWatch(),
+  stem: Number.NaN,
   leapt: 0,
 });
 

@@ -364,3 +364,25 @@ it('counts stations by the presses once there is one, whatever pauses were seen'
   expect(numbers).toEqual([1, 1, 2, 3, 4, 5, 6, 7, 8]);
   expect(finishRunout(capture).stations).toHaveLength(8);
 });
+
+describe('a station that is pressed while the stem has hardly landed', () => {
+  const landed: readonly StreamItem[] = [...Array<number>(60).fill(-2), ...Array<number>(60).fill(0.1)].map(
+    (value, i) => ({ t: seconds(i / 50), value }),
+  );
+  /** Numbers of the stations that the press itself told. */
+  const told = (items: readonly StreamItem[], press_s: number): readonly number[] => {
+    const capture = startRunout({ resolution, mode: 'stations', stations: 8 });
+    for (const item of items) if (item.t < press_s) stepRunout(capture, item);
+    return stepRunout(capture, { t: seconds(press_s), pedal: 'next' }).flatMap((event) =>
+      event.kind === 'station' ? [event.number] : [],
+    );
+  };
+
+  it.each(Array.from({ length: 30 }, (_, i) => i))('is the first, %i readings after it came down', (later) => {
+    expect(told(landed, (60 + later) / 50 + 0.001)).toEqual([1]);
+  });
+
+  it('is none where nothing was read yet', () => {
+    expect(told(landed, -1)).toEqual([]);
+  });
+});
