@@ -26,6 +26,7 @@ export default async function bench(print: (line: string) => void, words: readon
   }
   const [what = '', count = String(usualCount), seed = String(usualSeed)] = words;
   const rooms = Object.keys(mutatedRooms).filter((room) => what === 'all' || room === what || codeOf(room, what));
+  if (rooms.length === 0) throw new Error(`${what} is no room; rooms: ${Object.keys(mutatedRooms).join(', ')}`);
   const rows: string[] = [];
   for (const room of rooms) {
     const within = what.includes('/') ? what : '';
