@@ -18,6 +18,8 @@ export interface BenchUnderTest {
   readonly start_ms: number;
   /** What it said to the person at the terminal. */
   said(): string;
+  /** What it takes now, where the system tells (Linux). */
+  weight(): Weight | undefined;
   client(): Promise<BenchClient>;
   socket(): Promise<WebSocket>;
   /** Its code or signal, once it has ended. */
@@ -27,8 +29,11 @@ export interface BenchUnderTest {
 export async function startBench(folder: string): Promise<BenchUnderTest> {
   const began = performance.now();
   const words = [
+    '--expose-gc',
     '--import',
     './tests/soak/jumpingClock.ts',
+    '--import',
+    './tests/soak/liveMemory.ts',
     'src/main/cli/axlewright.ts',
     'open',
     '--browser',
@@ -38,9 +43,11 @@ export async function startBench(folder: string): Promise<BenchUnderTest> {
   ];
   // Without a screen no browser is opened.
   const { DISPLAY: _x, WAYLAND_DISPLAY: _w, ...env } = process.env;
-  const child = spawn(process.execPath, words, { cwd: root, env, stdio: ['ignore', 'pipe', 'pipe'] });
+  const child = spawn(process.execPath, words, { cwd: root, env, stdio: ['ignore', 'pipe', 'pipe', 'pipe'] });
   let said = '';
-  child.stderr.setEncoding('utf8').on('data', (text: string) => (said += text));
+  let live = 0;
+  child.stdio[3]?.on('data', (bytes: Buffer) => (live = Number(bytes.toString('utf8').trim().split('\n').at(-1))));
+  child.stderr?.setEncoding('utf8').on('data', (text: string) => (said += text));
   const ended = once(child, 'exit').then(([code, signal]) => (code ?? signal) as number | string);
   const link = await Promise.race([
     linkFrom(child),
@@ -55,6 +62,7 @@ export async function startBench(folder: string): Promise<BenchUnderTest> {
     token,
     start_ms: performance.now() - began,
     said: () => said,
+    weight: () => weightOf(child.pid ?? 0, live),
     socket,
     client: async () => createClient(carrierOn(await socket())),
     ended,
@@ -94,16 +102,19 @@ function carrierOn(socket: WebSocket): Carrier {
 }
 
 export interface Weight {
+  /** What the process holds of the system. */
   readonly rss_MB: number;
+  /** What of it was still in use after the last collection; undefined in the first seconds. */
+  readonly live_MB?: number;
   readonly descriptors: number;
 }
 
-/** What a running process takes, where the system tells (Linux). */
-export function weightOf(pid: number): Weight | undefined {
+function weightOf(pid: number, live_bytes: number): Weight | undefined {
   try {
     const status = readFileSync(`/proc/${pid}/status`, 'utf8');
     const rss_kB = Number(/VmRSS:\s*(\d+)/u.exec(status)?.[1]);
-    return { rss_MB: rss_kB / 1024, descriptors: readdirSync(join('/proc', String(pid), 'fd')).length };
+    const descriptors = readdirSync(join('/proc', String(pid), 'fd')).length;
+    return { rss_MB: rss_kB / 1024, descriptors, ...(live_bytes === 0 ? {} : { live_MB: live_bytes / 2 ** 20 }) };
   } catch {
     return undefined;
   }

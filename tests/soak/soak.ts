@@ -4,7 +4,7 @@ import { join } from 'node:path';
 import { parseArgs } from 'node:util';
 import { seeded } from '../../hardware-sim/seeded.ts';
 import type { BenchClient } from '../../src/shared/contract/contract.ts';
-import { type BenchUnderTest, startBench, type Weight, weightOf } from './benchUnderTest.ts';
+import { type BenchUnderTest, startBench, type Weight } from './benchUnderTest.ts';
 import { smallDisk } from './disk.ts';
 import { makeNoise, sendMessages } from './atLength.ts';
 import { type FuzzCount, type Fuzzing, startFuzz } from './fuzz.ts';
@@ -18,6 +18,8 @@ const { values } = parseArgs({
   options: {
     hours: { type: 'string', default: '0.1' },
     seed: { type: 'string', default: '1' },
+    /** How long a life is between two ends, s, on average; the last fifth of the hours is one life. */
+    life: { type: 'string', default: '24' },
     cuts: { type: 'string' },
     fuzz: { type: 'boolean', default: true },
     /** MB of noise through the lines of the gauges. */
@@ -28,9 +30,11 @@ const { values } = parseArgs({
 });
 const hours = Number(values.hours);
 const cuts = values.cuts === undefined ? Math.min(200, Math.round(100 * hours)) : Number(values.cuts);
-const [noise_MB, messages] = [Number(values.noise), Number(values.messages)];
-if (!(hours >= 0 && cuts >= 0 && noise_MB >= 0 && messages >= 0)) {
-  process.stderr.write('--hours, --cuts, --noise and --messages are numbers, like --hours 0.1 --cuts 10 --noise 20.\n');
+const [noise_MB, messages, life_s] = [Number(values.noise), Number(values.messages), Number(values.life)];
+if (!(hours >= 0 && cuts >= 0 && noise_MB >= 0 && messages >= 0 && life_s > 0)) {
+  process.stderr.write(
+    '--hours, --life, --cuts, --noise and --messages are numbers, like --hours 0.1 --cuts 10 --noise 20.\n',
+  );
   process.exit(2);
 }
 const say = (line: string): void => void process.stdout.write(`${line}\n`);
@@ -74,7 +78,10 @@ let turn = 0;
 let told = 0;
 // The last fifth is one life, so that a slope of memory can be seen.
 const lives_s = 0.8 * 3600 * hours;
-while (elapsed_s() < lives_s) await oneLife(Math.min(between(8, 40), lives_s - elapsed_s() + 1), random() < 0.8);
+while (elapsed_s() < lives_s) {
+  const for_s = between(life_s / 3, (5 / 3) * life_s);
+  await oneLife(Math.min(for_s, lives_s - elapsed_s() + 1), random() < 0.8);
+}
 weights.length = 0;
 await oneLife(Math.max(20, 0.2 * 3600 * hours), false);
 await atLength();
@@ -152,7 +159,7 @@ async function makeTrouble(bench: BenchUnderTest, client: BenchClient, for_s: nu
       faults.push(`the bench ended at ${name}: ${bench.said().slice(-300)}`);
       return;
     }
-    const weight = weightOf(bench.process.pid ?? 0);
+    const weight = bench.weight();
     if (weight !== undefined) weights.push({ ...weight, at_s: elapsed_s() });
   }
 }
@@ -218,7 +225,8 @@ function report(): void {
     `from start to link: median ${Math.round(sorted[Math.floor(sorted.length / 2)] ?? 0)} ms, longest ${Math.round(sorted.at(-1) ?? 0)} ms`,
   );
   say(`a data folder that went away: said after at most ${Math.round(Math.max(0, ...noticed_ms))} ms`);
-  say(`memory ${weightWords('rss_MB')} MB; descriptors ${weightWords('descriptors')}`);
+  say(`memory in use ${weightWords('live_MB')} MB, held ${weightWords('rss_MB')} MB`);
+  say(`descriptors ${weightWords('descriptors')}`);
   tellFaults();
   say(`${faults.length} faults in ${(elapsed_s() / 3600).toFixed(2)} h`);
   process.exit(faults.length === 0 ? 0 : 1);
@@ -226,11 +234,16 @@ function report(): void {
 
 /** From the first to the last of the last life, and by how much an hour it rose behind its first third (least squares). */
 function weightWords(what: keyof Weight): string {
-  const settled = weights.slice(Math.floor(weights.length / 3));
+  const known = weights.flatMap((weight) => {
+    const much = weight[what];
+    return much === undefined ? [] : [{ t: weight.at_s, y: much }];
+  });
+  if (known.length < 2) return 'not known';
+  const settled = known.slice(Math.floor(known.length / 3));
   const mean = (numbers: readonly number[]): number => numbers.reduce((sum, one) => sum + one, 0) / numbers.length;
-  const [t, y] = [mean(settled.map(({ at_s }) => at_s)), mean(settled.map((weight) => weight[what]))];
-  const rise = settled.reduce((sum, weight) => sum + (weight.at_s - t) * (weight[what] - y), 0);
-  const spread = settled.reduce((sum, { at_s }) => sum + (at_s - t) ** 2, 0);
-  const ends = [weights[0], weights.at(-1)].map((weight) => (weight?.[what] ?? 0).toFixed(0));
+  const [t, y] = [mean(settled.map((one) => one.t)), mean(settled.map((one) => one.y))];
+  const rise = settled.reduce((sum, one) => sum + (one.t - t) * (one.y - y), 0);
+  const spread = settled.reduce((sum, one) => sum + (one.t - t) ** 2, 0);
+  const ends = [known[0], known.at(-1)].map((one) => (one?.y ?? 0).toFixed(0));
   return `${ends.join(' to ')}, ${((3600 * rise) / spread).toFixed(1)} an hour`;
 }
