@@ -117,10 +117,24 @@ function outOfOrder(rows: Heard, gauge: string): readonly string[] {
   return faults.slice(0, 3);
 }
 
-/** Asks for everything that was acknowledged once more, the rows of the last stretches only unless `all`. */
+/** What is asked for again at every start, so that a start of a bench of many hours does not wait for it. */
+const newest = { builds: 40, stretches: 20 };
+
+/** The ids of the whole list: the builds of the fuzz stand in it too, and fill pages. */
+async function allListed(client: BenchClient): Promise<ReadonlySet<string>> {
+  const ids = new Set<string>();
+  for (let before: string | undefined; ;) {
+    const page = valueOf(await client.ask('builds.list', before === undefined ? {} : { before }));
+    for (const { id } of page) ids.add(id);
+    before = page.at(-1)?.id;
+    if (before === undefined) return ids;
+  }
+}
+
+/** Asks once more for everything that was acknowledged; for the newest builds and stretches only unless `all`. */
 export async function verify(client: BenchClient, ledger: Ledger, all: boolean): Promise<void> {
-  const listed = new Set(valueOf(await client.ask('builds.list', {})).map(({ id }) => id));
-  for (const [build, ids] of ledger.entries) {
+  const listed = await allListed(client);
+  for (const [build, ids] of [...ledger.entries].slice(all ? 0 : -newest.builds)) {
     const notebook = await client.ask('builds.read', { build });
     const there = notebook.ok ? notebook.value.entries.map(({ id }) => id) : [];
     if (!listed.has(build) || ids.some((id, n) => there[n] !== id))
@@ -131,7 +145,7 @@ export async function verify(client: BenchClient, ledger: Ledger, all: boolean):
     // One entry may have been written and not answered any more.
     ledger.entries.set(build, there);
   }
-  for (const { gauge, from, to, sha256 } of all ? ledger.rows : ledger.rows.slice(-20)) {
+  for (const { gauge, from, to, sha256 } of ledger.rows.slice(all ? 0 : -newest.stretches)) {
     const heard = await client.ask('gauges.heard', { gauge, from, to });
     if (!heard.ok || hashOf(heard.value) !== sha256)
       ledger.faults.push(`gauge ${gauge}: rows ${from} to ${to} are missing or changed`);
