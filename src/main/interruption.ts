@@ -26,3 +26,11 @@ export function interruption(): Interruption {
     },
   };
 }
+
+/**
+ * From here on a signal ends the program between two steps of its work and not within one. A file is written whole in one
+ * step, so that Ctrl+C leaves it whole or not at all, with nothing beside it.
+ */
+export function endBetweenSteps(): void {
+  for (const signal of signals) process.once(signal, () => process.kill(process.pid, signal));
+}

@@ -11,6 +11,9 @@ export interface Attached {
   readonly creator: string;
 }
 
+/** A few kilobytes may unpack to gigabytes: so much is unpacked of one file in all. */
+const mostUnpacked_bytes = 512 * 1024 * 1024;
+
 interface AttachedFile {
   readonly bytes: Buffer;
   /** Where its stream begins in the PDF. */
@@ -88,11 +91,17 @@ function openFile(pdf: Buffer): OpenFile {
     const stream = text.indexOf('\nstream\n', from);
     return text.slice(from, stream >= 0 && stream < end ? stream : end);
   };
+  let left_bytes = mostUnpacked_bytes;
+  const unpacked = (bytes: Buffer): Buffer => {
+    const whole = inflateSync(bytes, { maxOutputLength: left_bytes });
+    left_bytes -= whole.length;
+    return whole;
+  };
   const stream = (id: number): AttachedFile => {
     const dictionary = object(id);
     const from = at(id) + dictionary.length + '\nstream\n'.length;
     const bytes = pdf.subarray(from, from + Number(found(/\/Length (\d+)/u, dictionary, 'a stream without length')));
-    return { bytes: dictionary.includes('/Filter /FlateDecode') ? inflateSync(bytes) : bytes, at: from };
+    return { bytes: dictionary.includes('/Filter /FlateDecode') ? unpacked(bytes) : bytes, at: from };
   };
   return { trailer: table.slice(table.indexOf('trailer')), object, stream };
 }

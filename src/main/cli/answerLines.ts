@@ -1,7 +1,8 @@
 import type { z } from 'zod';
 import { none, type Result } from '../../shared/basics/result.ts';
-import { readJsonLines, readText } from './jsonLines.ts';
+import { readJsonLines } from './jsonLines.ts';
 import { type ExitCode, type Given, needed, noAnswer, type Output, wrongUse } from './verb.ts';
+import { readText } from './wholeFile.ts';
 
 /**
  * One object a line in, one answer a line out, in the same order. A wrong field stops before anything is answered; a

@@ -1,6 +1,6 @@
 import { automatic, type LineFormat, parseLineFormat } from '../../shared/gauges/lineFormat.ts';
 import { fail, ok, type Result } from '../../shared/basics/result.ts';
-import { readText } from './jsonLines.ts';
+import { readText } from './wholeFile.ts';
 import { ofOption } from './options.ts';
 
 /**

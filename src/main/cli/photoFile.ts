@@ -1,4 +1,3 @@
-import { readFileSync } from 'node:fs';
 import jpeg from 'jpeg-js';
 import { PNG } from 'pngjs';
 import { isJpeg, orientationOf } from '../../shared/axle/mark/jpegSegments.ts';
@@ -6,17 +5,15 @@ import { mayBeDecoded, mostPixels, type PictureSize, pictureSize } from '../../s
 import type { Photo } from '../../shared/axle/mark/photo.ts';
 import { upright } from '../../shared/axle/mark/upright.ts';
 import { fail, ok, type Problem, type Result } from '../../shared/basics/result.ts';
+import { readBytes } from './wholeFile.ts';
+
+/** No photo of a tooth needs to be larger; the bench takes the same. */
+const largestPhoto_MB = 60;
 
 /** A photo from a file, upright. What else the camera wrote, its place among it, is not looked at. */
 export function readPhoto(path: string, option: string): Result<Photo> {
-  let bytes: Uint8Array;
-  try {
-    bytes = readFileSync(path);
-  } catch (error) {
-    const code = error instanceof Error && 'code' in error ? String(error.code) : String(error);
-    return fail(unreadableFile(option, `${path} cannot be read (${code}).`, 'Check the path.'));
-  }
-  return decodePhoto(bytes, path, option);
+  const bytes = readBytes({ path, option, most_MB: largestPhoto_MB });
+  return bytes.ok ? decodePhoto(bytes.value, path, option) : bytes;
 }
 
 function decodePhoto(bytes: Uint8Array, path: string, option: string): Result<Photo> {

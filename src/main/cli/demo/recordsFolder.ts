@@ -1,4 +1,14 @@
-import { existsSync, lstatSync, mkdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import {
+  existsSync,
+  lstatSync,
+  mkdirSync,
+  mkdtempSync,
+  readdirSync,
+  readFileSync,
+  renameSync,
+  rmSync,
+  writeFileSync,
+} from 'node:fs';
 import { join } from 'node:path';
 import { fail, ok, type Problem, type Result } from '../../../shared/basics/result.ts';
 import { databaseProblem } from '../../store/databaseProblem.ts';
@@ -28,13 +38,26 @@ export function freshDemoFolder(out: string): Result<string> {
           .map((name) => join(out, name))
           .filter((file) => existsSync(file));
     if (foreign[0] !== undefined) return fail(notOurs(foreign[0]));
-    rmSync(folder, { recursive: true, force: true });
-    mkdirSync(folder, { recursive: true, mode: 0o700 });
-    writeFileSync(join(folder, markName), mark, { flag: 'wx' });
+    if (existsSync(folder)) empty(folder);
+    else make(folder, out);
     return ok(folder);
   } catch (error) {
     return fail({ ...databaseProblem(error, folder), field: '--out' });
   }
+}
+
+/** All but the mark: a demo that was ended in the middle of this is still known as ours. */
+function empty(folder: string): void {
+  for (const name of readdirSync(folder).filter((one) => one !== markName))
+    rmSync(join(folder, name), { recursive: true, force: true });
+}
+
+/** Under its name it appears with the mark in it, or not at all. */
+function make(folder: string, out: string): void {
+  mkdirSync(out, { recursive: true });
+  const made = mkdtempSync(join(out, `.${demoFolderName}-`));
+  writeFileSync(join(made, markName), mark, { flag: 'wx' });
+  renameSync(made, folder);
 }
 
 /** A link is never ours: what it leads to may be anybody's. */

@@ -1,10 +1,11 @@
-import { writeFileSync } from 'node:fs';
 import { join, resolve } from 'node:path';
 import type { BenchService } from '../../../shared/contract/contract.ts';
 import type { Notebook } from '../../../shared/job/records/notebook.ts';
 import { openBench } from '../../bench/bench.ts';
 import { jsonFromPdf } from '../../certificate/openFile.ts';
 import { systemClock } from '../../clock.ts';
+import { endBetweenSteps } from '../../interruption.ts';
+import { writeWhole } from '../../writeWhole.ts';
 import { type OpenedSimulation, openSimulation } from '../../hosts/simulatedBench.ts';
 import { type PluggedIn, plugInSimulated } from '../../hosts/simulatedGaugeRecords.ts';
 import { doTheJob } from '../demo/job.ts';
@@ -28,6 +29,7 @@ export const demo: Verb = {
 };
 
 async function runDemo(out: string, output: Output): Promise<ExitCode> {
+  endBetweenSteps();
   const folder = freshDemoFolder(out);
   if (!folder.ok) return wrongUse(output, folder.problem);
   output.say('Putting the simulated axle on the stand …');
@@ -74,9 +76,10 @@ async function certificate(technician: Technician, notebook: Notebook, out: stri
   const issued = await technician.ask('certificate.issue', { build: notebook.id, by, page: 'a4', units: 'metric' });
   const pdf = Buffer.from(issued.pdf_base64, 'base64');
   const { firstPagePicture } = await import('../../certificate/picture.ts');
-  writeFileSync(join(out, demoFiles.pdf), pdf);
-  writeFileSync(join(out, demoFiles.data), jsonFromPdf(pdf));
-  writeFileSync(join(out, demoFiles.picture), await firstPagePicture(pdf, 1240));
+  const picture = await firstPagePicture(pdf, 1240);
+  writeWhole(join(out, demoFiles.pdf), pdf);
+  writeWhole(join(out, demoFiles.data), jsonFromPdf(pdf));
+  writeWhole(join(out, demoFiles.picture), picture);
   output.say(`\nCertificate: ${issued.complete ? 'complete' : 'incomplete'}, SHA-256 ${issued.sha256}`);
   for (const sentence of issued.missing) output.say(`  ${sentence}`);
   output.say(`Written to ${out}: ${Object.values(demoFiles).join(', ')}`);

@@ -12,6 +12,7 @@ import { fileNameOf } from '../../exports/fileName.ts';
 import { photoFiles } from '../../exports/photoFiles.ts';
 import { noBuild } from '../../bench/writing.ts';
 import { contentHash } from '../../certificate/hash.ts';
+import { endBetweenSteps } from '../../interruption.ts';
 import { writeWhole } from '../../writeWhole.ts';
 import { databaseProblem } from '../../store/databaseProblem.ts';
 import { choice, ofOption } from '../options.ts';
@@ -94,6 +95,7 @@ async function exported(asked: Asked, records: Records, output: Output): Promise
 }
 
 function writeAll(folder: string, files: readonly ExportedFile[]): Result<readonly string[]> {
+  endBetweenSteps();
   try {
     mkdirSync(folder, { recursive: true });
     for (const { name, bytes } of files) writeWhole(join(folder, name), bytes);

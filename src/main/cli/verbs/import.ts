@@ -2,6 +2,7 @@ import { randomUUID } from 'node:crypto';
 import { readBundle } from '../../exports/bundle.ts';
 import { takeIn } from '../../exports/takeIn.ts';
 import { systemClock } from '../../clock.ts';
+import { endBetweenSteps } from '../../interruption.ts';
 import { openDatabase } from '../../store/database.ts';
 import { openIdentity } from '../../store/identity.ts';
 import { folderOf } from '../records.ts';
@@ -16,10 +17,11 @@ export const importBuild: Verb = {
   words: 1,
   options: {},
   async run(given, output) {
-    const file = readBytes(given.words[0] ?? '');
+    const file = readBytes({ path: given.words[0] ?? '', option: 'FILE' });
     if (!file.ok) return wrongUse(output, file.problem);
     const bundle = readBundle(file.value);
     if (!bundle.ok) return noAnswer(output, bundle.problem);
+    endBetweenSteps();
     const database = openDatabase(folderOf(given), systemClock);
     if (!database.ok) return noAnswer(output, database.problem);
     try {

@@ -6,9 +6,10 @@ import { type Dimension, toInside, unitNamed } from '../../../shared/basics/unit
 import { pullScale } from '../../../shared/measuring/torque/pullScale.ts';
 import type { StreamItem } from '../../../shared/measuring/reading.ts';
 import { fail, ok, type Problem, type Result } from '../../../shared/basics/result.ts';
-import { readJsonLines, readText } from '../jsonLines.ts';
+import { readJsonLines } from '../jsonLines.ts';
 import { choice } from '../options.ts';
 import { type Given, needed, noAnswer, type Verb, wrongUse } from '../verb.ts';
+import { readText } from '../wholeFile.ts';
 
 const kinds = ['backlash', 'runout', 'torque'] as const;
 type Kind = (typeof kinds)[number];

@@ -17,7 +17,7 @@ export const verify: Verb = {
   words: 1,
   options: {},
   async run(given, output) {
-    const file = readBytes(given.words[0] ?? '');
+    const file = readBytes({ path: given.words[0] ?? '', option: 'FILE' });
     if (!file.ok) return wrongUse(output, file.problem);
     const verified = await verifyCertificate(file.value, benchesKnownIn(folderOf(given)));
     if (verified.ok) {
