@@ -32,5 +32,7 @@ export function interruption(): Interruption {
  * step, so that Ctrl+C leaves it whole or not at all, with nothing beside it.
  */
 export function endBetweenSteps(): void {
-  for (const signal of signals) process.once(signal, () => process.kill(process.pid, signal));
+  for (const signal of signals) if (!process.listeners(signal).includes(endNow)) process.once(signal, endNow);
 }
+
+const endNow = (signal: NodeJS.Signals): void => void process.kill(process.pid, signal);

@@ -7,7 +7,7 @@ import { isNone } from '../../src/shared/basics/result.ts';
 import { type BenchPage, buildInTrial, openBenchPage } from '../support/benchPage.ts';
 import { valueOf } from '../support/bench/open.ts';
 import { goTo } from '../support/browser.ts';
-import { plainJpeg, renderedPhoto } from '../support/photos.ts';
+import { bmpHead, plainJpeg, pngHead, renderedPhoto } from '../support/photos.ts';
 
 let bench: BenchPage;
 let ids: { readonly build: string; readonly trial: string };
@@ -45,7 +45,9 @@ it('reads a mark off a photo, lets a brush correct it, keeps both, and shows the
   const { page, faults } = await bench.open();
   await goTo(page, { at: 'photo', build: ids.build, assembly: ids.trial, flank: 'drive', place: 0 });
   for (const [buffer, sentence] of [
-    [Buffer.from('hello'), 'This file is not a picture.'],
+    [Buffer.from('hello'), 'This file is no JPEG, PNG or WebP picture.'],
+    [bmpHead(60_000, 60_000), 'This file is no JPEG, PNG or WebP picture.'],
+    [pngHead(60_000, 60_000), 'more than 60 million pixels'],
     [jpeg.subarray(0, 900), 'The photo is broken'],
     [Buffer.from('\0\0\0\u0018ftypheic\0\0\0\0', 'latin1'), '(HEIC)'],
     [plainJpeg(120, 90), 'smaller than 200 pixels'],

@@ -52,3 +52,51 @@ export function pngHead(width: number, height: number): Buffer {
     chunk('IEND', Buffer.alloc(0)),
   ]);
 }
+
+/** A bitmap of 54 bytes that promises so many pixels: a kind that browsers show and nobody here takes. */
+export function bmpHead(width: number, height: number): Buffer {
+  const file = Buffer.alloc(54);
+  file.write('BM', 'latin1');
+  file.writeUInt32LE(54, 10);
+  file.writeUInt32LE(40, 14);
+  file.writeInt32LE(width, 18);
+  file.writeInt32LE(height, 22);
+  file.writeUInt16LE(1, 26);
+  file.writeUInt16LE(24, 28);
+  return file;
+}
+
+/** A box of ISO/IEC 14496-12: its length, its name, what is in it. */
+const box = (name: string, ...within: readonly Buffer[]): Buffer => {
+  const body = Buffer.concat(within);
+  const head = Buffer.alloc(8);
+  head.writeUInt32BE(8 + body.length);
+  head.write(name, 4, 'latin1');
+  return Buffer.concat([head, body]);
+};
+
+/** The head of a HEIF or AVIF picture with a thumbnail, its pictures' bytes before or behind it. */
+export function heifHead(brand: string, [width, height]: readonly [number, number], behind = false): Buffer {
+  const ispe = (...sides: readonly number[]): Buffer => {
+    const body = Buffer.alloc(12);
+    for (const [n, side] of sides.entries()) body.writeUInt32BE(side, 4 + 4 * n);
+    return box('ispe', body);
+  };
+  const none = Buffer.alloc(4);
+  const meta = box('meta', none, box('hdlr', none), box('iprp', box('ipco', ispe(64, 48), ispe(width, height))));
+  // What looks like a size within the pictures' own bytes is none.
+  const data = box('mdat', ispe(50_000, 50_000), Buffer.alloc(100_000));
+  const [first, second] = behind ? [data, meta] : [meta, data];
+  return Buffer.concat([box('ftyp', Buffer.from(`${brand}\0\0\0\0mif1`, 'latin1')), first, second]);
+}
+
+/** The first bytes of a WebP: RIFF, length, WEBP and one chunk (RFC 9649). */
+export const webpHead = (chunk: string): Buffer => Buffer.from(`RIFF\x20\0\0\0WEBP${chunk}`, 'latin1');
+
+/** A JPEG by its segments: start, what stands before the frame, the frame of a coding, start of the scan. */
+export function jpegHead(coding: number, [width, height]: readonly [number, number], before = Buffer.alloc(0)): Buffer {
+  const frame = Buffer.from([0xff, coding, 0, 17, 8, 0, 0, 0, 0, 3, 1, 0x22, 0, 2, 0x11, 1, 3, 0x11, 1]);
+  frame.writeUInt16BE(height, 5);
+  frame.writeUInt16BE(width, 7);
+  return Buffer.concat([Buffer.from([0xff, 0xd8]), before, frame, Buffer.from([0xff, 0xda, 0, 8, 1, 1, 0, 0, 63, 0])]);
+}

@@ -11,23 +11,24 @@ export interface Attached {
   readonly creator: string;
 }
 
-/** A few kilobytes may unpack to gigabytes: so much is unpacked of one file in all. */
-const mostUnpacked_bytes = 512 * 1024 * 1024;
-
 interface AttachedFile {
   readonly bytes: Buffer;
   /** Where its stream begins in the PDF. */
   readonly at: number;
 }
 
+/** A few kilobytes may unpack to gigabytes: so much is unpacked of one file in all. */
+const mostUnpacked_bytes = 512 * 1024 * 1024;
+
 /**
  * Reads the files back out of a PDF that our own writer made: through its cross-reference table to the catalogue, the
  * associated files and their streams. It reads no other PDF on purpose: one that another program has written
  * anew is no longer the certificate that was issued, and is refused with that reason.
+ * @param most_bytes what may be unpacked of it in all.
  */
-export function readAttachments(pdf: Buffer): Result<Attached, 'unreadable'> {
+export function readAttachments(pdf: Buffer, most_bytes = mostUnpacked_bytes): Result<Attached, 'unreadable'> {
   try {
-    return ok(attached(pdf));
+    return ok(attached(pdf, most_bytes));
   } catch (error) {
     return fail(notOurs(error instanceof Error ? error.message : String(error)));
   }
@@ -40,8 +41,8 @@ const notOurs = (why: string): Problem<'unreadable'> => ({
     'Take the file as it was issued. If a program has saved it anew, save its attachment certificate.json and check that instead.',
 });
 
-function attached(pdf: Buffer): Attached {
-  const file = openFile(pdf);
+function attached(pdf: Buffer, most_bytes: number): Attached {
+  const file = openFile(pdf, most_bytes);
   const root = file.object(reference(file.trailer, 'Root'));
   const listed = found(/\/AF \[((?:\d+ 0 R ?)+)\]/u, root, 'no associated file');
   const files = [...listed.matchAll(/(\d+) 0 R/gu)].map(([, id]) => filed(file, Number(id)));
@@ -72,7 +73,7 @@ interface OpenFile {
   readonly stream: (id: number) => AttachedFile;
 }
 
-function openFile(pdf: Buffer): OpenFile {
+function openFile(pdf: Buffer, most_bytes: number): OpenFile {
   // One character a byte, so that offsets in the text are offsets in the file.
   const text = pdf.toString('latin1');
   const start = Number(found(/startxref\n(\d+)\n%%EOF\s*$/u, text.slice(-64), 'no end of file'));
@@ -91,7 +92,7 @@ function openFile(pdf: Buffer): OpenFile {
     const stream = text.indexOf('\nstream\n', from);
     return text.slice(from, stream >= 0 && stream < end ? stream : end);
   };
-  let left_bytes = mostUnpacked_bytes;
+  let left_bytes = most_bytes;
   const unpacked = (bytes: Buffer): Buffer => {
     const whole = inflateSync(bytes, { maxOutputLength: left_bytes });
     left_bytes -= whole.length;

@@ -1,7 +1,7 @@
 import jpeg from 'jpeg-js';
 import { PNG } from 'pngjs';
 import { isJpeg, orientationOf } from '../../shared/axle/mark/jpegSegments.ts';
-import { mayBeDecoded, mostPixels, type PictureSize, pictureSize } from '../../shared/axle/mark/pictureHead.ts';
+import { mostPixels, type PictureSize, refusedByHead } from '../../shared/axle/mark/pictureHead.ts';
 import type { Photo } from '../../shared/axle/mark/photo.ts';
 import { upright } from '../../shared/axle/mark/upright.ts';
 import { fail, ok, type Problem, type Result } from '../../shared/basics/result.ts';
@@ -17,10 +17,10 @@ export function readPhoto(path: string, option: string): Result<Photo> {
 }
 
 function decodePhoto(bytes: Uint8Array, path: string, option: string): Result<Photo> {
-  const size = pictureSize(bytes);
-  if (size !== undefined && size.width * size.height > mostPixels)
-    return fail(unreadableFile(option, tooLarge(path, size), 'Give one of ordinary size.'));
-  if (size !== undefined && !mayBeDecoded(bytes))
+  const refused = refusedByHead(bytes);
+  if (refused?.why === 'too-many-pixels')
+    return fail(unreadableFile(option, tooLarge(path, refused.size), 'Give one of ordinary size.'));
+  if (refused?.why === 'cut-off')
     return fail(unreadableFile(option, `${path} is cut off or damaged.`, 'Copy it from the camera again.'));
   try {
     if (isJpeg(bytes)) {

@@ -1,6 +1,6 @@
 import { constants } from 'node:fs';
 import { open } from 'node:fs/promises';
-import { isPicture, mayBeDecoded, mostPixels, pictureSize } from '../../shared/axle/mark/pictureHead.ts';
+import { refusedByHead } from '../../shared/axle/mark/pictureHead.ts';
 import { fail, ok, type Result } from '../../shared/basics/result.ts';
 import { goneArrival, noPicture, tooLargeFile, tooManyPixels } from './photoProblems.ts';
 
@@ -23,10 +23,9 @@ export async function readPicture(path: string, name: string): Promise<Result<Bu
     if (!about.isFile()) return fail(goneArrival(name));
     if (about.size > largestFile_bytes) return fail(tooLargeFile(name));
     const bytes = await file.readFile();
-    const size = isPicture(bytes) ? pictureSize(bytes) : undefined;
-    if (size === undefined) return fail(noPicture(name));
-    if (size.width * size.height > mostPixels) return fail(tooManyPixels(name, size));
-    return mayBeDecoded(bytes) ? ok(bytes) : fail(noPicture(name));
+    const refused = refusedByHead(bytes);
+    if (refused === undefined) return ok(bytes);
+    return fail(refused.why === 'too-many-pixels' ? tooManyPixels(name, refused.size) : noPicture(name));
   } catch {
     return fail(goneArrival(name));
   } finally {

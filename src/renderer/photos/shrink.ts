@@ -1,4 +1,4 @@
-import { mostPixels, pictureSize } from '../../shared/axle/mark/pictureHead.ts';
+import { mostPixels, refusedByHead } from '../../shared/axle/mark/pictureHead.ts';
 import { largestPhoto_bytes, longestSide_px } from '../../shared/axle/mark/photo.ts';
 import { fail, ok, type Problem, type Result } from '../../shared/basics/result.ts';
 import type { Shrunk } from './messages.ts';
@@ -13,7 +13,9 @@ const qualities = [0.9, 0.8, 0.65, 0.5] as const;
 /** Makes a photo of any kind the browser knows into a JPEG for the record: upright, shrunk, nothing in it but the picture. */
 export async function shrink(file: Blob): Promise<Result<Shrunk>> {
   if (file.size > largestFile_bytes) return fail(tooLarge);
-  if (await promisesTooMuch(file)) return fail(tooManyPixels);
+  const refused = refusedByHead(new Uint8Array(await file.arrayBuffer()));
+  if (refused?.why === 'too-many-pixels') return fail(tooManyPixels);
+  if (refused !== undefined) return fail(await whyNotShown(file));
   const whole = await decoded(file);
   if (whole === undefined) return fail(await whyNotShown(file));
   const scale = Math.min(1, longestSide_px / Math.max(whole.width, whole.height));
@@ -29,15 +31,6 @@ export async function shrink(file: Blob): Promise<Result<Shrunk>> {
   return fail(tooLarge);
 }
 
-/** The head of a picture lies in its first bytes, behind what a camera wrote and its thumbnail. */
-const head_bytes = 1024 * 1024;
-
-/** Looked at before it is decoded: a small file may promise more pixels than a page has memory for. */
-async function promisesTooMuch(file: Blob): Promise<boolean> {
-  const size = pictureSize(new Uint8Array(await file.slice(0, head_bytes).arrayBuffer()));
-  return size !== undefined && size.width * size.height > mostPixels;
-}
-
 /** A picture in memory, or undefined where the browser cannot show it. */
 export const decoded = (file: Blob): Promise<ImageBitmap | undefined> =>
   createImageBitmap(file, { imageOrientation: 'from-image' }).catch(() => undefined);
@@ -46,7 +39,7 @@ export const decoded = (file: Blob): Promise<ImageBitmap | undefined> =>
 async function whyNotShown(file: Blob): Promise<Problem> {
   const head = new TextDecoder('latin1').decode(await file.slice(0, 32).arrayBuffer());
   if (/^.{4}ftyp(?:hei|hev|mif1)/su.test(head)) return heic;
-  const looksRight = /^(?:\u00ff\u00d8|\u0089PNG|RIFF.{4}WEBP)/su.test(head);
+  const looksRight = /^(?:\u00ff\u00d8|\u0089PNG|RIFF.{4}WEBP|.{4}ftypavi)/su.test(head);
   return looksRight ? broken : noPicture;
 }
 
@@ -84,6 +77,6 @@ const broken = problem(
 );
 const noPicture = problem(
   'photo-unknown',
-  'This file is not a picture.',
-  'Choose a JPEG, PNG or WebP photo of one flank.',
+  'This file is no JPEG, PNG or WebP picture.',
+  'Choose the photo of one flank, saved as one of these.',
 );

@@ -23,6 +23,11 @@ function segments(bytes: Uint8Array): readonly Segment[] {
   const found: Segment[] = [];
   let at = 2;
   while (isJpeg(bytes) && bytes[at] === 0xff && at + 4 <= bytes.length) {
+    // Any number of bytes 0xff may stand before a marker.
+    if (bytes[at + 1] === 0xff) {
+      at += 1;
+      continue;
+    }
     const marker = bytes[at + 1] ?? startOfScan;
     if (marker === startOfScan) break;
     const to = at + 2 + 256 * (bytes[at + 2] ?? 0) + (bytes[at + 3] ?? 0);
@@ -43,12 +48,13 @@ export const jpegSizeOf = (bytes: Uint8Array): { readonly width: number; readonl
 
 /** The same out of the head alone, whether or not the file is whole. */
 export function jpegFrameSize(bytes: Uint8Array): { readonly width: number; readonly height: number } | undefined {
-  const frame = segments(bytes).find(({ marker }) => isFrame(marker));
-  if (frame === undefined || frame.to - frame.from < 10) return undefined;
-  const at = (offset: number): number =>
-    256 * (bytes[frame.from + offset] ?? 0) + (bytes[frame.from + offset + 1] ?? 0);
-  const [height, width] = [at(5), at(7)];
-  return width > 0 && height > 0 ? { width, height } : undefined;
+  const two = (at: number): number => 256 * (bytes[at] ?? 0) + (bytes[at + 1] ?? 0);
+  const sizes = segments(bytes)
+    .filter(({ marker, from, to }) => isFrame(marker) && to - from >= 10)
+    .map(({ from }) => ({ height: two(from + 5), width: two(from + 7) }));
+  // A second frame is against the rules; a decoder that takes it all the same is not to be surprised by it.
+  const [largest] = sizes.toSorted((a, b) => b.width * b.height - a.width * a.height);
+  return largest !== undefined && largest.width > 0 && largest.height > 0 ? largest : undefined;
 }
 
 const endsWhole = (bytes: Uint8Array): boolean => bytes.at(-2) === 0xff && bytes.at(-1) === 0xd9;

@@ -1,9 +1,10 @@
+import { heifSize } from './heifSize.ts';
 import { isJpeg, jpegFrameSize } from './jpegSegments.ts';
 
 /**
  * What a picture's first bytes say of it, before anything is decoded: a file of 69 bytes may promise 60,000 by 60,000 pixels,
  * and a decoder that believes it takes 14 GB. Layouts: PNG (ISO/IEC 15948 clause 11.2.2), JPEG (ITU-T T.81 annex B), WebP
- * (RFC 9649), HEIF and AVIF (ISO/IEC 23008-12, property `ispe`); all from memory.
+ * (RFC 9649), HEIF and AVIF (heifSize.ts); all from memory.
  */
 export interface PictureSize {
   readonly width: number;
@@ -24,11 +25,10 @@ const isWebp = (bytes: Uint8Array): boolean => text(bytes, 0, 4) === 'RIFF' && t
 const isHeif = (bytes: Uint8Array): boolean =>
   text(bytes, 4, 4) === 'ftyp' && /^(?:hei[cfmsx]|hev[cm]|mif1|msf1|avi[fs])$/u.test(text(bytes, 8, 4));
 
-/** Whether a file begins as the pictures do that a phone or camera makes. */
-export const isPicture = (bytes: Uint8Array): boolean =>
-  isJpeg(bytes) || isPng(bytes) || isWebp(bytes) || isHeif(bytes);
+/** Kinds of picture that are taken; every other kind is refused unread, because nothing here knows how large it would be. */
+const isPicture = (bytes: Uint8Array): boolean => isJpeg(bytes) || isPng(bytes) || isWebp(bytes) || isHeif(bytes);
 
-/** Width and height as the head promises them; undefined where it says nothing. */
+/** Width and height as the head promises them; undefined where it says nothing, or is of no kind that is taken. */
 export function pictureSize(bytes: Uint8Array): PictureSize | undefined {
   if (isPng(bytes)) return sized(big(bytes, 16, 4), big(bytes, 20, 4));
   if (isJpeg(bytes)) return jpegFrameSize(bytes);
@@ -36,11 +36,24 @@ export function pictureSize(bytes: Uint8Array): PictureSize | undefined {
   return isHeif(bytes) ? heifSize(bytes) : undefined;
 }
 
-/** Whether a picture may be decoded: its head promises pixels, not too many, and the file can hold them. */
-export function mayBeDecoded(bytes: Uint8Array): boolean {
-  const size = pictureSize(bytes);
-  if (size === undefined || size.width * size.height > mostPixels) return false;
-  return !isPng(bytes) || size.width * size.height <= mostGrown * 8 * bytes.length;
+/** Why a file is not to be decoded at all. */
+interface RefusedByHead {
+  readonly why: 'no-picture' | 'cut-off' | 'too-many-pixels';
+  readonly size: PictureSize;
+}
+
+/**
+ * Looks at a whole file before any decoder does.
+ * @returns why it must not be decoded: it is no JPEG, PNG, WebP, HEIF or AVIF, promises too many pixels, does not say how
+ * many, or cannot hold them. Undefined where it may be.
+ */
+export function refusedByHead(bytes: Uint8Array): RefusedByHead | undefined {
+  const size = pictureSize(bytes) ?? { width: 0, height: 0 };
+  const pixels = size.width * size.height;
+  if (!isPicture(bytes)) return { why: 'no-picture', size };
+  if (pixels > mostPixels) return { why: 'too-many-pixels', size };
+  const cutOff = pixels === 0 || (isPng(bytes) && pixels > mostGrown * 8 * bytes.length);
+  return cutOff ? { why: 'cut-off', size } : undefined;
 }
 
 const sized = (width: number, height: number): PictureSize | undefined =>
@@ -60,19 +73,4 @@ function webpSize(bytes: Uint8Array): PictureSize | undefined {
     return sized((bits % 0x40_00) + 1, (Math.floor(bits / 0x40_00) % 0x40_00) + 1);
   }
   return form === 'VP8 ' ? sized(little(bytes, 26, 2) % 0x40_00, little(bytes, 28, 2) % 0x40_00) : undefined;
-}
-
-/** Boxes before the pictures themselves are small; tiles and thumbnails have sizes of their own, so the largest counts. */
-const head_bytes = 64 * 1024;
-
-function heifSize(bytes: Uint8Array): PictureSize | undefined {
-  const head = bytes.subarray(0, head_bytes);
-  let largest: PictureSize | undefined;
-  for (let at = 4; at + 16 <= head.length; at += 1) {
-    if (head[at] !== 0x69 || text(head, at, 4) !== 'ispe') continue;
-    const size = sized(big(head, at + 8, 4), big(head, at + 12, 4));
-    if (size !== undefined && size.width * size.height > (largest === undefined ? 0 : largest.width * largest.height))
-      largest = size;
-  }
-  return largest;
 }
