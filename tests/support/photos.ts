@@ -94,7 +94,11 @@ export function heifHead(brand: string, [width, height]: readonly [number, numbe
 export const webpHead = (chunk: string): Buffer => Buffer.from(`RIFF\x20\0\0\0WEBP${chunk}`, 'latin1');
 
 /** A JPEG by its segments: start, what stands before the frame, the frame of a coding, start of the scan. */
-export function jpegHead(coding: number, [width, height]: readonly [number, number], before = Buffer.alloc(0)): Buffer {
+export function jpegHead(
+  coding: number,
+  [width, height]: readonly [number, number],
+  before: Uint8Array = Buffer.alloc(0),
+): Buffer {
   const frame = Buffer.from([0xff, coding, 0, 17, 8, 0, 0, 0, 0, 3, 1, 0x22, 0, 2, 0x11, 1, 3, 0x11, 1]);
   frame.writeUInt16BE(height, 5);
   frame.writeUInt16BE(width, 7);

@@ -5,7 +5,7 @@ import { bmpHead, heifHead, jpegHead, plainJpeg, pngHead, webpHead, withPlace } 
 
 const bytes = (text: string): Uint8Array => Uint8Array.from(text, (letter) => letter.charCodeAt(0));
 /** A camera's segment with a thumbnail in it, which is a JPEG with a frame of its own. */
-const withThumbnail = (picture: Buffer): Buffer => {
+const withThumbnail = (picture: Uint8Array): Buffer => {
   const thumbnail = jpegHead(0xc0, [160, 120]);
   const length = Buffer.from([0, thumbnail.length + 2]);
   return Buffer.concat([picture.subarray(0, 2), Buffer.from([0xff, 0xe1]), length, thumbnail, picture.subarray(2)]);
