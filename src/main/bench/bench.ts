@@ -7,6 +7,7 @@ import { openJournal } from '../journal/journal.ts';
 import { thinJournal } from '../journal/thin.ts';
 import { type Log, openLog } from '../log/log.ts';
 import { openPhotoFolder } from '../photos/photoFolder.ts';
+import { catchUp, noteBehind } from '../store/catchUp.ts';
 import { type Database, openDatabase } from '../store/database.ts';
 import { databaseProblem } from '../store/databaseProblem.ts';
 import { buildAnswers } from './buildAnswers.ts';
@@ -89,6 +90,7 @@ function putTogether(options: BenchOptions, ground: Ground): { readonly bench: O
   const journal = openJournal(database, {
     onProblem: (problem) => (problem === undefined ? warnings.clear('journal') : warnings.set('journal', problem)),
   });
+  noteBehind(database);
   const stores = openStores(database, warnings.set);
   const news = readingsNews(outlet, clock.monotonic_s);
   const keyboard = keyboardDoor();
@@ -112,7 +114,12 @@ function putTogether(options: BenchOptions, ground: Ground): { readonly bench: O
   const newId = options.newId ?? randomUUID;
   const simulatedLinks = options.simulation?.links ?? [];
   const bench = { ...ground, ...stores, options, journal, gauges, keyboard, clock, newId, simulatedLinks, photoFolder };
-  return { bench, quiet: news.close };
+  const endCatchingUp = catchUp(bench);
+  const quiet = (): void => {
+    news.close();
+    endCatchingUp();
+  };
+  return { bench, quiet };
 }
 
 const answersOf = (bench: OpenBench): BenchAnswers => ({

@@ -1,16 +1,18 @@
 import type { BenchAnswers } from '../../shared/contract/contract.ts';
 import type { Notebook } from '../../shared/job/records/notebook.ts';
 import { readNotebook } from '../../shared/job/records/build.ts';
-import { type Deed, lastStanding, lastStrike, standing } from '../../shared/job/records/notebook.ts';
-import type { SpecSheet } from '../../shared/job/records/specSheet.ts';
+import { type Deed, lastStanding, lastStrike } from '../../shared/job/records/notebook.ts';
 import { fail, ok, type Problem, type Result } from '../../shared/basics/result.ts';
 import { changesRead, readingWords } from '../../shared/job/checks/limitChanges.ts';
-import { buildList } from './buildList.ts';
+import { mostListed } from '../../shared/contract/builds.ts';
+import { listedPage } from './listedPage.ts';
+import type { Database } from '../store/database.ts';
 import { swapReckoned } from './swapReckoned.ts';
 import { type Desk, readBuild, writeEntry } from './writing.ts';
 
 type Names =
   | 'builds.list'
+  | 'builds.counts'
   | 'builds.unreadable'
   | 'builds.start'
   | 'builds.read'
@@ -20,11 +22,14 @@ type Names =
   | 'spec-sheets.list';
 
 /** Everything about builds that is not a measurement from a gauge. */
-export function buildAnswers(desk: Desk): Pick<BenchAnswers, Names> {
-  const list = buildList(desk.notebooks);
+export function buildAnswers(desk: Desk & { readonly database: Database }): Pick<BenchAnswers, Names> {
   return {
-    'builds.list': async ({ before }) => ok(list.page(before)),
-    'builds.unreadable': async () => ok(list.unreadable()),
+    'builds.list': async ({ before, ...sought }) => ok(await listedPage(desk, sought, before)),
+    'builds.counts': async () => ok(desk.buildList.counts()),
+    'builds.unreadable': async () => {
+      await listedPage(desk, {});
+      return ok([...desk.buildList.unreadable(mostListed)]);
+    },
     'builds.start': async ({ title, technician, comebackOf }) =>
       writeEntry(desk, desk.newId(), technician, {
         kind: 'started',
@@ -43,7 +48,7 @@ export function buildAnswers(desk: Desk): Pick<BenchAnswers, Names> {
     },
     'builds.undo': async ({ build, by }) => strike(desk, { build, by }, lastStanding, 'There is nothing to undo.'),
     'builds.redo': async ({ build, by }) => strike(desk, { build, by }, lastStrike, 'There is nothing to bring back.'),
-    'spec-sheets.list': async () => ok(specSheets(desk)),
+    'spec-sheets.list': async () => ok([...desk.buildList.sheets()]),
   };
 }
 
@@ -107,31 +112,4 @@ function strike(
   if (entry === undefined)
     return fail({ kind: 'nothing-to-undo', sentence: nothing, remedy: 'Go on with the next step.' });
   return writeEntry(desk, build, by, { kind: 'struck', entry: entry.id });
-}
-
-/** The newest sheet of each name, over all builds: limits once typed need not be typed again. */
-function specSheets(desk: Desk): SpecSheet[] {
-  const byName = new Map<string, SpecSheet>();
-  const standingIn = remembered((build: string) => {
-    const notebook = desk.notebooks.read(build);
-    return notebook?.ok === true ? standing(notebook.value.entries) : [];
-  });
-  for (const { build, id } of desk.notebooks.newest('limits-set')) {
-    const deed = standingIn(build).find((entry) => entry.id === id)?.deed;
-    if (deed?.kind === 'limits-set' && !byName.has(deed.specSheet.name))
-      byName.set(deed.specSheet.name, deed.specSheet);
-  }
-  return [...byName.values()].toSorted((a, b) => a.name.localeCompare(b.name));
-}
-
-/** Looks a thing up once for each name. */
-function remembered<T>(look: (name: string) => T): (name: string) => T {
-  const known = new Map<string, T>();
-  return (name) => {
-    const before = known.get(name);
-    if (before !== undefined) return before;
-    const found = look(name);
-    known.set(name, found);
-    return found;
-  };
 }

@@ -1,6 +1,7 @@
 import type { BenchAnswers } from '../../shared/contract/contract.ts';
 import { ok } from '../../shared/basics/result.ts';
 import { earlierBuilds, mostEarlier } from '../../shared/job/experience/earlier.ts';
+import { handOf, teethOf } from '../../shared/job/experience/likeness.ts';
 import { type Build, readNotebook } from '../../shared/job/records/build.ts';
 import type { Notebook } from '../../shared/job/records/notebook.ts';
 import { type Desk, readBuild } from './writing.ts';
@@ -20,12 +21,13 @@ export function experienceAnswers(desk: Desk): Pick<BenchAnswers, 'experience.re
 }
 
 /**
- * Certified builds, the one certified last first, until enough have something in common: others are not even read. One that
+ * Certified builds, the one certified last first, until enough have something in common: others are not even read (their
+ * summaries tell by teeth and hand which can have). One that
  * cannot be read teaches nothing and stands in nobody's way.
  */
 function related(desk: Desk, now: Build): Notebook[] {
   const found: Notebook[] = [];
-  for (const id of new Set(desk.notebooks.newest('certified').map(({ build }) => build))) {
+  for (const id of desk.buildList.certifiedLike({ teeth: teethOf(now.makeUp), hand: handOf(now) })) {
     if (found.length === mostEarlier) break;
     const notebook = desk.notebooks.read(id);
     if (notebook?.ok === true && earlierBuilds(now, [notebook.value]).length > 0) found.push(notebook.value);

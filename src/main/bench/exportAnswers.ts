@@ -4,7 +4,7 @@ import { readBundle } from '../exports/bundle.ts';
 import { exportFiles } from '../exports/exportFiles.ts';
 import { takeIn } from '../exports/takeIn.ts';
 import type { CertifyingDesk } from './certificateAnswers.ts';
-import { readBuild, summaryOf } from './writing.ts';
+import { readBuild, tellChanged } from './writing.ts';
 
 /** Builds that leave for other programs and benches, and builds that come from them. */
 export function exportAnswers(desk: CertifyingDesk): Pick<BenchAnswers, 'exports.make' | 'exports.take-in'> {
@@ -25,7 +25,7 @@ export function exportAnswers(desk: CertifyingDesk): Pick<BenchAnswers, 'exports
       if (!taken.ok) return taken;
       const notebook = readBuild(desk, taken.value.build);
       if (!notebook.ok) return notebook;
-      desk.outlet.tell('notebook-changed', { build: taken.value.build, summary: summaryOf(notebook.value) });
+      tellChanged(desk, taken.value.build);
       return taken;
     },
   };

@@ -1,4 +1,5 @@
 import type { Database } from '../store/database.ts';
+import { type BuildList, openBuildList } from '../store/buildList.ts';
 import { type GaugeChecks, openGaugeChecks } from '../store/gaugeChecks.ts';
 import { type GaugeRecords, openGaugeRecords } from '../store/gaugeRecords.ts';
 import { type LooseMeasurements, openLooseMeasurements } from '../store/looseMeasurements.ts';
@@ -12,6 +13,7 @@ import { openUnfinished, type UnfinishedStore } from '../store/unfinished.ts';
 /** Everything that is kept in the database, but for the journal. */
 export interface Stores {
   readonly notebooks: Notebooks;
+  readonly buildList: BuildList;
   readonly gaugeRecords: GaugeRecords;
   readonly gaugeChecks: GaugeChecks;
   readonly loose: LooseMeasurements;
@@ -23,6 +25,7 @@ export interface Stores {
 
 export const openStores = (database: Database, skip: Skip): Stores => ({
   notebooks: openNotebooks(database, skip),
+  buildList: openBuildList(database),
   gaugeRecords: openGaugeRecords(database, skip),
   gaugeChecks: openGaugeChecks(database, skip),
   loose: openLooseMeasurements(database, skip),

@@ -1,13 +1,13 @@
-import type { BuildSummary, Notebook } from '../../shared/contract/builds.ts';
-import { assemblyName, currentAssembly, readNotebook } from '../../shared/job/records/build.ts';
-import { type Deed, type Entry, entryVersion } from '../../shared/job/records/notebook.ts';
+import { type Deed, type Entry, entryVersion, type Notebook } from '../../shared/job/records/notebook.ts';
 import { fail, ok, type Problem, type Result } from '../../shared/basics/result.ts';
 import type { Clock } from '../clock.ts';
+import type { BuildList } from '../store/buildList.ts';
 import type { Notebooks } from '../store/notebooks.ts';
 import type { Outlet } from './outlet.ts';
 
 export interface Desk {
   readonly notebooks: Notebooks;
+  readonly buildList: BuildList;
   readonly outlet: Outlet;
   readonly clock: Clock;
   readonly newId: () => string;
@@ -32,22 +32,12 @@ export function writeEntry(desk: Desk, build: string, by: string, deed: Deed): R
   const entry: Entry = { id: desk.newId(), version: entryVersion, at: instant(desk.clock), by, deed };
   const written = desk.notebooks.add(build, entry);
   if (!written.ok) return written;
-  const notebook: Notebook = { id: build, entries: [...before.value.entries, written.value] };
-  desk.outlet.tell('notebook-changed', { build, summary: summaryOf(notebook) });
-  return ok(notebook);
+  tellChanged(desk, build);
+  return readBuild(desk, build);
 }
 
-/** A build in one line of the list. */
-export function summaryOf(notebook: Notebook): BuildSummary {
-  const build = readNotebook(notebook.id, notebook.entries);
-  const assembly = currentAssembly(build);
-  return {
-    id: build.id,
-    title: build.title,
-    technician: build.technician,
-    startedAt: build.startedAt,
-    lastEntryAt: notebook.entries.at(-1)?.at ?? build.startedAt,
-    lies: build.lies,
-    standsAt: assembly === undefined ? '' : assemblyName(assembly),
-  };
+/** Tells every screen that a build has gone on, with its new line of the list. */
+export function tellChanged({ buildList, outlet }: Pick<Desk, 'buildList' | 'outlet'>, build: string): void {
+  const summary = buildList.summary(build);
+  if (summary !== undefined) outlet.tell('notebook-changed', { build, summary });
 }

@@ -1,6 +1,5 @@
 import { createHash } from 'node:crypto';
 import { fail, ok, type Problem, type Result } from '../../shared/basics/result.ts';
-import { entryVersion } from '../../shared/job/records/notebook.ts';
 import { canonicalJson } from '../certificate/hash.ts';
 import { splitReadings } from '../certificate/readings.ts';
 import { rowsFromCsv } from '../journal/csv.ts';
@@ -29,7 +28,8 @@ export function takeIn(database: Database, identity: Identity, bundle: Bundle): 
   if (!lines.ok) return lines;
   const photo = bundle.photos.find(({ sha256, jpeg_base64 }) => hashOf(jpeg_base64) !== sha256);
   if (photo !== undefined) return fail(wrongPhoto);
-  const here = openNotebooks(database).read(bundle.build);
+  const notebooks = openNotebooks(database);
+  const here = notebooks.read(bundle.build);
   if (here?.ok === false) return here;
   const known = here?.value.entries ?? [];
   const other = known.findIndex(
@@ -39,7 +39,10 @@ export function takeIn(database: Database, identity: Identity, bundle: Bundle): 
   const fresh = bundle.entries.slice(known.length);
   return database.write(() => {
     writeBenches(database, bundle);
-    writeEntries(database, identity, bundle.build, fresh);
+    notebooks.takeIn(
+      bundle.build,
+      fresh.map(({ bench, entry }) => ({ entry, bench: bench === identity.bench.id ? null : bench })),
+    );
     writePhotos(database, bundle);
     const readings = writeStretches(database, identity, bundle, lines.value);
     return { build: bundle.build, entries: fresh.length, readings, already: bundle.entries.length - fresh.length };
@@ -62,16 +65,6 @@ function checkedReadings({ readings, readingsCsv }: Bundle): Result<readonly (re
 function writeBenches(database: Database, { benches }: Bundle): void {
   const known = new Set(knownBenches(database).map(({ id }) => id));
   for (const bench of benches) if (!known.has(bench.id)) noteBenchInside(database, { ...bench, own: false });
-}
-
-function writeEntries(database: Database, { bench: own }: Identity, build: string, entries: Bundle['entries']): void {
-  const add = database.sql.prepare(
-    'INSERT INTO notebook_entry (id, build, version, at, by, deed, bench) VALUES (?, ?, ?, ?, ?, ?, ?)',
-  );
-  for (const { bench, entry } of entries) {
-    const { id, at, by, deed } = entry;
-    add.run(id, build, entryVersion, at, by, JSON.stringify(deed), bench === own.id ? null : bench);
-  }
 }
 
 function writePhotos({ sql }: Database, { photos }: Bundle): void {

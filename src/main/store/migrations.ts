@@ -6,6 +6,7 @@ import { journalTables } from './migrations/journalTables.ts';
 import { photoTables } from './migrations/photoTables.ts';
 import { recordTables } from './migrations/recordTables.ts';
 import { settingTable } from './migrations/settingTable.ts';
+import { summaryTables } from './migrations/summaryTables.ts';
 import { unfinishedTable } from './migrations/unfinishedTable.ts';
 
 /**
@@ -21,4 +22,5 @@ export const migrations: readonly Migration[] = [
   settingTable,
   unfinishedTable,
   benchTables,
+  summaryTables,
 ];

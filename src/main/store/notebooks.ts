@@ -1,91 +1,89 @@
-import type { Notebook } from '../../shared/contract/builds.ts';
-import { type Deed, type Entry, entrySchema, entryVersion, standing } from '../../shared/job/records/notebook.ts';
-import { fail, ok, type Result } from '../../shared/basics/result.ts';
+import { type Entry, entrySchema, entryVersion, type Notebook } from '../../shared/job/records/notebook.ts';
+import { ok, type Result } from '../../shared/basics/result.ts';
 import type { Database } from './database.ts';
-import { readable, type Skip, unreadable, writable } from './recordRows.ts';
-
-interface Row {
-  readonly line: number;
-  readonly id: string;
-  readonly version: number;
-  readonly at: string;
-  readonly by: string;
-  readonly deed: string;
-}
+import { type NotebookReader, notebookReader, type ReadNotebook } from './notebookRows.ts';
+import { type Skip, writable } from './recordRows.ts';
+import { type SummaryWriter, summaryWriter } from './summaries.ts';
 
 /** The notebooks of all builds. Entries are added and read; there is no way to change or remove one. */
 export interface Notebooks {
-  /** Ids of all builds, the one written in last first. */
-  ids(): readonly string[];
-  /** The same, each with the number of its last line, which rises with every entry. */
-  lastLines(): readonly { readonly build: string; readonly last: number }[];
   /** Undefined where there is no such build; a problem where one of its entries cannot be read. */
   read(build: string): Result<Notebook> | undefined;
-  /** Fails, with nothing written, when the entry could not be read again or the disk refuses. */
+  /**
+   * Writes an entry and, with it, what the list of builds says of its build. Fails, with nothing written, when the entry could
+   * not be read again or the disk refuses.
+   */
   add(build: string, entry: Entry): Result<Entry>;
-  /** Every entry of one kind, over all builds, the one written last first: by its line, because clocks are set back. */
-  newest(kind: Deed['kind']): readonly { readonly build: string; readonly id: string }[];
+  /** Inside a write: entries taken in from another bench, each with the bench it is of where that is not this one. */
+  takeIn(build: string, entries: readonly { readonly entry: Entry; readonly bench: string | null }[]): void;
+  /** Makes the summary of a build anew from its notebook; inside a write. */
+  summarise(build: string): void;
 }
 
-export function openNotebooks({ sql, write }: Database, skip: Skip = () => undefined): Notebooks {
-  const lastLines = sql.prepare<[], { build: string; last: number }>(
-    'SELECT build, max(line) AS last FROM notebook_entry GROUP BY build ORDER BY max(line) DESC',
+export function openNotebooks(database: Database, skip: Skip = () => undefined): Notebooks {
+  const { sql, write } = database;
+  const insert = sql.prepare<[string, string, number, string, string, string, string | null]>(
+    'INSERT INTO notebook_entry (id, build, version, at, by, deed, bench) VALUES (?, ?, ?, ?, ?, ?, ?)',
   );
-  const read = sql.prepare<[string], Row>(
-    'SELECT line, id, version, at, by, deed FROM notebook_entry WHERE build = ? ORDER BY line',
-  );
-  const add = sql.prepare<[string, string, number, string, string, string]>(
-    'INSERT INTO notebook_entry (id, build, version, at, by, deed) VALUES (?, ?, ?, ?, ?, ?)',
-  );
-  const newest = sql.prepare<[string], { build: string; id: string }>(
-    "SELECT build, id FROM notebook_entry WHERE deed ->> '$.kind' = ? ORDER BY line DESC",
-  );
+  const reader = notebookReader(database);
+  const summaries = summaryWriter(database);
+  const put = (build: string, { id, at, by, deed }: Entry, bench: string | null): number =>
+    Number(insert.run(id, build, entryVersion, at, by, JSON.stringify(deed), bench).lastInsertRowid);
   return {
-    newest: (kind) => newest.all(kind),
-    ids: () => lastLines.all().map((row) => row.build),
-    lastLines: () => lastLines.all(),
     read(build) {
-      const rows = read.all(build);
-      if (rows.length === 0) return undefined;
-      const notebook = notebookOf(build, rows);
-      if (!notebook.ok) skip(`build ${build}`, notebook.problem);
-      return notebook;
+      const read = reader.read(build);
+      if (read === undefined) return undefined;
+      if (read.ok) return ok(read.value.notebook);
+      skip(`build ${build}`, read.problem);
+      return read;
     },
     add(build, entry) {
       const checked = writable(entrySchema, entry, 'This entry');
       if (!checked.ok) return checked;
-      const { id, at, by, deed } = checked.value;
-      return write(() => {
-        add.run(id, build, entryVersion, at, by, JSON.stringify(deed));
-        return checked.value;
-      });
+      let isThere = false;
+      try {
+        const written = write(() => {
+          reader.wrote(build, checked.value, put(build, checked.value, null));
+          summarise({ reader, summaries }, build);
+          return checked.value;
+        });
+        isThere = written.ok;
+        return written;
+      } finally {
+        if (!isThere) reader.forget(build);
+      }
     },
+    takeIn(build, entries) {
+      reader.forget(build);
+      for (const { entry, bench } of entries) put(build, entry, bench);
+      summarise({ reader, summaries }, build);
+    },
+    summarise: (build) => summarise({ reader, summaries }, build),
   };
 }
 
-/** A notebook is read whole or not at all: with an entry left out it would tell another story. */
-function notebookOf(id: string, rows: readonly Row[]): Result<Notebook> {
-  const entries: Entry[] = [];
-  for (const [index, row] of rows.entries()) {
-    const entry = entryOf(row, `Entry ${index + 1} of ${rows.length} of ${calledBy(rows)}`);
-    if (!entry.ok) return entry;
-    entries.push(entry.value);
+interface Summing {
+  readonly reader: NotebookReader;
+  readonly summaries: SummaryWriter;
+}
+
+function summarise({ reader, summaries }: Summing, build: string): void {
+  const read = reader.read(build);
+  if (read === undefined) return;
+  if (read.ok) summed(summaries, read.value);
+  else summaries.putProblem(build, reader.lastLine(build), read.problem);
+}
+
+/** A defect in telling what a build is must not cost the entry: the list then lacks it until a later version reads it again. */
+function summed(summaries: SummaryWriter, { notebook, last }: ReadNotebook): void {
+  try {
+    summaries.put(notebook, last);
+  } catch (error) {
+    if (!(error instanceof Error) || 'code' in error) throw error;
+    summaries.putProblem(notebook.id, last, {
+      kind: 'unreadable',
+      sentence: `The build cannot be told in a line: ${error.message}.`,
+      remedy: 'Save a report in Settings. Nothing of the build is lost.',
+    });
   }
-  if (standing(entries)[0]?.deed.kind === 'started') return ok({ id, entries });
-  return fail(unreadable(`The notebook of ${calledBy(rows)}`, 'it does not begin with the start of a build'));
-}
-
-/** The title of a build whose notebook cannot be read, if its start can. */
-function calledBy(rows: readonly Row[]): string {
-  const titles = rows.flatMap((row) => {
-    const entry = entryOf(row, '');
-    return entry.ok && entry.value.deed.kind === 'started' ? [entry.value.deed.title] : [];
-  });
-  return titles[0] === undefined ? 'a build without a title' : `the build "${titles[0]}"`;
-}
-
-/** Rows are checked on the way in from disk too: a file can be edited by other hands. */
-function entryOf({ id, version, at, by, deed }: Row, what: string): Result<Entry> {
-  if (version > entryVersion) return fail(unreadable(what, `a later version of the bench wrote it (${version})`));
-  return readable(entrySchema, () => ({ id, version, at, by, deed: JSON.parse(deed) as unknown }), what);
 }

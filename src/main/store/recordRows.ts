@@ -18,12 +18,14 @@ export function writable<T>(schema: z.ZodType<T>, record: unknown, what: string)
 }
 
 /** A record as it lies in the database. Another program, a later version or a bad disk may have written it. */
-export function readable<T>(schema: z.ZodType<T>, stored: () => unknown, what: string): Result<T> {
+export function readable<T>(schema: z.ZodType<T>, stored: () => unknown, what: string | (() => string)): Result<T> {
+  // Only what cannot be read needs its name.
+  const called = (): string => (typeof what === 'string' ? what : what());
   try {
     const checked = schema.safeParse(stored());
-    return checked.success ? ok(checked.data) : fail(unreadable(what, wordsOf(checked.error)));
+    return checked.success ? ok(checked.data) : fail(unreadable(called(), wordsOf(checked.error)));
   } catch {
-    return fail(unreadable(what, 'it is not JSON'));
+    return fail(unreadable(called(), 'it is not JSON'));
   }
 }
 

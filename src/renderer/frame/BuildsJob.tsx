@@ -1,9 +1,10 @@
 import { useState } from 'react';
+import type { Answer } from '../../shared/contract/contract.ts';
 import type { BuildSummary } from '../../shared/contract/builds.ts';
 import type { Laying } from '../../shared/job/records/notebook.ts';
 import { Field } from '../parts/Field.tsx';
 import { useBenchSeen } from '../stores/bench.ts';
-import { useBuilds } from '../stores/builds.ts';
+import { useBuilds, useSought } from '../stores/builds.ts';
 import { go } from '../stores/route.ts';
 import { dayWords } from '../words/days.ts';
 import { IconButton } from './IconButton.tsx';
@@ -19,13 +20,12 @@ const lyingWords: Readonly<Record<Exclude<Laying, 'on-the-bench'>, string>> = {
 
 /** The builds there are, the one worked on last first; those put or thrown away behind a line of their own. */
 export function BuildsJob() {
-  const builds = useBuilds((seen) => seen.builds);
+  const counts = useBuilds((seen) => seen.counts);
   const [sought, setSought] = useState('');
   const [where, setWhere] = useState<Laying>('on-the-bench');
   const isSought = sought.trim() !== '';
-  const found = builds?.filter(
-    (build) => (build.lies === where || (isSought && build.lies === 'put-away')) && matches(build, sought),
-  );
+  const { builds, more } = useSought(isSought ? { words: sought } : { which: where });
+  const all = counts?.all ?? 0;
   return (
     <>
       <header className="job__head">
@@ -34,20 +34,21 @@ export function BuildsJob() {
         )}
         <h2 className="job__title">{where === 'on-the-bench' ? 'Builds' : lyingWords[where]}</h2>
       </header>
-      {(builds?.length ?? 0) > manyBuilds ? (
+      {all > manyBuilds ? (
         <div className="job__search">
           <Field label="Find a build" type="search" value={sought} onChange={setSought} />
         </div>
       ) : undefined}
       <div className="job__steps">
-        {found?.length === 0 && isSought ? (
+        {builds?.length === 0 && isSought ? (
           <p className="job__empty">
-            None of {builds?.length} has “{sought.trim()}”.
+            None of {all} has “{sought.trim()}”.
           </p>
         ) : (
-          <BuildRows builds={found} />
+          <BuildRows builds={builds} />
         )}
-        {where === 'on-the-bench' ? <LyingRows builds={builds ?? []} onShow={setWhere} /> : undefined}
+        {more === undefined ? undefined : <JobRow title="Show more" below="earlier builds" onPress={more} />}
+        {where === 'on-the-bench' && !isSought ? <LyingRows counts={counts} onShow={setWhere} /> : undefined}
       </div>
     </>
   );
@@ -55,14 +56,14 @@ export function BuildsJob() {
 
 /** Where the others lie, with how many; nothing where there are none. */
 function LyingRows({
-  builds,
+  counts,
   onShow,
 }: {
-  readonly builds: readonly BuildSummary[];
+  readonly counts: Answer<'builds.counts'> | undefined;
   readonly onShow: (where: Laying) => void;
 }) {
   return (['put-away', 'thrown-away'] as const).map((where) => {
-    const count = builds.filter(({ lies }) => lies === where).length;
+    const count = counts?.[where] ?? 0;
     return count === 0 ? undefined : (
       <JobRow
         key={where}
@@ -93,13 +94,4 @@ function BuildRows({ builds }: { readonly builds: readonly BuildSummary[] | unde
       onPress={() => go({ at: 'build', build: build.id })}
     />
   ));
-}
-
-/** Every word that is sought, in any order. */
-function matches(build: BuildSummary, sought: string): boolean {
-  const text = `${build.title} ${build.technician}`.toLowerCase();
-  return sought
-    .toLowerCase()
-    .split(/\s+/u)
-    .every((word) => text.includes(word));
 }

@@ -1,25 +1,71 @@
+import { useEffect, useState } from 'react';
 import { create } from 'zustand';
-import type { BenchClient } from '../../shared/contract/contract.ts';
+import type { Answer, BenchClient } from '../../shared/contract/contract.ts';
 import { type BuildSummary, mostListed } from '../../shared/contract/builds.ts';
+import type { Sought } from '../../shared/job/shop/sought.ts';
 import { ask } from './ask.ts';
-import { everyPage } from './pages.ts';
 
-/** All builds, newest work first; undefined until the bench has answered. */
-export const useBuilds = create<{ readonly builds: readonly BuildSummary[] | undefined }>()(() => ({
-  builds: undefined,
-}));
+interface Builds {
+  /** The builds worked on last, newest work first; undefined until the bench has answered. */
+  readonly builds: readonly BuildSummary[] | undefined;
+  readonly counts: Answer<'builds.counts'> | undefined;
+}
 
-const newestFirst = (builds: readonly BuildSummary[]): readonly BuildSummary[] =>
-  builds.toSorted((a, b) => b.lastEntryAt.localeCompare(a.lastEntryAt));
+export const useBuilds = create<Builds>()(() => ({ builds: undefined, counts: undefined }));
 
 export async function loadBuilds(): Promise<void> {
-  const builds = await everyPage((before) => ask('builds.list', before === undefined ? {} : { before }), mostListed);
-  if (builds !== undefined) useBuilds.setState({ builds: newestFirst(builds) });
+  const builds = await ask('builds.list', {});
+  if (builds !== undefined) useBuilds.setState({ builds });
+  await loadCounts();
+}
+
+async function loadCounts(): Promise<void> {
+  const counts = await ask('builds.counts', {});
+  if (counts !== undefined) useBuilds.setState({ counts });
 }
 
 export const followBuilds = (client: BenchClient): (() => void) =>
-  client.hear('notebook-changed', ({ summary }) =>
+  client.hear('notebook-changed', ({ summary }) => {
     useBuilds.setState(({ builds }) => ({
-      builds: newestFirst([...(builds ?? []).filter((one) => one.id !== summary.id), summary]),
-    })),
-  );
+      builds: [summary, ...(builds ?? []).filter((one) => one.id !== summary.id)].slice(0, mostListed),
+    }));
+    void loadCounts();
+  });
+
+/** Builds that were sought, as far as they were asked for. */
+export interface FoundBuilds {
+  /** Undefined until the bench has answered. */
+  readonly builds: readonly BuildSummary[] | undefined;
+  /** Asks for those behind the last one; undefined where there are no more. */
+  readonly more: (() => void) | undefined;
+}
+
+/** The builds sought, newest work first, followed while notebooks go on. */
+export function useSought(sought: Sought): FoundBuilds {
+  const [found, setFound] = useState<{ readonly key: string; readonly builds: readonly BuildSummary[] }>();
+  const key = JSON.stringify(sought);
+  useEffect(() => {
+    let there = true;
+    const look = (): void =>
+      void ask('builds.list', JSON.parse(key) as Sought).then(
+        (builds) => there && builds !== undefined && setFound({ key, builds }),
+      );
+    look();
+    const stop = useBuilds.subscribe((now, before) => {
+      if (now.builds !== before.builds) look();
+    });
+    return () => {
+      there = false;
+      stop();
+    };
+  }, [key]);
+  const builds = found?.builds;
+  const last = builds?.at(-1);
+  const isFull = builds !== undefined && builds.length > 0 && builds.length % mostListed === 0;
+  const more = (): void =>
+    void ask('builds.list', { ...sought, before: last?.id }).then(
+      (next) =>
+        next !== undefined && setFound((now) => (now?.key === key ? { key, builds: [...now.builds, ...next] } : now)),
+    );
+  return { builds, more: isFull ? more : undefined };
+}

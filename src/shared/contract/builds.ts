@@ -1,23 +1,15 @@
 import { z } from 'zod';
 import { idSchema, instantSchema, nameSchema } from '../basics/recorded.ts';
 import { captureSettingsSchema, resultSchema, stretchSchema } from '../job/records/measurement.ts';
-import { deedSchema, entrySchema, layings, nutSaid } from '../job/records/notebook.ts';
+import { deedSchema, entrySchema, nutSaid } from '../job/records/notebook.ts';
 import { gaugeSeenSchema } from '../job/records/gauge.ts';
 import { specSheetSchema } from '../job/records/specSheet.ts';
 import { checkIds } from '../job/records/checkIds.ts';
+import { soughtSchema, type Which, whiches } from '../job/shop/sought.ts';
+import { buildSummarySchema } from '../job/shop/summary.ts';
 import { problemSchema, question } from './message.ts';
 
-const buildSummarySchema = z.strictObject({
-  id: idSchema,
-  title: nameSchema,
-  technician: nameSchema,
-  startedAt: instantSchema,
-  lastEntryAt: instantSchema,
-  /** "As found", "Trial 2", … or empty while nothing has been assembled. */
-  standsAt: z.string(),
-  lies: z.enum(layings),
-});
-export type BuildSummary = z.infer<typeof buildSummarySchema>;
+export type { BuildSummary } from '../job/shop/summary.ts';
 
 const notebookSchema = z.strictObject({ id: idSchema, entries: z.array(entrySchema) });
 export type Notebook = z.infer<typeof notebookSchema>;
@@ -47,17 +39,32 @@ const writableSchema = deedSchema.refine(
 
 const inBuild = { build: idSchema, by: nameSchema };
 
-/** So many builds, or kept measurements, go in one answer; a full one is asked on behind its last. */
-export const mostListed = 500;
+/** So many builds go in one answer; a full one is asked on behind its last. */
+export const mostListed = 50;
 /** One kept measurement is some hundred times as large as the line of a build. */
 export const mostLoose = 100;
 
 /** The id of the last one of the page before; without it the list begins with the newest. */
 const behind = { before: idSchema.optional() };
 
+const count = z.int().min(0);
+type Counts = Readonly<Record<'all' | Which | 'unread', typeof count>>;
+
 export const buildQuestions = {
-  /** Builds that can be read, the one written in last first, a page at a time. */
-  'builds.list': question(z.strictObject(behind), z.array(buildSummarySchema).max(mostListed)),
+  /** Builds that can be read, the one written in last first, a page at a time; of those sought, where something is. */
+  'builds.list': question(
+    z.strictObject({ ...soughtSchema.shape, ...behind }),
+    z.array(buildSummarySchema).max(mostListed),
+  ),
+  /** How many builds there are, of each sort, and how many are still to be read after a change of the program. */
+  'builds.counts': question(
+    z.strictObject({}),
+    z.strictObject({
+      all: count,
+      ...Object.fromEntries(whiches.map((which) => [which, count])),
+      unread: count,
+    } as Counts),
+  ),
   /** Builds that cannot: damaged, or written by a later version. They are left as they are. */
   'builds.unreadable': question(
     z.strictObject({}),

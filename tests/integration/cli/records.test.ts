@@ -54,9 +54,20 @@ describe('builds', () => {
     expect(code).toBe(0);
     const { title, technician, startedAt } = content.build;
     const lastEntryAt = entries.at(-1)?.at;
-    expect(answers).toEqual([
+    expect(answers).toMatchObject([
       [{ id: 'b1', title, technician, startedAt, lastEntryAt, standsAt: 'Final', lies: 'on-the-bench' }],
     ]);
+  });
+
+  it('finds a build by words typed into it, in any order, and says where there is none', async () => {
+    const folder = records();
+    const [first = '', second = ''] = content.build.title.split(' ');
+    const found = await inProcess('builds', '--data', folder, '--find', `${second} ${first.slice(0, 3)}`);
+    expect(found).toMatchObject({ code: 0, answers: [[{ id: 'b1' }]] });
+    const nothing = await inProcess('builds', '--data', folder, '--find', 'quokka');
+    expect(nothing).toMatchObject({ code: 0, answers: [[]] });
+    expect(nothing.said).toContain('None of 1 has "quokka".');
+    expect((await inProcess('builds', '--data', folder, '--limit', 'many')).code).toBe(2);
   });
 
   it('ends with 1 where there are no records, and makes none', async () => {

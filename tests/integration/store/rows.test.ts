@@ -149,6 +149,6 @@ describe('nothing is written that could not be read again', () => {
       deed: { kind: 'noted', topic: 'noise', text: 'hums' },
     } as const;
     expect(notebooks.add('b1', entry)).toMatchObject({ ok: false, problem: { kind: 'not-writable' } });
-    expect(notebooks.ids()).toEqual([]);
+    expect(notebooks.read('b1')).toBeUndefined();
   });
 });

@@ -76,10 +76,10 @@ function askedOf(given: Given): Result<Asked> {
 }
 
 async function exported(asked: Asked, records: Records, output: Output): Promise<ExitCode> {
-  const unreadable = records.unreadable.find(({ id }) => id === asked.build);
-  if (unreadable !== undefined) return noAnswer(output, unreadable.problem);
-  const notebook = records.notebooks.find(({ id }) => id === asked.build);
-  if (notebook === undefined) return wrongUse(output, ofOption('build', noBuild(asked.build)));
+  const read = records.notebooks.read(asked.build);
+  if (read === undefined) return wrongUse(output, ofOption('build', noBuild(asked.build)));
+  if (!read.ok) return noAnswer(output, read.problem);
+  const notebook = read.value;
   const identity = readIdentity(records.database);
   if (!identity.ok) return noAnswer(output, identity.problem);
   const source = { database: records.database, identity: identity.value, notebook };

@@ -44,6 +44,9 @@ interface TableRow {
   readonly wr: 0 | 1;
 }
 
+/** What is read out of the notebooks is made anew from those that were saved. */
+const isMadeAnew = (table: string): boolean => /^build_(?:summary|sheet|words)/u.test(table);
+
 interface ColumnRow {
   readonly name: string;
   readonly type: string;
@@ -53,7 +56,8 @@ interface ColumnRow {
 function tablesOf(sql: Sqlite.Database): readonly Table[] {
   const rows = sql
     .prepare<[], TableRow>("SELECT name, wr FROM pragma_table_list WHERE schema = 'main' AND name NOT LIKE 'sqlite_%'")
-    .all();
+    .all()
+    .filter(({ name }) => !isMadeAnew(name));
   return rows.map(({ name, wr }) => {
     const found = sql.prepare<[string], ColumnRow>('SELECT name, type, pk FROM pragma_table_info(?)').all(name);
     const key = found.filter(({ pk }) => pk > 0).toSorted((a, b) => a.pk - b.pk);

@@ -15,9 +15,7 @@ const nearly = (a: number | undefined, b: number | undefined): boolean =>
 function sameAxle(a: MakeUp, b: MakeUp): boolean {
   const named = plain(a.axleName) !== '' && plain(b.axleName) !== '';
   return (
-    a.pinionTeeth === b.pinionTeeth &&
-    a.ringTeeth === b.ringTeeth &&
-    a.driveFlank === b.driveFlank &&
+    teethOf(a) === teethOf(b) &&
     nearly(a.outerDiameter_mm, b.outerDiameter_mm) &&
     nearly(a.offset_mm, b.offset_mm) &&
     (a.cut === b.cut || a.cut === 'not-known' || b.cut === 'not-known') &&
@@ -25,8 +23,12 @@ function sameAxle(a: MakeUp, b: MakeUp): boolean {
   );
 }
 
+/** What two gears of one drawing have in common at least; empty where nothing is known. */
+export const teethOf = (makeUp: MakeUp | undefined): string =>
+  makeUp === undefined ? '' : `${makeUp.pinionTeeth}/${makeUp.ringTeeth} ${makeUp.driveFlank}`;
+
 /** Whose hand brushed and read the last mark, and with which compound. */
-function handOf(build: Build): string {
+export function handOf(build: Build): string {
   const marks = build.assemblies.flatMap((assembly) => latest(assembly, 'mark') ?? []);
   const last = marks.at(-1);
   const compound = last?.result.kind === 'mark' ? last.result.compound : undefined;

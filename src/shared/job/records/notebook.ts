@@ -19,7 +19,7 @@ import { checkIds, phases } from './checkIds.ts';
  * from reading the notebook from the top (build.ts). Undo strikes an entry through; the struck line stays
  * readable, so nothing recorded is ever lost.
  */
-export const noteTopics = ['complaint', 'noise', 'road-test', 'oil', 'odometer', 'customer', 'note'] as const;
+export const noteTopics = ['complaint', 'noise', 'road-test', 'oil', 'odometer', 'customer', 'plate', 'note'] as const;
 
 /** What was heard on the road. */
 export const heardOptions = ['nothing', 'as-before', 'other'] as const;

@@ -19,6 +19,7 @@ export const topicTerms: Readonly<Record<(typeof noteTopics)[number], string>> =
   oil: 'Oil',
   odometer: 'Odometer',
   customer: 'Customer',
+  plate: 'Number plate',
   note: 'Note',
 };
 

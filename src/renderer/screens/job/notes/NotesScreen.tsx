@@ -21,6 +21,7 @@ const topicWords: Readonly<Record<Topic, string>> = {
   oil: 'Oil',
   odometer: 'Odometer',
   customer: 'Customer',
+  plate: 'Number plate',
   note: 'Note',
 };
 
@@ -31,6 +32,7 @@ const hints: Readonly<Record<Topic, string>> = {
   oil: 'Kind and quantity, and any additive.',
   odometer: 'The reading, with its unit.',
   customer: 'Name or job number.',
+  plate: 'As it stands on the vehicle. A comeback is found by it.',
   note: 'Anything the next pair of eyes should know.',
 };
 
