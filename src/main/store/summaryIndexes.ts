@@ -51,11 +51,14 @@ export function wordIndex(sql: Database['sql']) {
   const of = sql.prepare<[string], string>('SELECT words FROM build_summary WHERE build = ?').pluck();
   const number = sql.prepare<[string], number>('SELECT number FROM build_summary WHERE build = ?').pluck();
   const put = sql.prepare<[number, string]>('INSERT OR REPLACE INTO build_words (rowid, words) VALUES (?, ?)');
+  // Whoever begins a transaction inside another has the index written first, and not with everything else at the end.
+  const writeNow = sql.transaction(() => undefined);
   return {
     of: (build: string): string | undefined => of.get(build),
     put(build: string, words: string): void {
       try {
         put.run(number.get(build) ?? 0, words);
+        writeNow();
       } catch (error) {
         if (!isDamagedIndex(error)) throw error;
         sql.exec("INSERT INTO build_words (build_words) VALUES ('delete-all')");
@@ -65,5 +68,5 @@ export function wordIndex(sql: Database['sql']) {
   };
 }
 
-/** What SQLite says of an index of words that contradicts itself (FTS5 keeps it in tables no page check looks into). */
-export const isDamagedIndex = (error: unknown): boolean => codeOf(error) === 'SQLITE_CORRUPT_VTAB';
+/** What SQLite says of an index of words that contradicts itself (FTS5 keeps it in tables no page check looks into); pages damaged themselves refuse the next statement too. */
+export const isDamagedIndex = (error: unknown): boolean => codeOf(error).startsWith('SQLITE_CORRUPT');
