@@ -152,7 +152,7 @@ function wholeRecords(folder: string): void {
   const opened = openDatabase(folder, systemClock);
   if (!opened.ok) throw new Error(opened.problem.sentence);
   expect(opened.value.sql.pragma('integrity_check', { simple: true })).toBe('ok');
-  for (const id of openNotebooks(opened.value).ids())
-    expect(openNotebooks(opened.value).read(id)).toMatchObject({ ok: true });
+  const ids = opened.value.sql.prepare<[], string>('SELECT DISTINCT build FROM notebook_entry').pluck().all();
+  for (const id of ids) expect(openNotebooks(opened.value).read(id)).toMatchObject({ ok: true });
   opened.value.close();
 }
