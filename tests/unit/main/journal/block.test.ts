@@ -50,11 +50,11 @@ const rowsSchema = fc
 
 /** What gauges send: four at 100/s, on a clock of nanoseconds, with a step now and then. */
 function sent(rows: number): readonly StoredRow[] {
-  const { next: random } = seeded(3);
+  const chance = seeded(3);
   return Array.from({ length: rows }, (_, index): StoredRow => {
     const gauge = 1 + (index % 4);
-    const value = Math.round(200 + 80 * Math.sin(index / 160) + 2 * random()) / 1000;
-    const t = 4711.123456789 + index / 400 + Math.round(random() * 3e6) / 1e9;
+    const value = Math.round(200 + 80 * Math.sin(index / 160) + 2 * chance.next()) / 1000;
+    const t = 4711.123456789 + index / 400 + Math.round(chance.next() * 3e6) / 1e9;
     const raw = Buffer.from(`${value < 0 ? '-' : '+'}${Math.abs(value).toFixed(3).padStart(7, '0')} mm\r\n`);
     return [
       index + 1,
