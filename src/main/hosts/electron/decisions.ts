@@ -1,4 +1,5 @@
 import type { BrowserWindowConstructorOptions } from 'electron';
+import { z } from 'zod';
 import { largestMessage_bytes } from '../../../shared/contract/message.ts';
 import { fileFor, type PageFiles } from '../policy.ts';
 
@@ -66,6 +67,27 @@ export const mayHavePermission = ({ permission, from, media, isTopFrame }: Permi
 /** Whether a message may reach the bench: a text, from the top frame of one of our own pages. */
 export const mayAsk = (sender: { readonly url: string; readonly isTopFrame: boolean }, text: unknown): text is string =>
   typeof text === 'string' && text.length <= largestMessage_bytes && sender.isTopFrame && isOwnPage(sender.url);
+
+/** Pages that die oftener than this are told of and not loaded again: they would die for ever. */
+const loadAnewEvery_ms = 60_000;
+
+/**
+ * What becomes of a window whose page has died.
+ * @param since_ms how long ago it was loaded anew the last time; Infinity before the first.
+ */
+export function afterPageGone(reason: string, since_ms: number): 'nothing' | 'load anew' | 'tell' {
+  if (reason === 'clean-exit') return 'nothing';
+  return since_ms < loadAnewEvery_ms ? 'tell' : 'load anew';
+}
+
+/** What the second start of the program hands to the first. */
+const secondStartSchema = z.object({ records: z.string() });
+
+/** The other records that a second start wanted to see; undefined where it wanted the same, or says nothing of ours. */
+export function otherRecordsWanted(own: string, said: unknown): string | undefined {
+  const wanted = secondStartSchema.safeParse(said).data?.records;
+  return wanted === own ? undefined : wanted;
+}
 
 /** What `app://` serves: only files of the built screens, only by GET. */
 export function appFile(

@@ -1,16 +1,13 @@
 // The Electron program: composition only. Everything it decides is in decisions.ts and host.ts.
 import { homedir } from 'node:os';
-import { join } from 'node:path';
+import { join, resolve } from 'node:path';
 import * as electron from 'electron';
 import { dataFolder } from '../launcher/desktop.ts';
 import { listPageFiles } from '../pageFiles.ts';
-import { declareScheme, openHost } from './host.ts';
+import { beforeReady, openHost } from './host.ts';
 
-declareScheme(electron);
-// Every window there may ever be, not only the one whose options say so.
-electron.app.enableSandbox();
-// Kept on this machine, for whoever is to find out; sent nowhere.
-electron.crashReporter.start({ uploadToServer: false });
+beforeReady(electron);
+const folder = resolve(recordsFolder());
 
 async function start(): Promise<void> {
   await electron.app.whenReady();
@@ -24,7 +21,8 @@ async function start(): Promise<void> {
     files: files.value,
     preload: join(import.meta.dirname, '..', 'preload', 'preload.cjs'),
     benchProgram: join(import.meta.dirname, 'benchProcess.js'),
-    benchArguments: ['--data', recordsFolder(), ...process.argv.filter((word) => word === '--simulate')],
+    folder,
+    benchArguments: ['--data', folder, ...process.argv.filter((word) => word === '--simulate')],
   });
 }
 
@@ -34,6 +32,9 @@ function recordsFolder(): string {
   return (at >= 0 ? process.argv[at + 1] : undefined) ?? dataFolder(process.platform, process.env, homedir());
 }
 
-// One window is one bench: a second start would want the same database.
-if (electron.app.requestSingleInstanceLock()) void start();
-else electron.app.quit();
+// One window is one bench: a second start would want the same database. The first is told what was wanted.
+if (electron.app.requestSingleInstanceLock({ records: folder })) void start();
+else {
+  process.stderr.write('axlewright: the bench is open already; its window comes to the front.\n');
+  electron.app.quit();
+}

@@ -5,7 +5,7 @@ import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { channels } from '../../../../src/main/hosts/electron/channels.ts';
 import { startPage } from '../../../../src/main/hosts/electron/decisions.ts';
-import { declareScheme, type ElectronParts, openHost } from '../../../../src/main/hosts/electron/host.ts';
+import { beforeReady, type ElectronParts, openHost } from '../../../../src/main/hosts/electron/host.ts';
 import { listPageFiles } from '../../../../src/main/hosts/pageFiles.ts';
 
 /** A stand-in for Electron that records what the host asks of it. It shows wiring only; nothing here claims that Electron ran. */
@@ -20,6 +20,9 @@ function standIn() {
     quits: number;
     kills: number;
     blocked: string[];
+    crashes: unknown[];
+    sandboxed: number;
+    front: string[];
   } = {
     schemes: [],
     permissions: [],
@@ -30,11 +33,17 @@ function standIn() {
     quits: 0,
     kills: 0,
     blocked: [],
+    crashes: [],
+    sandboxed: 0,
+    front: [],
   };
   let serve: ((request: Request) => Promise<Response>) | undefined;
   let permissionCheck: CheckHandler | undefined;
   let address = startPage;
-  const app = Object.assign(new EventEmitter(), { quit: () => (told.quits += 1) });
+  const app = Object.assign(new EventEmitter(), {
+    quit: () => (told.quits += 1),
+    enableSandbox: () => (told.sandboxed += 1),
+  });
   const benches: EventEmitter[] = [];
   const fork = () => {
     const bench = Object.assign(new EventEmitter(), {
@@ -53,6 +62,9 @@ function standIn() {
       windows.push(this);
     }
     isDestroyed = () => false;
+    isMinimized = () => true;
+    restore = () => told.front.push('restored');
+    focus = () => told.front.push('in front');
     show = () => undefined;
     loadURL = async (url: string) => void told.loaded.push(url);
   }
@@ -61,6 +73,7 @@ function standIn() {
     app,
     BrowserWindow,
     ipcMain,
+    crashReporter: { start: (how: unknown) => told.crashes.push(how) },
     protocol: {
       registerSchemesAsPrivileged: (schemes: unknown[]) => told.schemes.push(...schemes),
       handle: (_scheme: string, handler: typeof serve) => (serve = handler),
@@ -120,10 +133,11 @@ async function opened(now_ms: () => number = () => 0) {
   const files = listPageFiles(folder);
   if (!files.ok) throw new Error(files.problem.sentence);
   const host = standIn();
-  declareScheme(host.parts);
+  beforeReady(host.parts);
   await openHost(host.parts, {
     files: files.value,
     preload: '/preload.cjs',
+    folder: '/records',
     benchProgram: '/bench.js',
     benchArguments: [],
     now_ms,
@@ -136,6 +150,22 @@ describe('the Electron host, wired to a stand-in', () => {
     const { told } = await opened();
     expect(told.schemes).toMatchObject([{ scheme: 'app', privileges: { secure: true, standard: true } }]);
     expect(told.loaded).toEqual([startPage]);
+  });
+
+  it('puts every window into the sandbox before there is one, and sends no crash anywhere', async () => {
+    const { told } = await opened();
+    expect(told.sandboxed).toBe(1);
+    expect(told.crashes).toEqual([{ uploadToServer: false }]);
+  });
+
+  it('comes to the front at a second start, and says so where other records were wanted', async () => {
+    const { app, told } = await opened();
+    app.emit('second-instance', {}, [], '/', { records: '/records' });
+    app.emit('second-instance', {}, [], '/', 'nothing of ours');
+    expect(told.front).toEqual(['restored', 'in front', 'restored', 'in front']);
+    expect(told.errors).toEqual([]);
+    app.emit('second-instance', {}, [], '/', { records: '/other' });
+    expect(told.errors[1]).toMatch(/\/records.*\/other/u);
   });
 
   it('serves the screens with the strict policy, and nothing else', async () => {
@@ -192,9 +222,10 @@ describe('the Electron host, wired to a stand-in', () => {
   });
 
   it('keeps the screen on for as long as its own page asks for it', async () => {
-    const { ipcMain, told } = await opened();
-    const own = { senderFrame: { url: startPage, parent: null } };
-    ipcMain.emit(channels.awake, { senderFrame: { url: 'https://evil.example/', parent: null } }, true);
+    const { ipcMain, told, sender } = await opened();
+    const own = { sender, senderFrame: { url: startPage, parent: null } };
+    ipcMain.emit(channels.awake, { sender, senderFrame: { url: 'https://evil.example/', parent: null } }, true);
+    ipcMain.emit(channels.awake, { ...own, sender: {} }, true);
     expect(told.blocked).toEqual([]);
     for (const on of [true, true, 'on', true, false, false]) ipcMain.emit(channels.awake, own, on);
     expect(told.blocked).toEqual(['prevent-display-sleep', 'stop 1', 'prevent-display-sleep', 'stop 3']);
@@ -246,11 +277,18 @@ describe('the Electron host, wired to a stand-in', () => {
     app.emit('child-process-gone', {}, { type: 'GPU', reason: 'killed' });
     app.emit('child-process-gone', {}, { type: 'Utility', reason: 'clean-exit' });
     window().emit('unresponsive');
+    window().emit('responsive');
     expect(told.posted).toEqual([
       { fault: 'the window (crashed)' },
       { fault: 'a helper of the window (GPU, killed)' },
       { fault: 'the window (does not answer)' },
+      { fault: 'the window (answers again)' },
     ]);
     expect(told.loaded).toEqual([startPage, startPage]);
+    expect(told.errors).toEqual([]);
+    app.emit('render-process-gone', {}, {}, { reason: 'clean-exit' });
+    app.emit('render-process-gone', {}, {}, { reason: 'oom' });
+    expect(told.loaded).toHaveLength(2);
+    expect(told.errors[0]).toBe('The screen has stopped');
   });
 });

@@ -1,11 +1,13 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import {
+  afterPageGone,
   appFile,
   isOwnPage,
   mayAsk,
   mayHavePermission,
   mayNavigate,
+  otherRecordsWanted,
   windowOpenAnswer,
   windowOptions,
 } from '../../../../src/main/hosts/electron/decisions.ts';
@@ -75,6 +77,20 @@ describe('the Electron host decides', () => {
       webSecurity: true,
       webviewTag: false,
     });
+  });
+
+  it('to load a page that has died anew, but not for ever', () => {
+    expect(afterPageGone('crashed', Infinity)).toBe('load anew');
+    expect(afterPageGone('oom', 61_000)).toBe('load anew');
+    expect(afterPageGone('crashed', 59_000)).toBe('tell');
+    expect(afterPageGone('clean-exit', 0)).toBe('nothing');
+  });
+
+  it('which records a second start wanted', () => {
+    expect(otherRecordsWanted('/a', { records: '/a' })).toBeUndefined();
+    expect(otherRecordsWanted('/a', { records: '/b' })).toBe('/b');
+    for (const odd of [undefined, null, 7, 'x', [], { records: 7 }, { __proto__: { records: 7 } }])
+      expect(otherRecordsWanted('/a', odd)).toBeUndefined();
   });
 
   it('recognises its own page by scheme and host, not by how the text looks', () => {
