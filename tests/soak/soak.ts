@@ -4,13 +4,16 @@ import { join } from 'node:path';
 import { parseArgs } from 'node:util';
 import { seeded } from '../../hardware-sim/seeded.ts';
 import type { BenchClient } from '../../src/shared/contract/contract.ts';
-import { type BenchUnderTest, startBench, type Weight } from './benchUnderTest.ts';
+import { type BenchUnderTest, startBench } from './benchUnderTest.ts';
+import { type WeightThen, weightWords } from './weights.ts';
 import { smallDisk } from './disk.ts';
 import { makeNoise, sendMessages } from './atLength.ts';
 import { type FuzzCount, type Fuzzing, startFuzz } from './fuzz.ts';
 import { mischiefs } from './mischief.ts';
 import { knownTo } from './known.ts';
-import { cutPower, whyNoCuts } from './powerCut.ts';
+import { type Cuts, cutJournal } from './powerCut.ts';
+import { cutBench } from './benchCuts.ts';
+import { whyNoCuts } from './fileDisk.ts';
 import { openStandGauges } from './standGauges.ts';
 import { openLedger, plugIn, verify, workOnce } from './worker.ts';
 
@@ -20,6 +23,7 @@ const { values } = parseArgs({
     seed: { type: 'string', default: '1' },
     /** How long a life is between two ends, s, on average; the last fifth of the hours is one life. */
     life: { type: 'string', default: '24' },
+    /** Power cuts of the journal alone, and as many of the whole bench. */
     cuts: { type: 'string' },
     fuzz: { type: 'boolean', default: true },
     /** MB of noise through the lines of the gauges. */
@@ -55,7 +59,7 @@ const noticed_ms: number[] = [];
 /** No mischief takes half as long, on a busy machine too; one that does has stopped the bench, or the soak. */
 const mostMischief_ms = 180_000;
 const seenDefects = new Set<string>();
-const weights: (Weight & { readonly at_s: number })[] = [];
+const weights: WeightThen[] = [];
 const totals = { messages: 0, taken: 0, refused: 0, unanswered: 0 };
 const count = (what: string): void => void (done[what] = (done[what] ?? 0) + 1);
 
@@ -87,9 +91,9 @@ await oneLife(Math.max(20, 0.2 * 3600 * hours), false);
 await atLength();
 const last = await startBench(data);
 await checkAll(last);
-stand.end().catch(() => undefined);
 disk.remove();
 await powerCuts();
+stand.end().catch(() => undefined);
 report();
 
 /** A bench from its start to its end, by a kill or as it should be, with work and mischief between. */
@@ -200,13 +204,19 @@ async function checkAll(bench: BenchUnderTest): Promise<void> {
   if ((await bench.ended) !== 0) faults.push(`the last bench ended with ${await bench.ended}`);
 }
 
+/** So many of the journal alone, at its fastest, and of the whole bench at its ordinary work. */
 async function powerCuts(): Promise<void> {
   if (cuts === 0) return;
   const why = whyNoCuts();
-  const cut = why ?? (await cutPower(cuts, say));
-  if (typeof cut === 'string') return say(`power cuts: skipped, ${cut}`);
+  tellCuts('the journal', why ?? (await cutJournal(cuts, say)));
+  tellCuts('the whole bench', why ?? (await cutBench({ cuts, stand, random, say })));
+}
+
+function tellCuts(what: string, cut: Cuts | string): void {
+  if (typeof cut === 'string') return say(`power cuts of ${what}: skipped, ${cut}`);
   faults.push(...cut.faults);
-  say(`power cuts: ${cut.cuts}; ${cut.safe} rows called safe before them; lost: ${cut.faults.length}`);
+  const lost = cut.faults.length;
+  say(`power cuts of ${what}: ${cut.cuts}; ${cut.safe} rows and entries called safe before them; lost: ${lost}`);
 }
 
 function report(): void {
@@ -225,25 +235,9 @@ function report(): void {
     `from start to link: median ${Math.round(sorted[Math.floor(sorted.length / 2)] ?? 0)} ms, longest ${Math.round(sorted.at(-1) ?? 0)} ms`,
   );
   say(`a data folder that went away: said after at most ${Math.round(Math.max(0, ...noticed_ms))} ms`);
-  say(`memory in use ${weightWords('live_MB')} MB, held ${weightWords('rss_MB')} MB`);
-  say(`descriptors ${weightWords('descriptors')}`);
+  say(`memory in use ${weightWords(weights, 'live_MB')} MB, held ${weightWords(weights, 'rss_MB')} MB`);
+  say(`descriptors ${weightWords(weights, 'descriptors')}`);
   tellFaults();
   say(`${faults.length} faults in ${(elapsed_s() / 3600).toFixed(2)} h`);
   process.exit(faults.length === 0 ? 0 : 1);
-}
-
-/** From the first to the last of the last life, and by how much an hour it rose behind its first third (least squares). */
-function weightWords(what: keyof Weight): string {
-  const known = weights.flatMap((weight) => {
-    const much = weight[what];
-    return much === undefined ? [] : [{ t: weight.at_s, y: much }];
-  });
-  if (known.length < 2) return 'not known';
-  const settled = known.slice(Math.floor(known.length / 3));
-  const mean = (numbers: readonly number[]): number => numbers.reduce((sum, one) => sum + one, 0) / numbers.length;
-  const [t, y] = [mean(settled.map((one) => one.t)), mean(settled.map((one) => one.y))];
-  const rise = settled.reduce((sum, one) => sum + (one.t - t) * (one.y - y), 0);
-  const spread = settled.reduce((sum, one) => sum + (one.t - t) ** 2, 0);
-  const ends = [known[0], known.at(-1)].map((one) => (one?.y ?? 0).toFixed(0));
-  return `${ends.join(' to ')}, ${((3600 * rise) / spread).toFixed(1)} an hour`;
 }
