@@ -1,4 +1,5 @@
 import { parseArgs } from 'node:util';
+import { told } from './told.ts';
 import type { ExitCode, Given, Output, Verb } from './verb.ts';
 
 /** Runs one command line. Pure in its streams, so that tests call it as the shell does. */
@@ -9,12 +10,12 @@ export async function runCommandLine(
 ): Promise<ExitCode> {
   const [name, ...rest] = words;
   if (name === undefined || name === '--help' || name === 'help') {
-    output.say(help(verbs));
+    output.say(help());
     return name === undefined ? 2 : 0;
   }
   const verb = verbs.find((one) => one.name === name);
   if (verb === undefined) {
-    output.say(`There is no verb "${name}".\n${help(verbs)}`);
+    output.say(`There is no verb "${name}".\n${help()}`);
     return 2;
   }
   const given = read(verb, rest);
@@ -64,5 +65,7 @@ function read(verb: Verb, words: readonly string[]): Given | string {
   }
 }
 
-const help = (verbs: readonly Verb[]): string =>
-  ['axlewright VERB …', ...verbs.map((verb) => `  ${verb.usage.padEnd(60)} ${verb.summary}`)].join('\n');
+const help = (): string =>
+  ['axlewright VERB …', ...Object.values(told).map(({ usage, summary }) => `  ${usage.padEnd(60)} ${summary}`)].join(
+    '\n',
+  );

@@ -1,10 +1,11 @@
+import type { VerbName } from './told.ts';
 import type { Verb } from './verb.ts';
 
 /**
- * The verbs of the command line, in the order of its help. Each is loaded when it is called: a line that asks for one
- * figure does not wait for databases and simulators.
+ * What each verb does, loaded when it is called: a line that asks for one figure does not wait for databases and simulators.
+ * What the help says of them stands in told.ts.
  */
-const verbs: Readonly<Record<string, () => Promise<Verb>>> = {
+const verbs: Readonly<Record<VerbName, () => Promise<Verb>>> = {
   measure: async () => (await import('./verbs/measure.ts')).measure,
   predict: async () => (await import('./verbs/predict.ts')).predict,
   plan: async () => (await import('./verbs/plan.ts')).plan,
@@ -22,8 +23,11 @@ const verbs: Readonly<Record<string, () => Promise<Verb>>> = {
   open: async () => (await import('./verbs/open.ts')).open,
 };
 
-/** The verb of this name; every verb where there is none of this name, for the help. */
-export async function verbsFor(name: string | undefined): Promise<readonly Verb[]> {
-  const load = name !== undefined && Object.hasOwn(verbs, name) ? verbs[name] : undefined;
-  return load === undefined ? Promise.all(Object.values(verbs).map((each) => each())) : [await load()];
-}
+const isVerb = (name: string): name is VerbName => Object.hasOwn(verbs, name);
+
+/** The verb of this name; none where there is none of this name. */
+export const verbsFor = async (name: string | undefined): Promise<readonly Verb[]> =>
+  name !== undefined && isVerb(name) ? [await verbs[name]()] : [];
+
+/** Every verb, loaded. */
+export const allVerbs = (): Promise<readonly Verb[]> => Promise.all(Object.values(verbs).map((each) => each()));

@@ -2,7 +2,7 @@ import { mkdirSync, symlinkSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { verbsFor } from '../../../src/main/cli/verbs.ts';
+import { allVerbs } from '../../../src/main/cli/verbs.ts';
 import { newFolder } from '../../support/bench/open.ts';
 import { inProcess } from '../../support/commandLine.ts';
 import { pngHead } from '../../support/photos.ts';
@@ -57,7 +57,7 @@ const isRunning = (name: string): name is keyof typeof running => Object.hasOwn(
 
 describe('a thousand calls of the command line', () => {
   it('meet no fault, and say no stack and no word of the program', { timeout: 300_000 }, async () => {
-    const verbs = (await verbsFor(undefined)).filter(({ name }) => name !== 'ports');
+    const verbs = (await allVerbs()).filter(({ name }) => name !== 'ports');
     const files = oddFiles();
     const value = fc
       .oneof(fc.constantFrom(...odd), fc.constantFrom(...files), fc.string({ maxLength: 12 }))

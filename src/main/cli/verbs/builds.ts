@@ -3,6 +3,7 @@ import { type BuildSummary, summaryOf } from '../../../shared/job/shop/summary.t
 import type { Listed } from '../../store/buildList.ts';
 import { numberOption } from '../options.ts';
 import { folderOf, openRecords, type Records } from '../records.ts';
+import { told } from '../told.ts';
 import { noAnswer, type Output, type Verb, wrongUse } from '../verb.ts';
 
 /** More than any shop builds. */
@@ -11,8 +12,7 @@ const all = 10_000_000;
 /** The builds of a data folder, the one written in last first; on request those in which some words were typed. */
 export const builds: Verb = {
   name: 'builds',
-  usage: 'builds [--find WORDS] [--limit N] [--data DIR]',
-  summary: 'the builds in the records, the one written in last first; with --find those in which every word was typed',
+  ...told.builds,
   options: { find: { type: 'string' }, limit: { type: 'string' } },
   async run(given, output) {
     const limit = numberOption(given, 'limit', { least: 1, most: all, whole: true });

@@ -13,13 +13,13 @@ import { demoFiles, freshDemoFolder } from '../demo/recordsFolder.ts';
 import { technician as by, title } from '../demo/scenario.ts';
 import { lastLine } from '../demo/table.ts';
 import { createTechnician, DemoStopped, type Technician, untilLive } from '../demo/technician.ts';
+import { told } from '../told.ts';
 import { type ExitCode, needed, noAnswer, type Output, type Verb, wrongUse } from '../verb.ts';
 
 /** The whole job on the axle twin, unattended, on readings that came through real lines. */
 export const demo: Verb = {
   name: 'demo',
-  usage: 'demo --out DIR',
-  summary: 'the whole job on the simulated axle, with its certificate',
+  ...told.demo,
   options: { out: { type: 'string' } },
   async run(given, output) {
     const out = needed(given, 'out');

@@ -17,14 +17,13 @@ import { writeWhole } from '../../writeWhole.ts';
 import { databaseProblem } from '../../store/databaseProblem.ts';
 import { choice, ofOption } from '../options.ts';
 import { folderOf, openRecords, type Records } from '../records.ts';
+import { told } from '../told.ts';
 import { type ExitCode, type Given, needed, noAnswer, type Output, type Verb, wrongUse } from '../verb.ts';
 
 /** A build as files for other programs and people. */
 export const exportBuild: Verb = {
   name: 'export',
-  usage:
-    'export --build ID --as pdf|json|csv|qif|journal|bundle --out DIR [--photos] [--everything] [--page a4|letter] [--units metric|inch] [--data DIR]',
-  summary: 'a build as certificate, as its data, or as the readings its measurements rest on; its photos on request',
+  ...told.export,
   options: {
     build: { type: 'string' },
     as: { type: 'string' },

@@ -6,14 +6,14 @@ import { endBetweenSteps } from '../../interruption.ts';
 import { openDatabase } from '../../store/database.ts';
 import { openIdentity } from '../../store/identity.ts';
 import { folderOf } from '../records.ts';
+import { told } from '../told.ts';
 import { noAnswer, type Verb, wrongUse } from '../verb.ts';
 import { readBytes } from '../wholeFile.ts';
 
 /** Takes a build of another bench into the records. */
 export const importBuild: Verb = {
   name: 'import',
-  usage: 'import FILE [--data DIR]',
-  summary: 'takes in a build of another bench, from its bundle: with its readings and photos',
+  ...told.import,
   words: 1,
   options: {},
   async run(given, output) {

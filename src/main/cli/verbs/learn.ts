@@ -2,13 +2,13 @@ import { doubtInWords } from '../../../shared/gauges/learn/learned.ts';
 import { parseLink } from '../../../shared/gauges/link.ts';
 import { type Attempt, type GaugeLearned, learnGauge } from '../../gauges/learn/learnGauge.ts';
 import { numberOption, ofOption } from '../options.ts';
+import { told } from '../told.ts';
 import { needed, noAnswer, type Output, type Verb, wrongUse } from '../verb.ts';
 
 /** How a gauge writes its lines, found out while its spindle is moved. */
 export const learn: Verb = {
   name: 'learn',
-  usage: 'learn --link URL --seconds N',
-  summary: 'how a gauge writes its lines, learned while its spindle is moved',
+  ...told.learn,
   options: { link: { type: 'string' }, seconds: { type: 'string' } },
   async run(given, output) {
     const written = needed(given, 'link');

@@ -8,6 +8,7 @@ import type { StreamItem } from '../../../shared/measuring/reading.ts';
 import { fail, ok, type Problem, type Result } from '../../../shared/basics/result.ts';
 import { readJsonLines } from '../jsonLines.ts';
 import { choice } from '../options.ts';
+import { told } from '../told.ts';
 import { type Given, needed, noAnswer, type Verb, wrongUse } from '../verb.ts';
 import { readText } from '../wholeFile.ts';
 
@@ -41,8 +42,7 @@ type Line = z.infer<typeof lineSchema>;
 /** The figures of a stream of readings, with verdicts against the limits given. */
 export const measure: Verb = {
   name: 'measure',
-  usage: 'measure backlash|runout|torque --in FILE.jsonl [limits]',
-  summary: 'figures, uncertainty and verdicts from a stream of readings',
+  ...told.measure,
   words: 1,
   options: Object.fromEntries(
     [

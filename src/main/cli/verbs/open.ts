@@ -1,13 +1,13 @@
 import { openDesk } from '../../hosts/launcher/desk.ts';
 import { numberOption } from '../options.ts';
 import { folderOf } from '../records.ts';
+import { told } from '../told.ts';
 import { noAnswer, type Verb, wrongUse } from '../verb.ts';
 
 /** The bench for a person at this machine, as npm start opens it. */
 export const open: Verb = {
   name: 'open',
-  usage: 'open [--simulate] [--browser] [--port N] [--data DIR]',
-  summary: 'the bench in its window, or in the browser, until it is ended',
+  ...told.open,
   options: { simulate: { type: 'boolean' }, browser: { type: 'boolean' }, port: { type: 'string' } },
   async run(given, output) {
     const port = numberOption(given, 'port', { least: 0, most: 65_535, whole: true });

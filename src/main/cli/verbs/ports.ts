@@ -1,13 +1,13 @@
 import type { Port } from '../../../shared/contract/gauges.ts';
 import { parseLink } from '../../../shared/gauges/link.ts';
 import { listPorts } from '../../gauges/ports.ts';
+import { told } from '../told.ts';
 import type { Verb } from '../verb.ts';
 
 /** The serial ports of this computer. */
 export const ports: Verb = {
   name: 'ports',
-  usage: 'ports',
-  summary: 'the serial ports of this computer, with their USB identity',
+  ...told.ports,
   options: {},
   async run(_given, output) {
     const found = await listPorts();

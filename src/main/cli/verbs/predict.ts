@@ -2,6 +2,7 @@ import { type SetInput, setInputSchema } from '../../../shared/axle/mesh/input.t
 import { type PredictAnswer, predictSet } from '../../../shared/axle/mesh/predict.ts';
 import { setRelations } from '../../../shared/axle/plan/setRelations.ts';
 import { answerLines } from '../answerLines.ts';
+import { told } from '../told.ts';
 import type { Verb } from '../verb.ts';
 
 const lineSchema = setInputSchema.superRefine(setRelations);
@@ -9,8 +10,7 @@ const lineSchema = setInputSchema.superRefine(setRelations);
 /** What the mesh model says of each gear set: angles, backlash and how the marks move with each shim. */
 export const predict: Verb = {
   name: 'predict',
-  usage: 'predict --in FILE.jsonl',
-  summary: 'what each gear set is and what shims do to its backlash and marks',
+  ...told.predict,
   options: { in: { type: 'string' } },
   run: async (given, output) => answerLines<SetInput, PredictAnswer>(given, output, lineSchema, predictSet),
 };

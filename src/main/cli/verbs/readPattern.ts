@@ -3,13 +3,13 @@ import type { FlankCorners, Pixel } from '../../../shared/axle/mark/photo.ts';
 import { readPattern as readMark } from '../../../shared/axle/mark/readPattern.ts';
 import { fail, ok, type Problem, type Result } from '../../../shared/basics/result.ts';
 import { readPhoto } from '../photoFile.ts';
+import { told } from '../told.ts';
 import { needed, noAnswer, type Verb, wrongUse } from '../verb.ts';
 
 /** The mark on one flank of a photo, its four corners given. */
 export const readPattern: Verb = {
   name: 'read-pattern',
-  usage: 'read-pattern --photo FILE.jpg|png --corners "x,y x,y x,y x,y" [--cut face-milled|face-hobbed]',
-  summary: 'the mark on a photographed flank; corners toe-root, toe-crown, heel-crown, heel-root',
+  ...told['read-pattern'],
   options: { photo: { type: 'string' }, corners: { type: 'string' }, cut: { type: 'string' } },
   async run(given, output) {
     const path = needed(given, 'photo');

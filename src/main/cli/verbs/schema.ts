@@ -1,11 +1,11 @@
 import { jsonSchemaOf, schemaNames } from '../../exports/schemas.ts';
+import { told } from '../told.ts';
 import { type Verb, wrongUse } from '../verb.ts';
 
 /** The JSON Schema of something other programs may want to read or write. */
 export const schema: Verb = {
   name: 'schema',
-  usage: `schema ${schemaNames.join('|')}`,
-  summary: 'the JSON Schema of a file the bench reads or writes',
+  ...told.schema,
   words: 1,
   options: {},
   async run(given, output) {

@@ -10,13 +10,13 @@ import { interruption } from '../../interruption.ts';
 import { numberOption, ofOption } from '../options.ts';
 import { type GaugeHolding, holdingFor, linkTo } from '../simulate/holding.ts';
 import { type GaugeKind, type GaugeWriting, writingFor } from '../simulate/writing.ts';
+import { told } from '../told.ts';
 import { type ExitCode, type Given, needed, type Output, type Verb, wrongUse } from '../verb.ts';
 
 /** One gauge on the axle twin, on a line that any program can open, worked by a hand that never tires. */
 export const simulate: Verb = {
   name: 'simulate',
-  usage: 'simulate --gauge indicator|torque --format FILE|auto | --modbus OPTIONS|auto [--rate N] [--faults LIST]',
-  summary: 'a simulated gauge on a pseudo-terminal, until it is ended',
+  ...told.simulate,
   options: {
     gauge: { type: 'string' },
     format: { type: 'string' },

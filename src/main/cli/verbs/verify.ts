@@ -5,15 +5,14 @@ import { systemClock } from '../../clock.ts';
 import { databaseName, openDatabase } from '../../store/database.ts';
 import { type KnownBench, knownBenches } from '../../store/identity.ts';
 import { folderOf } from '../records.ts';
+import { told } from '../told.ts';
 import { noAnswer, type Verb, wrongUse } from '../verb.ts';
 import { readBytes } from '../wholeFile.ts';
 
 /** Whether a certificate holds together. */
 export const verify: Verb = {
   name: 'verify',
-  usage: 'verify FILE [--data DIR]',
-  summary:
-    'whether a certificate (PDF or its data) is as it was signed, and says what its own notebook and readings give',
+  ...told.verify,
   words: 1,
   options: {},
   async run(given, output) {

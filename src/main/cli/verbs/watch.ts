@@ -10,13 +10,13 @@ import { readFormat } from '../formatFile.ts';
 import { interruption } from '../../interruption.ts';
 import { noJournal } from '../noJournal.ts';
 import { numberOption, ofOption } from '../options.ts';
+import { told } from '../told.ts';
 import { type ExitCode, type Given, needed, noAnswer, type Output, type Verb, wrongUse } from '../verb.ts';
 
 /** Every line a gauge sends, as it comes, without a bench and without a record. */
 export const watch: Verb = {
   name: 'watch',
-  usage: 'watch --link URL [--format FILE|auto] [--unit UNIT] [--count N]',
-  summary: 'every line a gauge sends, as a reading or with the reason why it is none',
+  ...told.watch,
   options: {
     link: { type: 'string' },
     format: { type: 'string' },

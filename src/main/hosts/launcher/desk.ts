@@ -6,12 +6,11 @@ import { interruption } from '../../interruption.ts';
 import { electronProgram } from '../electron/program.ts';
 import { openLoopback } from '../loopback/host.ts';
 import { surviveDefects } from '../outermost.ts';
+import { installation } from '../installation.ts';
 import { openBenchHere } from '../openBenchHere.ts';
 import { listPageFiles } from '../pageFiles.ts';
 import { browserCommand, hasScreen } from './desktop.ts';
 import { layDoorway } from './doorway.ts';
-
-const root = join(import.meta.dirname, '..', '..', '..', '..');
 
 interface DeskOptions {
   /** Where the records live. */
@@ -50,7 +49,7 @@ async function windowProgram(say: DeskOptions['say']): Promise<string | undefine
 }
 
 async function inElectron(program: string, { folder, simulate }: DeskOptions): Promise<Result<void>> {
-  const words = [root, '--data', folder, ...(simulate ? ['--simulate'] : [])];
+  const words = [installation.root, '--data', folder, ...(simulate ? ['--simulate'] : [])];
   const interrupted = interruption();
   // What Electron has to say is no answer of ours: it goes to standard error.
   const window = spawn(program, words, { stdio: ['inherit', process.stderr, 'inherit'] });
@@ -66,7 +65,7 @@ async function inElectron(program: string, { folder, simulate }: DeskOptions): P
 }
 
 async function inBrowser({ folder, simulate, port, say, onLink }: DeskOptions): Promise<Result<void>> {
-  const files = listPageFiles(join(root, 'out', 'renderer'));
+  const files = listPageFiles(join(installation.root, 'out', 'renderer'));
   if (!files.ok) return files;
   const bench = await openBenchHere({ folder, simulate });
   if (!bench.ok) return bench;

@@ -89,6 +89,7 @@ const commands = {
       )
     );
   },
+  package: () => buildScreens() || inNode(['src/main/hosts/package/package.ts', ...rest]),
   soak: () => buildScreens() || inNode(['tests/soak/soak.ts', ...rest]),
   pictures: () => {
     const browser = browserForTests(root, node, env);

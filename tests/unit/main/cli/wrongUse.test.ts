@@ -2,7 +2,7 @@ import { writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { runCommandLine } from '../../../../src/main/cli/run.ts';
-import { verbsFor } from '../../../../src/main/cli/verbs.ts';
+import { allVerbs, verbsFor } from '../../../../src/main/cli/verbs.ts';
 import { asLines } from '../../../support/streams.ts';
 import { inProcess } from '../../../support/commandLine.ts';
 import { temporaryFolder } from '../../../support/folder.ts';
@@ -127,7 +127,7 @@ describe('help', () => {
   it('names every verb', async () => {
     const { code, said } = await inProcess('help');
     expect(code).toBe(0);
-    for (const { usage, name } of await verbsFor(undefined)) {
+    for (const { usage, name } of await allVerbs()) {
       expect(said).toContain(usage);
       expect(usage.startsWith(name)).toBe(true);
       // Each is found under its own name.

@@ -1,0 +1,51 @@
+import { join } from 'node:path';
+import { build, type Rolldown } from 'vite';
+import { copyFile, leftOutside } from './parts.ts';
+
+/** What the certificate's library reads beside its own code: the colour profile that PDF/A asks for. */
+const profile = 'sRGB_IEC61966_2_1.icc';
+
+/**
+ * Bundles the command line, and with it the bench, into `to`: split by verb, so that a line that asks for one figure reads no
+ * more than that figure needs. Electron is left out; a package has its screens in a browser.
+ * @returns the packages whose code is inside.
+ */
+export async function layProgram(root: string, to: string): Promise<readonly string[]> {
+  const built = await build({
+    configFile: false,
+    root,
+    logLevel: 'warn',
+    publicDir: false,
+    ssr: { noExternal: true },
+    build: {
+      ssr: true,
+      target: 'node24',
+      outDir: to,
+      emptyOutDir: true,
+      // Names stay as written: the log tells a fault by them.
+      minify: false,
+      rolldownOptions: {
+        input: { axlewright: join(root, 'src/main/cli/axlewright.ts') },
+        external: [...leftOutside, 'electron'],
+        output: { format: 'esm', entryFileNames: '[name].mjs', chunkFileNames: '[name].mjs' },
+      },
+    },
+  });
+  copyFile(join(root, 'node_modules/pdfkit/js/data', profile), join(to, 'data', profile));
+  return packagesIn(Array.isArray(built) ? built : [built]);
+}
+
+type Built = Awaited<ReturnType<typeof build>>;
+
+function packagesIn(built: readonly Exclude<Built, unknown[]>[]): readonly string[] {
+  const names = new Set<string>();
+  for (const one of built) {
+    if (!('output' in one)) continue;
+    for (const part of one.output) if (part.type === 'chunk') for (const name of packagesOf(part)) names.add(name);
+  }
+  return [...names].toSorted();
+}
+
+/** The folders under node_modules that a chunk's modules come from. */
+const packagesOf = (chunk: Rolldown.OutputChunk): readonly string[] =>
+  chunk.moduleIds.flatMap((id) => /.*\/node_modules\/((?:@[^/]+\/)?[^/]+)\//u.exec(id)?.[1] ?? []);
