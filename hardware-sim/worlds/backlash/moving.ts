@@ -55,3 +55,11 @@ export const walkingPinion = backlashWorld(
     };
   },
 );
+
+/** A compressor, a hoist, a lorry that idles before the door. */
+export const humming = backlashWorld(
+  { name: 'a stand that hums', belief: 'to and fro by ±1–6 µm, 1–25 times a second', honest: true },
+  (random) => ({
+    noise: sumOf(sway(random.uniform(0.001, 0.006), 1 / 25 ** random.next(), random), noise(random)),
+  }),
+);

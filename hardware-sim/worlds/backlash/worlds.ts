@@ -12,7 +12,7 @@ import {
   slippingBase,
   unequalLoads,
 } from './odd.ts';
-import { fastDrift, knocked, slowDrift, swaying, thermalRamp, walkingPinion, wandering } from './moving.ts';
+import { fastDrift, humming, knocked, slowDrift, swaying, thermalRamp, walkingPinion, wandering } from './moving.ts';
 
 /** The row where the measuring's own beliefs hold comes first. */
 export const backlashWorlds: readonly World[] = [
@@ -23,6 +23,7 @@ export const backlashWorlds: readonly World[] = [
   thermalRamp,
   swaying,
   wandering,
+  humming,
   knocked,
   walkingPinion,
   scatteringHands,

@@ -9,7 +9,7 @@ import { creeping } from './creeping.ts';
 import { home } from './home.ts';
 import { landsWithAngle } from './landsWithAngle.ts';
 import { lifted } from './lifted.ts';
-import { nothingTurned } from './nothingTurned.ts';
+import { nothingTurned, onlyTheStand } from './nothingTurned.ts';
 import { oddRides } from './odd.ts';
 import { overTurn } from './overTurn.ts';
 import { partTurn } from './partTurn.ts';
@@ -18,7 +18,7 @@ import { rough } from './rough.ts';
 import { runsTrue } from './runsTrue.ts';
 import { stationsHome, stationsLanding, stationsWandering } from './stations.ts';
 import { sticky } from './sticky.ts';
-import { swaying } from './swaying.ts';
+import { humming, swaying } from './swaying.ts';
 import { unmarked } from './unmarked.ts';
 import { wandering } from './wandering.ts';
 import { wildReadings } from './wildReadings.ts';
@@ -39,9 +39,11 @@ export const runoutWorlds: readonly World[] = [
   lifted,
   busyMachine,
   nothingTurned,
+  onlyTheStand,
   partTurn,
   wandering,
   swaying,
+  humming,
   creeping,
   bumped,
   stationsHome,

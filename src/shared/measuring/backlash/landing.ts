@@ -1,12 +1,12 @@
 import { corridorOf, addTurn, isOutside, rocking, widthOf, type Corridor, type Rocking } from './corridor.ts';
 import { mean, sd } from '../../basics/statistics.ts';
-import { isWeak, leastStroke } from './limits.ts';
+import { isWeak } from './limits.ts';
 import type { Side } from './measured.ts';
 import { noiseOf } from './noise.ts';
 import { LEAST_ROCKS } from './rule.ts';
 import { rocksOf, valuesOf } from './rocks.ts';
 import { jumped, unitsApart } from './scale.ts';
-import { now, stationNumber, type Away, type BacklashCapture } from './state.ts';
+import { leastStrokeNow, now, stationNumber, type Away, type BacklashCapture } from './state.ts';
 import { beginStation, closeStation, mark, refuse, refuseUnrocked, renewMargin, takeRest } from './stations.ts';
 import { whyRefused } from './sentences.ts';
 import type { Station } from './station.ts';
@@ -19,7 +19,7 @@ import type { Turn } from './turns.ts';
  */
 export function takeLoose(capture: BacklashCapture, turn: Turn): void {
   const noise = noiseOf(capture.noise);
-  const found = addLoose(capture, turn, noise);
+  const found = addLoose(capture, turn);
   const [there, back] = capture.loose.slice(-2);
   if (found === undefined || there === undefined || back === undefined) return;
   const corridor = corridorOf(there.level, back.level, noise);
@@ -38,8 +38,9 @@ export function takeLoose(capture: BacklashCapture, turn: Turn): void {
   renewMargin(capture);
 }
 
-function addLoose({ loose, settings, away }: BacklashCapture, turn: Turn, noise: number): Rocking | undefined {
-  const least = leastStroke(noise, settings.resolution);
+function addLoose(capture: BacklashCapture, turn: Turn): Rocking | undefined {
+  const { loose, away } = capture;
+  const least = leastStrokeNow(capture);
   addTurn(loose, turn, least);
   if (loose.length > MOST_LOOSE) loose.shift();
   // The first turn after a lift is the hang: a stroke from it and one back say nothing about rocking.
@@ -52,7 +53,7 @@ function addLoose({ loose, settings, away }: BacklashCapture, turn: Turn, noise:
  */
 export function takeSmall(capture: BacklashCapture, turn: Turn): void {
   const noise = noiseOf(capture.noise);
-  const found = addLoose(capture, turn, noise);
+  const found = addLoose(capture, turn);
   const [there, back] = capture.loose.slice(-2);
   if (found === undefined || there === undefined || back === undefined || !wasLifting(capture.station)) return;
   if (isWeak(Math.abs(back.level - there.level), noise)) return;

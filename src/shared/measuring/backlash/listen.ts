@@ -2,12 +2,12 @@ import { seconds } from '../../basics/quantity.ts';
 import type { Reading } from '../reading.ts';
 import { isOutside, widthOf, type Corridor } from './corridor.ts';
 import { takeLoose, takeSmall } from './landing.ts';
-import { isWeak, leastStroke } from './limits.ts';
+import { isWeak } from './limits.ts';
 import { hear, learn, noiseOf } from './noise.ts';
 import { isFresh } from './repeats.ts';
 import { seeStep } from './shownStep.ts';
 import { unitsApart } from './scale.ts';
-import { now, stationNumber, type BacklashCapture } from './state.ts';
+import { leastStrokeNow, now, stationNumber, type BacklashCapture } from './state.ts';
 import { refuse, renewMargin, takeLonger, takeRest, tellRest } from './stations.ts';
 import { addReading, endStill, LEAST_READINGS, ongoingLength, type Still } from './stills.ts';
 import { restartSwings, swing } from './swings.ts';
@@ -77,7 +77,7 @@ function take(capture: BacklashCapture, t: number, value: number): void {
   const still = addReading(capture.stills, t, value, sd);
   if (still !== undefined) takeStill(capture, still, sd);
   // While something stands still again, what it is decides whether the place before was a turn.
-  const least = leastStroke(sd, capture.settings.resolution);
+  const least = leastStrokeNow(capture);
   swing(capture.swings, value, 2 * least);
   const isStill = ongoingLength(capture.stills) > LEAST_READINGS;
   const turn = leaving(capture.turns, capture.stills.next, value, isStill ? Infinity : least / 2);

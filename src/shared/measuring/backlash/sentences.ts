@@ -29,3 +29,7 @@ export const whyFlagged: Readonly<Partial<Record<Flag, string>>> = {
 
 export const tooFewRocks = (rocks: number, least: number): string =>
   `${rocks === 0 ? 'No whole rock' : rocks === 1 ? 'Only one rock' : `Only ${rocks} rocks`} here; it takes at least ${least}. Take this station again.`;
+
+/** A number no set runs with. */
+export const onlyShakes =
+  'Hardly any movement: a stand that shakes makes as much. Rock from stop to stop; where the gears do not rock at all, move the ring gear away first.';

@@ -1,8 +1,10 @@
 import { mm, type Time } from '../../basics/quantity.ts';
 import type { Reading } from '../reading.ts';
-import type { Corridor } from './corridor.ts';
+import { isNone } from '../../basics/result.ts';
+import { type Corridor, widthOf } from './corridor.ts';
+import { leastStroke } from './limits.ts';
 import type { BacklashEvent, BacklashSettings, Side, StationMeasured } from './measured.ts';
-import { newNoise, roundingOf, type Noise } from './noise.ts';
+import { newNoise, noiseOf, roundingOf, type Noise } from './noise.ts';
 import type { Station } from './station.ts';
 import { newRepeats, type Repeats } from './repeats.ts';
 import { newShownStep, type ShownStep, stepOf } from './shownStep.ts';
@@ -100,4 +102,15 @@ export const now = (capture: BacklashCapture): Time => capture.last_t as Time;
 export function settingsSeen({ settings, shownStep }: BacklashCapture): BacklashSettings {
   const resolution = stepOf(shownStep);
   return resolution === settings.resolution ? settings : { ...settings, resolution: mm(resolution) };
+}
+
+/** The smallest stroke that counts now, mm. */
+export const leastStrokeNow = (capture: BacklashCapture): number =>
+  leastStroke(noiseOf(capture.noise), capture.settings.resolution, widthKnown(capture));
+
+function widthKnown({ corridor, away, results }: BacklashCapture): number | undefined {
+  const known = corridor ?? away?.corridor;
+  if (known !== undefined) return widthOf(known);
+  const value = results.findLast((result) => !isNone(result.value))?.value;
+  return value === undefined || isNone(value) ? undefined : value;
 }

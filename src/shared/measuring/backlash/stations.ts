@@ -4,10 +4,12 @@ import { mean } from '../../basics/statistics.ts';
 import { setMargin, widthOf } from './corridor.ts';
 import { atAnEnd } from './faults.ts';
 import type { Flag, Refusal, Side, StationMeasured } from './measured.ts';
+import { SHAKES } from './limits.ts';
 import { between } from './neighbours.ts';
 import { noiseOf } from './noise.ts';
 import { levelsOf, rocksOf, valuesOf } from './rocks.ts';
 import { unitChanged, unitsApart } from './scale.ts';
+import { onlyShakes } from './sentences.ts';
 import { now, settingsSeen, type BacklashCapture } from './state.ts';
 import {
   evidenceOf,
@@ -96,7 +98,7 @@ function tellRock(capture: BacklashCapture, station: Station): void {
 
 /** Writes down what a station came to, and says so. */
 function settle(capture: BacklashCapture, station: Station, measured: StationMeasured): void {
-  const held = scaleHolds(capture, station, measured) ? measured : refused(station, 'unit-jump');
+  const held = believed(capture, station, measured);
   station.measured = held;
   capture.results[station.number - 1] = held;
   const told = { station: station.number, t: now(capture), measured: held } as const;
@@ -108,6 +110,12 @@ function settle(capture: BacklashCapture, station: Station, measured: StationMea
   if (!isNone(held.value) && allDone(capture)) {
     capture.said.push({ kind: 'all-done', station: station.number, t: now(capture) });
   }
+}
+
+/** What a number is that no gear can have beside the others, or at all. */
+function believed(capture: BacklashCapture, station: Station, measured: StationMeasured): StationMeasured {
+  if (!scaleHolds(capture, station, measured)) return refused(station, 'unit-jump');
+  return !isNone(measured.value) && measured.value < SHAKES ? refused(station, 'not-held', onlyShakes) : measured;
 }
 
 /** No gear's backlash is 25 times that of its next tooth: if it reads so, the unit changed in between. */

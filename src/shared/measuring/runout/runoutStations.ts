@@ -1,5 +1,6 @@
 import { type Angle, mm, radians } from '../../basics/quantity.ts';
 import { leastSeen, widestGap, wrapped } from '../../basics/harmonics.ts';
+import { standsMove } from './moved.ts';
 import type { Pause } from './pauses.ts';
 import { readAtPresses } from './pressed.ts';
 import type { Unsettled } from './settled.ts';
@@ -66,7 +67,8 @@ export function fromStations(capture: RunoutCapture, found: readonly Pause[]): R
   const points = angles?.map((angle, index) => ({ angle, value: stations[index]?.value ?? 0 }));
   const values = stations.map(({ value }) => value);
   const noise = noiseOfMeans(stations);
-  if (!isPlaced(capture) && standsStill(capture, values, noise.u)) return nothing('not-turned', []);
+  if (!isPlaced(capture) && (standsStill(capture, values, noise.u) || onlyTheStand(capture, stations)))
+    return nothing('not-turned', []);
   const unclear = settings.stations !== undefined && stations.length !== settings.stations;
   const assumed = angles !== undefined && stations[0]?.angle === undefined;
   const gap = widestGap(angles ?? []);
@@ -125,6 +127,10 @@ function standsStill({ low, high, settings, sieve }: RunoutCapture, values: read
   const { resolution } = settings;
   return span(values) < resolution / 2 + 3.3 * Math.SQRT2 * u && high - low <= 1.1 * resolution + 6 * noiseOf(sieve);
 }
+
+/** What somebody typed or sent with a button is their word that they turned it; a stream says so itself or not at all. */
+const onlyTheStand = ({ low, high }: RunoutCapture, stations: readonly Pause[]): boolean =>
+  high - low < standsMove && stations.every(({ n }) => n > 1);
 
 /** Of noise that remembers as long as a rest takes, the rest shows a third or less of its variance (simulated). */
 const hidden = 3;

@@ -8,7 +8,7 @@ const whyNoRunout: Readonly<Record<NoRunout, string>> = {
     'The stem was put down or lifted within the turn. Let it ride from the begin to the end of the turn, and mark both.',
   'nothing-measured': 'No reading came from the gauge.',
   'not-turned':
-    'Nothing in the readings shows that the gear was turned. Turn it once round under the stem and take it again.',
+    'Nothing in the readings shows that the gear was turned. Turn it once round under the stem and take it again. A stand that creeps or shakes moves the needle by 0.006 mm as well: a gear that runs so true is typed.',
   'too-few': 'There are too few readings for a turn. Turn more slowly, or take the runout at stations.',
   'part-turn': 'The gear was not turned once round. Take it again over a whole turn.',
   'unit-jump':

@@ -69,9 +69,10 @@ describe('backlash capture', () => {
     );
   });
 
+  // Down to a backlash that a set may have: below that it is the stand that shakes.
   it('scales with the unit', () => {
     fc.assert(
-      fc.property(seeds, fc.constantFrom(25.4, 1 / 25.4, 1000, 2), (seed, times) => {
+      fc.property(seeds, fc.constantFrom(25.4, 0.5, 1000, 2), (seed, times) => {
         const session = randomStation(seeded(seed));
         const given = settingsOf(session);
         const step = session.resolution_mm;

@@ -53,6 +53,7 @@ describe.each([
   ['lost in stalls', first(20)],
   ['uneven pace', first(20)],
   ['no pace', first(20)],
+  ['a stand that hums', first(20)],
 ])('in the world "%s"', (name, seeds) => {
   const scenes = scenesOf(name, seeds);
 
@@ -76,6 +77,11 @@ describe('where nothing turned', () => {
     );
     expect(reasons.filter((reason) => reason === 'number')).toEqual([]);
     expect(new Set(reasons)).toEqual(new Set(['not-turned', 'too-few', 'part-turn']));
+  });
+
+  it('there is none either where the stand creeps or hums', () => {
+    const numbers = scenesOf('only the stand moves', first(60)).filter(({ found }) => typeof found.tir === 'number');
+    expect(numbers.map(({ seed }) => seed)).toEqual([]);
   });
 
   it.each([
