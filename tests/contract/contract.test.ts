@@ -27,7 +27,15 @@ describe.each(Object.entries(transports))('the contract over %s', (_name, reach)
     expect(valueOf(await reached.client.ask('bench.about', {}))).toMatchObject({
       version: 'test',
       simulated: false,
+      mayEnd: false,
       warnings: [],
+    });
+  });
+
+  it('is ended from the screens only where its host lets it', async () => {
+    expect(await reached.client.ask('bench.end', {})).toMatchObject({
+      ok: false,
+      problem: { kind: 'ends-otherwise' },
     });
   });
 

@@ -27,6 +27,8 @@ export interface BenchOptions {
   readonly clock: Clock;
   readonly version: string;
   readonly simulation?: Simulation;
+  /** How the screens end the bench, on hosts where nothing else does. */
+  readonly onEnd?: () => void;
   /** For tests of what no pseudo-terminal can do: a list of ports, and opening what stands in it. */
   readonly ports?: Pick<GaugesOptions, 'listPorts' | 'open'>;
   /** For tests; otherwise random. */

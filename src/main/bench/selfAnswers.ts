@@ -5,7 +5,7 @@ import type { OpenBench } from './parts.ts';
 import { listenForHand } from './handCues.ts';
 import { saveReport } from './report.ts';
 
-type Names = 'bench.about' | 'bench.hand' | 'bench.teeth' | 'bench.report';
+type Names = 'bench.about' | 'bench.hand' | 'bench.teeth' | 'bench.report' | 'bench.end';
 
 /** What the bench says of itself, and the hand of a simulated one. */
 export function selfAnswers(bench: OpenBench): Pick<BenchAnswers, Names> {
@@ -17,10 +17,18 @@ export function selfAnswers(bench: OpenBench): Pick<BenchAnswers, Names> {
         version,
         dataFolder: folder,
         simulated: simulation !== undefined,
+        mayEnd: bench.options.onEnd !== undefined,
         bench: { id, name, fingerprint: bench.identity.fingerprint },
         ...(simulation === undefined ? {} : { simulatedAxle: simulation.describes }),
         warnings: bench.warnings.list(),
       }),
+    'bench.end': async () => {
+      const { onEnd } = bench.options;
+      if (onEnd === undefined) return fail(endsOtherwise);
+      bench.outlet.tell('bench-ends', {});
+      setTimeout(onEnd, leave_ms);
+      return ok(done);
+    },
     'bench.report': async () => saveReport(bench),
     'bench.hand': async ({ action }) => {
       if (simulation === undefined) return fail(noHand);
@@ -35,6 +43,15 @@ export function selfAnswers(bench: OpenBench): Pick<BenchAnswers, Names> {
     'bench.teeth': async ({ on }) => (simulation === undefined ? fail(noHand) : ok(simulation.paint(on))),
   };
 }
+
+/** An answer needs a moment to leave before its bench is gone. */
+const leave_ms = 200;
+
+const endsOtherwise: Problem = {
+  kind: 'ends-otherwise',
+  sentence: 'This bench ends with its window.',
+  remedy: 'Close the window.',
+};
 
 const noHand: Problem = {
   kind: 'no-simulation',

@@ -71,8 +71,8 @@ export const told = {
     summary: 'the whole job on the simulated axle, with its certificate',
   },
   open: {
-    usage: 'open [--simulate] [--browser] [--port N] [--data DIR]',
-    summary: 'the bench in its window, or in the browser, until it is ended',
+    usage: 'open [--simulate] [--browser] [--alone] [--port N] [--data DIR]',
+    summary: 'the bench in its window, or in the browser, until it is ended; --alone ends it after its last page',
   },
 } as const satisfies Readonly<Record<string, VerbTold>>;
 

@@ -9,18 +9,30 @@ import { plugInSimulated } from './simulatedGaugeRecords.ts';
 interface OpenHere {
   readonly folder: string;
   readonly simulate: boolean;
+  /** How the screens end the bench, on hosts where nothing else does. */
+  readonly onEnd?: () => void;
 }
+
+/** The folder the records lie in: those of the simulated gauges have one of their own. */
+export const recordsIn = ({ folder, simulate }: OpenHere): string => (simulate ? join(folder, 'simulated') : folder);
 
 /**
  * Opens the bench for a host: real clock and real folder. With the simulated gauges it keeps a folder of its own
  * inside, so that what was measured on a simulated axle never stands among real builds.
  */
-export async function openBenchHere({ folder, simulate }: OpenHere): Promise<Result<BenchService>> {
-  const options = { clock: systemClock, version: installation.version };
-  if (!simulate) return openBench({ ...options, folder });
+export async function openBenchHere(here: OpenHere): Promise<Result<BenchService>> {
+  const { simulate, onEnd } = here;
+  const folder = recordsIn(here);
+  const options = {
+    clock: systemClock,
+    version: installation.version,
+    folder,
+    ...(onEnd === undefined ? {} : { onEnd }),
+  };
+  if (!simulate) return openBench(options);
   const { openSimulation } = await import('./simulatedBench.ts');
   const simulation = await openSimulation();
-  const bench = openBench({ ...options, folder: join(folder, 'simulated'), simulation });
+  const bench = openBench({ ...options, simulation });
   if (!bench.ok) {
     await simulation.close();
     return bench;

@@ -10,6 +10,14 @@ export function ProblemLine() {
   const problem = useProblem((seen) => seen.problem);
   const presence = useBenchSeen((seen) => seen.presence);
   const warnings = useBenchSeen((seen) => seen.about?.warnings);
+  const ended = useBenchSeen((seen) => seen.ended);
+  if (ended)
+    return (
+      <Line
+        sentence="The bench has been ended."
+        remedy="What was recorded is kept. Close this window; Axlewright is started again as it was before."
+      />
+    );
   if (presence === 'away') {
     return (
       <Line

@@ -9,11 +9,18 @@ interface BenchSeen {
   /** `looking` until the bench has answered once; afterwards whether it is there. */
   readonly presence: 'looking' | 'here' | 'away';
   readonly about: About | undefined;
+  /** A person has ended it; it does not come back by itself. */
+  readonly ended: boolean;
   /** How often it has been reached: it may have been started anew each time. */
   readonly arrivals: number;
 }
 
-export const useBenchSeen = create<BenchSeen>()(() => ({ presence: 'looking', about: undefined, arrivals: 0 }));
+export const useBenchSeen = create<BenchSeen>()(() => ({
+  presence: 'looking',
+  about: undefined,
+  ended: false,
+  arrivals: 0,
+}));
 
 /** Follows the bench; `onArrival` runs each time it can be reached (again), when everything may have changed. */
 export function followBench(client: BenchClient, onArrival: () => void): void {
@@ -21,12 +28,13 @@ export function followBench(client: BenchClient, onArrival: () => void): void {
     useBenchSeen.setState(({ about }) => (about === undefined ? {} : { about: { ...about, warnings } })),
   );
   client.hear('bench-fault', showProblem);
+  client.hear('bench-ends', () => useBenchSeen.setState({ ended: true }));
   client.onPresence((present) => {
     if (!present) {
       useBenchSeen.setState((seen) => ({ presence: seen.presence === 'looking' ? 'looking' : 'away' }));
       return;
     }
-    useBenchSeen.setState(({ arrivals }) => ({ presence: 'here', arrivals: arrivals + 1 }));
+    useBenchSeen.setState(({ arrivals }) => ({ presence: 'here', ended: false, arrivals: arrivals + 1 }));
     void ask('bench.about', {}).then((about) => useBenchSeen.setState({ about }));
     onArrival();
   });

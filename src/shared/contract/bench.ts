@@ -44,6 +44,8 @@ export const benchQuestions = {
       version: z.string(),
       dataFolder: z.string(),
       simulated: z.boolean(),
+      /** Whether it is ended from the screens; otherwise it ends with its window. */
+      mayEnd: z.boolean(),
       /** Who this data folder is, and by what its signature is known again. */
       bench: z.strictObject({ id: z.string(), name: z.string(), fingerprint: z.string() }),
       /** What stands on the simulated bench, to be filled in where a newcomer would have to invent it. */
@@ -54,6 +56,8 @@ export const benchQuestions = {
   ),
   /** Writes a file for whoever is to find out what went wrong: version, machine, ports, last events; no names of people. */
   'bench.report': question(z.strictObject({}), z.strictObject({ file: z.string(), folder: z.string() })),
+  /** Ends the bench, where it may be ended from the screens; every page is told first. */
+  'bench.end': question(z.strictObject({}), doneSchema),
   /** Simulated bench only: lets the simulated hand do one motion on the axle twin. */
   'bench.hand': question(z.strictObject({ action: handActionSchema }), doneSchema),
   /** Simulated bench only: paints the teeth of the axle twin, rolls them under drag, and says what the compound shows. */
@@ -66,6 +70,8 @@ export const benchQuestions = {
 export const benchTopics = {
   /** What stands wrong with the bench itself, whenever that changes. */
   'bench-warnings': z.array(problemSchema),
+  /** The bench ends now, because a person asked for it. */
+  'bench-ends': z.strictObject({}),
   /** A defect of the program that was just met and survived. */
   'bench-fault': problemSchema,
 } as const;

@@ -8,7 +8,12 @@ import { noAnswer, type Verb, wrongUse } from '../verb.ts';
 export const open: Verb = {
   name: 'open',
   ...told.open,
-  options: { simulate: { type: 'boolean' }, browser: { type: 'boolean' }, port: { type: 'string' } },
+  options: {
+    simulate: { type: 'boolean' },
+    browser: { type: 'boolean' },
+    alone: { type: 'boolean' },
+    port: { type: 'string' },
+  },
   async run(given, output) {
     const port = numberOption(given, 'port', { least: 0, most: 65_535, whole: true });
     if (!port.ok) return wrongUse(output, port.problem);
@@ -16,6 +21,7 @@ export const open: Verb = {
       folder: folderOf(given),
       simulate: given.flag('simulate'),
       browser: given.flag('browser'),
+      alone: given.flag('alone'),
       port: port.value ?? 0,
       say: (sentence) => output.say(sentence),
       onLink: (link) => output.answer({ link }),

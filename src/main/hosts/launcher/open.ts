@@ -17,6 +17,7 @@ async function open(words: readonly string[]): Promise<0 | 1 | 2> {
     folder: data ?? dataFolder(process.platform, process.env, homedir()),
     simulate,
     browser,
+    alone: false,
     port,
     say,
     onLink: (link) => process.stdout.write(`${link}\n`),

@@ -23,6 +23,8 @@ interface LoopbackOptions {
   readonly files: PageFiles;
   /** 0 takes any free port. */
   readonly port?: number;
+  /** Told how many pages are open, whenever that changes. */
+  readonly onPages?: (open: number) => void;
 }
 
 /**
@@ -33,6 +35,7 @@ export async function openLoopback({
   service,
   files,
   port: wanted = 0,
+  onPages = () => undefined,
 }: LoopbackOptions): Promise<Result<LoopbackHost>> {
   const token = randomBytes(24).toString('base64url');
   const server = createServer((request, response) => servePage(request, response, files, portOf()));
@@ -44,7 +47,7 @@ export async function openLoopback({
     maxPayload: largestMessage_bytes,
     handleProtocols: () => protocolFor(token),
   });
-  const attendants = new Set<Attendant>();
+  const attendants = attendantsTold(onPages);
   const portOf = (): number => (server.address() as AddressInfo).port;
 
   server.on('upgrade', (request, socket, head) => {
@@ -71,7 +74,7 @@ export async function openLoopback({
     close: () =>
       new Promise((resolve) => {
         // Nothing that is still on its way is answered by a bench that ends.
-        for (const attendant of attendants) attendant.hangUp();
+        attendants.hangUp();
         for (const webSocket of sockets.clients) webSocket.terminate();
         server.close(() => resolve());
         server.closeAllConnections();
@@ -105,7 +108,31 @@ const mostBehind_bytes = 4 * largestMessage_bytes;
 
 type Attendant = ReturnType<typeof attend>;
 
-function connect(webSocket: WebSocket, service: BenchService, attendants: Set<Attendant>): void {
+/** Those who attend to the pages that are open. */
+interface Attendants {
+  come(attendant: Attendant): void;
+  go(attendant: Attendant): void;
+  hangUp(): void;
+}
+
+function attendantsTold(onPages: (open: number) => void): Attendants {
+  const all = new Set<Attendant>();
+  return {
+    come(attendant) {
+      all.add(attendant);
+      onPages(all.size);
+    },
+    go(attendant) {
+      all.delete(attendant);
+      onPages(all.size);
+    },
+    hangUp() {
+      for (const attendant of all) attendant.hangUp();
+    },
+  };
+}
+
+function connect(webSocket: WebSocket, service: BenchService, attendants: Attendants): void {
   const attendant = attend(service, (text) => {
     if (webSocket.readyState !== webSocket.OPEN) return;
     if (webSocket.bufferedAmount > mostBehind_bytes) webSocket.terminate();
@@ -114,10 +141,10 @@ function connect(webSocket: WebSocket, service: BenchService, attendants: Set<At
   webSocket.on('message', (data, isBinary) => {
     if (!isBinary && Buffer.isBuffer(data)) void attendant.receive(data.toString('utf8'));
   });
-  attendants.add(attendant);
+  attendants.come(attendant);
   webSocket.on('close', () => {
     attendant.hangUp();
-    attendants.delete(attendant);
+    attendants.go(attendant);
   });
   // A broken connection also closes; there is nothing more to do about the error itself.
   webSocket.on('error', () => webSocket.terminate());

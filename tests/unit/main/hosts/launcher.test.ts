@@ -3,8 +3,9 @@ import { tmpdir } from 'node:os';
 import { join, resolve } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { describe, expect, it } from 'vitest';
-import { browserCommand, dataFolder, hasScreen } from '../../../../src/main/hosts/launcher/desktop.ts';
-import { layDoorway } from '../../../../src/main/hosts/launcher/doorway.ts';
+import { browserCommand, windowCommand } from '../../../../src/main/hosts/launcher/browser.ts';
+import { dataFolder, hasScreen } from '../../../../src/main/hosts/launcher/desktop.ts';
+import { addressIn, layDoorway, layRefusal, linkIn } from '../../../../src/main/hosts/launcher/doorway.ts';
 import { readOpenWords } from '../../../../src/main/hosts/launcher/openWords.mjs';
 import { findBrowser, nodeMajor, nodeToUse, peersMissing } from '../../../../src/main/hosts/launcher/machine.mjs';
 import { countOf } from '../../../../src/main/hosts/launcher/tests.mjs';
@@ -71,11 +72,24 @@ describe('the page that leads to the bench', () => {
     const file = fileURLToPath(doorway?.address ?? '');
     expect(statSync(file).mode & 0o777).toBe(0o600);
     expect(readFileSync(file, 'utf8')).toContain(`url=${link}`);
+    expect(linkIn(folder)).toBe(link);
+    expect(addressIn(folder)).toBe(doorway?.address);
     const command = browserCommand('linux', { DISPLAY: ':0' }, doorway?.address ?? '');
     expect(JSON.stringify(command)).not.toContain('secret_word');
     doorway?.remove();
     expect(existsSync(file)).toBe(false);
+    expect(linkIn(folder)).toBeUndefined();
     expect(layDoorway(join(folder, 'nowhere'), link)).toBeUndefined();
+  });
+});
+
+describe('the page that says why the bench was not opened', () => {
+  it('says it in words alone, whatever stands in them', () => {
+    const folder = mkdtempSync(join(tmpdir(), 'axlewright-refusal-'));
+    const problem = { kind: 'x', sentence: 'No records in /a<b>&"c".', remedy: 'Look.' };
+    const page = readFileSync(fileURLToPath(layRefusal(folder, problem)?.address ?? ''), 'utf8');
+    expect(page).toContain('No records in /a&#60;b&#62;&#38;&#34;c&#34;.');
+    expect(page).toContain('Look.');
   });
 });
 
@@ -101,6 +115,14 @@ describe('a machine’s desktop', () => {
       expect(command?.words).toContain(link);
     }
     expect(browserCommand('linux', {}, link)).toBeUndefined();
+  });
+
+  it('opens a window without tabs only by a browser that has such, and only by the one that the person chose', () => {
+    const page = 'file:///home/a/open-bench.html';
+    expect(windowCommand('chromium.desktop\n', page)).toEqual({ program: 'chromium', words: [`--app=${page}`] });
+    expect(windowCommand('firefox-esr.desktop', page)).toBeUndefined();
+    expect(windowCommand('chromium;rm.desktop', page)).toBeUndefined();
+    expect(windowCommand('', page)).toBeUndefined();
   });
 
   it('keeps records where each system keeps a user’s own data', () => {

@@ -8,6 +8,7 @@ import { asWritten, Suggest } from '../../../parts/Suggest.tsx';
 import { keyWords } from '../../../parts/Words.tsx';
 import { useBenchSeen } from '../../../stores/bench.ts';
 import { changeSession, useSession } from '../../../stores/session.ts';
+import { EndBench } from './EndBench.tsx';
 import { setSettingsOpen, useSettingsOpen } from './open.ts';
 import { OnCertificates } from './OnCertificates.tsx';
 import { PedalKey } from './PedalKey.tsx';
@@ -35,6 +36,7 @@ export function SettingsSheet() {
           <footer className="sheet__foot">
             <AboutWords />
             <SaveReport />
+            <EndBench />
             <Button look="next" onPress={() => setSettingsOpen(false)}>
               Close
             </Button>
