@@ -1,7 +1,7 @@
 import { type Random, seeded } from '../../seeded.ts';
 import { shown } from '../display.ts';
 import { evenMoments } from '../moments.ts';
-import { type Noise, sumOf, wander, white } from '../noises.ts';
+import { creep, type Noise, sumOf, wander, white } from '../noises.ts';
 import type { Sample, Scene, World } from '../world.ts';
 import { anySurface, heightAt } from './turn.ts';
 import { anyLanding } from './pressWhileLanding.ts';
@@ -88,5 +88,18 @@ export const stationsLanding: World = {
     const { lands, over_s } = anyLanding(random);
     const firstPress_s = Math.max(0, over_s - random.uniform(0.03, 0.3));
     return stopped({ random, count: stationsOf(random), noise: white(0.0003, random), landing: lands, firstPress_s });
+  },
+};
+
+/** The base creeps, and nobody goes back to the first station to see it. */
+export const stationsCreeping: World = {
+  name: 'stations, creeping base',
+  kind: 'runout',
+  belief: '4–12 stations, 0.1–1 µm/s one way, white noise of 0.5 µm',
+  honest: true,
+  make(seed) {
+    const random = seeded(seed);
+    const creeps = creep(random.uniform(0.0001, 0.001) * (random.next() < 0.5 ? -1 : 1));
+    return stopped({ random, count: stationsOf(random), noise: sumOf(creeps, white(0.0005, random)) });
   },
 };

@@ -16,7 +16,7 @@ import { partTurn } from './partTurn.ts';
 import { pressWhileLanding } from './pressWhileLanding.ts';
 import { rough } from './rough.ts';
 import { runsTrue } from './runsTrue.ts';
-import { stationsHome, stationsLanding, stationsWandering } from './stations.ts';
+import { stationsCreeping, stationsHome, stationsLanding, stationsWandering } from './stations.ts';
 import { sticky } from './sticky.ts';
 import { humming, swaying } from './swaying.ts';
 import { unmarked } from './unmarked.ts';
@@ -49,6 +49,7 @@ export const runoutWorlds: readonly World[] = [
   stationsHome,
   stationsWandering,
   stationsLanding,
+  stationsCreeping,
   ...oddRides,
   ...arrivingFrom(home),
   ...shownFrom(home),

@@ -1,5 +1,6 @@
 import { type Angle, mm, radians } from '../../basics/quantity.ts';
 import { leastSeen, widestGap, wrapped } from '../../basics/harmonics.ts';
+import { creepBetween } from './creepBetween.ts';
 import { standsMove } from './moved.ts';
 import type { Pause } from './pauses.ts';
 import { readAtPresses } from './pressed.ts';
@@ -75,7 +76,10 @@ export function fromStations(capture: RunoutCapture, found: readonly Pause[]): R
   const first = stations[0];
   return assembled(capture, {
     tir: span(values),
-    doubt: [{ name: 'readings at the stations', u: Math.SQRT2 * noise.u }],
+    doubt: [
+      { name: 'readings at the stations', u: Math.SQRT2 * noise.u },
+      ...(back === undefined ? creepBetween(capture.trace, stations) : []),
+    ],
     closing: back === undefined || first === undefined ? 0 : back.value - first.value,
     noise: noiseOf(capture.sieve),
     places: angles === undefined ? stations.length : Math.floor((2 * Math.PI) / gap + 1e-6),

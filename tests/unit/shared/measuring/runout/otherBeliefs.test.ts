@@ -54,6 +54,7 @@ describe.each([
   ['uneven pace', first(20)],
   ['no pace', first(20)],
   ['a stand that hums', first(20)],
+  ['stations, creeping base', first(20)],
 ])('in the world "%s"', (name, seeds) => {
   const scenes = scenesOf(name, seeds);
 
