@@ -4,12 +4,11 @@ import { ok, type Result } from '../../shared/basics/result.ts';
 import { createGauges } from '../gauges/gauges.ts';
 import { keyboardDoor } from '../gauges/links/keyboard.ts';
 import { openJournal } from '../journal/journal.ts';
-import { thinJournal } from '../journal/thin.ts';
+import { settleJournal } from '../journal/settle.ts';
 import { type Log, openLog } from '../log/log.ts';
 import { openPhotoFolder } from '../photos/photoFolder.ts';
 import { catchUp, noteBehind } from '../store/catchUp.ts';
 import { type Database, openDatabase } from '../store/database.ts';
-import { databaseProblem } from '../store/databaseProblem.ts';
 import { buildAnswers } from './buildAnswers.ts';
 import { certificateAnswers } from './certificateAnswers.ts';
 import { drawerAnswers } from './drawerAnswers.ts';
@@ -115,9 +114,11 @@ function putTogether(options: BenchOptions, ground: Ground): { readonly bench: O
   const simulatedLinks = options.simulation?.links ?? [];
   const bench = { ...ground, ...stores, options, journal, gauges, keyboard, clock, newId, simulatedLinks, photoFolder };
   const endCatchingUp = catchUp(bench);
+  const endSettling = settleJournal({ database, journal, onProblem: (problem) => warnings.set('settling', problem) });
   const quiet = (): void => {
     news.close();
     endCatchingUp();
+    endSettling();
   };
   return { bench, quiet };
 }
@@ -138,8 +139,6 @@ const answersOf = (bench: OpenBench): BenchAnswers => ({
   ...experienceAnswers(bench),
 });
 
-/** For a week everything stays as it came; after that, what idle gauges repeated between measurements is thinned. */
-const keepWhole_ms = 7 * 24 * 3600 * 1000;
 /** A database that is not where it was must be seen within a second, also while nothing is written. */
 const lookEvery_ms = 500;
 
@@ -147,11 +146,6 @@ const lookEvery_ms = 500;
 function watchRecords(database: Database, warnings: Warnings): () => void {
   if (database.salvaged !== undefined) warnings.set('salvaged', database.salvaged);
   if (database.witness.lost !== undefined) warnings.set('lost', database.witness.lost);
-  try {
-    thinJournal(database, database.clock.wall_ms() - keepWhole_ms);
-  } catch (error) {
-    warnings.set('thinning', databaseProblem(error, database.path));
-  }
   const timer = setInterval(() => {
     const gone = database.place.problem();
     if (gone === undefined) warnings.clear('place');

@@ -1,20 +1,10 @@
 import type { Database as Sql } from 'better-sqlite3';
-import type { EventKind, JournalRow } from './entry.ts';
+import { type Block, unpackBlock } from './blocks/block.ts';
+import type { JournalRow } from './entry.ts';
+import { rowFrom, type StoredRow } from './storedRow.ts';
 
 /** Rows are read a page at a time: a day of readings never has to fit in memory, and writing goes on between pages. */
 const pageRows = 4096;
-
-type StoredRow = readonly [
-  seq: number,
-  gauge: number | null,
-  kind: string,
-  t: number,
-  at: number,
-  value: number | null,
-  unit: string | null,
-  raw: Uint8Array | null,
-  note: string | null,
-];
 
 /** Making a buffer for each of a million short lines takes as long as everything else together. */
 const bytesOfUnreadable = "CASE kind WHEN 'unreadable' THEN raw END";
@@ -28,21 +18,61 @@ export function* readPages(
   bytes: boolean,
 ): Generator<JournalRow, void> {
   const names = gaugeNames(sql);
-  const number = gauge === undefined ? null : numberOf(names, gauge);
+  const number = gauge === undefined ? undefined : numberOf(names, gauge);
+  const pageFrom = pageReader(sql, { gauge: number, bytes, toSeq });
+  for (let next = fromSeq; next <= toSeq;) {
+    const page = pageFrom(next);
+    for (const row of page.rows) yield rowFrom(row, names);
+    next = page.next;
+  }
+}
+
+interface Asked {
+  /** The gauge's number; without it every gauge. */
+  readonly gauge: number | undefined;
+  readonly bytes: boolean;
+  readonly toSeq: number;
+}
+
+interface Page {
+  readonly rows: readonly StoredRow[];
+  /** The row number the next page begins at. */
+  readonly next: number;
+}
+
+/**
+ * Gives pages from a row number on, out of the journal or the block that holds it. Each page is read in a transaction: between
+ * two looks another process may move rows from the one into the other.
+ */
+function pageReader(sql: Sql, asked: Asked): (next: number) => Page {
+  const { gauge, bytes, toSeq } = asked;
+  const blockAt = sql.prepare<[number], Block>(
+    'SELECT from_seq, to_seq, rows, format, crc, bytes FROM journal_block WHERE to_seq >= ? ORDER BY to_seq LIMIT 1',
+  );
   const page = sql
     .prepare<[number, number, number | null, number | null, number]>(`
       SELECT seq, gauge, kind, t, at, value, unit, ${bytes ? 'raw' : bytesOfUnreadable}, note FROM journal
       WHERE seq >= ? AND seq <= ? AND (? IS NULL OR gauge IS NULL OR gauge = ?)
       ORDER BY seq LIMIT ?`)
     .raw();
-  let next = fromSeq;
-  while (next <= toSeq) {
-    const rows = page.all(next, toSeq, number, number, pageRows) as StoredRow[];
-    for (const row of rows) yield rowFrom(row, names);
+  return sql.transaction((next: number): Page => {
+    const block = blockAt.get(next);
+    if (block !== undefined && block.from_seq <= next) return pageOf(block, next, asked);
+    const end = Math.min(toSeq, (block?.from_seq ?? Number.POSITIVE_INFINITY) - 1);
+    const rows = page.all(next, end, gauge ?? null, gauge ?? null, pageRows) as StoredRow[];
     const last = rows.at(-1);
-    if (last === undefined || rows.length < pageRows) return;
-    next = last[0] + 1;
-  }
+    return { rows, next: last !== undefined && rows.length === pageRows ? last[0] + 1 : end + 1 };
+  });
+}
+
+/** The rows of a block from a number on. Where it is damaged a row says so in their place: nothing drops out in silence. */
+function pageOf(block: Block, next: number, { gauge, bytes, toSeq }: Asked): Page {
+  const rows = unpackBlock(block, { gauge, bytes });
+  const damaged: StoredRow = [next, null, 'lost', 0, 0, null, null, null, `${block.rows} rows in a damaged block`];
+  return {
+    rows: (rows ?? [damaged]).filter(([seq]) => seq >= next && seq <= toSeq),
+    next: block.to_seq + 1,
+  };
 }
 
 function gaugeNames(sql: Sql): ReadonlyMap<number, string> {
@@ -53,19 +83,3 @@ function gaugeNames(sql: Sql): ReadonlyMap<number, string> {
 /** A gauge that never sent anything has no number, and 0 is nobody's. */
 const numberOf = (names: ReadonlyMap<number, string>, gauge: string): number =>
   [...names].find(([, name]) => name === gauge)?.[0] ?? 0;
-
-const empty = new Uint8Array(0);
-
-function rowFrom(stored: StoredRow, names: ReadonlyMap<number, string>): JournalRow {
-  const [seq, number, kind, t, at, value, unit, raw, note] = stored;
-  const gauge = number === null ? undefined : names.get(number);
-  if (kind === 'reading' && gauge !== undefined && value !== null && unit !== null) {
-    const row = { seq, kind, gauge, t, at, value, unit, raw: raw ?? empty } as const;
-    return note === null ? row : { ...row, note };
-  }
-  if (kind === 'unreadable' && gauge !== undefined) {
-    return { seq, kind, gauge, t, at, raw: raw ?? empty, note: note ?? '' };
-  }
-  const event = { seq, kind: kind as EventKind, t, at };
-  return { ...event, ...(gauge !== undefined && { gauge }), ...(note !== null && { note }) };
-}

@@ -16,7 +16,11 @@ export function rowWriter(sql: Sql): RowWriter {
   const insert = sql.prepare(`INSERT ${into}`);
   const replace = sql.prepare(`INSERT OR REPLACE ${into}`);
   const keep = sql.prepare('INSERT OR IGNORE INTO kept (from_seq, to_seq, because) VALUES (?, ?, ?)');
-  const last = sql.prepare('SELECT coalesce(max(seq), 0) FROM journal').pluck();
+  const last = sql
+    .prepare(
+      'SELECT max(coalesce((SELECT max(seq) FROM journal), 0), coalesce((SELECT max(to_seq) FROM journal_block), 0))',
+    )
+    .pluck();
   const numbers = gaugeNumbers(sql);
   const writeAll = sql.transaction((rows: readonly JournalRow[], statement: typeof insert) => {
     for (const row of rows) {

@@ -1,5 +1,6 @@
 import type { Migration } from './migration.ts';
 import { benchTables } from './migrations/benchTables.ts';
+import { blockTables } from './migrations/blockTables.ts';
 import { drawerTables } from './migrations/drawerTables.ts';
 import { gaugeCheckTable } from './migrations/gaugeCheckTable.ts';
 import { journalTables } from './migrations/journalTables.ts';
@@ -23,4 +24,5 @@ export const migrations: readonly Migration[] = [
   unfinishedTable,
   benchTables,
   summaryTables,
+  blockTables,
 ];

@@ -30,6 +30,7 @@ export const counted: Readonly<Record<string, string>> = {
   gauge_check: 'checks of gauges',
   drawer_revision: 'states of the drawer',
   journal: 'readings',
+  journal_block: 'blocks of readings',
 };
 const tables = Object.keys(counted);
 
@@ -97,11 +98,25 @@ function seenIn(sql: Sqlite.Database, before?: Told): Seen {
   const rows = Object.fromEntries(
     tables
       .filter((table) => there.has(table))
-      .map((table) => [table, Number(sql.prepare(`SELECT coalesce(max(rowid), 0) FROM ${table}`).pluck().get())]),
+      .map((table) => [table, Math.max(...columnsIn(table, there).map((of) => lastIn(sql, of)))]),
   );
   const line = before?.rows['notebook_entry'] ?? rows['notebook_entry'] ?? 0;
   return { rows, lastEntry: there.has('notebook_entry') ? entryHash(sql, line) : '' };
 }
+
+interface Column {
+  readonly table: string;
+  readonly column: string;
+}
+
+/** Readings that were packed have left the journal, and their numbers stand in its blocks. */
+const columnsIn = (table: string, there: ReadonlySet<unknown>): readonly Column[] => [
+  { table, column: 'rowid' },
+  ...(table === 'journal' && there.has('journal_block') ? [{ table: 'journal_block', column: 'to_seq' }] : []),
+];
+
+const lastIn = (sql: Sqlite.Database, { table, column }: Column): number =>
+  Number(sql.prepare(`SELECT coalesce(max(${column}), 0) FROM ${table}`).pluck().get());
 
 function entryHash(sql: Sqlite.Database, line: number): string {
   const row = sql.prepare('SELECT id, build, at, by, deed FROM notebook_entry WHERE line = ?').raw().get(line);
