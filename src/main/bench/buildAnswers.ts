@@ -5,6 +5,7 @@ import { type Deed, lastStanding, lastStrike } from '../../shared/job/records/no
 import { fail, ok, type Problem, type Result } from '../../shared/basics/result.ts';
 import { changesRead, readingWords } from '../../shared/job/checks/limitChanges.ts';
 import { mostListed } from '../../shared/contract/builds.ts';
+import { shopOverTime } from '../store/shopOverTime.ts';
 import { listedPage } from './listedPage.ts';
 import type { Database } from '../store/database.ts';
 import { swapReckoned } from './swapReckoned.ts';
@@ -13,12 +14,14 @@ import { type Desk, readBuild, writeEntry } from './writing.ts';
 type Names =
   | 'builds.list'
   | 'builds.counts'
+  | 'builds.summary'
   | 'builds.unreadable'
   | 'builds.start'
   | 'builds.read'
   | 'builds.write'
   | 'builds.undo'
   | 'builds.redo'
+  | 'shop.over-time'
   | 'spec-sheets.list';
 
 /** Everything about builds that is not a measurement from a gauge. */
@@ -26,6 +29,10 @@ export function buildAnswers(desk: Desk & { readonly database: Database }): Pick
   return {
     'builds.list': async ({ before, ...sought }) => ok(await listedPage(desk, sought, before)),
     'builds.counts': async () => ok(desk.buildList.counts()),
+    'builds.summary': async ({ build }) => {
+      const summary = desk.buildList.summary(build);
+      return ok(summary === undefined ? {} : { summary });
+    },
     'builds.unreadable': async () => {
       await listedPage(desk, {});
       return ok([...desk.buildList.unreadable(mostListed)]);
@@ -48,6 +55,7 @@ export function buildAnswers(desk: Desk & { readonly database: Database }): Pick
     },
     'builds.undo': async ({ build, by }) => strike(desk, { build, by }, lastStanding, 'There is nothing to undo.'),
     'builds.redo': async ({ build, by }) => strike(desk, { build, by }, lastStrike, 'There is nothing to bring back.'),
+    'shop.over-time': async () => ok([...shopOverTime(desk.database)]),
     'spec-sheets.list': async () => ok([...desk.buildList.sheets()]),
   };
 }

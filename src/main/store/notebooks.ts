@@ -35,6 +35,9 @@ export function openNotebooks(database: Database, skip: Skip = () => undefined):
       if (read === undefined) return undefined;
       if (read.ok) return ok(read.value.notebook);
       skip(`build ${build}`, read.problem);
+      // Bent since it was summed up: from here on the list shows it among those that cannot be read.
+      if (!sql.readonly && !sql.inTransaction)
+        write(() => summaries.putProblem(build, reader.lastLine(build), read.problem));
       return read;
     },
     add(build, entry) {
@@ -69,8 +72,8 @@ interface Summing {
 
 function summarise({ reader, summaries }: Summing, build: string): void {
   const read = reader.read(build);
-  if (read === undefined) return;
-  if (read.ok) summed(summaries, read.value);
+  if (read === undefined) summaries.drop(build);
+  else if (read.ok) summed(summaries, read.value);
   else summaries.putProblem(build, reader.lastLine(build), read.problem);
 }
 

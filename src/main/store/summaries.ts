@@ -14,6 +14,8 @@ export const summaryVersion = 1;
 export interface SummaryWriter {
   /** Puts down what a notebook says that goes up to this line. */
   put(notebook: Notebook, last: number): void;
+  /** Takes out what stands for a build of which no entry is there any more. */
+  drop(build: string): void;
   /** Puts down that a notebook cannot be read, and why. */
   putProblem(build: string, last: number, problem: Problem): void;
 }
@@ -86,6 +88,10 @@ export function summaryWriter({ sql }: Pick<Database, 'sql'>): SummaryWriter {
       const certified = certifiedLine(entries, lineOf);
       write({ ...rowOf(build, summary), last, upto: last, certified, words: wordsTyped(id, entries) });
       sheets.put(id, sheetsIn(entries, lineOf));
+    },
+    drop(build) {
+      sheets.put(build, new Map());
+      sql.prepare('DELETE FROM build_summary WHERE build = ?').run(build);
     },
     putProblem(build, last, problem) {
       write({ ...unknown, build, last, upto: last, version: summaryVersion, problem: JSON.stringify(problem) });

@@ -31,7 +31,8 @@ export function App() {
   useCommand('M', 'Just measure', () => go({ at: 'just-measure' }));
   useCommand('U', 'Switch between inch and metric', switchUnits);
   useCommand('G', 'Show the gauges', () => go({ at: 'gauges' }));
-  useCommand('B', 'Show all builds', () => go({ at: 'builds' }));
+  useCommand('B', 'Put an axle on the stand', () => go({ at: 'builds' }));
+  useCommand('L', 'Look through all builds', () => go({ at: 'shop' }));
   useCommand('D', 'Show the shims at hand', () => go({ at: 'drawer', ...(build === undefined ? {} : { build }) }));
   useCommand(',', 'Open the settings', toggleSettings);
   useCommand('F1', 'How it is taken, and cautions', toggleHelp);

@@ -18,6 +18,8 @@ import { TrialsScreen } from '../screens/shims/trials/TrialsScreen.tsx';
 import { PhotoScreen } from '../screens/checks/photo/PhotoScreen.tsx';
 import { PlanScreen } from '../screens/shims/plan/PlanScreen.tsx';
 import { RoadTestScreen } from '../screens/job/roadTest/RoadTestScreen.tsx';
+import { CompareScreen } from '../screens/shop/CompareScreen.tsx';
+import { ShopScreen } from '../screens/shop/ShopScreen.tsx';
 import { SettleScreen } from '../screens/job/settle/SettleScreen.tsx';
 import { SumsScreen } from '../screens/shims/sums/SumsScreen.tsx';
 import { SwapScreen } from '../screens/shims/swap/SwapScreen.tsx';
@@ -34,10 +36,12 @@ export function Screen() {
   if (route.at === 'gauges') return <GaugesScreen route={route} />;
   if (route.at === 'just-measure') return <JustMeasureScreen key={route.gauge ?? ''} gauge={route.gauge} />;
   if (route.at === 'drawer') return <DrawerScreen />;
+  if (route.at === 'shop') return <ShopScreen key={JSON.stringify(route)} alike={route.alike} which={route.which} />;
+  if (route.at === 'compare') return <CompareScreen one={route.one} other={route.other} />;
   return <InBuild route={route} />;
 }
 
-type BuildRoute = Exclude<Route, { at: 'builds' | 'gauges' | 'just-measure' | 'drawer' }>;
+type BuildRoute = Exclude<Route, { at: 'builds' | 'gauges' | 'just-measure' | 'drawer' | 'shop' | 'compare' }>;
 
 function InBuild({ route }: { readonly route: BuildRoute }) {
   const build = useNotebook((open) => open.build);

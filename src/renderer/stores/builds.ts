@@ -1,14 +1,14 @@
 import { useEffect, useState } from 'react';
 import { create } from 'zustand';
-import type { Answer, BenchClient } from '../../shared/contract/contract.ts';
-import { type BuildSummary, mostListed } from '../../shared/contract/builds.ts';
+import type { BenchClient } from '../../shared/contract/contract.ts';
+import { type BuildCounts, type BuildSummary, mostListed } from '../../shared/contract/builds.ts';
 import type { Sought } from '../../shared/job/shop/sought.ts';
 import { ask } from './ask.ts';
 
 interface Builds {
   /** The builds worked on last, newest work first; undefined until the bench has answered. */
   readonly builds: readonly BuildSummary[] | undefined;
-  readonly counts: Answer<'builds.counts'> | undefined;
+  readonly counts: BuildCounts | undefined;
 }
 
 export const useBuilds = create<Builds>()(() => ({ builds: undefined, counts: undefined }));
@@ -68,4 +68,16 @@ export function useSought(sought: Sought): FoundBuilds {
         next !== undefined && setFound((now) => (now?.key === key ? { key, builds: [...now.builds, ...next] } : now)),
     );
   return { builds, more: isFull ? more : undefined };
+}
+
+/** One build as the list tells it, whether or not it is among those shown; undefined until the bench has answered. */
+export function useSummary(build: string | undefined): BuildSummary | undefined {
+  const [summary, setSummary] = useState<BuildSummary>();
+  useEffect(() => {
+    let there = true;
+    if (build === undefined) return undefined;
+    void ask('builds.summary', { build }).then((read) => there && setSummary(read?.summary));
+    return () => void (there = false);
+  }, [build]);
+  return summary?.id === build ? summary : undefined;
 }

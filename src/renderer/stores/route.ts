@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { create } from 'zustand';
 import { checkIds, phases } from '../../shared/job/records/checkIds.ts';
+import { soughtSchema } from '../../shared/job/shop/sought.ts';
 import { limitedNames } from '../../shared/job/records/specSheet.ts';
 
 const build = z.string();
@@ -15,6 +16,10 @@ const doings = ['record', 'learn', 'check'] as const;
 const routeSchema = z.discriminatedUnion('at', [
   /** The door; `comebackOf` is the build that comes back. */
   z.object({ at: z.literal('builds'), comebackOf: z.string().optional() }),
+  /** All builds: sought by words, by where they stand, or by what they have in common with one. */
+  z.object({ at: z.literal('shop'), alike: soughtSchema.shape.alike, which: soughtSchema.shape.which }),
+  /** Two builds side by side. */
+  z.object({ at: z.literal('compare'), one: build, other: build }),
   z.object({ at: z.literal('build'), build, assembly: z.string().optional() }),
   z.object({ at: z.literal('axle'), build }),
   /** `line`: the limit that was asked for. */

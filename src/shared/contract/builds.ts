@@ -50,6 +50,13 @@ const behind = { before: idSchema.optional() };
 const count = z.int().min(0);
 type Counts = Readonly<Record<'all' | Which | 'unread', typeof count>>;
 
+const countsSchema = z.strictObject({
+  all: count,
+  ...Object.fromEntries(whiches.map((which) => [which, count])),
+  unread: count,
+} as Counts);
+export type BuildCounts = z.infer<typeof countsSchema>;
+
 export const buildQuestions = {
   /** Builds that can be read, the one written in last first, a page at a time; of those sought, where something is. */
   'builds.list': question(
@@ -57,13 +64,11 @@ export const buildQuestions = {
     z.array(buildSummarySchema).max(mostListed),
   ),
   /** How many builds there are, of each sort, and how many are still to be read after a change of the program. */
-  'builds.counts': question(
-    z.strictObject({}),
-    z.strictObject({
-      all: count,
-      ...Object.fromEntries(whiches.map((which) => [which, count])),
-      unread: count,
-    } as Counts),
+  'builds.counts': question(z.strictObject({}), countsSchema),
+  /** One build as the list tells it; without it where there is none, or it cannot be read. */
+  'builds.summary': question(
+    z.strictObject({ build: idSchema }),
+    z.strictObject({ summary: buildSummarySchema.optional() }),
   ),
   /** Builds that cannot: damaged, or written by a later version. They are left as they are. */
   'builds.unreadable': question(

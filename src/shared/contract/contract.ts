@@ -11,6 +11,7 @@ import { gaugeQuestions, gaugeTopics } from './gauges.ts';
 import { learnQuestions, learnTopics } from './learning.ts';
 import { photoQuestions, photoTopics } from './photos.ts';
 import { settingQuestions, settingTopics } from './settings.ts';
+import { shopQuestions } from './shop.ts';
 import { unfinishedQuestions } from './unfinished.ts';
 
 /**
@@ -30,6 +31,7 @@ export const questions = {
   ...drawerQuestions,
   ...settingQuestions,
   ...experienceQuestions,
+  ...shopQuestions,
 } as const;
 export const topics = {
   ...benchTopics,

@@ -6,6 +6,7 @@ import { catchUp, noteBehind } from '../../../src/main/store/catchUp.ts';
 import { databaseName, openDatabase } from '../../../src/main/store/database.ts';
 import { openBuildList } from '../../../src/main/store/buildList.ts';
 import { openNotebooks } from '../../../src/main/store/notebooks.ts';
+import { shopOverTime } from '../../../src/main/store/shopOverTime.ts';
 import type { Deed, Notebook } from '../../../src/shared/job/records/notebook.ts';
 import { temporaryFolder } from '../../support/folder.ts';
 import { certified, notebookOf, twoTrials } from '../../support/records/finished.ts';
@@ -199,6 +200,20 @@ describe('summaries', () => {
     expect(valueOf(await service.answers['builds.list']({ words: 'build 17' })).map(({ id }) => id)).toEqual([
       'b117',
       'b17',
+    ]);
+  });
+});
+
+describe('the shop over time', () => {
+  it('counts builds by the month they were begun in, trials of those that came right, and first changes that were', () => {
+    const at = shop();
+    write(at, notebookOf('b1', { month: 0 }, ...twoTrials()));
+    write(at, notebookOf('b2', { month: 0 }, ...twoTrials().slice(0, 6)));
+    write(at, notebookOf('b3', { month: 2 }, ...twoTrials()));
+    write(at, notebookOf('b4', { month: 2 }, ...twoTrials(), { kind: 'laid', where: 'thrown-away' }));
+    expect(shopOverTime(at.database)).toEqual([
+      { month: '2026-01', builds: 2, right: 1, trials: 2, changed: 1, rightAfterOne: 1 },
+      { month: '2026-03', builds: 1, right: 1, trials: 2, changed: 1, rightAfterOne: 1 },
     ]);
   });
 });

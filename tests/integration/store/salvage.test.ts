@@ -76,8 +76,11 @@ async function shown(folder: string): Promise<Opened | string> {
   if (!bench.ok) return bench.problem.kind;
   const { answers } = bench.value;
   const whole = new Map<string, Notebook>();
-  for (const { id } of valueOf(await answers['builds.list']({})))
-    whole.set(id, valueOf(await answers['builds.read']({ build: id })));
+  for (const { id } of valueOf(await answers['builds.list']({}))) {
+    // A record bent in its place is met when its build is opened, and its build stands among the unreadable from then on.
+    const notebook = await answers['builds.read']({ build: id });
+    if (notebook.ok) whole.set(id, notebook.value);
+  }
   const unreadable = valueOf(await answers['builds.unreadable']({})).map(({ id }) => id);
   const heard = valueOf(await answers['gauges.heard']({ gauge: 'dial', from: 1, to: 2 ** 40 }));
   const { warnings } = valueOf(await answers['bench.about']({}));

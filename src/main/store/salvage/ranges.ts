@@ -41,7 +41,7 @@ export function readAround(sql: Sqlite.Database, table: string, columns: string,
   for (let next = waiting.pop(); next !== undefined; next = waiting.pop()) {
     const { from, to } = next;
     const rows = unlessDamaged(() => page.all(from, to) as RawRow[]);
-    if (rows !== undefined) {
+    if (rows !== undefined && isInOrder(rows, next)) {
       for (const row of rows) taker.take(row);
       const last = Number(rows.at(-1)?.[0]);
       if (rows.length === pageRows && last < to) waiting.push({ from: last + 1, to });
@@ -55,6 +55,17 @@ export function readAround(sql: Sqlite.Database, table: string, columns: string,
     const middle = from + Math.floor((to - from) / 2);
     waiting.push({ from: middle + 1, to }, { from, to: middle });
   }
+}
+
+/** A page bent in a way SQLite does not notice gives the same row again and again, or rows of other numbers than were asked for. */
+function isInOrder(rows: readonly RawRow[], { from, to }: Range): boolean {
+  let before = from - 1;
+  return rows.every(([first]) => {
+    const number = Number(first);
+    const isNext = number > before && number <= to;
+    before = number;
+    return isNext;
+  });
 }
 
 /** Reads from both ends as far as it goes: for tables and indexes that have no row numbers. A row may come twice. */

@@ -1,11 +1,9 @@
 import { ok } from '../../../../shared/basics/result.ts';
 import { readNotebook } from '../../../../shared/job/records/build.ts';
-import type { BuildSummary } from '../../../../shared/contract/builds.ts';
 import { Button } from '../../../parts/Button.tsx';
 import { type FieldErrors, wrong } from '../../../parts/draft.ts';
 import { Field } from '../../../parts/Field.tsx';
 import { Form } from '../../../parts/Form.tsx';
-import { Pick } from '../../../parts/Pick.tsx';
 import { asWritten, Suggest } from '../../../parts/Suggest.tsx';
 import { Stage } from '../../../parts/Stage.tsx';
 import { useDraft, useHeld } from '../../../parts/useDraft.ts';
@@ -15,13 +13,12 @@ import { useBenchSeen } from '../../../stores/bench.ts';
 import { useBuilds } from '../../../stores/builds.ts';
 import { go } from '../../../stores/route.ts';
 import { changeSession, useSession, workAs } from '../../../stores/session.ts';
+import { EarlierPick, noEarlier } from './EarlierPick.tsx';
 import { SimulatedBench } from './SimulatedBench.tsx';
 import { TakeIn } from './TakeIn.tsx';
 import { UnreadableBuilds } from './UnreadableBuilds.tsx';
 import { useGoOn } from './useGoOn.ts';
 import './builds.css';
-
-const noEarlier = 'none';
 
 interface StartDraft {
   readonly title: string;
@@ -40,28 +37,6 @@ function readStart(draft: StartDraft, signedBy: string) {
   return ok({ title, technician, ...(draft.earlier === noEarlier ? {} : { comebackOf: draft.earlier }) });
 }
 
-interface EarlierPickProps {
-  readonly value: string;
-  readonly builds: readonly BuildSummary[];
-  readonly onChange: (earlier: string) => void;
-}
-
-/** Which build an axle comes back from, where there is one. */
-const EarlierPick = ({ value, builds, onChange }: EarlierPickProps) =>
-  builds.length === 0 ? undefined : (
-    <Pick
-      label="Comeback of an earlier build"
-      value={value}
-      onChange={onChange}
-      options={[
-        { value: noEarlier, words: 'No, a first visit' },
-        ...builds
-          .filter(({ lies }) => lies !== 'thrown-away')
-          .map((build) => ({ value: build.id, words: build.title })),
-      ]}
-    />
-  );
-
 /** For whoever wants a number only, or wants to try the bench first. */
 const OtherWays = () => (
   <div className="builds__ways">
@@ -70,6 +45,13 @@ const OtherWays = () => (
       <p>Plug in, rock or turn, read. Nothing has to be named first, and it can be kept into a build later.</p>
       <Button keyHint="M" onPress={() => go({ at: 'just-measure' })}>
         Just measure
+      </Button>
+    </section>
+    <section>
+      <h2>Built before?</h2>
+      <p>Find a build by anything typed into it, its plate or the number on its certificate; see two side by side.</p>
+      <Button keyHint="L" onPress={() => go({ at: 'shop' })}>
+        Look through all builds
       </Button>
     </section>
     <TakeIn />
@@ -138,7 +120,7 @@ export function BuildsScreen({ comebackOf }: { readonly comebackOf: string | und
             onChange={(name) => changeSession({ technician: name })}
             error={errors.technician}
           />
-          <EarlierPick value={draft.earlier} builds={builds} onChange={(earlier) => change({ earlier })} />
+          <EarlierPick value={draft.earlier} onChange={(earlier) => change({ earlier })} />
         </Form>
         <OtherWays />
       </Stage>

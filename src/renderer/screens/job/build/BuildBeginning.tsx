@@ -1,11 +1,11 @@
 import type { Build } from '../../../../shared/job/records/build.ts';
 import { isDescribed } from '../../../../shared/job/checks/readiness.ts';
 import { timeWords } from '../../../words/days.ts';
-import { useBuilds } from '../../../stores/builds.ts';
+import { useSummary } from '../../../stores/builds.ts';
 
 /** A build in which nothing has been read yet: what there is, and the way ahead. */
 export function BuildBeginning({ build }: { readonly build: Build }) {
-  const earlier = useBuilds(({ builds }) => builds?.find((one) => one.id === build.comebackOf));
+  const earlier = useSummary(build.comebackOf);
   return (
     <>
       <p>

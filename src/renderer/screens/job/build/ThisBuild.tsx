@@ -1,10 +1,12 @@
 import { useState } from 'react';
 import type { Build } from '../../../../shared/job/records/build.ts';
 import type { Laying } from '../../../../shared/job/records/notebook.ts';
+import { type Alike, alikes } from '../../../../shared/job/shop/sought.ts';
 import { Button } from '../../../parts/Button.tsx';
 import { Field } from '../../../parts/Field.tsx';
 import { Form } from '../../../parts/Form.tsx';
 import { Reveal } from '../../../parts/Reveal.tsx';
+import { useSummary } from '../../../stores/builds.ts';
 import { writeDeed } from '../../../stores/notebook.ts';
 import { go } from '../../../stores/route.ts';
 
@@ -12,6 +14,7 @@ import { go } from '../../../stores/route.ts';
 export const ThisBuild = ({ build }: { readonly build: Build }) => (
   <Reveal label="This build" words={liesWords[build.lies]}>
     <Rename build={build} />
+    <AlikeBuilds build={build.id} />
     {build.lies === 'on-the-bench' ? <LayAside build={build} /> : <TakeBack />}
   </Reveal>
 );
@@ -36,6 +39,24 @@ function Rename({ build }: { readonly build: Build }) {
       </Button>
     </Form>
   );
+}
+
+const alikeWords: Readonly<Record<Alike, string>> = {
+  axle: 'Builds of this axle',
+  customer: 'Builds of this customer',
+  set: 'Builds of this set',
+};
+
+/** The way to what was built of the same kind, where it is known what that is. */
+function AlikeBuilds({ build }: { readonly build: string }) {
+  const summary = useSummary(build);
+  return alikes
+    .filter((one) => one === 'axle' || summary?.[one] !== undefined)
+    .map((one) => (
+      <Button key={one} onPress={() => go({ at: 'shop', alike: { build, in: one } })}>
+        {alikeWords[one]}
+      </Button>
+    ));
 }
 
 async function lay(where: Laying): Promise<void> {
