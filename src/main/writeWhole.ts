@@ -1,5 +1,5 @@
 import { closeSync, existsSync, fsyncSync, mkdirSync, openSync, renameSync, rmSync, writeSync } from 'node:fs';
-import { join } from 'node:path';
+import { dirname, join } from 'node:path';
 
 /**
  * Writes a file whole or not at all: under another name first, on disk, then in one step in place of what was there. A full
@@ -9,7 +9,9 @@ import { join } from 'node:path';
 export function writeWhole(file: string, content: string | Uint8Array): void {
   const beside = `${file}.part`;
   try {
-    const opened = openSync(beside, 'w', 0o600);
+    // Whatever lies there is taken away and not written into: it may be a link to somebody's file, or a pipe.
+    rmSync(beside, { force: true });
+    const opened = openSync(beside, 'wx', 0o600);
     try {
       const bytes = typeof content === 'string' ? Buffer.from(content) : content;
       for (let written = 0; written < bytes.length;) written += writeSync(opened, bytes, written);
@@ -19,9 +21,30 @@ export function writeWhole(file: string, content: string | Uint8Array): void {
     }
     renameSync(beside, file);
   } catch (error) {
-    rmSync(beside, { force: true });
+    forget(beside);
     throw error;
   }
+}
+
+/** A folder of that name is left as it is. */
+function forget(beside: string): void {
+  try {
+    rmSync(beside, { force: true });
+  } catch {
+    // What went wrong before this is what the person is told.
+  }
+}
+
+/**
+ * Makes a folder and those above it that are not there. Node's own way never ends where the system says that a folder cannot be
+ * made because it is not there (below /proc; in a working directory that was deleted): seen with Node 24.
+ * @throws what the disk says.
+ */
+export function makeFolder(folder: string, mode?: number): void {
+  if (existsSync(folder)) return;
+  const above = dirname(folder);
+  if (above !== folder) makeFolder(above, mode);
+  mkdirSync(folder, mode === undefined ? {} : { mode });
 }
 
 /**

@@ -123,6 +123,7 @@ function saveGauge(desk: GaugeDesk, gauge: Gauge): Result<Gauge> {
   const problem = wrongLink(gauge) ?? wrongFormat(gauge);
   if (problem !== undefined) return fail(problem);
   const before = desk.gaugeRecords.read(gauge.id);
+  if (before === undefined && desk.gaugeRecords.list().length >= mostGauges) return fail(tooMany);
   const saved = desk.gaugeRecords.save(gauge, instant(desk.clock));
   if (saved.ok) desk.outlet.tell('gauge-saved', saved.value);
   if (saved.ok && before !== undefined && isConnected(desk, gauge.id) && isReadOtherwise(before, gauge))
@@ -204,6 +205,16 @@ const wantedOf = ({ id, format, unit, usb }: Gauge, link: string): Wanted => ({
   ...(format === undefined ? {} : { format }),
   ...(unit === undefined ? {} : { unit }),
 });
+
+/** More than any shop has in all its drawers; each is kept for ever, and read whenever they are listed. */
+const mostGauges = 500;
+
+const tooMany: Problem = {
+  kind: 'too-many-gauges',
+  field: 'gauge',
+  sentence: `There are ${mostGauges} gauges in these records, and no more are taken.`,
+  remedy: 'Change one that is not used any more instead of entering another.',
+};
 
 const noLink = (gauge: Gauge): Problem => ({
   kind: 'no-link',

@@ -1,4 +1,5 @@
 import { arch, cpus, freemem, loadavg, platform, release, totalmem, uptime } from 'node:os';
+import { readdirSync, rmSync } from 'node:fs';
 import { join } from 'node:path';
 import { fail, ok, type Result } from '../../shared/basics/result.ts';
 import { databaseProblem } from '../store/databaseProblem.ts';
@@ -18,10 +19,19 @@ export async function saveReport(
   try {
     const folder = folderInside(bench.options.folder, 'reports');
     writeWhole(join(folder, file), report);
+    forgetOldest(folder);
     return ok({ file, folder });
   } catch (error) {
     return fail(databaseProblem(error, join(bench.options.folder, 'reports', file)));
   }
+}
+
+/** So many stay: a page that asks again and again does not fill the disk. */
+const mostReports = 20;
+
+function forgetOldest(folder: string): void {
+  const reports = readdirSync(folder).filter((name) => /^report-[\dTZ-]+\.json$/u.test(name));
+  for (const name of reports.toSorted().slice(0, -mostReports)) rmSync(join(folder, name), { force: true });
 }
 
 async function reportOf({ options, log, warnings, gauges, gaugeRecords, journal, database }: OpenBench, at: string) {

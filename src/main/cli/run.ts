@@ -51,6 +51,8 @@ function read(verb: Verb, words: readonly string[]): Given | string {
     });
     if (positionals.length !== (verb.words ?? 0))
       return `${verb.name} takes ${verb.words ?? 0} words beside its options, not ${positionals.length}.`;
+    const empty = Object.entries(values).find(([, value]) => value === '');
+    if (empty !== undefined) return `--${empty[0]} is empty. Give it a value, or leave it out.`;
     return {
       words: positionals,
       text: (name) => {

@@ -70,21 +70,29 @@ export interface Gauges {
 
 export function createGauges(options: GaugesOptions): Gauges {
   const links = new Map<string, GaugeLink>();
+  /** Those that are or will be in `links`: many may be asked for before the first has opened. */
+  const pluggedIn = new Set<string>();
   const look = options.listPorts ?? (() => listPorts());
   const open = openingBy(options, askedSeldom(look, portsAtMostEvery_ms));
   const timer = setInterval(roundOf(options, links), checkEvery_ms);
   const inTurn = oneAtATime<GaugeLink>();
-  const disconnect = async (id: string): Promise<void> => {
+  const takeOut = async (id: string): Promise<void> => {
     const link = links.get(id);
     links.delete(id);
     await link?.end();
   };
+  const disconnect = (id: string): Promise<void> => {
+    pluggedIn.delete(id);
+    return takeOut(id);
+  };
   const connect = async (wanted: Wanted): Promise<Result<GaugeState>> => {
     const settings = settingsOf(wanted);
     if (!settings.ok) return settings;
+    if (!pluggedIn.has(wanted.id) && pluggedIn.size >= mostPluggedIn) return fail(tooManyPluggedIn);
+    pluggedIn.add(wanted.id);
     const { journal, clock, onReadings, onState } = options;
     const link = await inTurn.run(wanted.id, async () => {
-      await disconnect(wanted.id);
+      await takeOut(wanted.id);
       const told = { gauge: wanted.id, journal, clock, onReadings, onState };
       const fresh = gaugeLink({ ...settings.value, ...told, open: open(wanted, settings.value.link) });
       links.set(wanted.id, fresh);
@@ -172,6 +180,15 @@ function settingsOf(wanted: Wanted): Result<Settings> {
     ...(wanted.unit !== undefined && { ownUnit: wanted.unit }),
   });
 }
+
+/** Each that is not there is looked for four times a second. */
+const mostPluggedIn = 64;
+
+const tooManyPluggedIn: Problem = {
+  kind: 'too-many-gauges',
+  sentence: `${mostPluggedIn} gauges are plugged in, and no more are listened to at a time.`,
+  remedy: 'Unplug one that is not used.',
+};
 
 const wrongUnit = (unit: string): Problem => ({
   kind: 'wrong-unit',

@@ -43,7 +43,10 @@ export function openLog(folder: string, clock: Clock): Log {
       waiting = '';
       // Never the data folder itself: where it was taken away, another in its place would keep it from coming back.
       await mkdir(join(folder, 'log'), { mode: 0o700 }).catch(() => undefined);
-      await makeRoom(folder);
+      const about = await stat(logFile(folder)).catch(() => undefined);
+      // A pipe or a device in its place would be waited for, and with it the end of the bench.
+      if (about?.isFile() === false) return;
+      if ((about?.size ?? 0) >= largestFile_bytes) await makeRoom(folder);
       await appendFile(logFile(folder), text, { mode: 0o600 });
     }
   };
@@ -75,8 +78,6 @@ export function openLog(folder: string, clock: Clock): Log {
 export const noLog: Log = { note: () => undefined, recent: () => [], close: async () => undefined };
 
 async function makeRoom(folder: string): Promise<void> {
-  const size = (await stat(logFile(folder)).catch(() => undefined))?.size ?? 0;
-  if (size < largestFile_bytes) return;
   for (let age = olderFiles - 1; age >= 1; age -= 1)
     await rename(olderFile(folder, age), olderFile(folder, age + 1)).catch(() => undefined);
   await rename(logFile(folder), olderFile(folder, 1));

@@ -3,12 +3,14 @@ import path from 'node:path';
 import Sqlite from 'better-sqlite3';
 import { fail, ok, type Result } from '../../shared/basics/result.ts';
 import type { Clock } from '../clock.ts';
+import { makeFolder } from '../writeWhole.ts';
 import { type DatabaseProblem, type DatabaseProblemKind, databaseProblem } from './databaseProblem.ts';
 import type { Migration } from './migration.ts';
 import { migrations } from './migrations.ts';
-import { applicationId, pragmaNumber, recordsMissing, sizeOf, whatIsWrong } from './opening.ts';
+import { applicationId, notAFile, pragmaNumber, recordsMissing, sizeOf, whatIsWrong } from './opening.ts';
 import { salvage } from './salvage/salvage.ts';
 import { type Place, watchPlace } from './place.ts';
+
 import { openWitness, type Witness } from './witness.ts';
 
 export const databaseName = 'axlewright.db';
@@ -62,6 +64,8 @@ export function openDatabase(
     return fail(problem);
   };
   try {
+    const strange = notAFile(folder);
+    if (strange !== undefined) return refuse(strange);
     if (!reader) opened.push(holdTheOnlyPen(folder));
     const missing = recordsMissing(folder, file);
     if (missing !== undefined) return refuse(missing);
@@ -168,7 +172,7 @@ const closeAll = (opened: readonly { close: () => void }[]): void => {
  */
 function holdTheOnlyPen(folder: string): Sqlite.Database {
   // Customers' names stand in the records: nobody else on this machine reads them.
-  fs.mkdirSync(folder, { recursive: true, mode: 0o700 });
+  makeFolder(folder, 0o700);
   const file = path.join(folder, 'axlewright.pen');
   keepPrivate(file);
   const pen = new Sqlite(file, { timeout: 0 });

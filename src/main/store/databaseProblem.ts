@@ -80,7 +80,14 @@ const explanations: readonly Explanation[] = [
     remedy: 'Check that the folder exists and that your user may write in it, or choose another data folder.',
   },
   {
-    codes: /^(?:SQLITE_IOERR.*|EIO)$/u,
+    codes: /^(?:EMFILE|ENFILE)$/u,
+    kind: 'disk-error',
+    sentence: (path) => `${path} cannot be opened: this system lets the bench open no more files.`,
+    remedy: 'Close other programs, or raise the number of files a program may open (ulimit -n).',
+  },
+  {
+    // Every other word of the system's own is of the world, and no fault of the program.
+    codes: /^(?:SQLITE_IOERR.*|E[A-Z0-9]+)$/u,
     kind: 'disk-error',
     sentence: (path, code) => `The disk that holds ${path} reports an error (${code}).`,
     remedy: 'Back up the data folder now and check the disk.',

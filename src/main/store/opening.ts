@@ -14,7 +14,6 @@ export const applicationId = 0x41_58_4c_57;
  * would throw its write-ahead log away, and the bench would open an empty shop.
  */
 export function recordsMissing(folder: string, file: string): DatabaseProblem | undefined {
-  if (statOf(file)?.isDirectory() === true) return folderInstead(file);
   if (sizeOf(file) >= leastDatabase_bytes) return undefined;
   const signs = [
     ...(sizeOf(`${file}-wal`) > 0 ? [`${file}-wal`] : []),
@@ -29,11 +28,23 @@ export function recordsMissing(folder: string, file: string): DatabaseProblem | 
   };
 }
 
-const folderInstead = (file: string): DatabaseProblem => ({
-  kind: 'not-our-database',
-  sentence: `${file} is a folder, and the records would be a file of that name. Nothing has been changed.`,
-  remedy: 'Move that folder away, or start with another data folder.',
-});
+/** What the bench opens in its folder. */
+const opened = ['axlewright.pen', 'axlewright.db', 'axlewright.db-wal', 'axlewright.last', 'axlewright.key'] as const;
+
+/** A folder, pipe or device in the place of one of our files: a pipe would be waited for without a word. */
+export function notAFile(folder: string): DatabaseProblem | undefined {
+  for (const file of opened.map((name) => join(folder, name))) {
+    const about = statOf(file);
+    if (about === undefined || about.isFile()) continue;
+    const what = about.isDirectory() ? 'a folder' : 'a pipe or a device';
+    return {
+      kind: 'not-our-database',
+      sentence: `${file} is ${what}, and the records would have a file of that name. Nothing has been changed.`,
+      remedy: 'Move it away, or start with another data folder.',
+    };
+  }
+  return undefined;
+}
 
 /** The smallest page SQLite knows; it takes a shorter file for an empty one and writes over it (file format, 1.3.2). */
 const leastDatabase_bytes = 512;

@@ -123,6 +123,33 @@ const dial = (text: string): Promise<Socket> =>
 const upgrade = (more: string): string =>
   `GET /bench HTTP/1.1\r\nHost: 127.0.0.1:${host.port}\r\nConnection: Upgrade\r\nUpgrade: websocket\r\n${more}\r\n`;
 
+it('opens 32 pages at a time, and another when one has gone', async () => {
+  const open = (): Promise<WebSocket | undefined> => {
+    const socket = new WebSocket(`ws://127.0.0.1:${host.port}/bench`, protocolFor(host.token), {
+      origin: `http://127.0.0.1:${host.port}`,
+    });
+    return new Promise((resolve) => {
+      socket.once('open', () => resolve(socket)).once('error', () => resolve(undefined));
+    });
+  };
+  const pages: WebSocket[] = [];
+  await expect
+    .poll(
+      async () => {
+        const page = await open();
+        if (page !== undefined) pages.push(page);
+        return page === undefined;
+      },
+      { interval: 1, timeout: 20_000 },
+    )
+    .toBe(true);
+  expect(pages.length).toBeGreaterThan(20);
+  expect(pages.length).toBeLessThanOrEqual(32);
+  pages.pop()?.terminate();
+  await expect.poll(async () => (await open()) !== undefined, { timeout: 10_000 }).toBe(true);
+  for (const page of pages) page.terminate();
+});
+
 describe('nobody outside ends the bench', () => {
   it('by knocks that reset at once, without a token', async () => {
     const ended: unknown[] = [];

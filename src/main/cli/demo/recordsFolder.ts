@@ -1,7 +1,6 @@
 import {
   existsSync,
   lstatSync,
-  mkdirSync,
   mkdtempSync,
   readdirSync,
   readFileSync,
@@ -11,6 +10,7 @@ import {
 } from 'node:fs';
 import { join } from 'node:path';
 import { fail, ok, type Problem, type Result } from '../../../shared/basics/result.ts';
+import { makeFolder } from '../../writeWhole.ts';
 import { databaseProblem } from '../../store/databaseProblem.ts';
 
 /** Its name says whose it is; no bench keeps records under it. */
@@ -54,7 +54,7 @@ function empty(folder: string): void {
 
 /** Under its name it appears with the mark in it, or not at all. */
 function make(folder: string, out: string): void {
-  mkdirSync(out, { recursive: true });
+  makeFolder(out);
   const made = mkdtempSync(join(out, `.${demoFolderName}-`));
   writeFileSync(join(made, markName), mark, { flag: 'wx' });
   renameSync(made, folder);

@@ -1,4 +1,3 @@
-import { mkdirSync } from 'node:fs';
 import { join, resolve } from 'node:path';
 import { certificateContent } from '../../../shared/presentation/certificate/content.ts';
 import { entriesCertified } from '../../../shared/job/certifying/certificateData.ts';
@@ -13,7 +12,7 @@ import { photoFiles } from '../../exports/photoFiles.ts';
 import { noBuild } from '../../bench/writing.ts';
 import { contentHash } from '../../certificate/hash.ts';
 import { endBetweenSteps } from '../../interruption.ts';
-import { writeWhole } from '../../writeWhole.ts';
+import { makeFolder, writeWhole } from '../../writeWhole.ts';
 import { databaseProblem } from '../../store/databaseProblem.ts';
 import { choice, ofOption } from '../options.ts';
 import { folderOf, openRecords, type Records } from '../records.ts';
@@ -96,7 +95,7 @@ async function exported(asked: Asked, records: Records, output: Output): Promise
 function writeAll(folder: string, files: readonly ExportedFile[]): Result<readonly string[]> {
   endBetweenSteps();
   try {
-    mkdirSync(folder, { recursive: true });
+    makeFolder(folder);
     for (const { name, bytes } of files) writeWhole(join(folder, name), bytes);
     return ok(files.map(({ name }) => join(folder, name)));
   } catch (error) {

@@ -2,6 +2,7 @@ import { randomBytes } from 'node:crypto';
 import { createReadStream } from 'node:fs';
 import { createServer, type IncomingMessage, type Server, type ServerResponse } from 'node:http';
 import type { AddressInfo } from 'node:net';
+import type { Duplex } from 'node:stream';
 import { type WebSocket, WebSocketServer } from 'ws';
 import type { BenchService } from '../../../shared/contract/contract.ts';
 import { largestMessage_bytes } from '../../../shared/contract/message.ts';
@@ -38,7 +39,7 @@ export async function openLoopback({
   onPages = () => undefined,
 }: LoopbackOptions): Promise<Result<LoopbackHost>> {
   const token = randomBytes(24).toString('base64url');
-  const server = createServer((request, response) => servePage(request, response, files, portOf()));
+  const server = createServer(patience, (request, response) => servePage(request, response, files, portOf()));
   const sockets = new WebSocketServer({
     noServer: true,
     perMessageDeflate: false,
@@ -47,6 +48,8 @@ export async function openLoopback({
     maxPayload: largestMessage_bytes,
     handleProtocols: () => protocolFor(token),
   });
+  // So many descriptors are left to gauges and records whoever knocks, and however often.
+  server.maxConnections = mostConnections;
   const attendants = attendantsTold(onPages);
   const portOf = (): number => (server.address() as AddressInfo).port;
 
@@ -55,10 +58,8 @@ export async function openLoopback({
     socket.on('error', () => socket.destroy());
     const protocols = (request.headers['sec-websocket-protocol'] ?? '').split(',').map((one) => one.trim());
     const knock = { host: request.headers.host, origin: request.headers.origin, protocols };
-    if (request.url !== '/bench' || !mayEnter(knock, portOf(), token)) {
-      socket.end('HTTP/1.1 403 Forbidden\r\nconnection: close\r\n\r\n');
-      return;
-    }
+    if (request.url !== '/bench' || !mayEnter(knock, portOf(), token)) return turnAway(socket, '403 Forbidden');
+    if (sockets.clients.size >= mostPages) return turnAway(socket, '503 Service Unavailable');
     sockets.handleUpgrade(request, socket, head, (webSocket) => connect(webSocket, service, attendants));
   });
 
@@ -81,6 +82,16 @@ export async function openLoopback({
       }),
   });
 }
+
+/** Whoever has not said within this what it wants is hung up on; a browser says it at once. */
+const patience = { headersTimeout: 10_000, requestTimeout: 30_000, connectionsCheckingInterval: 5000 };
+/** Knocks at one time; a browser opens six for a page. */
+const mostConnections = 2000;
+/** Pages at one time: windows, a tablet, and those that a browser has not closed yet. Every news goes out to each of them. */
+const mostPages = 32;
+
+const turnAway = (socket: Duplex, status: string): void =>
+  void socket.end(`HTTP/1.1 ${status}\r\nconnection: close\r\n\r\n`);
 
 /** Listens on the loopback address alone; gives what went wrong. */
 const listening = (server: Server, port: number): Promise<Error | undefined> =>
