@@ -1,9 +1,9 @@
 import { type ChildProcess, spawn, spawnSync } from 'node:child_process';
-import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { launchBrowser } from '../support/browser.ts';
-import { linkOf } from '../support/installed.ts';
+import { layEarlierRecords, linkOf } from '../support/installed.ts';
 import { median } from '../../src/shared/basics/statistics.ts';
 import { layPayload } from '../../src/main/hosts/package/payload.ts';
 import { plans, streams } from './answers/inputs.ts';
@@ -24,7 +24,7 @@ export default async function start(print: (line: string) => void): Promise<void
   const folder = mkdtempSync(join(tmpdir(), 'axlewright-start-'));
   const payload = join(folder, 'axlewright');
   await layPayload({ root, to: payload, system: 'linux-x64', node: process.execPath });
-  const bundled = [join(payload, 'node'), join(payload, 'program', 'axlewright.mjs')];
+  const bundled = [join(payload, 'node'), join(payload, 'program', 'axlewright.js')];
   const sources = [process.execPath, join(root, 'src/main/cli/axlewright.ts')];
   const stream = join(folder, 'stream.jsonl');
   const builds = join(folder, 'plan.jsonl');
@@ -33,10 +33,13 @@ export default async function start(print: (line: string) => void): Promise<void
   writeFileSync(builds, linesOf(plans.lines.slice(0, 1)));
   print(`medians of ${times}; processor time is user and system together`);
   print('                                    processor      wall   | from the sources');
+  const records = join(folder, 'records');
+  const build = await earlierBuild(bundled, records);
   const rows: readonly (readonly [string, readonly string[], number?])[] = [
     ['--help', ['--help'], 0.15],
     [`measure backlash, ${backlash?.lines.length} lines`, ['measure', 'backlash', '--in', stream], 0.3],
     ['plan, one build', ['plan', '--in', builds], 0.4],
+    ['certificate, 48 entries', ['export', '--build', build, '--as', 'pdf', '--out', folder, '--data', records], 1],
   ];
   row(
     print,
@@ -53,6 +56,18 @@ export default async function start(print: (line: string) => void): Promise<void
     );
   await untilLive(print, bundled, folder);
   rmSync(folder, { recursive: true, force: true });
+}
+
+/** The build in the records of 0.1.0, opened once by this version. */
+async function earlierBuild([node = '', script = '']: readonly string[], records: string): Promise<string> {
+  mkdirSync(records);
+  layEarlierRecords(records);
+  const opened = spawn(node, [script, 'open', '--browser', '--data', records], { stdio: ['ignore', 'pipe', 'ignore'] });
+  await linkOf(opened);
+  await end(opened);
+  const { stdout } = spawnSync(node, [script, 'builds', '--data', records], { encoding: 'utf8' });
+  const [first] = JSON.parse(stdout) as readonly { readonly id: string }[];
+  return first?.id ?? '';
 }
 
 const row = (print: (line: string) => void, name: string, installed: Cost, sources: Cost): void =>
@@ -95,7 +110,7 @@ async function untilLive(print: (line: string) => void, program: readonly string
     const asked = performance.now();
     await page.goto(link);
     await page
-      .locator('.strip')
+      .locator('.strip .live__digits')
       .getByText(/\d\.\d{2}/u)
       .first()
       .waitFor();

@@ -54,7 +54,7 @@ function layDocuments(root: string, to: string): void {
 function layNode(node: string, to: string, system: System): void {
   if (system === 'win32-x64') {
     copyFile(node, join(to, 'node.exe'));
-    writeFileSync(join(to, 'axlewright.cmd'), '@"%~dp0node.exe" "%~dp0program\\axlewright.mjs" %*\r\n');
+    writeFileSync(join(to, 'axlewright.cmd'), '@"%~dp0node.exe" "%~dp0program\\axlewright.js" %*\r\n');
     return;
   }
   const own = join(to, 'node');

@@ -27,7 +27,7 @@ export async function layProgram(root: string, to: string): Promise<readonly str
       rolldownOptions: {
         input: { axlewright: join(root, 'src/main/cli/axlewright.ts') },
         external: [...leftOutside, 'electron'],
-        output: { format: 'esm', entryFileNames: '[name].mjs', chunkFileNames: '[name].mjs' },
+        output: { format: 'esm', entryFileNames: '[name].js', chunkFileNames: '[name].js' },
       },
     },
   });

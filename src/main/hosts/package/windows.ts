@@ -80,7 +80,7 @@ Section
   SetOutPath "$INSTDIR"
   File /r "${payload}/*"
   WriteUninstaller "$INSTDIR\\remove.exe"
-  CreateShortcut "$SMPROGRAMS\\Axlewright.lnk" "$INSTDIR\\node.exe" '"$INSTDIR\\program\\axlewright.mjs" open --alone' "$INSTDIR\\axlewright.ico" 0 SW_SHOWMINIMIZED
+  CreateShortcut "$SMPROGRAMS\\Axlewright.lnk" "$INSTDIR\\node.exe" '"$INSTDIR\\program\\axlewright.js" open --alone' "$INSTDIR\\axlewright.ico" 0 SW_SHOWMINIMIZED
   WriteRegStr HKCU "${entry}" "DisplayName" "Axlewright"
   WriteRegStr HKCU "${entry}" "DisplayVersion" "${version}"
   WriteRegStr HKCU "${entry}" "DisplayIcon" "$INSTDIR\\axlewright.ico"
