@@ -1,3 +1,5 @@
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
 import jpegJs from 'jpeg-js';
 import type { Page } from 'playwright';
 import { afterAll, beforeAll, expect, it } from 'vitest';
@@ -13,6 +15,9 @@ let bench: BenchPage;
 let ids: { readonly build: string; readonly trial: string };
 /** These photographs are rendered: no camera took them. */
 const { jpeg, taken } = renderedPhoto(8, [1200, 900]);
+
+/** The same kind of rendering (seed 11, 816 by 612) as phones keep their photos, written by libheif's own encoder. */
+const heic = readFileSync(join(import.meta.dirname, '..', 'support', 'phone.heic'));
 
 beforeAll(async () => {
   bench = await openBenchPage();
@@ -45,11 +50,12 @@ it('reads a mark off a photo, lets a brush correct it, keeps both, and shows the
   const { page, faults } = await bench.open();
   await goTo(page, { at: 'photo', build: ids.build, assembly: ids.trial, flank: 'drive', place: 0 });
   for (const [buffer, sentence] of [
-    [Buffer.from('hello'), 'This file is no JPEG, PNG or WebP picture.'],
-    [bmpHead(60_000, 60_000), 'This file is no JPEG, PNG or WebP picture.'],
+    [Buffer.from('hello'), 'This file is no JPEG, HEIC, PNG or WebP picture.'],
+    [bmpHead(60_000, 60_000), 'This file is no JPEG, HEIC, PNG or WebP picture.'],
     [pngHead(60_000, 60_000), 'more than 60 million pixels'],
     [jpeg.subarray(0, 900), 'The photo is broken'],
-    [Buffer.from('\0\0\0\u0018ftypheic\0\0\0\0', 'latin1'), '(HEIC)'],
+    [Buffer.from('\0\0\0\u0018ftypheic\0\0\0\0', 'latin1'), 'The photo is broken'],
+    [heic.subarray(0, heic.length / 2), 'The photo is broken'],
     [plainJpeg(120, 90), 'smaller than 200 pixels'],
   ] as const) {
     await give(page, buffer);
@@ -110,6 +116,17 @@ it('reads a mark off a photo, lets a brush correct it, keeps both, and shows the
   await page.locator('[data-read="numbers"]').waitFor();
   expect(await page.locator('[data-read="numbers"]').textContent()).toBe(before);
   expect(faults.filter((fault) => !fault.includes('net::'))).toEqual([]);
+});
+
+it('takes a photo as phones keep it (HEIC), and reads it like another', async () => {
+  const { build, trial } = await buildInTrial(bench.service);
+  const { page, faults } = await bench.open();
+  await goTo(page, { at: 'photo', build, assembly: trial, flank: 'drive', place: 0 });
+  await give(page, heic, 'IMG_0001.HEIC', 'image/heic');
+  await page.getByText('Tap where toe and root meet (1 of 4)').waitFor();
+  expect((await trialNow({ build, trial })).trial.photos).toMatchObject([{ width: 816, height: 612, from: 'file' }]);
+  expect(faults).toEqual([]);
+  await page.close();
 });
 
 it('lets a hand outline the mark where nothing can be read, with a hand’s doubt', async () => {

@@ -1,6 +1,6 @@
 import { type ChildProcess, spawn, spawnSync } from 'node:child_process';
-import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
-import { tmpdir } from 'node:os';
+import { mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { loadavg, tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { launchBrowser } from '../support/browser.ts';
 import { layEarlierRecords, linkOf } from '../support/installed.ts';
@@ -31,7 +31,7 @@ export default async function start(print: (line: string) => void): Promise<void
   const [backlash] = streams;
   writeFileSync(stream, linesOf(backlash?.lines ?? []));
   writeFileSync(builds, linesOf(plans.lines.slice(0, 1)));
-  print(`medians of ${times}; processor time is user and system together`);
+  print(`load ${loadavg()[0]?.toFixed(1)}; medians of ${times}; processor time is user and system together`);
   print('                                    processor      wall   | from the sources');
   const records = join(folder, 'records');
   const build = await earlierBuild(bundled, records);
@@ -98,6 +98,7 @@ async function untilLive(print: (line: string) => void, program: readonly string
   const browser = await launchBrowser();
   const toLink_s: number[] = [];
   const toDigits_s: number[] = [];
+  const processor_s: number[] = [];
   const [node = '', script = ''] = program;
   for (let turn = 0; turn < 5; turn += 1) {
     const begun = performance.now();
@@ -106,6 +107,7 @@ async function untilLive(print: (line: string) => void, program: readonly string
     });
     const link = await linkOf(bench);
     toLink_s.push((performance.now() - begun) / 1000);
+    processor_s.push(processorOf(bench));
     const page = await (await browser.newContext()).newPage();
     const asked = performance.now();
     await page.goto(link);
@@ -120,11 +122,17 @@ async function untilLive(print: (line: string) => void, program: readonly string
   }
   await browser.close();
   print(
-    `start to link: first ${seconds(toLink_s[0] ?? Number.NaN)}, median ${seconds(median(toLink_s))} (wanted 1.0 s warm)`,
+    `start to link: first ${seconds(toLink_s[0] ?? Number.NaN)}, median ${seconds(median(toLink_s))} (wanted 1.0 s warm); processor until then ${seconds(median(processor_s))}`,
   );
   print(
     `link to live digits: first ${seconds(toDigits_s[0] ?? Number.NaN)}, median ${seconds(median(toDigits_s))} (wanted 1.0 s warm)`,
   );
+}
+
+/** User and system time of a process so far (proc(5): fields 14 and 15, in hundredths of a second). */
+function processorOf({ pid }: ChildProcess): number {
+  const fields = readFileSync(`/proc/${pid}/stat`, 'utf8').split(') ')[1]?.split(' ') ?? [];
+  return (Number(fields[11]) + Number(fields[12])) / 100;
 }
 
 const end = (bench: ChildProcess): Promise<void> =>

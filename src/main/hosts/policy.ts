@@ -2,10 +2,10 @@
  * What a page of ours may do, as data and pure decisions. Both hosts send the same policy, so that the browser
  * tests exercise the one that Electron enforces.
  */
-export function contentSecurityPolicy(connectTo: readonly string[] = []): string {
+export function contentSecurityPolicy(connectTo: readonly string[] = [], scripts = "'self'"): string {
   return [
     "default-src 'none'",
-    "script-src 'self'",
+    `script-src ${scripts}`,
     "style-src 'self'",
     "font-src 'self'",
     "img-src 'self' data: blob:",
@@ -21,8 +21,11 @@ export function contentSecurityPolicy(connectTo: readonly string[] = []): string
 }
 
 /** Headers of every page and file, whatever host serves it. */
-export const securityHeaders = (connectTo: readonly string[] = []): Readonly<Record<string, string>> => ({
-  'content-security-policy': contentSecurityPolicy(connectTo),
+export const securityHeaders = (
+  connectTo: readonly string[] = [],
+  scripts?: string,
+): Readonly<Record<string, string>> => ({
+  'content-security-policy': contentSecurityPolicy(connectTo, scripts),
   'x-content-type-options': 'nosniff',
   'referrer-policy': 'no-referrer',
   'cross-origin-opener-policy': 'same-origin',
@@ -34,6 +37,7 @@ export const securityHeaders = (connectTo: readonly string[] = []): Readonly<Rec
 const mediaTypes: Readonly<Record<string, string>> = {
   '.html': 'text/html; charset=utf-8',
   '.js': 'text/javascript; charset=utf-8',
+  '.mjs': 'text/javascript; charset=utf-8',
   '.css': 'text/css; charset=utf-8',
   '.json': 'application/json; charset=utf-8',
   '.svg': 'image/svg+xml',
@@ -45,6 +49,18 @@ const mediaTypes: Readonly<Record<string, string>> = {
 /** The media type of one of our own files; unknown endings are bytes, never guessed. */
 export const mediaTypeOf = (file: string): string =>
   mediaTypes[/\.[a-z0-9]+$/u.exec(file)?.[0] ?? ''] ?? 'application/octet-stream';
+
+/**
+ * The worker that opens photos may compile what it is given: the decoder for phones' photos is a program of that kind. A worker has the
+ * policy of its own file, so that the page and every other worker stay without this.
+ */
+const mayCompile = /(?:^|[/\\])readWorker-[\w-]+\.js$/u;
+
+/** Headers of one of our own files. */
+export const fileHeaders = (file: string, connectTo: readonly string[] = []): Readonly<Record<string, string>> => ({
+  ...securityHeaders(connectTo, mayCompile.test(file) ? "'self' 'wasm-unsafe-eval'" : undefined),
+  'content-type': mediaTypeOf(file),
+});
 
 /**
  * The page's own files by their URL path ("/" and "/assets/x.js"): a list made once, so that no request can

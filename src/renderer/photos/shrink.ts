@@ -1,6 +1,7 @@
 import { mostPixels, refusedByHead } from '../../shared/axle/mark/pictureHead.ts';
 import { largestPhoto_bytes, longestSide_px } from '../../shared/axle/mark/photo.ts';
 import { fail, ok, type Problem, type Result } from '../../shared/basics/result.ts';
+import { decodedHeic, looksHeic } from './heic.ts';
 import type { Shrunk } from './messages.ts';
 
 /** More than this is no photo of a tooth: about four times what a good phone takes. */
@@ -10,14 +11,16 @@ const smallestSide_px = 200;
 /** Qualities tried in turn until the picture is small enough; the first is where a reading no longer sees the difference. */
 const qualities = [0.9, 0.8, 0.65, 0.5] as const;
 
-/** Makes a photo of any kind the browser knows into a JPEG for the record: upright, shrunk, nothing in it but the picture. */
+/** Makes a photo of any kind that the browser or the decoder for phones' photos knows into a JPEG for the record: upright, shrunk, nothing in it but the picture. */
 export async function shrink(file: Blob): Promise<Result<Shrunk>> {
   if (file.size > largestFile_bytes) return fail(tooLarge);
-  const refused = refusedByHead(new Uint8Array(await file.arrayBuffer()));
+  const bytes = new Uint8Array(await file.arrayBuffer());
+  const refused = refusedByHead(bytes);
   if (refused?.why === 'too-many-pixels') return fail(tooManyPixels);
-  if (refused !== undefined) return fail(await whyNotShown(file));
-  const whole = await decoded(file);
-  if (whole === undefined) return fail(await whyNotShown(file));
+  const head = new TextDecoder('latin1').decode(bytes.subarray(0, 32));
+  if (refused !== undefined) return fail(whyNotShown(head));
+  const whole = (await decoded(file)) ?? (looksHeic(head) ? await decodedHeic(bytes) : undefined);
+  if (whole === undefined) return fail(whyNotShown(head));
   const scale = Math.min(1, longestSide_px / Math.max(whole.width, whole.height));
   const [width, height] = [Math.round(whole.width * scale), Math.round(whole.height * scale)];
   if (Math.min(width, height) < smallestSide_px) return fail(tooSmall);
@@ -36,10 +39,8 @@ export const decoded = (file: Blob): Promise<ImageBitmap | undefined> =>
   createImageBitmap(file, { imageOrientation: 'from-image' }).catch(() => undefined);
 
 /** What kind of thing it is instead of a picture, as far as its first bytes tell. */
-async function whyNotShown(file: Blob): Promise<Problem> {
-  const head = new TextDecoder('latin1').decode(await file.slice(0, 32).arrayBuffer());
-  if (/^.{4}ftyp(?:hei|hev|mif1)/su.test(head)) return heic;
-  const looksRight = /^(?:\u00ff\u00d8|\u0089PNG|RIFF.{4}WEBP|.{4}ftypavi)/su.test(head);
+function whyNotShown(head: string): Problem {
+  const looksRight = looksHeic(head) || /^(?:\u00ff\u00d8|\u0089PNG|RIFF.{4}WEBP|.{4}ftypavi)/su.test(head);
   return looksRight ? broken : noPicture;
 }
 
@@ -65,11 +66,6 @@ const tooSmall = problem(
   `The picture is smaller than ${smallestSide_px} pixels, too small to hold a tooth.`,
   'Choose the photo itself, not its preview.',
 );
-const heic = problem(
-  'photo-unknown',
-  'The photo is in a format (HEIC) that this screen cannot show.',
-  'Set the phone’s camera to JPEG, often called most compatible, or send the photo as JPEG.',
-);
 const broken = problem(
   'photo-broken',
   'The photo is broken: its file ends early or is damaged.',
@@ -77,6 +73,6 @@ const broken = problem(
 );
 const noPicture = problem(
   'photo-unknown',
-  'This file is no JPEG, PNG or WebP picture.',
+  'This file is no JPEG, HEIC, PNG or WebP picture.',
   'Choose the photo of one flank, saved as one of these.',
 );

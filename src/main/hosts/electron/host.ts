@@ -1,6 +1,6 @@
 import { readFile } from 'node:fs/promises';
 import type * as Electron from 'electron';
-import { mediaTypeOf, type PageFiles, securityHeaders } from '../policy.ts';
+import { fileHeaders, type PageFiles, securityHeaders } from '../policy.ts';
 import { channels } from './channels.ts';
 import { type BenchBehindOptions, putBenchBehind } from './benchBehind.ts';
 import {
@@ -159,7 +159,6 @@ function serveScreens(electron: ElectronParts, files: PageFiles): void {
   electron.protocol.handle(appScheme, async (request) => {
     const answer = appFile(files, request);
     if (answer.status !== 200) return new Response(null, { status: answer.status, headers: securityHeaders() });
-    const headers = { ...securityHeaders(), 'content-type': mediaTypeOf(answer.file) };
-    return new Response(new Uint8Array(await readFile(answer.file)), { headers });
+    return new Response(new Uint8Array(await readFile(answer.file)), { headers: fileHeaders(answer.file) });
   });
 }

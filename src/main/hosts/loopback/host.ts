@@ -8,7 +8,7 @@ import type { BenchService } from '../../../shared/contract/contract.ts';
 import { largestMessage_bytes } from '../../../shared/contract/message.ts';
 import { attend } from '../../../shared/contract/server.ts';
 import { fail, ok, type Problem, type Result } from '../../../shared/basics/result.ts';
-import { fileFor, mediaTypeOf, type PageFiles, securityHeaders } from '../policy.ts';
+import { fileFor, fileHeaders, type PageFiles, securityHeaders } from '../policy.ts';
 import { isOwnHost, mayEnter, protocolFor } from './guard.ts';
 
 export interface LoopbackHost {
@@ -167,7 +167,7 @@ function servePage(request: IncomingMessage, response: ServerResponse, files: Pa
   const file = fileFor(files, request.url ?? '/');
   if (file === undefined) return refuse(response, 404);
   const own = [`ws://127.0.0.1:${port}`, `ws://localhost:${port}`];
-  response.writeHead(200, { ...securityHeaders(own), 'content-type': mediaTypeOf(file), 'cache-control': 'no-store' });
+  response.writeHead(200, { ...fileHeaders(file, own), 'cache-control': 'no-store' });
   if (request.method === 'HEAD') {
     response.end();
     return;

@@ -10,7 +10,7 @@ const packageSchema = z.looseObject({
 });
 
 /** What the screens are built from; what these need is looked up. */
-const inScreens: readonly string[] = ['react', 'react-dom', 'react-aria-components', 'zustand', 'zod'];
+const inScreens: readonly string[] = ['react', 'react-dom', 'react-aria-components', 'zustand', 'zod', 'libheif-js'];
 
 /**
  * Writes the licence of every part whose code or files are in the package, one file each: name, version, the licence's short

@@ -12,7 +12,13 @@ import {
   windowOptions,
 } from '../../../../src/main/hosts/electron/decisions.ts';
 import { isOwnHost, mayEnter, protocolFor } from '../../../../src/main/hosts/loopback/guard.ts';
-import { contentSecurityPolicy, fileFor, mediaTypeOf, securityHeaders } from '../../../../src/main/hosts/policy.ts';
+import {
+  contentSecurityPolicy,
+  fileFor,
+  fileHeaders,
+  mediaTypeOf,
+  securityHeaders,
+} from '../../../../src/main/hosts/policy.ts';
 
 const files = new Map([
   ['/index.html', '/built/index.html'],
@@ -167,5 +173,21 @@ describe('the loopback host lets in', () => {
       }),
     );
     expect(isOwnHost('127.0.0.1', port)).toBe(false);
+  });
+});
+
+describe('the worker that opens photos', () => {
+  const policyOf = (file: string) => fileHeaders(file)['content-security-policy'];
+
+  it('alone may compile the decoder that it is given', () => {
+    expect(policyOf('/out/renderer/assets/readWorker-A1_b-2.js')).toContain("script-src 'self' 'wasm-unsafe-eval';");
+    for (const file of [
+      'index.html',
+      'assets/index-a.js',
+      'assets/planWorker-a.js',
+      'assets/xreadWorker-a.js',
+      'readWorker-a.js.html',
+    ])
+      expect(policyOf(`/out/renderer/${file}`), file).toContain("script-src 'self';");
   });
 });
