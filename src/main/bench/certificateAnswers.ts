@@ -18,9 +18,23 @@ export interface CertifyingDesk extends Desk {
   readonly identity: Identity;
 }
 
+/** As wide as a screen shows it, twice over for fine panels. */
+const previewWide_px = 800;
+
 /** Issues certificates: worked out from the notebook, signed, written into the data folder, and noted in the notebook. */
-export function certificateAnswers(desk: CertifyingDesk): Pick<BenchAnswers, 'certificate.issue'> {
+export function certificateAnswers(
+  desk: CertifyingDesk,
+): Pick<BenchAnswers, 'certificate.issue' | 'certificate.preview'> {
   return {
+    'certificate.preview': async ({ build, page, units, everything = false }) => {
+      const notebook = readBuild(desk, build);
+      if (!notebook.ok) return notebook;
+      const issue = issueOf(desk.database, notebook.value, desk.identity);
+      const { certificatePdf } = await import('../certificate/pdf.ts');
+      const { firstPagePicture } = await import('../certificate/picture.ts');
+      const pdf = await certificatePdf(issue, { page, units, everything }, desk.identity);
+      return ok({ png_base64: (await firstPagePicture(pdf, previewWide_px)).toString('base64') });
+    },
     'certificate.issue': async ({ build, by, page, units, everything = false }) => {
       const notebook = readBuild(desk, build);
       if (!notebook.ok) return notebook;

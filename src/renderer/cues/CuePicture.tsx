@@ -9,14 +9,14 @@ import './cuePicture.css';
  * for what ends a station the whole width with its sign and number.
  */
 export function CuePicture() {
-  const { cue, words, count } = useCue();
+  const { cue, words, shape, count } = useCue();
   const route = useRoute(({ route }) => route);
   useEffect(endCue, [route]);
   if (cue === undefined) return undefined;
-  const sign = { done: 'within', outside: 'outside', refused: 'not-measured' } as const;
+  const sign = cue === 'refused' ? 'not-measured' : shape;
   return (
     <div key={count} className={`cue cue--${cue}`} role="status">
-      {cue === 'rest' || cue === 'rock' ? undefined : <StateMark shape={sign[cue]} size={72} />}
+      {cue === 'rest' || cue === 'rock' || sign === undefined ? undefined : <StateMark shape={sign} size={72} />}
       <span className="cue__words digits">{words}</span>
     </div>
   );

@@ -5,6 +5,7 @@ import { endsOf, type Limit, type SpecSheet } from '../../shared/job/records/spe
 import { isNone } from '../../shared/basics/result.ts';
 import { reasonSentence } from '../../shared/presentation/words/refusals.ts';
 import { limitFor, standOf } from '../../shared/presentation/drawing/stations.ts';
+import type { Shape } from '../../shared/presentation/words/standing.ts';
 import type { Cue } from './cue.ts';
 import { noCase } from '../../shared/basics/noCase.ts';
 
@@ -12,6 +13,8 @@ interface CueWords {
   readonly cue: Cue;
   readonly words: string;
   readonly spoken?: string;
+  /** How the number stands against its limit; what was held against nothing has no verdict's shape. */
+  readonly shape?: Shape;
 }
 
 /**
@@ -34,9 +37,10 @@ export function cueOf(
       if (isNone(value)) return undefined;
       const shown = showText(value, 'length', units);
       const limit = limitFor(sheet, 'backlash', basisOf(settings));
-      const outside = standOf({ value_mm: value, U95_mm: U95 }, limit, sheet) === 'outside';
+      const shape = standOf({ value_mm: value, U95_mm: U95 }, limit, sheet);
+      const outside = shape === 'outside';
       const words = `Station ${event.station}: ${shown}${outside ? beyondWords(value, limit, units) : ''}`;
-      return { cue: outside ? 'outside' : 'done', words, spoken: words };
+      return { cue: outside ? 'outside' : 'done', words, spoken: words, shape };
     }
     case 'station-refused': {
       const why = event.measured.why ?? reasonSentence(event.reason);

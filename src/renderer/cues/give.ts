@@ -1,5 +1,6 @@
 import { create } from 'zustand';
 import { useSession } from '../stores/session.ts';
+import type { Shape } from '../../shared/presentation/words/standing.ts';
 import type { Cue } from './cue.ts';
 import { sound } from './sound.ts';
 import { say } from './speech.ts';
@@ -8,6 +9,8 @@ import { say } from './speech.ts';
 interface CueShown {
   readonly cue: Cue | undefined;
   readonly words: string;
+  /** The verdict's shape beside the words, where there is a verdict. */
+  readonly shape?: Shape | undefined;
   readonly count: number;
 }
 
@@ -25,13 +28,14 @@ export const endCue = (): void => useCue.setState({ cue: undefined });
  * Tells the technician, by sound, by picture and (for a number) by voice, as far as each is switched on.
  * @param words what the picture says with it: "0.213 mm", "Both rests drift together".
  * @param spoken what the voice says, if anything.
+ * @param shape how the number stands, where it is judged.
  */
-export function giveCue(cue: Cue, words: string, spoken?: string): void {
+export function giveCue(cue: Cue, words: string, spoken?: string, shape?: Shape): void {
   const { sound: sounding, pictureCues, spoken: speaking } = useSession.getState();
   if (sounding) sound(cue);
   if (speaking && spoken !== undefined) say(spoken);
   if (!pictureCues) return;
   clearTimeout(ending);
-  useCue.setState(({ count }) => ({ cue, words, count: count + 1 }));
+  useCue.setState(({ count }) => ({ cue, words, shape, count: count + 1 }));
   ending = setTimeout(endCue, shownFor_ms[cue]);
 }

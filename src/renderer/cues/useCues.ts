@@ -11,7 +11,7 @@ export function useCues(sheet: SpecSheet | undefined): void {
     () =>
       onFound((event, { settings }) => {
         const found = cueOf(event, useSession.getState().units, sheet, settings);
-        if (found !== undefined) giveCue(found.cue, found.words, found.spoken);
+        if (found !== undefined) giveCue(found.cue, found.words, found.spoken, found.shape);
       }),
     [sheet],
   );

@@ -45,13 +45,15 @@ function Step({ state, here, next, onPress }: StepProps) {
   const units = useSession((session) => session.units);
   const { measurement, carriedFrom } = state;
   const words = state.standing === 'within' && state.closeCall ? 'close call' : standingWords(state);
+  const silent = words === 'recorded' || words === 'within';
   const brief = measurement === undefined ? undefined : resultBrief(measurement.result, units, measurement.how);
-  const carried = carriedFrom === undefined ? '' : `, from ${carriedFrom.toLowerCase()}`;
+  const carried = carriedFrom === undefined ? '' : `, from ${carriedFrom.toLowerCase().replaceAll(' ', '\u00a0')}`;
   const missing = state.needed === 'optional' ? 'optional, not measured' : 'not measured';
   return (
     <JobRow
       title={state.check.title}
-      below={brief === undefined ? missing : `${words === 'recorded' ? '' : `${words}, `}${brief}${carried}`}
+      below={brief === undefined ? missing : `${silent ? '' : `${words}, `}${brief}${carried}`}
+      standing={words === 'within' ? words : undefined}
       typed={measurement?.how.kind === 'typed'}
       shape={shapeOf(state)}
       here={here}

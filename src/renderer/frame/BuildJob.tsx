@@ -34,7 +34,9 @@ export function BuildJob({ route }: { readonly route: Route }) {
         </h2>
         {build === undefined ? undefined : <Who otherwise={build.technician} />}
         <IconButton icon="undo" label="Undo" disabled={!mayUndo} onPress={() => void undo()} />
-        <IconButton icon="redo" label="Bring back what was undone" disabled={!mayRedo} onPress={() => void redo()} />
+        {mayRedo ? (
+          <IconButton icon="redo" label="Bring back what was undone" onPress={() => void redo()} />
+        ) : undefined}
       </header>
       {build === undefined ? (
         <p className="job__empty">Reading the notebook …</p>

@@ -27,7 +27,7 @@ export function Chip({ words, more, shape, here = false, later = false, onPress 
       onPress={onPress}
       {...(here ? { 'aria-current': 'true' as const } : {})}
     >
-      {shape === undefined ? undefined : <StateMark shape={shape} size={13} />}
+      {shape === undefined ? undefined : <StateMark shape={shape} size={14} />}
       {words}
       {more === undefined ? undefined : <span className="unseen">, {more}</span>}
     </Button>

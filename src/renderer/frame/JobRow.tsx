@@ -8,6 +8,8 @@ interface JobRowProps {
   readonly title: string;
   /** The number, or what is missing. */
   readonly below: string;
+  /** What the shape says, in words for whoever does not see it. */
+  readonly standing?: string | undefined;
   readonly shape?: Shape;
   /** Of a gauge: how its link stands. */
   readonly liveness?: Liveness;
@@ -22,6 +24,7 @@ interface JobRowProps {
 export function JobRow({
   title,
   below,
+  standing,
   shape,
   liveness,
   here = false,
@@ -47,7 +50,10 @@ export function JobRow({
           {title}
           {typed ? <span className="job-row__typed"> typed</span> : undefined}
         </span>
-        <span className="job-row__below digits">{below}</span>
+        <span className="job-row__below digits">
+          {standing === undefined ? undefined : <span className="unseen">{standing}, </span>}
+          {below}
+        </span>
       </span>
       {next ? <span className="unseen">, next</span> : undefined}
     </Button>

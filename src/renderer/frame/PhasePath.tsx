@@ -5,6 +5,8 @@ import { completeAssemblies } from '../../shared/job/planning/seen.ts';
 import { go, type Route } from '../stores/route.ts';
 import type { Shape } from '../../shared/presentation/words/standing.ts';
 import { Chip } from './Chip.tsx';
+import { EarlierChip } from './EarlierChip.tsx';
+import { useFolded } from './useFolded.ts';
 
 interface PhasePathProps {
   readonly build: Build;
@@ -18,17 +20,25 @@ export function PhasePath({ build, shown, route }: PhasePathProps) {
   const to = (phase: Phase, words: string) => <OpenChip build={build} route={route} phase={phase} words={words} />;
   // With nothing left but the certificate there is nothing left to plan or to try.
   const going = !closed.has(nextStep(build).do);
+  // The last one always stands for itself.
+  const most = Math.max(0, build.assemblies.length - 1);
+  const [row, folded] = useFolded(most, `${build.assemblies.map(({ id }) => id).join()} ${going} ${has('final')}`);
+  const shownHere = 'assembly' in route || route.at === 'build' ? shown?.id : undefined;
+  const earlier = build.assemblies.slice(0, folded);
   return (
-    <div className="job__row">
+    <div className="job__row" ref={row}>
       {has('as-found') ? undefined : to('as-found', 'As found')}
       {has('as-found') && !has('stripping') && !has('trial') ? to('stripping', 'Apart') : undefined}
-      {build.assemblies.map((assembly) => (
-        <AssemblyChip
-          key={assembly.id}
-          build={build}
-          assembly={assembly}
-          here={('assembly' in route || route.at === 'build') && assembly.id === shown?.id}
+      {earlier.length === 0 ? undefined : (
+        <EarlierChip
+          assemblies={earlier}
+          here={earlier.find(({ id }) => id === shownHere)}
+          shapeOf={(assembly) => shapeOfAssembly(build, assembly)}
+          onChoose={(assembly) => go({ at: 'build', build: build.id, assembly })}
         />
+      )}
+      {build.assemblies.slice(folded).map((assembly) => (
+        <AssemblyChip key={assembly.id} build={build} assembly={assembly} here={assembly.id === shownHere} />
       ))}
       {!going || completeAssemblies(build).length === 0 ? undefined : (
         <Chip

@@ -8,6 +8,8 @@ export interface TakenPicture extends Measured {
   readonly look: string;
   readonly name: string;
   readonly file: string;
+  /** What a machine sees wrong in it (layoutFaults.ts). */
+  readonly faults: readonly string[];
 }
 
 const across_px = 400;
@@ -28,22 +30,4 @@ export async function contactSheets(browser: Browser, folder: string, taken: rea
     await page.screenshot({ path: join(folder, `sheet-${look}.png`), fullPage: true });
   }
   await page.close();
-}
-
-/** Blank share of each stage, and the smallest letters at three metres, one row a screen and one column a look. */
-export function pictureTable(taken: readonly TakenPicture[]): string {
-  const light = [...new Set(taken.map(({ look }) => look))].filter((look) => look.endsWith('-light'));
-  const names = [...new Set(taken.map(({ name }) => name))];
-  const of = (name: string, look: string): string => {
-    const one = taken.find((picture) => picture.name === name && picture.look === look);
-    if (one === undefined) return '–';
-    const far = Object.values(one.far);
-    return `${Math.round(one.blank * 100)} %${far.length === 0 ? '' : `, ${Math.min(...far).toFixed(1)}′`}`;
-  };
-  return [
-    'blank share of the stage, and the smallest of what is read from the gear in minutes of arc at 3 m (wanted 7):',
-    `| screen | ${light.map((look) => look.replace('-light', '')).join(' | ')} |`,
-    `| --- |${light.map(() => ' --- |').join('')}`,
-    ...names.map((name) => `| ${name} | ${light.map((look) => of(name, look)).join(' | ')} |`),
-  ].join('\n');
 }

@@ -19,28 +19,35 @@ const away_mm = 3000;
 const farthest = {
   live: '.readout .live__digits',
   station: '.rocks__station',
+  rocks: '.rocks__block',
   value: '.rocks__value, .verdict__number',
   verdict: '.rocks__words:not(.rocks__words--how), .verdict__word',
 } as const;
 
 /** Measures a page and the picture just taken of it. */
 export async function measured(page: Page, picture: Buffer): Promise<Measured> {
-  const sizes = await page.evaluate((wanted) => {
-    const stage = document.querySelector('.stage__room')?.getBoundingClientRect();
-    const far = Object.entries(wanted).flatMap(([name, selector]) => {
-      const element = document.querySelector(selector);
-      return element === null ? [] : [[name, Number.parseFloat(getComputedStyle(element).fontSize)] as const];
-    });
-    const box = stage === undefined ? undefined : { x: stage.x, y: stage.y, width: stage.width, height: stage.height };
-    return { box, far };
-  }, farthest);
+  const sizes = await page.evaluate(
+    ({ wanted, capShare }) => {
+      const stage = document.querySelector('.stage__room')?.getBoundingClientRect();
+      const far = Object.entries(wanted).flatMap(([name, selector]) => {
+        const element = document.querySelector(selector);
+        if (element === null) return [];
+        // A block has no letters: it is as high as it is.
+        const height = element.textContent === '' ? element.getBoundingClientRect().height : undefined;
+        return [[name, height ?? Number.parseFloat(getComputedStyle(element).fontSize) * capShare] as const];
+      });
+      const box =
+        stage === undefined ? undefined : { x: stage.x, y: stage.y, width: stage.width, height: stage.height };
+      return { box, far };
+    },
+    { wanted: farthest, capShare },
+  );
   const { width, height } = page.viewportSize() ?? { width: 1, height: 1 };
   const pixel_mm = longerSide_mm / Math.max(width, height);
-  const minutes = (size_px: number): number =>
-    (Math.atan((size_px * capShare * pixel_mm) / away_mm) * 180 * 60) / Math.PI;
+  const minutes = (height_px: number): number => (Math.atan((height_px * pixel_mm) / away_mm) * 180 * 60) / Math.PI;
   return {
     blank: sizes.box === undefined ? 0 : blankShare(PNG.sync.read(picture), sizes.box),
-    far: Object.fromEntries(sizes.far.map(([name, size_px]) => [name, minutes(size_px)])),
+    far: Object.fromEntries(sizes.far.map(([name, height_px]) => [name, minutes(height_px)])),
   };
 }
 

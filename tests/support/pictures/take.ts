@@ -20,10 +20,12 @@ import { valueOf } from '../bench/open.ts';
 import { renderedPhoto } from '../photos.ts';
 import { buildForPlan, putInDrawer } from '../planBuild.ts';
 import { goTo, launchBrowser, openPage } from '../browser.ts';
-import { contactSheets, pictureTable, type TakenPicture } from './contactSheet.ts';
-import { looks } from './looks.ts';
+import { contactSheets, type TakenPicture } from './contactSheet.ts';
+import { axeFaults, layoutFaults } from './layoutFaults.ts';
+import { least_px, looks, seeWith } from './looks.ts';
 import { measured } from './measured.ts';
 import { smallPng } from './smallPng.ts';
+import { blankTable, faultList, letterTable } from './tables.ts';
 import { portsAlike } from '../specialGauges.ts';
 import { takeSpecial } from './special.ts';
 
@@ -61,8 +63,12 @@ const take = async (page: Page, name: string, look = 'wide-light'): Promise<void
   const picture = await page.screenshot();
   const file = join(out, forDocs ? `${name}.png` : `${look}-${name}.png`);
   writeFileSync(file, forDocs ? smallPng(picture) : picture);
-  if (!forDocs) taken.push({ look, name, file, ...(await measured(page, picture)) });
   say(`  ${look} ${name}`);
+  if (forDocs) return;
+  // Every theme has the layout of the light one; grey is for the eye.
+  const faults = look.endsWith('-light') ? await layoutFaults(page, least_px(look)) : [];
+  const broken = /-(?:light|dark)$/u.test(look) ? await axeFaults(page) : [];
+  taken.push({ look, name, file, faults: [...faults, ...broken], ...(await measured(page, picture)) });
 };
 
 const { page: empty } = await openPage(browser, host.link);
@@ -125,9 +131,9 @@ const screens: Readonly<Record<string, object>> = {
 const chosen = Object.entries(looks).filter(([name]) =>
   forDocs ? name === 'wide-light' : wanted.length === 0 || wanted.includes(name),
 );
-for (const [look, { grey = false, ...size }] of chosen) {
+for (const [look, { eyes, ...size }] of chosen) {
   const { page, faults } = await openPage(browser, host.link, size);
-  if (grey) await page.evaluate(() => document.documentElement.style.setProperty('filter', 'grayscale(1)'));
+  if (eyes !== undefined) await seeWith(page, eyes);
   for (const [name, route] of Object.entries(screens)) {
     if (forDocs && !inDocs.has(name)) continue;
     await goTo(page, route);
@@ -150,7 +156,9 @@ if (!forDocs) {
     take,
   });
   await contactSheets(browser, out, taken);
-  say(pictureTable(taken));
+  const tables = [blankTable(taken), letterTable(taken), faultList(taken)].join('\n\n');
+  writeFileSync(join(out, 'tables.md'), `${tables}\n`);
+  say(tables);
 }
 
 /** A photo with its corners tapped. It is rendered, not taken: docs/reading-the-mark.md says so beside it. */
@@ -178,17 +186,44 @@ async function planned(page: Page, look: string): Promise<void> {
   await take(page, 'drawer', look);
 }
 
-/** The bench at work: backlash is taken anew, and the simulated hand has come to its third station. */
+/** The bench at work: each measurement is taken anew by the simulated hand, and the picture is taken half way. */
 async function live(page: Page, look: string): Promise<void> {
-  await goTo(page, check('backlash'));
-  await page.getByRole('button', { name: 'Take it anew' }).click();
-  await page.waitForTimeout(300);
-  const moving = service.answers['bench.hand']({ action: { do: 'rock', stations: 3 } });
-  await page.waitForTimeout(5600);
-  // Between two cues, which darken or frame the picture for a moment.
-  await page.waitForFunction(() => document.querySelector('.cue') === null);
-  await take(page, 'bench', look);
-  await moving;
+  // A cue darkens or frames the picture for a moment; it has a picture of its own in the eye of whoever sees it.
+  await page.addStyleTag({ content: '.cue { visibility: hidden; }' });
+  const screens = {
+    bench: [
+      'backlash',
+      'trial',
+      2,
+      { do: 'rock', stations: 3 },
+      () => page.locator('.rocks__station', { hasText: /^3 / }),
+    ],
+    turning: [
+      'ring-gear-runout',
+      'trial',
+      1,
+      { do: 'turn-ring', surface: 'ring-gear' },
+      () => page.getByRole('button', { name: 'End the turn' }),
+    ],
+    torqueing: [
+      'pinion-torque',
+      'trial',
+      2,
+      { do: 'turn-pinion', what: 'pinion' },
+      () => page.getByText('Enough when it stands still'),
+    ],
+  } as const;
+  for (const [name, [what, phase, number, action, halfWay]] of Object.entries(screens)) {
+    if (forDocs && !inDocs.has(name)) continue;
+    await goTo(page, check(what, phase, number));
+    await page.getByRole('button', { name: 'Take it anew' }).click();
+    await page.waitForTimeout(300);
+    const moving = service.answers['bench.hand']({ action });
+    await halfWay().waitFor();
+    await page.waitForTimeout(500);
+    await take(page, name, look);
+    await moving;
+  }
 }
 
 await browser.close();

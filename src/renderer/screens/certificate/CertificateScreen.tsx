@@ -17,6 +17,7 @@ import { Elsewhere } from './Elsewhere.tsx';
 import { missingFor } from './missing.ts';
 import { Issued } from './Issued.tsx';
 import '../../parts/button.css';
+import { Preview } from './Preview.tsx';
 import './certificate.css';
 
 type Certificate = Answer<'certificate.issue'>;
@@ -48,30 +49,35 @@ export function CertificateScreen({ build }: { readonly build: Build }) {
   return (
     <>
       <Stage title="Certificate">
-        {issued === undefined ? undefined : <Issued certificate={issued} />}
-        <div className="certificate__choices">
-          <Choice
-            label="Paper"
-            value={page}
-            onChange={(chosen) => changeSession({ page: chosen })}
-            options={[
-              { value: 'a4', words: 'A4' },
-              { value: 'letter', words: 'Letter' },
-            ]}
-          />
-          <Choice
-            label="How much"
-            value={everything ? 'everything' : 'usual'}
-            onChange={(chosen) => setEverything(chosen === 'everything')}
-            options={[
-              { value: 'usual', words: 'Two to four pages' },
-              { value: 'everything', words: 'Everything' },
-            ]}
-          />
+        <div className="certificate">
+          <div className="certificate__words">
+            {issued === undefined ? undefined : <Issued certificate={issued} />}
+            <div className="certificate__choices">
+              <Choice
+                label="Paper"
+                value={page}
+                onChange={(chosen) => changeSession({ page: chosen })}
+                options={[
+                  { value: 'a4', words: 'A4' },
+                  { value: 'letter', words: 'Letter' },
+                ]}
+              />
+              <Choice
+                label="How much"
+                value={everything ? 'everything' : 'usual'}
+                onChange={(chosen) => setEverything(chosen === 'everything')}
+                options={[
+                  { value: 'usual', words: 'Two to four pages' },
+                  { value: 'everything', words: 'Everything' },
+                ]}
+              />
+            </div>
+            <Missing sentences={missing} overridden={overridden} />
+            <Earlier build={build} goneOn={notebook !== undefined && hasGoneOn(notebook)} />
+            <Elsewhere build={build.id} />
+          </div>
+          <Preview key={notebook?.entries.length} build={build.id} page={page} units={units} everything={everything} />
         </div>
-        <Missing sentences={missing} overridden={overridden} />
-        <Earlier build={build} goneOn={notebook !== undefined && hasGoneOn(notebook)} />
-        <Elsewhere build={build.id} />
       </Stage>
       <Words
         title={missing.length === 0 ? 'Complete' : 'Incomplete'}

@@ -4,7 +4,7 @@ import { hatch } from './hatch.ts';
 import { box, line } from './paths.ts';
 import { windowWords } from './words.ts';
 import { digitsOf, type Limits, limitValues, rangeFor, type Range, shareOf } from './scale.ts';
-import { type Element, path, pen, type Point, type Scene, type SceneSize, text } from './scene.ts';
+import { type Element, path, pen, type Point, roughWidth, type Scene, type SceneSize, text } from './scene.ts';
 import { type State, stateInk, stateMark, stateWords } from './states.ts';
 
 export interface BarInput {
@@ -38,6 +38,7 @@ export function barScene(input: BarInput): Scene {
   const frame = frameOf(input);
   const elements = [
     ...windowElements(input, frame),
+    ...noughtElements(input, frame),
     ...doubtElements(input, frame),
     ...limitElements(input, frame),
     ...valueElements(input, frame),
@@ -50,11 +51,29 @@ export function barScene(input: BarInput): Scene {
 
 function frameOf({ value, U95 = 0, limits, dimension, system, size }: BarInput): Frame {
   const { width, height, text: letter } = size;
-  const range = rangeFor([value - U95, value + U95], limits, dimension, system);
+  // Without a lower limit everything from nothing up lies within.
+  const nought = limits.min === undefined ? [0] : [];
+  const range = rangeFor([value - U95, value + U95, ...nought], limits, dimension, system);
   const [left, right] = [letter, width - letter];
-  const [top, bottom] = [letter * 0.5, height - letter * 1.6];
+  const top = isRoomy(size) ? letter * 2.2 : letter * 0.5;
+  const bottom = height - letter * 1.6;
   const x = (shown: number): number => left + shareOf(shown, range) * (right - left);
   return { left, right, top, bottom, middle: (top + bottom) / 2, range, x };
+}
+
+/** With so much height the value is written above its place. */
+const isRoomy = ({ height, text: letter }: SceneSize): boolean => height >= letter * 6;
+
+/** The left end in numbers where it is no limit: else nobody knows how far from zero the value lies. */
+function noughtElements(
+  { limits, dimension, system, size }: BarInput,
+  { left, bottom, range, x }: Frame,
+): readonly Element[] {
+  const letter = size.text;
+  const first = limitValues(limits)[0];
+  if (!isRoomy(size) || limits.min !== undefined || (first !== undefined && x(first) - left < letter * 3)) return [];
+  const words = digitsOf([range.low], dimension, system)[0] ?? '';
+  return [text(words, { x: left, y: bottom + letter * 1.3 }, letter * 0.9, { ink: 'quiet', tabular: true })];
 }
 
 function windowElements(
@@ -69,10 +88,13 @@ function windowElements(
   ];
 }
 
-function doubtElements({ limits, U95 = 0, size }: BarInput, { top, bottom, x }: Frame): readonly Element[] {
+function doubtElements(
+  { limits, U95 = 0, size }: BarInput,
+  { left, right, top, bottom, x }: Frame,
+): readonly Element[] {
   if (!(U95 > 0)) return [];
   return limitValues(limits).map((limit) => {
-    const [from, to] = [x(limit - U95), x(limit + U95)];
+    const [from, to] = [Math.max(left, x(limit - U95)), Math.min(right, x(limit + U95))];
     const corners: readonly Point[] = [
       { x: from, y: top },
       { x: to, y: top },
@@ -109,10 +131,20 @@ function limitElements({ limits, dimension, system, size }: BarInput, frame: Fra
   });
 }
 
-function valueElements({ value, U95 = 0, state, size }: BarInput, { middle, x }: Frame): readonly Element[] {
+function valueElements(input: BarInput, { left, right, top, middle, x }: Frame): readonly Element[] {
+  const { value, U95 = 0, state, size, dimension, system } = input;
   const letter = size.text;
   const bar = line({ x: x(value - U95), y: middle }, { x: x(value + U95), y: middle });
+  const shown = showText(value, dimension, system);
+  const half = roughWidth(shown, letter * 1.2) / 2;
+  const at = Math.min(right - half, Math.max(left + half, x(value)));
+  const written = text(shown, { x: at, y: top - letter * 0.7 }, letter * 1.2, {
+    anchor: 'middle',
+    weight: 600,
+    tabular: true,
+  });
   return [
+    ...(isRoomy(size) ? [written] : []),
     ...(U95 > 0 ? [path(bar, { stroke: stateInk(state), width: letter * 0.24, cap: 'round' })] : []),
     ...stateMark(state, { x: x(value), y: middle }, letter * 1.2),
   ];

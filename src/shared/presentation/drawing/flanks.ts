@@ -9,24 +9,30 @@ interface FlanksLayout {
   readonly coast: FlankGeometry;
 }
 
-/** Face width over height as drawn: the default set of docs/mesh-model.md comes to about 3, a little less shows height better. */
-const aspect = 2.7;
-
-/** Above this share of height to width the flanks stand one above the other, each over the whole width. */
-const stackedAbove = 0.75;
+/**
+ * Face width over height as drawn: the default set of docs/mesh-model.md comes to about 3, a little less shows height better.
+ * Where there is height to spare a flank takes it, down to the second: a hand draws better on a higher one.
+ */
+const [aspect, leastAspect] = [2.7, 2.1];
 
 /** Where the two flanks lie on the picture, so that a pointer can be turned into a place (flankShape.ts). */
 export function flanksLayout(input: FlanksInput): FlanksLayout {
   const { drive, coast, cut = 'not-known', turned, size, bare = false } = input;
   const { width, height } = size;
-  const stacked = !bare && height > stackedAbove * width;
-  const cell = stacked ? { width, height: height / 2 } : { width: width / 2, height };
+  const [beside, above] = [
+    { width: width / 2, height },
+    { width, height: height / 2 },
+  ];
+  // Side by side or one above the other, whichever makes them larger.
+  const stacked = !bare && lengthIn(above, input) > lengthIn(beside, input);
+  const cell = stacked ? above : beside;
   const length = lengthIn(cell, input);
+  const drawnHeight = bare ? length / aspect : Math.min(heightIn(cell, input), length / leastAspect);
   const placed = (view: FlankView, x: number, y: number): FlankGeometry =>
     flankGeometry(view.flank, cut, turned, {
       centre: { x, y: y + size.text * 0.6 },
       length,
-      height: length / aspect,
+      height: drawnHeight,
     });
   return {
     drive: placed(drive, cell.width / 2, cell.height / 2),
@@ -36,19 +42,23 @@ export function flanksLayout(input: FlanksInput): FlanksLayout {
   };
 }
 
-/** The drawn face width: as much as the cell holds beside the names or controls of the edges. */
-function lengthIn(
-  cell: { readonly width: number; readonly height: number },
-  { bare = false, controlRoom, size }: FlanksInput,
-): number {
-  const letter = size.text;
-  const [beside, around] = bare
-    ? [letter * 1.2, letter * 2]
-    : controlRoom === undefined
-      ? [letter * 6.2, letter * 6.5]
-      : [letter * 2, letter * 1.2 + 2 * controlRoom];
-  return Math.min(cell.width - beside, ((cell.height - around) / 1.55) * aspect);
+interface Cell {
+  readonly width: number;
+  readonly height: number;
 }
+
+/** What names or controls of the edges take up beside a flank, and above and below it together. */
+function roomAround({ bare = false, controlRoom, size: { text: letter } }: FlanksInput): readonly [number, number] {
+  if (bare) return [letter * 1.2, letter * 2];
+  return controlRoom === undefined ? [letter * 6.2, letter * 6.5] : [letter * 2, letter * 1.2 + 2 * controlRoom];
+}
+
+/** The height at mid face that a cell holds: bow and taper make the whole of it half as high again. */
+const heightIn = (cell: Cell, input: FlanksInput): number => (cell.height - roomAround(input)[1]) / 1.55;
+
+/** The drawn face width that a cell holds. */
+const lengthIn = (cell: Cell, input: FlanksInput): number =>
+  Math.min(cell.width - roomAround(input)[0], heightIn(cell, input) * aspect);
 
 /** Drive and coast flank of a ring-gear tooth, side by side and turned the same way, with what is known of the mark. */
 export function flanksScene(input: FlanksInput): Scene {

@@ -15,6 +15,7 @@ import {
 import { highSpotElements, runoutElements, runoutNumbers } from './ringRunout.ts';
 import { ringDescription } from './ringWords.ts';
 import { digitsOf } from './scale.ts';
+import type { Ink } from './inks.ts';
 import { circle, type Element, path, pen, type Point, roughWidth, type Scene, text } from './scene.ts';
 import { stateInk, stateMark } from './states.ts';
 
@@ -63,10 +64,15 @@ function toothElements({ centre, heel, toe, text: letter }: RingLayout, teeth: n
   ];
 }
 
+/** Letters that a lane must be wide for the numbers of its circles. */
+const leastLane = 3.4;
+
 /** The band between the limits, and the circles whose values are written into them as on a contour map. */
 function scaleElements(input: RingInput, layout: RingLayout, scale: RadialScale): readonly Element[] {
   const { centre, text: letter } = layout;
   const written = writtenValues(scale, input.limits, letter * 1.3);
+  // A lane this narrow has no room for numbers beside its marks; they stand at the strip or in the list.
+  const narrow = scale.lane.outer - scale.lane.inner < letter * leastLane;
   const digits = digitsOf(written, 'length', input.system);
   const unit = unitShown('length', input.system).symbol;
   const angles = numberAngles(
@@ -81,7 +87,7 @@ function scaleElements(input: RingInput, layout: RingLayout, scale: RadialScale)
       : [circle(centre, scale.lane.inner, { stroke: 'faint', width: pen(letter) })]),
     ...written.flatMap((value, index) => {
       // The unit stands on the innermost circle: on the outermost the longer word would run over the teeth.
-      const words = index === 0 ? `${digits[index] ?? ''} ${unit}` : (digits[index] ?? '');
+      const words = narrow ? '' : index === 0 ? `${digits[index] ?? ''} ${unit}` : (digits[index] ?? '');
       return writtenCircle(layout, {
         words,
         radius: scale.radius(value),
@@ -103,6 +109,7 @@ interface Written {
 /** A circle with its value standing in a gap of its line, inwards of it where the words would run over the teeth. */
 function writtenCircle({ centre, toe }: RingLayout, { words, radius, axis_deg, size }: Written): readonly Element[] {
   const half = roughWidth(words, size) / 2;
+  if (words === '') return [circle(centre, radius, { stroke: 'line', width: pen(size, 1.1) })];
   const half_deg = (Math.atan2(half + size * 0.3, radius) * 180) / Math.PI;
   const axis = (axis_deg * Math.PI) / 180;
   const reach = half * Math.abs(Math.sin(axis)) + size * 0.5 * Math.abs(Math.cos(axis));
@@ -205,11 +212,13 @@ function stationLabel(station: RingStation, input: RingInput, layout: RingLayout
   const lines = labelLines(station, input);
   const turn = (station.angle_deg * Math.PI) / 180;
   const rim = clockPoint(layout.centre, heel + letter * 0.75, station.angle_deg);
-  const block = lines.length * letter * 1.15;
-  const top = rim.y - block / 2 - (Math.cos(turn) * block) / 2;
-  const anchor = Math.abs(Math.sin(turn)) < 0.3 ? 'middle' : Math.sin(turn) > 0 ? 'start' : 'end';
   const numberInk = station.number === input.next ? 'accent' : 'text';
   const valueInk = station.state === 'within' ? 'quiet' : stateInk(station.state);
+  if (Math.abs(Math.sin(turn)) < 0.3)
+    return labelInLine(lines, rim, { numberInk, valueInk, letter, up: Math.cos(turn) > 0 });
+  const block = lines.length * letter * 1.15;
+  const top = rim.y - block / 2 - (Math.cos(turn) * block) / 2;
+  const anchor = Math.sin(turn) > 0 ? 'start' : 'end';
   return lines.map((words, index) =>
     text(words, { x: rim.x, y: top + letter * (0.88 + index * 1.15) }, letter, {
       anchor,
@@ -218,6 +227,31 @@ function stationLabel(station: RingStation, input: RingInput, layout: RingLayout
       weight: index === 0 ? 700 : 500,
     }),
   );
+}
+
+interface InLine {
+  readonly numberInk: Ink;
+  readonly valueInk: Ink;
+  readonly letter: number;
+  /** Above the ring; else below it. */
+  readonly up: boolean;
+}
+
+/** Above and below the ring number and value share a line: a second one would be taken off the ring twice. */
+function labelInLine(
+  [number = '', value]: readonly string[],
+  rim: Point,
+  { numberInk, valueInk, letter, up }: InLine,
+): readonly Element[] {
+  const y = rim.y + (up ? 0 : letter * 0.75);
+  const bold = { tabular: true, ink: numberInk, weight: 700 } as const;
+  if (value === undefined) return [text(number, { x: rim.x, y }, letter, { ...bold, anchor: 'middle' })];
+  // Where the two meet, so that both together stand in the middle.
+  const meet = rim.x + (roughWidth(number, letter) - roughWidth(value, letter)) / 2;
+  return [
+    text(number, { x: meet - letter * 0.25, y }, letter, { ...bold, anchor: 'end' }),
+    text(value, { x: meet + letter * 0.25, y }, letter, { tabular: true, ink: valueInk, weight: 500, anchor: 'start' }),
+  ];
 }
 
 const fewStations = 12;

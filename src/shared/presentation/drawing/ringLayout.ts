@@ -35,10 +35,10 @@ export function layoutOf(input: RingInput): RingLayout {
   return { centre: { x: width / 2, y: height / 2 }, text, heel, toe: heel * toeShare, values, runout, core };
 }
 
-/** Leaves room for the numbers around the ring: two lines above and below, a value's width at the sides. */
+/** Leaves room for the numbers around the ring: a line above and below, a value's width at the sides. */
 function radiusThatFits({ width, height, text }: SceneSize, system: UnitSystem): number {
   const beside = text * (system === 'inch' ? 4.7 : 4.1);
-  return Math.max(text * 3, Math.min(width / 2 - beside, height / 2 - text * 2.7));
+  return Math.max(text * 3, Math.min(width / 2 - beside, height / 2 - text * 2.1));
 }
 
 function lanesOf(input: RingInput, heel: number): readonly [Lane | undefined, Lane | undefined] {

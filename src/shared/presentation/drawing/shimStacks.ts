@@ -1,6 +1,6 @@
 import { showText, type UnitSystem } from '../../basics/show.ts';
 import { box, line } from './paths.ts';
-import { type Element, path, pen, type Scene, type SceneSize, text } from './scene.ts';
+import { type Element, path, pen, roughWidth, type Scene, type SceneSize, text } from './scene.ts';
 
 /** One pack: how thick it was before and is now, in mm; what is not known is left out. */
 export interface DrawnPack {
@@ -93,7 +93,8 @@ function sidesElements({ sides, system, size }: StacksInput): readonly Element[]
   const words = sidesWords(sides, system);
   if (words === undefined) return [];
   const { width, height, text: letter } = size;
-  return [text(words, { x: width / 2, y: height - letter * 0.5 }, letter, { anchor: 'middle', tabular: true })];
+  const fitting = Math.min(letter, width / roughWidth(words, 1));
+  return [text(words, { x: width / 2, y: height - letter * 0.5 }, fitting, { anchor: 'middle', tabular: true })];
 }
 
 function sidesWords(sides: StacksInput['sides'], system: UnitSystem): string | undefined {

@@ -161,7 +161,13 @@ function levelElements(input: TraceInput, frame: Frame): readonly Element[] {
       width: pen(letter, 1.2),
       dash: dashed,
     }),
-    label(words, { x: right, y: clearOfBand(y(input.level) - letter * 0.5, input.band, frame) }, frame, 'end'),
+    // At the left, where the oldest readings are: at the right the line is being written.
+    label(
+      words,
+      { x: left + letter * 0.5, y: clearOfBand(y(input.level) - letter * 0.5, input.band, frame) },
+      frame,
+      'start',
+    ),
   ];
 }
 
@@ -221,13 +227,30 @@ function scaleElements(input: TraceInput, frame: Frame): readonly Element[] {
       width: pen(letter),
     }),
   );
+  const written = values.map((value, index) => ({ y: y(value), words: digits[index] ?? '' }));
   return [
     ...ticks,
-    ...values.map((value, index) =>
-      text(digits[index] ?? '', { x: left - letter * 0.7, y: y(value) + letter * 0.32 }, letter * 0.9, style),
+    ...apartOrTogether(written, letter).map((one) =>
+      text(one.words, { x: left - letter * 0.7, y: one.y + letter * 0.32 }, letter * 0.9, style),
     ),
     text(unit, { x: left - letter * 0.7, y: letter * 0.9 }, letter * 0.9, { ...style, tabular: false }),
   ];
+}
+
+interface Written {
+  readonly y: number;
+  readonly words: string;
+}
+
+/** Numbers that would stand on each other are written as one, from the lower to the upper. */
+function apartOrTogether(numbers: readonly Written[], letter: number): readonly Written[] {
+  const written: Written[] = [];
+  for (const one of numbers) {
+    const before = written.at(-1);
+    if (before === undefined || Math.abs(before.y - one.y) > letter * 0.95) written.push(one);
+    else written.splice(-1, 1, { y: (before.y + one.y) / 2, words: `${before.words}–${one.words}` });
+  }
+  return written;
 }
 
 /** A measure of time at the lower right: a bar of a round number of seconds. */

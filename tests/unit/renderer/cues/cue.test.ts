@@ -46,7 +46,11 @@ describe('which cue tells what was found', () => {
   const sheet = roundLimits.specSheet;
 
   it('says done inside the window and outside beyond it, with the number', () => {
-    expect(cueOf(done(0.25), 'metric', sheet)).toMatchObject({ cue: 'done', words: 'Station 3: 0.250 mm' });
+    expect(cueOf(done(0.25), 'metric', sheet)).toMatchObject({
+      cue: 'done',
+      words: 'Station 3: 0.250 mm',
+      shape: 'within',
+    });
     expect(cueOf(done(0.331), 'metric', sheet)).toMatchObject({
       cue: 'outside',
       words: 'Station 3: 0.331 mm, 0.031 mm above',
@@ -54,7 +58,7 @@ describe('which cue tells what was found', () => {
   });
 
   it('calls nothing outside without a limit', () => {
-    expect(cueOf(done(0.331), 'metric', undefined)).toMatchObject({ cue: 'done' });
+    expect(cueOf(done(0.331), 'metric', undefined)).toMatchObject({ cue: 'done', shape: 'recorded' });
   });
 
   it('says why a station was refused', () => {

@@ -68,6 +68,23 @@ describe('every sheet', () => {
     expect(wrong(own)).toEqual([]);
   });
 
+  /**
+   * What may be written out: how large a picture, a column or a room is at least or at most. Such a measure belongs to one
+   * place and to no scale, but it keeps to the grid of 4 px that the steps of room lie on. All else has a token.
+   */
+  it('writes out only how large a room is, in steps of 4 px', () => {
+    const rooms = /^(?:(?:min-|max-)?(?:width|height|block-size)|flex(?:-basis)?|grid-template(?:-columns|-rows)?)$/u;
+    const own = declarations.filter(({ where, property, value }) => {
+      // What only screen readers see is one pixel; a cue's stripes are drawn, not laid out.
+      if (where.startsWith('theme/base.css: width: 1px') || where.startsWith('theme/base.css: height: 1px'))
+        return false;
+      if (property === 'background' && where.startsWith('cues/')) return false;
+      const lengths = [...value.matchAll(/(?<![\w.-])(\d*\.?\d+)px\b/gu)].map(([, length]) => Number(length));
+      return lengths.length > 0 && !(rooms.test(property) && lengths.every((length) => length % 4 === 0));
+    });
+    expect(wrong(own)).toEqual([]);
+  });
+
   it('takes what can be pressed from the tokens too: nothing else is 40 to 60 px', () => {
     const sized = /^(?:min-)?(?:width|height)$/u;
     const own = declarations.filter(({ property, value }) => {

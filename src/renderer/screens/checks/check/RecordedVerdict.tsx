@@ -4,6 +4,9 @@ import { type Shape, shapeOf, standingWords } from '../../../../shared/presentat
 
 type Judged = Parameters<typeof shapeOf>[0];
 
+/** How long a number is; one that is more than text is as long as most. */
+const charactersOf = (number: ReactNode): number => (typeof number === 'string' ? number.length : 9);
+
 /** What was recorded in the letters that are read from the gear: the verdict's shape and word first, then the number. */
 export function RecordedVerdict({
   judged,
@@ -20,7 +23,9 @@ export function RecordedVerdict({
       <span className={`verdict__word verdict__word--${shape}`}>
         <StateMark shape={shape} size={40} /> {standingWords(judged)}
       </span>
-      <span className="verdict__number digits">{children}</span>
+      <span className="verdict__number digits" style={{ '--characters': charactersOf(children) }}>
+        {children}
+      </span>
       {beside === undefined ? undefined : <span className="quiet">{beside}</span>}
     </p>
   );

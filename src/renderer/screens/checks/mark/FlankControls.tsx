@@ -24,7 +24,9 @@ function OneFlank({ side, draft, onChange, onPhoto }: FlankControlsProps & { rea
   if (mark === undefined || mark === 'no-mark') {
     return (
       <div className="flank-controls__one" role="group" aria-label={`${name} flank`}>
-        <Button onPress={() => onChange(side, freshMark({ heel: 0, crown: 0 }))}>Draw the {side} mark</Button>
+        <Button onPress={() => onChange(side, freshMark({ heel: 0, crown: 0 }))}>
+          Draw<span className="flank-controls__which"> the {side} mark</span>
+        </Button>
         <Button onPress={() => onPhoto(side)} more={`of the ${side} flank`}>
           From a photo
         </Button>

@@ -69,5 +69,5 @@ export function madeWords({ compound, drag, turns }: MadeDraft): string {
     drag.text.trim() === '' ? '' : `drag ${drag.text.trim()} ${symbolOf(drag.unit)}`,
     turns.trim() === '' ? '' : `${turns.trim()} turns`,
   ].filter((one) => one !== '');
-  return said.length === 0 ? 'How it was made: not said' : said.join(', ');
+  return said.length === 0 ? 'How it was made' : said.join(', ');
 }

@@ -18,6 +18,7 @@ export const FlankOutline = ({ flank, fit, space }: FlankOutlineProps) => (
         edge={edge}
         points={along(edge).map(([x, y]) => fit.onScreen(flank.toPhoto(x, y)))}
         from={fit.onScreen(flank.toPhoto(0.5, 0.5))}
+        space={space}
       />
     ))}
   </svg>
@@ -40,10 +41,16 @@ interface EdgeLineProps {
   readonly points: readonly Pixel[];
   /** The middle of the flank: the name stands on the other side of the edge. */
   readonly from: Pixel;
+  readonly space: Extent;
 }
 
+/** Half the width and half the height that the longest name of an edge takes up. */
+const wordRoom: Pixel = [26, 12];
+
+const within = (at: number, size: number, room: number): number => Math.min(size - room, Math.max(room, at));
+
 /** Dark within light, so that it is seen on every photo; its name stands outside, clear of the handle. */
-function EdgeLine({ edge, points, from }: EdgeLineProps) {
+function EdgeLine({ edge, points, from, space }: EdgeLineProps) {
   const d = points.map(([x, y], n) => `${n === 0 ? 'M' : 'L'}${x.toFixed(1)} ${y.toFixed(1)}`).join('');
   const [x, y] = points[steps / 2] ?? from;
   const out = Math.hypot(x - from[0], y - from[1]) || 1;
@@ -54,8 +61,8 @@ function EdgeLine({ edge, points, from }: EdgeLineProps) {
       <path className="photo__line" d={d} />
       <text
         className="photo__word"
-        x={x + ((x - from[0]) / out) * gap}
-        y={y + ((y - from[1]) / out) * gap + 5}
+        x={within(x + ((x - from[0]) / out) * gap, space.width, wordRoom[0])}
+        y={within(y + ((y - from[1]) / out) * gap, space.height, wordRoom[1]) + 5}
         textAnchor="middle"
       >
         {edge}

@@ -35,20 +35,30 @@ interface BendHandlesProps extends HandlesProps {
   readonly bends: Bends | undefined;
 }
 
-/** A handle at the middle of every edge; drawn aside it bends the edge, by as much as a tooth can be bent. */
+/** Shorter than this on the screen an edge has no room for a handle between those of its corners, nor a bend to speak of. */
+const leastEdge_px = 96;
+
+/** A handle at the middle of every edge with room for one; drawn aside it bends the edge, by as much as a tooth can be bent. */
 export function BendHandles({ said, fit, flank, corners, bends, onHold, onChange }: BendHandlesProps) {
   const bent = (edge: Edge, to: Pixel): void => {
     const bend = Math.min(1, Math.max(-1, bendThrough(corners, edge, to)));
     onChange({ ...said, bends: { ...(said.bends ?? bends ?? straight), [edge]: bend } });
   };
-  return edgeNames.map((edge) => (
-    <PhotoHandle
-      key={edge}
-      look="edge"
-      name={`Bend of the ${edge} edge`}
-      at={fit.onScreen(flank.toPhoto(...placeOnEdge[edge](0.5)))}
-      onHold={(place) => onHold(place === undefined ? undefined : fit.inPhoto(place))}
-      onDrag={(place) => bent(edge, fit.inPhoto(place))}
-    />
-  ));
+  const onScreen = (edge: Edge, t: number): Pixel => fit.onScreen(flank.toPhoto(...placeOnEdge[edge](t)));
+  const isLong = (edge: Edge): boolean => {
+    const [from, to] = [onScreen(edge, 0), onScreen(edge, 1)];
+    return Math.hypot(to[0] - from[0], to[1] - from[1]) >= leastEdge_px;
+  };
+  return edgeNames
+    .filter(isLong)
+    .map((edge) => (
+      <PhotoHandle
+        key={edge}
+        look="edge"
+        name={`Bend of the ${edge} edge`}
+        at={onScreen(edge, 0.5)}
+        onHold={(place) => onHold(place === undefined ? undefined : fit.inPhoto(place))}
+        onDrag={(place) => bent(edge, fit.inPhoto(place))}
+      />
+    ));
 }

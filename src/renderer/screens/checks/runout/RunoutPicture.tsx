@@ -7,12 +7,16 @@ import { insideOf } from '../../../../shared/basics/recorded.ts';
 import type { Check } from '../../../../shared/job/checks/checks.ts';
 import { BigNumber } from '../../../instruments/BigNumber.tsx';
 import { Readout } from '../../../instruments/Readout.tsx';
+import { Bar, type BarView } from '../../../instruments/Bar.tsx';
 import { Ring, type RingView } from '../../../instruments/Ring.tsx';
 import { Unrolled } from '../../../instruments/Unrolled.tsx';
 import { Trace } from '../../../instruments/Trace.tsx';
 import { useRun } from '../../../live/run.ts';
 import { useSession } from '../../../stores/session.ts';
 import { limitFor, ringRunout } from '../../../../shared/presentation/drawing/stations.ts';
+import { shapeOf } from '../../../../shared/presentation/words/standing.ts';
+import { isNone } from '../../../../shared/basics/result.ts';
+import { endsOf } from '../../../../shared/job/records/specSheet.ts';
 import { runoutResultOf } from './taken.ts';
 
 interface RunoutPictureProps {
@@ -41,10 +45,37 @@ export function RunoutPicture({ gauge, check, build }: RunoutPictureProps) {
         </div>
       </div>
       <Trace gauge={gauge.id} quantity="Indicator" dimension="length" marks={run?.marks ?? []} calm />
-      <Ring view={view} />
-      <Unrolled view={view} />
+      {run?.settings.kind === 'runout' && run.settings.mode === 'continuous' ? (
+        <Bar view={runoutBar(result, check, build, undefined)} />
+      ) : (
+        <>
+          <Ring view={view} />
+          <Unrolled view={view} />
+        </>
+      )}
     </div>
   );
+}
+
+/** The full movement against its limit, which is all there is to draw of a turn whose angle nobody measured. */
+export function runoutBar(
+  result: RunoutResult | undefined,
+  check: Check | undefined,
+  build: Build | undefined,
+  judged: Parameters<typeof shapeOf>[0] | undefined,
+): BarView | undefined {
+  const quantity = check?.limits[0];
+  const limit = quantity === undefined ? undefined : limitFor(build?.specSheet, quantity);
+  if (check === undefined || limit === undefined || result === undefined || isNone(result.tir_mm)) return undefined;
+  const shape = judged === undefined ? 'not-measured' : shapeOf(judged);
+  return {
+    quantity: check.title,
+    dimension: 'length',
+    value: result.tir_mm,
+    ...(isNone(result.U95_mm) ? {} : { U95: result.U95_mm }),
+    limits: endsOf(limit),
+    state: shape === 'recorded' ? 'not-measured' : shape,
+  };
 }
 
 /** The ring as runout draws it: no stations of backlash, only the shape of the gear. */

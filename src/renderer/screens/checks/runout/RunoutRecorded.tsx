@@ -3,6 +3,8 @@ import type { Measurement } from '../../../../shared/job/records/build.ts';
 import type { RunoutResult } from '../../../../shared/job/records/measurement.ts';
 import { judgeCheck } from '../../../../shared/job/checks/judge.ts';
 import { sheetFor } from '../../../../shared/job/checks/limitChanges.ts';
+import { hasShape } from '../../../../shared/presentation/drawing/ringInput.ts';
+import { Bar } from '../../../instruments/Bar.tsx';
 import { Ring } from '../../../instruments/Ring.tsx';
 import { Unrolled } from '../../../instruments/Unrolled.tsx';
 import { useScrolls } from '../../../parts/scrolls.ts';
@@ -15,7 +17,7 @@ import { HowTaken } from '../check/HowTaken.tsx';
 import { RecordedWords } from '../check/RecordedWords.tsx';
 import { ReclockPanel } from '../together/ReclockPanel.tsx';
 import { TogetherPanel } from '../together/TogetherPanel.tsx';
-import { runoutView } from './RunoutPicture.tsx';
+import { runoutBar, runoutView } from './RunoutPicture.tsx';
 import { runoutWords } from './RunoutTelling.tsx';
 import '../backlash/stations.css';
 import '../check/measure.css';
@@ -43,8 +45,14 @@ export function RunoutRecorded({ build, assembly, check, measurement, result, on
             <ReclockPanel build={build} assembly={assembly} />
             {check.id === 'ring-gear-runout' ? <TogetherPanel build={build} assembly={assembly} /> : undefined}
           </div>
-          <Ring view={view} />
-          <Unrolled view={view} />
+          {view.runout === undefined || hasShape(view.runout) ? (
+            <>
+              <Ring view={view} />
+              <Unrolled view={view} />
+            </>
+          ) : (
+            <Bar view={runoutBar(result, check, build, judged)} />
+          )}
         </div>
       </Stage>
       <RecordedWords

@@ -1,12 +1,10 @@
-import { barScene } from '../../../../shared/presentation/drawing/bars.ts';
 import type { Measurement } from '../../../../shared/job/records/build.ts';
 import type { TorqueResult } from '../../../../shared/job/records/measurement.ts';
 import { endsOf } from '../../../../shared/job/records/specSheet.ts';
 import { isNone } from '../../../../shared/basics/result.ts';
 import { judgeCheck } from '../../../../shared/job/checks/judge.ts';
 import { sheetFor } from '../../../../shared/job/checks/limitChanges.ts';
-import { Drawing } from '../../../instruments/Drawing.tsx';
-import { useRoom } from '../../../instruments/size.ts';
+import { Bar, type BarView } from '../../../instruments/Bar.tsx';
 import { Stage } from '../../../parts/Stage.tsx';
 import { useSession } from '../../../stores/session.ts';
 import { orReason } from '../../../../shared/presentation/words/results.ts';
@@ -41,7 +39,7 @@ export function TorqueRecorded(props: TorqueRecordedProps) {
           </RecordedVerdict>
           <p>{torqueWords(result, units)}</p>
           <HowTaken measurement={measurement} />
-          <Bar {...props} />
+          <Bar view={barView(props)} />
         </div>
       </Stage>
       <RecordedWords
@@ -56,28 +54,18 @@ export function TorqueRecorded(props: TorqueRecordedProps) {
   );
 }
 
-function Bar({ build, assembly, check, measurement, result }: TorqueRecordedProps) {
-  const units = useSession((session) => session.units);
-  const [room, size] = useRoom(15);
-  const limit = torqueLimit(sheetFor(build, measurement), check.limits[0], result.basis);
+function barView({ build, assembly, check, measurement, result }: TorqueRecordedProps): BarView | undefined {
+  const sheet = sheetFor(build, measurement);
+  const limit = torqueLimit(sheet, check.limits[0], result.basis);
   const value = countingTorque(result);
-  const shape = shapeOf(judgeCheck(check, measurement, assembly, sheetFor(build, measurement)));
-  const scene =
-    size === undefined || limit === undefined || isNone(value) || shape === 'recorded'
-      ? undefined
-      : barScene({
-          quantity: check.title,
-          dimension: 'torque',
-          value,
-          limits: endsOf(limit),
-          state: shape,
-          system: units,
-          ...(isNone(result.U95_Nm) ? {} : { U95: result.U95_Nm }),
-          size: { ...size, height: Math.min(size.height, 150) },
-        });
-  return (
-    <div className="instrument" ref={room}>
-      {scene === undefined ? undefined : <Drawing scene={scene} />}
-    </div>
-  );
+  const shape = shapeOf(judgeCheck(check, measurement, assembly, sheet));
+  if (limit === undefined || isNone(value) || shape === 'recorded') return undefined;
+  return {
+    quantity: check.title,
+    dimension: 'torque',
+    value,
+    limits: endsOf(limit),
+    state: shape,
+    ...(isNone(result.U95_Nm) ? {} : { U95: result.U95_Nm }),
+  };
 }

@@ -1,6 +1,7 @@
 import { type Assembly, type Build, currentAssembly, latest } from '../../../../shared/job/records/build.ts';
 import type { MakeUp } from '../../../../shared/axle/makeUp.ts';
 import { readinessOf } from '../../../../shared/job/checks/readiness.ts';
+import { MarkPicture } from '../../../instruments/MarkPicture.tsx';
 import { RingPicture } from '../../../instruments/RingPicture.tsx';
 import { StateMark } from '../../../parts/StateMark.tsx';
 import { ReclockPanel } from '../../checks/together/ReclockPanel.tsx';
@@ -36,6 +37,7 @@ export function AssemblyStanding({
         <Overridden states={readiness.states} />
         <TogetherPanel build={build} assembly={assembly} onlyTold />
         <ReclockPanel build={build} assembly={assembly} onlyWorth />
+        <MarkPicture makeUp={build.makeUp} assembly={assembly} />
       </div>
       {measured ? <RingPicture build={build} assembly={assembly} /> : undefined}
     </div>

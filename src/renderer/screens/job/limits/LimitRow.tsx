@@ -1,3 +1,4 @@
+import { useState } from 'react';
 import { Input, TextField } from 'react-aria-components';
 import { Button } from '../../../parts/Button.tsx';
 import { Pick } from '../../../parts/Pick.tsx';
@@ -36,12 +37,7 @@ export function LimitRow({ row, errors, sourceBefore, onChange, onAnother }: Lim
         onChange={(unit) => onChange({ ...row, unit })}
       />
       <BasisCell row={row} bad={errors.basis} onChange={onChange} onAnother={onAnother} />
-      <Cell
-        label={`${name}, where it comes from`}
-        value={row.source}
-        bad={errors.source}
-        onChange={(source) => onChange({ ...row, source })}
-      />
+      <SourceCell row={row} bad={errors.source} before={sourceBefore} onChange={onChange} />
       <RowErrors errors={errors} />
     </div>
   );
@@ -60,6 +56,31 @@ const Cell = ({ label, value, bad, decimal = false, onChange }: CellProps) => (
     <Input className="field__input" autoComplete="off" {...(decimal ? { inputMode: 'decimal' as const } : {})} />
   </TextField>
 );
+
+interface SourceCellProps {
+  readonly row: LimitDraft;
+  readonly bad: string | undefined;
+  readonly before: string;
+  readonly onChange: (row: LimitDraft) => void;
+}
+
+/** Where a limit comes from: in full where it is first said, else that it is the same, until somebody goes there. */
+function SourceCell({ row, bad, before, onChange }: SourceCellProps) {
+  const [here, setHere] = useState(false);
+  const same = row.source !== '' && row.source === before && bad === undefined;
+  return (
+    <TextField
+      className={`field limit-row__source${row.source !== '' && !same ? ' limit-row__source--own' : ''}`}
+      aria-label={`${quantityWords[row.quantity]}, where it comes from`}
+      value={same && !here ? '' : row.source}
+      onChange={(source) => onChange({ ...row, source })}
+      onFocusChange={setHere}
+      isInvalid={bad !== undefined}
+    >
+      <Input className="field__input" autoComplete="off" {...(same ? { placeholder: 'as above' } : {})} />
+    </TextField>
+  );
+}
 
 interface BasisCellProps {
   readonly row: LimitDraft;

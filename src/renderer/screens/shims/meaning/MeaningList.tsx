@@ -7,7 +7,9 @@ export const MeaningList = ({ means }: { readonly means: readonly Meaning[] }) =
       <li key={one.text} className={`means__one means__one--${one.kind}`}>
         <p className="means__text">{one.text}</p>
         <details className="means__source quiet">
-          <summary aria-label="Where this comes from">Source</summary>
+          <summary>
+            Source<span className="unseen">: where this comes from</span>
+          </summary>
           {sourceWords(one)}
         </details>
       </li>

@@ -88,7 +88,7 @@ function Figures({ entry }: Pick<TrialColumnProps, 'entry'>) {
         </div>
       ))}
       {entry.packs.length === 0 ? (
-        <div>
+        <div className="trial__none">
           <dt>Shims</dt>
           <dd className="quiet">not recorded</dd>
         </div>
