@@ -5,8 +5,7 @@ import type { Laying } from '../../shared/job/records/notebook.ts';
 import { Field } from '../parts/Field.tsx';
 import { useBenchSeen } from '../stores/bench.ts';
 import { useBuilds, useSought } from '../stores/builds.ts';
-import { go } from '../stores/route.ts';
-import { dayWords } from '../words/days.ts';
+import { BuildRow } from './BuildRow.tsx';
 import { IconButton } from './IconButton.tsx';
 import { JobRow } from './JobRow.tsx';
 
@@ -86,12 +85,5 @@ function BuildRows({ builds }: { readonly builds: readonly BuildSummary[] | unde
   }
   if (builds.length === 0)
     return <p className="job__empty">Each axle you put on the stand becomes a build and is listed here.</p>;
-  return builds.map((build) => (
-    <JobRow
-      key={build.id}
-      title={build.title}
-      below={`${build.standsAt === '' ? 'Not assembled yet' : build.standsAt}, ${dayWords(build.lastEntryAt)}`}
-      onPress={() => go({ at: 'build', build: build.id })}
-    />
-  ));
+  return builds.map((build) => <BuildRow key={build.id} build={build} />);
 }

@@ -1,4 +1,4 @@
-import { useEffect, useRef } from 'react';
+import { type ReactNode, useEffect, useRef } from 'react';
 import { Button } from 'react-aria-components';
 import { type Liveness, LiveMark } from '../parts/LiveMark.tsx';
 import { StateMark } from '../parts/StateMark.tsx';
@@ -8,6 +8,10 @@ interface JobRowProps {
   readonly title: string;
   /** The number, or what is missing. */
   readonly below: string;
+  /** A second line: who and when. */
+  readonly also?: string;
+  /** A mark that is no state's shape, such as how far a build has come. */
+  readonly mark?: ReactNode;
   /** What the shape says, in words for whoever does not see it. */
   readonly standing?: string | undefined;
   readonly shape?: Shape;
@@ -24,6 +28,8 @@ interface JobRowProps {
 export function JobRow({
   title,
   below,
+  also,
+  mark,
   standing,
   shape,
   liveness,
@@ -45,6 +51,7 @@ export function JobRow({
     >
       {liveness === undefined ? undefined : <LiveMark liveness={liveness} />}
       {shape === undefined ? undefined : <StateMark shape={shape} size={18} />}
+      {mark}
       <span className="job-row__words">
         <span className="job-row__title">
           {title}
@@ -54,6 +61,7 @@ export function JobRow({
           {standing === undefined ? undefined : <span className="unseen">{standing}, </span>}
           {below}
         </span>
+        {also === undefined ? undefined : <span className="job-row__below quiet">{also}</span>}
       </span>
       {next ? <span className="unseen">, next</span> : undefined}
     </Button>

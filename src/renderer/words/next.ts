@@ -1,5 +1,5 @@
 import { assemblyName, type Build } from '../../shared/job/records/build.ts';
-import type { Method } from '../../shared/job/checks/checks.ts';
+import type { Check, Method } from '../../shared/job/checks/checks.ts';
 import type { Next } from '../../shared/job/checks/readiness.ts';
 import type { Route } from '../stores/route.ts';
 import { noCase } from '../../shared/basics/noCase.ts';
@@ -80,6 +80,13 @@ export const nextWords = (build: Build, next: Next): NextWords => ({
   ...wordsOf(build, next),
   route: routeOf(build.id, next),
 });
+
+/** What comes next in a list of builds, in as few words as say it. @param check which one, where it is one. */
+export function nextBrief(what: Next['do'], check: Check | undefined): string {
+  if (what === 'check') return check === undefined ? 'go on' : `${lower(verbs[check.method])} ${lower(check.title)}`;
+  if (what === 'settle') return check === undefined ? 'settle what is outside' : `settle ${lower(check.title)}`;
+  return what === 'open-trial' ? 'open a trial' : lower(plain[what].words);
+}
 
 function wordsOf(build: Build, next: Next): Omit<NextWords, 'route'> {
   if (next.do === 'check')
