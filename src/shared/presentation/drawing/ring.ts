@@ -33,7 +33,7 @@ export function ringScene(given: RingInput): Scene {
     ...toothElements(layout, input.teeth),
     ...(scale === undefined ? [] : scaleElements(input, layout, scale)),
     ...(scale === undefined ? [] : joining(input.stations, layout, scale)),
-    ...(input.runout === undefined ? [] : runoutElements(input.runout, layout, axis_deg)),
+    ...(input.runout === undefined ? [] : runoutElements(input.runout, layout, { axis_deg, system: input.system })),
     ...(input.runout === undefined ? [] : highSpotElements(input.runout, layout)),
     ...(input.runout === undefined ? [] : runoutNumbers(input, input.runout, layout)),
     ...input.stations.flatMap((station) => stationElements(station, input, layout, scale)),

@@ -2,14 +2,18 @@ import { annulus, arc, clockPoint, line, polygon, smoothClosed } from './paths.t
 import type { RingInput, RingRunout } from './ringInput.ts';
 import { apart, type Lane, radialScale, type RadialScale, type RingLayout } from './ringLayout.ts';
 import { largest, smallest } from './scale.ts';
-import { circle, type Element, path, pen, text } from './scene.ts';
-import { showText } from '../../basics/show.ts';
+import { circle, type Element, path, pen, roughWidth, text } from './scene.ts';
+import { showText, type UnitSystem } from '../../basics/show.ts';
 
 /** Below this full movement the lane is not stretched: gauge noise must not look like a warped gear. */
 const leastSpan_mm = 0.03;
 
 /** The gear's deviation around its own middle position, drawn outwards where it reads high. */
-export function runoutElements(runout: RingRunout, layout: RingLayout, axis_deg: number): readonly Element[] {
+export function runoutElements(
+  runout: RingRunout,
+  layout: RingLayout,
+  { axis_deg, system }: { readonly axis_deg: number; readonly system: UnitSystem },
+): readonly Element[] {
   if (layout.runout === undefined) return [];
   const { centre, text: letter } = layout;
   const scale = deviationScale(layout.runout, runout);
@@ -18,7 +22,7 @@ export function runoutElements(runout: RingRunout, layout: RingLayout, axis_deg:
     circle(clockPoint(centre, scale.radius(value_mm), angle_deg), letter * 0.22, { fill: 'text' }),
   );
   return [
-    ...limitElements(runout, layout, scale),
+    ...limitElements(runout, layout, scale, system),
     circle(centre, scale.radius(0), { stroke: 'line', width: pen(letter), dash: [pen(letter), pen(letter, 3)] }),
     path(smoothClosed(curve), { stroke: 'text', width: pen(letter, 1.8) }),
     ...(readings.length > 24 ? [] : readings),
@@ -31,18 +35,28 @@ function deviationScale(lane: Lane, { tir_mm, limit_mm = 0 }: RingRunout): Radia
   return radialScale(lane, { low: -half, high: half });
 }
 
+/** Where the limit's number stands, by the clock, and its size beside other letters. */
+const [limitAt_deg, limitLetters] = [205, 0.85];
+
 /** A limit on full movement has no place of its own, so its band is laid about the middle of what was read. */
 function limitElements(
   { limit_mm }: RingRunout,
   { centre, text: letter }: RingLayout,
   scale: RadialScale,
+  system: UnitSystem,
 ): readonly Element[] {
   if (limit_mm === undefined) return [];
   const [inner, outer] = [scale.radius(-limit_mm / 2), scale.radius(limit_mm / 2)];
+  // The outer circle is open where its number stands.
+  const half = roughWidth(showText(limit_mm, 'length', system), letter * limitLetters) / 2;
+  const half_deg = (Math.atan2(half, outer) * 180) / Math.PI;
   return [
     path(annulus(centre, inner, outer), { fill: 'band' }),
     circle(centre, inner, { stroke: 'line', width: pen(letter) }),
-    circle(centre, outer, { stroke: 'line', width: pen(letter) }),
+    path(arc(centre, outer, limitAt_deg + half_deg, limitAt_deg + 360 - half_deg), {
+      stroke: 'line',
+      width: pen(letter),
+    }),
   ];
 }
 
@@ -144,9 +158,9 @@ export function runoutNumbers(input: RingInput, runout: RingRunout, layout: Ring
 function limitNumber({ system }: RingInput, runout: RingRunout, layout: RingLayout): readonly Element[] {
   if (runout.limit_mm === undefined || layout.runout === undefined) return [];
   const scale = deviationScale(layout.runout, runout);
-  const at = clockPoint(layout.centre, scale.radius(runout.limit_mm / 2), 205);
+  const at = clockPoint(layout.centre, scale.radius(runout.limit_mm / 2), limitAt_deg);
   const words = showText(runout.limit_mm, 'length', system);
-  const size = layout.text * 0.8;
+  const size = layout.text * limitLetters;
   return [text(words, { x: at.x, y: at.y + size * 0.36 }, size, { anchor: 'middle', ink: 'quiet', tabular: true })];
 }
 

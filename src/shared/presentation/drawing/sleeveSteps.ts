@@ -62,8 +62,9 @@ const shownSteps = ({ steps, next }: SleeveInput): readonly SleeveStepDrawn[] =>
 function frameOf(input: SleeveInput): Frame {
   const { width, height, text: letter } = input.size;
   const ends = shownSteps(input).flatMap(({ running, u }) => [Math.max(0, running - wide * u), running + wide * u]);
-  const range = rangeFor(ends, input.band, 'torque', input.system);
-  const [left, right, top, bottom] = [letter * 4.6, width - letter, letter * 1.2, height - letter * 2.2];
+  // From nothing up, as the trace beside it is drawn: two charts of one quantity have one axis.
+  const range = rangeFor([0, ...ends], input.band, 'torque', input.system);
+  const [left, right, top, bottom] = [letter * 4.6, width - letter, letter * 1.6, height - letter * 2.2];
   return {
     left,
     right,

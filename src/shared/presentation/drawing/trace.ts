@@ -113,13 +113,19 @@ function frameOf(input: TraceInput, stretches: readonly Stretch[]): Frame {
   };
 }
 
+/** Less than this below zero is the gauge's own unrest. Own choice: half of what a torque picture spans at least. */
+const restingTorque_Nm = 0.25;
+
 /** What must lie on the picture: what was read since the scale began, and zero where the quantity has one of its own. */
 function valuesThatScale(input: TraceInput, stretches: readonly Stretch[]): readonly number[] {
   const { calm = false, dimension, zero, level } = input;
   const scaleFrom_s = calm ? calmFrom(stretches) : -Infinity;
   // A stem on its way to the next tooth would press the play flat: from a rest, only what was found at rest counts.
   const counts = zero === undefined ? stretches : [];
-  const seen = counts.flatMap((stretch) => stretch.filter(({ t }) => t >= scaleFrom_s).map(({ v }) => v));
+  // A torque gauge at rest wanders about zero: that opens no scale below it.
+  const floor = dimension === 'torque' ? restingTorque_Nm : 0;
+  const scaled = (v: number): number => (v < 0 && v > -floor ? 0 : v);
+  const seen = counts.flatMap((stretch) => stretch.filter(({ t }) => t >= scaleFrom_s).map(({ v }) => scaled(v)));
   const found = input.events.filter(({ t, until = t }) => until >= scaleFrom_s).map(({ v }) => v);
   const nought = zero !== undefined || dimension === 'torque' ? [0] : [];
   return [...seen, ...found, ...nought, ...(level === undefined ? [] : [level])];

@@ -64,7 +64,7 @@ export function SleevePicture({ gauge, aim, advice, before, nut, onNut }: Sleeve
 
 function Climb({ aim, advice, before }: Pick<SleevePictureProps, 'aim' | 'advice' | 'before'>) {
   const system = useSession((session) => session.units);
-  const [room, size] = useRoom(15);
+  const [room, size] = useRoom(16);
   const scene = useMemo(() => {
     if (size === undefined || aim === undefined) return undefined;
     const { next, last, stand } = advice;
