@@ -79,4 +79,30 @@ describe.each(Object.entries(transports))('answers that can be large, over %s', 
     valueOf(await client.ask('builds.undo', { build: one.id, by }));
     expect(await listed()).toEqual([`${one.id} `, `${two.id} `]);
   });
+
+  it('builds are found by words, counted, and told one by one', async () => {
+    const service = benchInNewFolder();
+    const reached = await reach(service);
+    const { client } = reached;
+    onTestFinished(async () => {
+      await reached.close();
+      await service.close();
+    });
+    const by = 'A. Tester';
+    const { id: build } = valueOf(await client.ask('builds.start', { title: 'Rear axle 1180', technician: by }));
+    valueOf(await client.ask('builds.start', { title: 'Front axle 77', technician: by }));
+    const deed = { kind: 'noted', topic: 'plate', text: 'AX-12 K' } as const;
+    valueOf(await client.ask('builds.write', { build, by, deed }));
+    const found = async (words: string): Promise<readonly string[]> =>
+      valueOf(await client.ask('builds.list', { words })).map(({ id }) => id);
+    expect(await found('ax12k 1180')).toEqual([build]);
+    expect(await found('axle')).toHaveLength(2);
+    expect(await found('quokka')).toEqual([]);
+    expect(valueOf(await client.ask('builds.counts', {}))).toMatchObject({ all: 2, unfinished: 2, certified: 0 });
+    expect(valueOf(await client.ask('builds.summary', { build })).summary).toMatchObject({ plate: 'AX-12 K' });
+    expect(valueOf(await client.ask('builds.summary', { build: 'nobody' }))).toEqual({});
+    expect(valueOf(await client.ask('shop.over-time', {}))).toMatchObject([{ builds: 2, right: 0 }]);
+    const tooLong = await client.ask('builds.list', { words: 'x'.repeat(401) });
+    expect(tooLong).toMatchObject({ ok: false });
+  });
 });

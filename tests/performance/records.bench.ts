@@ -19,7 +19,15 @@ const wanted = { ask_ms: 50, open_ms: 100, write_ms: 20, stall_ms: 16, memory_MB
 const answersSchema = z.object({
   opened_ms: z.number(),
   rss_MB: z.number(),
-  answers: z.array(z.object({ what: z.string(), median_ms: z.number(), worst_ms: z.number(), stall_ms: z.number() })),
+  answers: z.array(
+    z.object({
+      what: z.string(),
+      median_ms: z.number(),
+      worst_ms: z.number(),
+      processor_ms: z.number(),
+      stall_ms: z.number(),
+    }),
+  ),
 });
 
 function valueOf<T>(result: Result<T>): T {
@@ -120,9 +128,9 @@ function printAsked(folder: string, builds: number, print: (line: string) => voi
   print(
     `bench: opened and checked in ${(opened_ms / 1000).toFixed(2)} s, ${rss_MB.toFixed(0)} MB in use at the end (wanted ${wanted.memory_MB})`,
   );
-  for (const { what, median_ms, worst_ms, stall_ms } of answers) {
+  for (const { what, median_ms, worst_ms, processor_ms, stall_ms } of answers) {
     print(
-      `  ${what.padEnd(40)} median ${median_ms.toFixed(1).padStart(6)} ms, worst ${worst_ms.toFixed(1).padStart(6)} ms, gauges unheard ${stall_ms.toFixed(1).padStart(5)} ms at most`,
+      `  ${what.padEnd(40)} median ${median_ms.toFixed(1).padStart(6)} ms, worst ${worst_ms.toFixed(1).padStart(6)} ms, ${processor_ms.toFixed(1).padStart(5)} ms of processor, gauges unheard ${stall_ms.toFixed(1).padStart(5)} ms at most`,
     );
   }
   print(
