@@ -1,5 +1,6 @@
 import { join } from 'node:path';
 import { build, type Rolldown } from 'vite';
+import electronConfig from '../../../../electron.config.ts';
 import { copyFile, leftOutside } from './parts.ts';
 
 /** What the certificate's library reads beside its own code: the colour profile that PDF/A asks for. */
@@ -11,12 +12,14 @@ const profile = 'sRGB_IEC61966_2_1.icc';
  * @returns the packages whose code is inside.
  */
 export async function layProgram(root: string, to: string): Promise<readonly string[]> {
+  const { define, programs } = apart();
   const built = await build({
     configFile: false,
     root,
     logLevel: 'warn',
     publicDir: false,
     ssr: { noExternal: true },
+    define,
     build: {
       ssr: true,
       target: 'node24',
@@ -25,7 +28,7 @@ export async function layProgram(root: string, to: string): Promise<readonly str
       // Names stay as written: the log tells a fault by them.
       minify: false,
       rolldownOptions: {
-        input: { axlewright: join(root, 'src/main/cli/axlewright.ts') },
+        input: { axlewright: join(root, 'src/main/cli/axlewright.ts'), ...programs },
         external: [...leftOutside, 'electron'],
         output: { format: 'esm', entryFileNames: '[name].js', chunkFileNames: '[name].js' },
       },
@@ -33,6 +36,17 @@ export async function layProgram(root: string, to: string): Promise<readonly str
   });
   copyFile(join(root, 'node_modules/pdfkit/js/data', profile), join(to, 'data', profile));
   return packagesIn(Array.isArray(built) ? built : [built]);
+}
+
+/** Electron's own; whatever else is built beside them runs in a thread or process of its own here too. */
+const electronsOwn = new Set(['index', 'benchProcess']);
+
+/** What is put in the place of names when the bench is built, and the programs that it starts by their files: as for Electron. */
+function apart(): { readonly define: Record<string, unknown>; readonly programs: Record<string, string> } {
+  const { define = {}, build: { rollupOptions } = {} } = electronConfig.main ?? {};
+  const input = rollupOptions?.input;
+  const named = typeof input === 'object' && !Array.isArray(input) ? Object.entries(input) : [];
+  return { define, programs: Object.fromEntries(named.filter(([name]) => !electronsOwn.has(name))) };
 }
 
 type Built = Awaited<ReturnType<typeof build>>;
