@@ -11,7 +11,7 @@ import { worlds } from './plan/worlds.ts';
 /** Axles in each row; fewer by `AXLES=20` while something is being tried, and rows chosen by `ROWS=base,far`. */
 const wanted = Number(process.env['AXLES'] ?? 150);
 const chosen = process.env['ROWS']?.split(',');
-const firstSeed = 71_000;
+const firstSeed = Number(process.env['FIRST'] ?? 71_000);
 
 interface Second {
   readonly subject: Subject;
@@ -65,6 +65,46 @@ const touches: Readonly<Record<string, (told: Stood) => boolean>> = {
   'notch twice the size': ({ ringAway }) => Math.abs(ringAway) >= something,
 };
 
+/** What who knows the population would notice, at the same threshold; a second of processor time for each look. */
+const idealAxles = Number(process.env['IDEAL'] ?? 0);
+const idealHands = ['honest', 'notch twice the size', 'flanks exchanged'];
+const idealBelieves = 0.82;
+
+/** The error, how many axles it was made on, how often the ideal noticed it and how often the look before planning did. */
+function idealRow(world: (typeof worlds)[string]): readonly string[] {
+  const counts = new Map(idealHands.map((name) => [name, { ideal: 0, plan: 0, of: 0 }]));
+  for (const { second, first } of seconds(world, idealAxles)) {
+    for (const name of idealHands) {
+      const [count, hand] = [counts.get(name), hands[name]];
+      if (count === undefined || hand === undefined || touches[name]?.(second.told) === false) continue;
+      const chance = second.subject.asTold?.([first, hand(second)]) ?? 1;
+      count.of += 1;
+      if (chance < idealBelieves) count.ideal += 1;
+      if (noticed(second, first, hand)) count.plan += 1;
+    }
+  }
+  return [...counts].map(([name, { ideal, plan, of }]) => `${name}: ideal ${ideal}, ours ${plan} of ${of}`);
+}
+
+/** So many axles with their first trial and the shop rule's change, where there is one worth speaking of. */
+function seconds(
+  world: (typeof worlds)[string],
+  count: number,
+): readonly { readonly second: Second; readonly first: TrialSeen }[] {
+  const found: { readonly second: Second; readonly first: TrialSeen }[] = [];
+  for (let seed = firstSeed, axles = 0; axles < count; seed += 1) {
+    const subject = firstOrderSubject(world, seed);
+    if (subject === undefined) continue;
+    axles += 1;
+    const first = subject.tryAt({ pinionOut: 0, ringAway: 0 }, 0);
+    const [low, high] = subject.ask([]).limits.backlash_mm;
+    const told = shopRule([first], (low + high) / 2);
+    if (Math.abs(told.pinionOut) + Math.abs(told.ringAway) < something) continue;
+    found.push({ second: { subject, told }, first });
+  }
+  return found;
+}
+
 function noticed(second: Second, first: TrialSeen, hand: Hand): boolean {
   const input = second.subject.ask([first, hand(second)]);
   const sight = sightOf(input);
@@ -75,19 +115,12 @@ function noticed(second: Second, first: TrialSeen, hand: Hand): boolean {
 /** First change by the shop rule, done by each hand; how many are noticed before the next shim. */
 function rowOf(world: (typeof worlds)[string]): readonly string[] {
   const counts = new Map(Object.keys(hands).map((name) => [name, { noticed: 0, of: 0 }]));
-  for (let seed = firstSeed, axles = 0; axles < wanted; seed += 1) {
-    const subject = firstOrderSubject(world, seed);
-    if (subject === undefined) continue;
-    axles += 1;
-    const first = subject.tryAt({ pinionOut: 0, ringAway: 0 }, 0);
-    const [low, high] = subject.ask([]).limits.backlash_mm;
-    const told = shopRule([first], (low + high) / 2);
-    if (Math.abs(told.pinionOut) + Math.abs(told.ringAway) < something) continue;
+  for (const { second, first } of seconds(world, wanted)) {
     for (const [name, hand] of Object.entries(hands)) {
       const count = counts.get(name);
-      if (count === undefined || touches[name]?.(told) === false) continue;
+      if (count === undefined || touches[name]?.(second.told) === false) continue;
       count.of += 1;
-      if (noticed({ subject, told }, first, hand)) count.noticed += 1;
+      if (noticed(second, first, hand)) count.noticed += 1;
     }
   }
   return [...counts.values()].map(
@@ -105,6 +138,10 @@ export default async function bench(print: (line: string) => void): Promise<void
   const isChosen = (name: string): boolean => chosen === undefined || chosen.some((part) => name.includes(part));
   for (const [name, world] of Object.entries(worlds).filter(([row]) => isChosen(row)))
     print(`| ${name} | ${rowOf(world).join(' | ')} |`);
+  if (idealAxles === 0) return;
+  print(`What readings allow, ${idealAxles} axles a row:`);
+  for (const [name, world] of Object.entries(worlds).filter(([row]) => isChosen(row)))
+    print(`  ${name}: ${idealRow(world).join('; ')}`);
 }
 
 if (import.meta.main) await bench((line) => void process.stdout.write(`${line}\n`));

@@ -56,6 +56,12 @@ function byIdeal(
   });
   told('ideal', followed);
   print(`         chances told → kept ${calibration(followed)}`);
+  if (!followed.some(({ changes }) => changes.some(({ givesRoom }) => givesRoom))) return;
+  const heldBack = subjects.map((subject) => {
+    const stand = subject();
+    return follow(stand, stand.ideal?.('pinion-stays') ?? byRule);
+  });
+  told('ideal that leaves the pinion of gears that bind', heldBack);
 }
 
 function timed(times: readonly number[]): string {

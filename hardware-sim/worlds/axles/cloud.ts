@@ -33,26 +33,47 @@ export function priorCloud({ population, kind }: Knowing, count: number, random:
  * after each portion every particle walks within the prior and what has been let in (sequential Monte Carlo).
  * @param trials all trials, the new one last.
  */
-export function taught(
+export const taught = (
   cloud: readonly Particle[],
   knowing: Knowing,
   trials: readonly TrialRead[],
   random: Random,
-): readonly Particle[] {
+): readonly Particle[] => weighedIn(cloud, { knowing, trials, random }).cloud;
+
+/** What is weighed in: all trials, the new one last. */
+interface Weighing {
+  readonly knowing: Knowing;
+  readonly trials: readonly TrialRead[];
+  readonly random: Random;
+}
+
+/** The cloud with the new trial weighed in, and the logarithm of how probable that trial was beforehand. */
+export function weighedIn(
+  cloud: readonly Particle[],
+  { knowing, trials, random }: Weighing,
+): { readonly cloud: readonly Particle[]; readonly evidence: number } {
   const newest = trials.length - 1;
   let now = cloud.map((particle): Particle => ({
     ...particle,
     before: particle.before + particle.newest,
     newest: likelihood(knowing.population, particle.axle, trials[newest], newest),
   }));
-  let portion = 0;
+  let [portion, evidence] = [0, 0];
   while (portion < 1) {
     const more = portionFor(now, 1 - portion);
+    evidence += meanWeight(now, more);
     now = redrawn(now, more, random);
     portion += more;
     now = walked(now, { knowing, trials, portion, random });
   }
-  return now;
+  return { cloud: now, evidence };
+}
+
+/** Logarithm of the mean of what a portion of the new trial counts on each axle. */
+function meanWeight(cloud: readonly Particle[], portion: number): number {
+  const most = cloud.reduce((best, { newest }) => Math.max(best, newest), Number.NEGATIVE_INFINITY);
+  const sum = weightsOf(cloud, portion).reduce((all, weight) => all + weight, 0);
+  return portion * most + Math.log(sum / cloud.length);
 }
 
 /** The largest portion that leaves half of the cloud counting. */

@@ -37,22 +37,26 @@ export class Ideal {
     this.#cloud = priorCloud(knowing, particles, random);
   }
 
-  /** @param trials all trials so far, the newest last; to be called after each. */
-  next(trials: readonly TrialRead[]): IdealAnswer {
+  /**
+   * @param trials all trials so far, the newest last; to be called after each.
+   * @param bound whether gears that bind get the ring gear alone, as nobody touches a pinion for a mark pressed on.
+   */
+  next(trials: readonly TrialRead[], bound: 'free' | 'pinion-stays' = 'free'): IdealAnswer {
     this.#cloud = taught(this.#cloud, this.#knowing, trials, this.#random);
     const last = trials.at(-1);
     const here = { pinionOut: last?.pinionOut ?? 0, ringAway: last?.ringAway ?? 0 };
     return chosen(
       this.#cloud.map(({ axle }) => axle),
       here,
+      bound === 'pinion-stays' && last?.backlash === 0,
     );
   }
 }
 
-function chosen(axles: readonly WorldAxle[], here: Place): IdealAnswer {
+function chosen(axles: readonly WorldAxle[], here: Place, pinionStays: boolean): IdealAnswer {
   const every = Math.floor(axles.length / scouts);
   const few = axles.filter((_, index) => index % every === 0);
-  const lines = pinionsAbout(here).map((pinionOut) => {
+  const lines = (pinionStays ? [here.pinionOut] : pinionsAbout(here)).map((pinionOut) => {
     const place = { pinionOut, ringAway: ringFor(few, { pinionOut, ringAway: here.ringAway }, 0.5) };
     return { place, chance: mean(few.map((axle) => (driveRight(axle, standsAt(axle, ...tuple(place))) ? 1 : 0))) };
   });

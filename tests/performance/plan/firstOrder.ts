@@ -8,6 +8,7 @@ import {
 } from '../../../hardware-sim/worlds/axles/axle.ts';
 import { edgeOrder, type MarkRead, readTrial, type TrialRead } from '../../../hardware-sim/worlds/axles/hands.ts';
 import { Ideal } from '../../../hardware-sim/worlds/axles/ideal.ts';
+import { asToldChance } from '../../../hardware-sim/worlds/axles/noticing.ts';
 import { drawKind, type Kind, type Population } from '../../../hardware-sim/worlds/axles/population.ts';
 import { canBeRight, rightAt, standsAt } from '../../../hardware-sim/worlds/axles/right.ts';
 import type { Mark } from '../../../src/shared/axle/mark/mark.ts';
@@ -54,7 +55,27 @@ export function subjectBy({ world, kind, chances, seed }: Draw): Subject | undef
     },
     rightAt: ({ pinionOut, ringAway }) => rightAt(axle, pinionOut, ringAway),
     truthAt: (place) => truthOf(axle, place),
-    ideal: () => idealFor(world, kind, seed, read),
+    asTold: ([first, second]) =>
+      asToldChance({ population, kind }, [readBack(first), readBack(second)], seeded(seed + 80_021)),
+    ideal: (bound) => idealFor({ world, kind, seed, read, bound }),
+  };
+}
+
+/** What stands in the notebook, as this world's hands would have written it. */
+function readBack({ pinionOut_mm, ringAway_mm, backlash, pattern }: TrialSeen): TrialRead {
+  const mark = ({ heel, crown, length, height, edges }: Mark): MarkRead => ({
+    heel,
+    crown,
+    length,
+    height,
+    edges: edgeOrder.map((edge) => edges[edge]),
+  });
+  return {
+    pinionOut: pinionOut_mm,
+    ringAway: ringAway_mm,
+    backlash: backlash.mean_mm,
+    drive: mark(pattern.drive),
+    coast: mark(pattern.coast),
   };
 }
 
@@ -64,10 +85,18 @@ function truthOf(axle: WorldAxle, { pinionOut, ringAway }: Stood) {
   return { crown: drive.crown, heel: drive.heel, backlash, variation: axle.kind.variation };
 }
 
-function idealFor(world: FirstOrderWorld, kind: Kind, seed: number, read: ReadonlyMap<TrialSeen, TrialRead>): Way {
+interface Idealised extends Omit<Draw, 'chances'> {
+  readonly read: ReadonlyMap<TrialSeen, TrialRead>;
+  readonly bound: 'free' | 'pinion-stays' | undefined;
+}
+
+function idealFor({ world, kind, seed, read, bound }: Idealised): Way {
   const ideal = new Ideal({ population: world.population, kind }, seeded(seed + 50_021));
   return (_subject, trials) => {
-    const answer = ideal.next(trials.map((trial) => read.get(trial)).filter((trial) => trial !== undefined));
+    const answer = ideal.next(
+      trials.map((trial) => read.get(trial)).filter((trial) => trial !== undefined),
+      bound,
+    );
     return { stay: answer.stay, suspect: false, alarm: undefined, place: answer.place, chance: answer.chance };
   };
 }

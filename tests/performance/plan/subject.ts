@@ -23,8 +23,10 @@ export interface Subject {
   readonly tryAt: (place: Stood, trial: number) => TrialSeen;
   readonly rightAt: (place: Stood) => boolean;
   readonly truthAt: (place: Stood) => Truth;
-  /** A planner that knows this truth, where there is one. */
-  readonly ideal?: () => Way;
+  /** Chance that a second trial came about as told, by who knows this truth and what hands do wrong. */
+  readonly asTold?: (trials: readonly [TrialSeen, TrialSeen]) => number;
+  /** A planner that knows this truth, where there is one; it may be held to leave the pinion while the gears bind. */
+  readonly ideal?: (bound?: 'free' | 'pinion-stays') => Way;
 }
 
 /** What a way of working answers after some trials. */
