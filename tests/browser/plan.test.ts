@@ -6,7 +6,7 @@ import { valueOf } from '../support/bench/open.ts';
 import type { Deed } from '../../src/shared/job/records/notebook.ts';
 import { goTo } from '../support/browser.ts';
 import { trial } from '../support/records/scenario.ts';
-import { backlashOf, packs, shimsOf } from '../support/records/trials.ts';
+import { backlashOf, lowAndToe, markOf, packs, shimsOf } from '../support/records/trials.ts';
 import { buildForPlan, putInDrawer, writeTrialTwo } from '../support/planBuild.ts';
 
 let bench: BenchPage;
@@ -140,4 +140,24 @@ it('brings a backlash that is out into its window by the ring gear, with a card,
   expect(swap?.expected).not.toHaveProperty('drive');
   expect(faults).toEqual([]);
   await page.context().close();
+});
+
+it('takes the word of who looked: trials that contradict each other are planned on once they are said to be as told', async () => {
+  const { page, faults } = await bench.open();
+  const { build } = await buildForPlan(bench.service, 'Rear axle 1209, looked at');
+  const write = async (deed: Deed) =>
+    valueOf(await bench.service.answers['builds.write']({ build, by: 'R. Lindqvist', deed })).entries.at(-1)?.id ?? '';
+  const second = await write(trial);
+  await write(shimsOf(second, packs(1.42, 3.1, 3.6)));
+  await write(backlashOf(second, 0.32));
+  await write(markOf(second, lowAndToe));
+  await goTo(page, { at: 'plan', build });
+  await page.locator('.plan__headline', { hasText: 'The trials contradict each other' }).waitFor();
+  await page.getByRole('button', { name: 'Looked: it is as told' }).click();
+  await page.locator('.plan__headline', { hasText: /^Pinion depth [\d.]+ mm thinner/u }).waitFor();
+  await page.getByText('Looked at and as told: trial 2.').waitFor();
+  expect(await page.getByRole('button', { name: 'Looked: it is as told' }).count()).toBe(0);
+  const { entries } = valueOf(await bench.service.answers['builds.read']({ build }));
+  expect(entries.at(-1)?.deed).toEqual({ kind: 'looked-at', assembly: second });
+  expect(faults).toEqual([]);
 });

@@ -4,6 +4,7 @@ import type { Insight } from './insight.ts';
 import { toldChance } from './fit.ts';
 import { outlookAt } from './outlook.ts';
 import { binds, notKnown, sideMoveFor } from './sideMove.ts';
+import { lookedAt } from './warnings.ts';
 import { millimetres } from './words.ts';
 
 /** Nobody knows how far gears that bind are pressed together, so nothing is promised above this. */
@@ -41,6 +42,7 @@ export function bindingAnswer(insight: Insight, input: PlanInput): PlanAnswer | 
     ],
     warnings: [
       'How far gears that bind are pressed together cannot be read, so nothing is promised of what the backlash will be.',
+      ...lookedAt(input),
     ],
   };
 }

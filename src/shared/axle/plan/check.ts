@@ -37,12 +37,18 @@ export function contradictionIn(input: PlanInput, model: MeshModel): Contradicti
       .slice(0, later)
       .map((before, earlier) => ({ before, after, between: [earlier + 1, later + 1] as const })),
   );
-  for (const pair of pairs.toReversed()) {
+  // What was looked at and found as told is not asked again; reading.ts makes it count for less.
+  const asked = pairs.filter(({ between: [, later] }) => later > lookedUpTo(input));
+  for (const pair of asked.toReversed()) {
     const found = contradictionBetween(answers, pair);
     if (found !== undefined) return found;
   }
   return undefined;
 }
+
+/** The last trial (1 is the first) that was looked at and found as told; 0 where none was. */
+export const lookedUpTo = ({ trials }: Pick<PlanInput, 'trials'>): number =>
+  trials.findLastIndex(({ looked }) => looked === true) + 1;
 
 interface Pair {
   readonly before: TrialSeen;

@@ -22,7 +22,7 @@ export interface Choice {
 }
 
 /** Margin that readings of backlash and the model need from a limit (mm), where the window has room for it. */
-const margin = 0.01;
+const margin = 0.02;
 
 export function choose(insight: Insight, input: PlanInput): Choice {
   const last = input.trials.at(-1);
@@ -32,7 +32,7 @@ export function choose(insight: Insight, input: PlanInput): Choice {
   const levels = levelsIn(roomIn(aim.backlash), [aim.recorded, stand.backlash.mean]);
   const { places: looked, own } = bestPlaces(insight, here, input.shimStep_mm, levels);
   const [now = stand, ...places] = weighedTogether([stand, ...looked], own);
-  const among = places.filter(({ backlash }) => inStretch(backlash.mean, aim.backlash));
+  const among = placesAmong(insight, now, places);
   const weighing: Weighing = { input, aim, now, holds: depthFirst(insight, now) };
   const chosen = preferred(among, weighing) ?? now;
   const possible = possibleAmong([now, ...places], own);
@@ -40,6 +40,34 @@ export function choose(insight: Insight, input: PlanInput): Choice {
   const holdsBacklash = weighing.holds && heldAt(weighing, chosen);
   return { decision, here: now, chosen: decision === 'leave' ? now : chosen, possible, holdsBacklash };
 }
+
+/** Places that move something and are expected inside the window. */
+function placesAmong(insight: Insight, now: Outlook, places: readonly Outlook[]): readonly Outlook[] {
+  const { aim } = insight;
+  const keepsDepth = cutOpen(insight) && inStretch(now.marks.drive.crown.mean, aim.drive.crown);
+  return places.filter(
+    ({ backlash, place }) =>
+      !samePlace(place, now.place) &&
+      inStretch(backlash.mean, aim.backlash) &&
+      (!keepsDepth || place.pinionOut === now.place.pinionOut),
+  );
+}
+
+/** Less likely than this, a way of cutting is out of the question. */
+const outOfQuestion = 0.1;
+
+/**
+ * Whether nobody knows how the gears were cut: not told, and not shown by what a change did to the marks. The pinion
+ * brings a mark along the face one way or the other then, so that it is moved for the height alone.
+ */
+function cutOpen({ sight, axles, readings }: Insight): boolean {
+  if (sight.otherwise === undefined) return false;
+  const share = axles.filter(({ flanks }) => flanks === sight.flanks).length / axles.length;
+  const trials = readings.filter(({ from }) => from === 'first-trial').length;
+  return trials < 2 || Math.min(share, 1 - share) >= outOfQuestion;
+}
+
+const samePlace = (a: Place, b: Place): boolean => a.pinionOut === b.pinionOut && a.ringAway === b.ringAway;
 
 /** A backlash window without its margins, or its middle where it has no room for them. */
 function roomIn([low, high]: Stretch): Stretch {
@@ -67,13 +95,14 @@ const kept = (value: number, [low, high]: Stretch): number => Math.min(high, Mat
 
 /**
  * What parts places nearly as good, in chance: nearness to a right place (where little is sure, the chance alone is
- * too flat to show the way), a drive mark at its height whatever it does along the face, backlash that may leave its window, a millimetre less moved (the more,
- * the less sure the best place is: an unsure plan takes the smaller step), the very middle, a used set's own backlash,
- * a backlash that stays while the depth is still wrong.
+ * too flat to show the way), a drive mark at its height whatever it does along the face, backlash that may leave its
+ * window, a millimetre less moved (the more, the less sure the best place is: an unsure plan takes the smaller step), the
+ * very middle, a used set's own backlash, a backlash that stays while the depth is still wrong.
  */
 const forNearing = 0.5;
 const forHeight = 0.45;
-const perWindow = 0.4;
+/** A window that may be lost counts the more, the nearer a place is to right: far off, the next reading is what is wanted. */
+const perWindow = { always: 0.4, nearing: 0.6 } as const;
 const perMillimetre = 0.15;
 const perCentring = 0.03;
 const perOwnBacklash = 0.5;
@@ -84,7 +113,7 @@ function preferred(places: readonly Outlook[], weighing: Weighing): Outlook | un
   const unsure = 1 - places.reduce((most, { chance }) => Math.max(most, chance), 0);
   const cost = (outlook: Outlook): number =>
     priceOf(now.place, outlook.place, input) +
-    perWindow * (1 - outlook.inWindow) +
+    (perWindow.always + perWindow.nearing * outlook.near) * (1 - outlook.inWindow) +
     perMillimetre * unsure * distance(outlook.place, now.place) +
     perCentring * offCentre(outlook.marks.drive.crown.mean, aim.drive.crown) ** 2 +
     perOwnBacklash * offOwn(outlook.backlash.mean, aim) -

@@ -1,6 +1,6 @@
 import type { Taught } from './experience.ts';
 import type { Side } from './input.ts';
-import type { Relief } from './quickFlank.ts';
+import type { QuickFlank, Relief } from './quickFlank.ts';
 
 /**
  * What is not known of a set on the stand, as numbers that are each about normal with mean 0 and spread 1 before
@@ -52,6 +52,8 @@ export function bearsOn({ taught }: Prior, index: number, side: Side, reading: n
 
 /** How unsure each unknown is before anything has been read. */
 export interface Prior {
+  /** Both flanks as they were cut. */
+  readonly flanks: Readonly<Record<Side, QuickFlank>>;
   /** Film of the compound (mm), the natural logarithm of its spread, and of how one reading's differs from the others'. */
   readonly film_mm: number;
   readonly filmSpread: number;
@@ -97,6 +99,7 @@ function aboutUsual({ taught }: Prior, guess: Guess): Guess {
 
 /** A guess in the units of the axle. */
 export interface Axle {
+  readonly flanks: Readonly<Record<Side, QuickFlank>>;
   readonly film: number;
   /** Film of each reading, in their order (mm). */
   readonly films: readonly number[];
@@ -115,6 +118,7 @@ export function axleFrom(prior: Prior, standard: Guess): Axle {
   const at = (name: Shared): number => guess[sharedAt(name)] ?? 0;
   const film = prior.film_mm * Math.exp(prior.filmSpread * at('film'));
   return {
+    flanks: prior.flanks,
     film,
     films: Array.from(guess.subarray(filmsAt), (change) => film * Math.exp(prior.filmChange * change)),
     pinionOut: prior.position_mm * at('pinionOut'),

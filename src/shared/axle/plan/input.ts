@@ -32,6 +32,8 @@ export const trialSeenSchema = z.strictObject({
   ringAway_mm: z.number().min(-10).max(10),
   backlash: backlashSchema,
   pattern: z.strictObject({ drive: seenMarkSchema, coast: seenMarkSchema }),
+  /** What a `check` asked to look at was looked at, and this trial and those before it are as told. */
+  looked: z.boolean().optional(),
 });
 
 const backlashBasisSchema = z.strictObject({

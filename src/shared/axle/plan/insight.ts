@@ -3,8 +3,9 @@ import { drawAxles } from './draws.ts';
 import { type Axle, axleFrom } from './guess.ts';
 import type { PlanInput } from './input.ts';
 import { type Belief, learn } from './learn.ts';
-import { type Cutting, faultyCutting, faultyShare, priorOf, soundCutting } from './priorOf.ts';
+import { faultyCutting, faultyShare, priorOf, soundCutting } from './priorOf.ts';
 import { type Reading, readingsOf } from './reading.ts';
+import { evidenceOf, ridgeOf, type Stop } from './ridge.ts';
 import type { Sight } from './sight.ts';
 
 /** Everything known about the axle on the stand after its trials. */
@@ -39,26 +40,41 @@ const believed = 0.8;
 
 export function insightFrom(input: PlanInput, sight: Sight): Insight {
   const readings = readingsOf(input);
-  const under = (from: PlanInput, cutting: Cutting, share: number): Explanation => {
-    const belief = learn({ sight, prior: priorOf(from, sight, cutting), readings });
-    return { belief, weight: Math.log(share) + belief.evidence };
-  };
-  const { experience, ...alone } = input;
-  const sound = under(input, soundCutting, (1 - faultyShare) * (experience === undefined ? 1 : believed));
-  const faulty = under(input, faultyCutting, faultyShare);
-  const otherwise = experience === undefined ? [] : [under(alone, soundCutting, (1 - faultyShare) * (1 - believed))];
-  const shares = sharesOf([sound, ...otherwise, faulty]);
+  const shares = sharesOf(explanationsOf(input, sight, readings));
   const among = shares.filter(({ share }) => share >= ruledOut);
+  const shareOf = (kind: Explanation['kind']): number =>
+    shares.reduce((sum, one) => sum + (one.kind === kind ? one.share : 0), 0);
   return {
     sight,
     aim: aimOf(input),
     readings,
-    axles: among.flatMap(({ belief, share }) => drawAxles(belief, Math.max(2, Math.round(drawn * share)))),
+    axles: among.flatMap(({ belief, stops, share }) =>
+      drawAxles(belief, Math.max(2, Math.round(drawn * share)), stops),
+    ),
     likeliest: among.map(({ belief }) => axleFrom(belief.about.prior, belief.likeliest.guess)),
-    faulty: shares.at(-1)?.share ?? 0,
-    followsEarlier: experience === undefined ? undefined : 1 - (shares[1]?.share ?? 0),
+    faulty: shareOf('faulty'),
+    followsEarlier: input.experience === undefined ? undefined : 1 - shareOf('unlike-earlier'),
     misfit: Math.min(...shares.map(({ belief }) => belief.misfit)) / (figuresInReading * readings.length),
   };
+}
+
+/** Every way to explain the readings: sound or not, like the earlier builds or not, and cut either way where nobody told. */
+function explanationsOf(input: PlanInput, sight: Sight, readings: readonly Reading[]): readonly Explanation[] {
+  const cuts = sight.otherwise === undefined ? [sight] : [sight, sight.otherwise];
+  const { experience, ...alone } = input;
+  const under = (kind: Explanation['kind'], seen: Sight, share: number): Explanation => {
+    const from = kind === 'unlike-earlier' ? alone : input;
+    const prior = priorOf(from, seen, kind === 'faulty' ? faultyCutting : soundCutting);
+    const belief = learn({ sight: seen, prior, readings });
+    const stops = ridgeOf(belief);
+    return { kind, belief, stops, weight: Math.log(share / cuts.length) + evidenceOf(stops) };
+  };
+  const sound = 1 - faultyShare;
+  return cuts.flatMap((seen) => [
+    under('sound', seen, sound * (experience === undefined ? 1 : believed)),
+    ...(experience === undefined ? [] : [under('unlike-earlier', seen, sound * (1 - believed))]),
+    under('faulty', seen, faultyShare),
+  ]);
 }
 
 /** Axles enough for a middle and a spread in one sentence. */
@@ -72,15 +88,15 @@ export function glimpse(input: PlanInput, sight: Sight): readonly Axle[] {
 
 /** One way to explain the readings, and the logarithm of its weight. */
 interface Explanation {
+  readonly kind: 'sound' | 'unlike-earlier' | 'faulty';
   readonly belief: Belief;
+  readonly stops: readonly Stop[];
   readonly weight: number;
 }
 
 /** What each explanation weighs among all of them. */
-function sharesOf(
-  explanations: readonly Explanation[],
-): readonly { readonly belief: Belief; readonly share: number }[] {
+function sharesOf(explanations: readonly Explanation[]): readonly (Explanation & { readonly share: number })[] {
   const most = Math.max(...explanations.map(({ weight }) => weight));
   const total = explanations.reduce((sum, { weight }) => sum + Math.exp(weight - most), 0);
-  return explanations.map(({ belief, weight }) => ({ belief, share: Math.exp(weight - most) / total }));
+  return explanations.map((one) => ({ ...one, share: Math.exp(one.weight - most) / total }));
 }

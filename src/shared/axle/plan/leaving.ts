@@ -5,7 +5,7 @@ import type { Insight } from './insight.ts';
 import { outlookAt } from './outlook.ts';
 import { acrossTheFace, type Repaint } from './repaint.ts';
 import type { Place } from './sight.ts';
-import { listed, millimetres } from './words.ts';
+import { listed, millimetres, reached } from './words.ts';
 
 /** Edges at which the drive mark ends in a hard line; of a used set only those it did not have where it ran. */
 export function hardEdges({ target, trials }: Pick<PlanInput, 'target' | 'trials'>): readonly Edge[] {
@@ -56,9 +56,9 @@ const isUnknown = ({ set }: PlanInput): boolean => set.cut === undefined || set.
  * @returns the choice by that rule; nothing where it does not apply or there is no room for a step.
  */
 export function byPublishedRule(insight: Insight, choice: Choice, input: PlanInput): Choice | undefined {
-  if (choice.decision !== 'leave' || insight.sight.lengthwise || input.set.driveFlank !== 'convex') return undefined;
-  const hard = hardEdges(input);
-  const [toe, heel] = [hard.includes('toe'), hard.includes('heel')];
+  if (!settles(choice, input) || insight.sight.lengthwise || input.set.driveFlank !== 'convex') return undefined;
+  const ends = endsReached(choice, input);
+  const [toe, heel] = [ends.includes('toe'), ends.includes('heel')];
   if (input.target.kind !== 'new-set' || toe === heel || crossed(input, heel ? 'toe' : 'heel')) return undefined;
   const { place } = choice.here;
   const at = (steps: number): Place => ({
@@ -77,6 +77,19 @@ export function byPublishedRule(insight: Insight, choice: Choice, input: PlanInp
   return { ...choice, decision: 'change', chosen: { ...chosen, chance: Math.min(0.5, chosen.chance) }, byRule: true };
 }
 
+/**
+ * Whether a choice would end the build here. One trial of a set whose cut is not known condemns nothing: where both ways
+ * of cutting promise nothing, the mark is treated as one that would be left.
+ */
+export const settles = ({ decision }: Choice, input: PlanInput): boolean =>
+  decision === 'leave' || (decision === 'suspect' && input.trials.length === 1 && isUnknown(input));
+
+/** Ends of the face where the drive mark is hard; where nothing is promised, those it reaches at all. */
+const endsReached = ({ decision }: Pick<Choice, 'decision'>, input: PlanInput): readonly Edge[] => {
+  const mark = input.trials.at(-1)?.pattern.drive;
+  return decision === 'suspect' && mark !== undefined ? reached(mark) : hardEdges(input);
+};
+
 /** Coast hard at the other end: the ring gear moves both flanks, and that points to bores or to the set. */
 const crossed = ({ trials }: PlanInput, end: Edge): boolean => trials.at(-1)?.pattern.coast.edges[end] === 'hard';
 
@@ -85,10 +98,11 @@ const room = 0.01;
 
 /** Why the ring gear moves by the published rule, how far, and how little that promises. */
 export function ruleReasons({ here, chosen }: Choice, input: PlanInput): readonly string[] {
-  const end = hardEdges(input).includes('heel') ? 'heel' : 'toe';
+  const hard = hardEdges(input);
+  const end = here.place.ringAway > chosen.place.ringAway ? 'heel' : 'toe';
   const moved = millimetres(chosen.place.ringAway - here.place.ringAway);
   return [
-    `The drive mark is at its height, but along the face it is hard at the ${end}. On the convex flank a mark at the ${end} goes with a ring gear ${end === 'heel' ? 'too far away' : 'too close'}, whatever the cut (published): the ring gear moves ${moved} ${end === 'heel' ? 'closer' : 'away'}, as far as the backlash window has room.`,
+    `The drive mark is at its height, but along the face it ${hard.includes(end) ? 'is hard at' : 'reaches'} the ${end}. On the convex flank a mark at the ${end} goes with a ring gear ${end === 'heel' ? 'too far away' : 'too close'}, whatever the cut (published): the ring gear moves ${moved} ${end === 'heel' ? 'closer' : 'away'}, as far as the backlash window has room.`,
     'How far that brings the mark is not known with the cut not known, so no more than an even chance is told.',
   ];
 }

@@ -12,7 +12,7 @@ const usualReading = 0.04;
  * an edge. Of a mark that an edge cuts off only a rest is seen, whose shape hangs on how the film is wiped there.
  */
 const doubts = {
-  whole: { centre: 0.015, size: 0.08 },
+  whole: { centre: 0.015, size: 0.05 },
   cutOff: { centre: 0.05, size: 0.2 },
 } as const;
 /** Spread of the share of film at which an edge shows as feathered or hard. */
@@ -27,8 +27,8 @@ export const readingOf = (mark: Mark, along: 'heel' | 'crown'): number =>
 export type Marks = Readonly<Record<Side, QuickMark>>;
 
 /** The mark that a guessed axle would have shown in the reading of this number, in that reading's film. */
-export const shownIn = (sight: Sight, axle: Axle, side: Side, reading: Reading, index: number): QuickMark =>
-  markAt(sight, axle, side, absolute(axle, reading), axle.films[index]);
+export const shownIn = (axle: Axle, side: Side, reading: Reading, index: number): QuickMark =>
+  markAt(axle, side, absolute(axle, reading), axle.films[index]);
 
 /** From where the gears were cut to stand, or ran before; only readings since the first trial do not know their distance from it. */
 const absolute = (axle: Axle, { from, place }: Reading): Place =>
@@ -38,27 +38,27 @@ const absolute = (axle: Axle, { from, place }: Reading): Place =>
 
 /** All misfits of one reading in standard uncertainties: both marks and, where it was read, the backlash. */
 export const misfitsOf = (sight: Sight, axle: Axle, reading: Reading, shown: Marks): readonly number[] => [
-  ...sides.flatMap((side) => markMisfits(reading.pattern[side], asRead(shown[side], axle), sight.lengthwise)),
+  ...sides.flatMap((side) => markMisfits(reading.pattern[side], asRead(shown[side], axle))),
   backlashMisfit(sight, axle, reading, shown),
 ];
 
 /**
  * How far a mark that a guess would show is from the one that was read: centre, size and edges. The guess's own mark
  * is cut by the same edges, so a clipped mark bounds the guess and does not place it.
- * @param lengthwise whether the model's answer along the face may be believed at all.
  */
-function markMisfits(mark: Mark, shown: QuickMark, lengthwise: boolean): readonly number[] {
+function markMisfits(mark: Mark, shown: QuickMark): readonly number[] {
   const [heel, crown] = [doubtOf(mark, 'heel'), doubtOf(mark, 'crown')];
   const [toeEdge = 0, heelEdge = 0, ...upAndDown] = edgeNames.map((edge, index) =>
     edgeMisfit(mark.edges[edge], Math.min(slackest, shown.edgeGaps[index] ?? slackest)),
   );
-  const alongFace = [(shown.heel - mark.heel) / heel.centre, toeEdge, heelEdge];
   return [
     (shown.crown - mark.crown) / crown.centre,
     (shown.height - mark.height) / crown.size,
     (shown.length - mark.length) / heel.size,
     ...upAndDown,
-    ...alongFace.map((misfit) => (lengthwise ? misfit : 0)),
+    (shown.heel - mark.heel) / heel.centre,
+    toeEdge,
+    heelEdge,
   ].map(eased);
 }
 

@@ -73,6 +73,8 @@ function ofNewSet({ mark, box, believed }: Height): ReturnType<typeof heightFaul
 function ofUsedSet({ mark, believed, box }: Height, ran: Mark): ReturnType<typeof heightFault> {
   if (Math.abs(believed - middleOf(box)) < near) return undefined;
   const lower = believed < middleOf(box);
+  // What is believed may lie on the other side of where it ran than what was read: then height is not the reason to tell.
+  if (lower !== mark.crown < ran.crown) return undefined;
   const beside = `lies ${lower ? 'lower' : 'higher'} than where it ran (${signed(mark.crown)} against ${signed(ran.crown)} in height)`;
   return { words: `${beside}, so the pinion stands ${lower ? 'deeper' : 'farther out'} than it did`, out: lower };
 }

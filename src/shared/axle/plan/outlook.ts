@@ -39,7 +39,7 @@ const soft = { crown: 0.02, heel: 0.026, backlash_mm: 0.004 } as const;
  * How much of the way the model may be off by beyond what it knows to be unsure of: a share of what a mark moves, and of
  * the millimetres moved for a backlash. Found on axles of another truth (docs/plan.md): marks that an edge cut off.
  */
-const ofTheWay = { mark: 0.12, backlash: 0.03 } as const;
+const ofTheWay = { mark: 0.05, backlash: 0.03 } as const;
 /** How much softer the limits of marks are for the way towards a right place. */
 const wayOff = 4;
 /** What a hard edge on the coast side takes off while nobody knows whether it can be avoided. */
@@ -51,7 +51,7 @@ const hardGap = 0.5;
 export function outlookAt(sight: Sight, axles: readonly Axle[], aim: Aim, place: Place): Outlook {
   const seen = axles.map((axle) => seenAt(sight, axle, place));
   const backlashSoft = Math.hypot(soft.backlash_mm, ofTheWay.backlash * moved(aim, place));
-  const how: Softness = { lengthwise: sight.lengthwise, blur: 1, ofTheWay: ofTheWay.mark, backlash_mm: backlashSoft };
+  const how: Softness = { blur: 1, ofTheWay: ofTheWay.mark, backlash_mm: backlashSoft };
   const each = seen.map((one) => ({
     worth: worthOf(one, aim, how),
     hard: aim.coast === undefined && hasHardEdge(one.marks),
@@ -80,7 +80,7 @@ export interface Seen {
 }
 
 export function seenAt(sight: Sight, axle: Axle, place: Place): Seen {
-  const mark = (side: Side): QuickMark => asRead(markAt(sight, axle, side, place), axle);
+  const mark = (side: Side): QuickMark => asRead(markAt(axle, side, place), axle);
   const marks = { drive: mark('drive'), coast: mark('coast') };
   return { marks, backlash: backlashAt(sight, axle, place, marks.drive.turn + marks.coast.turn) };
 }
@@ -92,8 +92,6 @@ const offByWay = (told: Figure, from: number): Figure => wider(told, ofTheWay.ma
 
 /** How sharply the limits count. */
 interface Softness {
-  /** Whether the place along the face counts. */
-  readonly lengthwise: boolean;
   /** Widens the limits of marks: far from any right place the way towards one must still show. */
   readonly blur: number;
   /** What the model may be off by, as a share of what a mark moves. */
@@ -102,8 +100,7 @@ interface Softness {
 }
 
 /** As sharp as the model is about a single axle. */
-export const sharply = ({ lengthwise }: Pick<Sight, 'lengthwise'>, blur = 1): Softness => ({
-  lengthwise,
+export const sharply = (blur = 1): Softness => ({
   blur,
   ofTheWay: 0,
   backlash_mm: soft.backlash_mm,
@@ -115,7 +112,7 @@ export function worthOf({ marks, backlash }: Seen, aim: Aim, how: Softness): num
     const by = (along: 'heel' | 'crown'): number =>
       Math.hypot(soft[along] * how.blur, how.ofTheWay * (marks[side][along] - aim.from[side][along]));
     const height = inside(marks[side].crown, box.crown, by('crown'));
-    return height * (how.lengthwise ? inside(marks[side].heel, box.heel, by('heel')) : 1);
+    return height * inside(marks[side].heel, box.heel, by('heel'));
   };
   const coast = aim.coast === undefined ? 1 : place('coast', aim.coast);
   return place('drive', aim.drive) * coast * inside(backlash, aim.backlash, how.backlash_mm);

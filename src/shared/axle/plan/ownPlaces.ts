@@ -36,7 +36,7 @@ export function ownPlaceOf({ sight, aim }: Insight, axle: Axle): OwnPlace {
   for (const [height, share] of others) {
     const place = height === 0 && share === 0 ? middle : towards(middle, height, share);
     const seen = see(place);
-    const worth = worthOf(seen, aim, sharply(sight));
+    const worth = worthOf(seen, aim, sharply());
     const free = hasHardEdge(seen.marks) ? 0 : worth;
     const better = worth > own.worth ? { place, worth } : { place: own.place, worth: own.worth };
     own = { ...better, worthFree: Math.max(own.worthFree, free) };

@@ -2,10 +2,11 @@ import { ok, type Result } from '../../basics/result.ts';
 import type { PlanAnswer } from './answer.ts';
 import { bindingAnswer } from './binding.ts';
 import { beforePlanning, checkAnswer, repaintAnswer } from './beforePlanning.ts';
+import { lookedUpTo } from './check.ts';
 import { toldChance, unexplained, unexplainedIn } from './fit.ts';
 import { choose } from './decide.ts';
 import { earlierReason } from './earlierReason.ts';
-import { byPublishedRule, paintBeforeLeaving } from './leaving.ts';
+import { byPublishedRule, paintBeforeLeaving, settles } from './leaving.ts';
 import { expectedFrom } from './expected.ts';
 import type { PlanInput } from './input.ts';
 import { type Insight, insightFrom } from './insight.ts';
@@ -36,12 +37,14 @@ const beforeWeighing = (input: PlanInput, { model }: Sight): PlanAnswer | undefi
   beforePlanning(input, model) ?? seatFirstAnswer(input);
 
 function weighedPlan(insight: Insight, input: PlanInput): PlanAnswer {
-  if (insight.misfit > unexplained && input.trials.length > 1) return checkAnswer(input, unexplainedIn(input));
+  const looked = lookedUpTo(input) === input.trials.length;
+  if (insight.misfit > unexplained && input.trials.length > 1 && !looked)
+    return checkAnswer(input, unexplainedIn(input));
   const bound = bindingAnswer(insight, input);
   if (bound !== undefined) return bound;
   const weighed = choose(insight, input);
   const choice = byPublishedRule(insight, weighed, input) ?? weighed;
-  const again = choice.decision === 'leave' ? paintBeforeLeaving(input) : undefined;
+  const again = settles(choice, input) ? paintBeforeLeaving(input) : undefined;
   if (again !== undefined) return repaintAnswer(input, again);
   const { place } = choice.chosen;
   const review = reviewOf(input, insight.sight);

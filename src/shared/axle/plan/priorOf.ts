@@ -32,6 +32,7 @@ export function priorOf(input: PlanInput, sight: Sight, cutting: Cutting): Prior
   const recorded = input.target.kind === 'used-set' ? input.target.backlash_mm : undefined;
   const film = filmSaid(input);
   return {
+    flanks: sight.flanks,
     film_mm: film ?? plainPrior.film_mm,
     filmSpread: film === undefined ? plainPrior.filmSpread : 0.3,
     filmChange: 0.2,

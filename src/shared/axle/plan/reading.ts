@@ -1,3 +1,4 @@
+import { drawnByHand } from '../mark/compare.ts';
 import type { Mark } from '../mark/mark.ts';
 import type { PlanInput, Side, TrialSeen } from './input.ts';
 import type { Place } from './sight.ts';
@@ -28,13 +29,31 @@ const ownMarks = ({ drive, coast }: { readonly drive: Mark; readonly coast: Mark
   pattern: { drive, coast },
 });
 
+/**
+ * What readings that contradict the others may be off by, once it was looked and nothing was found (standard
+ * uncertainty; own choice): about what made them contradict.
+ */
+const doubtUnexplained = { backlash_mm: 0.03, mark: 0.06 } as const;
+
+const doubted = ({ drive, coast }: TrialSeen['pattern']): Reading['pattern'] => ({
+  drive: lessSure(drive),
+  coast: lessSure(coast),
+});
+
+const lessSure = (mark: Mark): Mark => {
+  const { heel, crown } = mark.U95 ?? drawnByHand;
+  const more = 2 * doubtUnexplained.mark;
+  return { ...mark, U95: { heel: Math.hypot(heel, more), crown: Math.hypot(crown, more) } };
+};
+
 /** A mean that nobody vouched for is taken as good to 0.01 mm. */
 function trialReading(trial: TrialSeen): Reading {
-  const doubt = Math.hypot((trial.backlash.U95_mm ?? 0.01) / 2, modelBacklash);
+  const unexplained = trial.looked === true ? doubtUnexplained : { backlash_mm: 0, mark: 0 };
+  const doubt = Math.hypot((trial.backlash.U95_mm ?? 0.01) / 2, modelBacklash, unexplained.backlash_mm);
   return {
     place: placeOf(trial),
     from: 'first-trial',
-    pattern: trial.pattern,
+    pattern: trial.looked === true ? doubted(trial.pattern) : trial.pattern,
     backlash: { mean: trial.backlash.mean_mm, doubt },
   };
 }

@@ -59,11 +59,16 @@ function leftBecause({ target, set }: PlanInput): string {
     : `The drive mark lies where it belongs ${backlash}`;
 }
 
+/** With fewer than this the set is suspect for itself; with more, it is the readings that show no way. */
+const fewHaveOne = 0.45;
+
 const suspectReasons: Reasons = (insight, choice, input) => [
   input.trials.length === 1
     ? 'No shim in this window promises anything; one trial condemns no set, so look at what is said below and paint once more before anything comes apart.'
     : undefined,
-  `Hardly any shim helps: of axles that would have shown these readings, only about ${inHundred(choice.possible)} have a right position inside the backlash window.`,
+  choice.possible < fewHaveOne
+    ? `Hardly any shim helps: of axles that would have shown these readings, only about ${inHundred(choice.possible)} have a right position inside the backlash window.`
+    : `Of axles that would have shown these readings, about ${inHundred(choice.possible)} have a right position inside the backlash window, but the readings do not tell where it is.`,
   ...signsIn(insight, choice, input),
   'Before another shim, check set numbers on both gears, seating of the ring gear and of every cup, the bearings, and the bores for alignment.',
 ];

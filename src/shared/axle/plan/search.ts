@@ -111,7 +111,7 @@ function placesWith(
 
 /** The blur lets the way towards a right place show from far off. */
 const blurredWorth = ({ sight, aim }: Insight, few: readonly Axle[], place: Place): number =>
-  few.reduce((sum, axle) => sum + worthOf(seenAt(sight, axle, place), aim, sharply(sight, 2)), 0) / few.length;
+  few.reduce((sum, axle) => sum + worthOf(seenAt(sight, axle, place), aim, sharply(2)), 0) / few.length;
 
 /** Backlashes over the wanted stretch, and a used set's own and the present one where they lie inside. */
 export function levelsIn(wanted: Stretch, also: readonly (number | undefined)[]): readonly number[] {

@@ -9,6 +9,7 @@ import { type PlanInput, sides } from './input.ts';
  */
 export function seatFirstAnswer({ trials }: PlanInput): PlanAnswer | undefined {
   const last = trials.at(-1);
+  if (last?.looked === true) return undefined;
   const wandering = sides.flatMap((side) => {
     const wanders = last?.pattern[side].wanders;
     return wanders === undefined ? [] : [{ side, ...wanders }];

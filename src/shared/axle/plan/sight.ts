@@ -12,8 +12,10 @@ export interface Sight {
   readonly flanks: Readonly<Record<Side, QuickFlank>>;
   /** Reading (mm) for each radian the ring gear can turn, on the basis of the limits. */
   readonly backlashPerTurn: number;
-  /** Whether the model's answer along the face may be used: only with a known cut. */
+  /** Whether anything is said along the face: only with a known cut. */
   readonly lengthwise: boolean;
+  /** The same set cut the other way, where nobody told the cut: both are weighed. */
+  readonly otherwise?: Sight;
 }
 
 /** Where an assembly stands, counted from the first trial (mm). */
@@ -23,8 +25,16 @@ export interface Place {
 }
 
 export function sightOf(input: PlanInput): Result<Sight> {
-  const { driveFlank, ...set } = input.set;
-  const described = describeSet(set);
+  const told = sightOfCut(input, input.set.cut);
+  if (!told.ok || told.value.lengthwise) return told;
+  const otherwise = sightOfCut(input, 'face-hobbed');
+  // What no cutter of the other kind could have cut was cut by this one.
+  return otherwise.ok ? ok({ ...told.value, otherwise: otherwise.value }) : told;
+}
+
+function sightOfCut(input: PlanInput, cut: PlanInput['set']['cut']): Result<Sight> {
+  const { driveFlank, cut: _cut, ...set } = input.set;
+  const described = describeSet({ ...set, ...(cut === undefined ? {} : { cut }) });
   if (!described.ok) return described;
   const model = described.value;
   const pitch = (2 * Math.PI) / model.set.ringTeeth;
@@ -55,9 +65,9 @@ function radiusOf(at: BacklashBasis['at'], heel: number): number {
 }
 
 /** The mark that a guessed axle would show on one side at a place, in its usual film or another (mm). */
-export const markAt = (sight: Sight, axle: Axle, side: Side, place: Place, film = axle.film): QuickMark =>
+export const markAt = (axle: Axle, side: Side, place: Place, film = axle.film): QuickMark =>
   quickMark(
-    sight.flanks[side],
+    axle.flanks[side],
     axle.relief[side],
     axle.pinionOut + place.pinionOut,
     axle.ringAway + place.ringAway,

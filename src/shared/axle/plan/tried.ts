@@ -20,13 +20,14 @@ export interface Tried {
   readonly cost: number;
 }
 
-export function tryGuess({ sight, prior, readings }: Case, guess: Guess): Tried {
+export function tryGuess(about: Case, guess: Guess): Tried {
+  const { prior, readings } = about;
   const axle = axleFrom(prior, guess);
   const marks = readings.map((reading, index) => ({
-    drive: shownIn(sight, axle, 'drive', reading, index),
-    coast: shownIn(sight, axle, 'coast', reading, index),
+    drive: shownIn(axle, 'drive', reading, index),
+    coast: shownIn(axle, 'coast', reading, index),
   }));
-  return triedWith({ sight, prior, readings }, guess, axle, marks);
+  return triedWith(about, guess, axle, marks);
 }
 
 function triedWith({ sight, readings }: Case, guess: Guess, axle: Axle, marks: readonly Marks[]): Tried {
@@ -47,9 +48,7 @@ export function tryMoved(about: Case, from: Tried, index: number, by: number): T
   const marks = about.readings.map((reading, n): Marks => {
     const was = from.marks[n];
     const mark = (side: 'drive' | 'coast') =>
-      was === undefined || bearsOn(about.prior, index, side, n)
-        ? shownIn(about.sight, axle, side, reading, n)
-        : was[side];
+      was === undefined || bearsOn(about.prior, index, side, n) ? shownIn(axle, side, reading, n) : was[side];
     return { drive: mark('drive'), coast: mark('coast') };
   });
   return triedWith(about, guess, axle, marks);

@@ -3,7 +3,7 @@ import type { Choice } from './decide.ts';
 import { type PlanInput, type Side, sides } from './input.ts';
 import type { Insight } from './insight.ts';
 import { hardEdges } from './leaving.ts';
-import { listed, millimetres, reached } from './words.ts';
+import { inHundred, listed, millimetres, reached } from './words.ts';
 
 /** What should be known beside the plan: what was assumed, what is only a bound, what comes close. */
 export function warningsFor(insight: Insight, choice: Choice, input: PlanInput): readonly string[] {
@@ -12,6 +12,7 @@ export function warningsFor(insight: Insight, choice: Choice, input: PlanInput):
     ...sides.flatMap((side) => bound(side, input)),
     ...newHardLines(input),
     ...binding(input),
+    ...lookedAt(input),
     ...closeToLimit(insight, choice),
   ];
 }
@@ -49,8 +50,25 @@ function binding({ trials }: PlanInput): string[] {
   ];
 }
 
-function closeToLimit({ aim }: Insight, { chosen: { backlash } }: Choice): string[] {
+/** Readings that contradict the others and were found to be as told are believed less. */
+export function lookedAt({ trials }: PlanInput): string[] {
+  const which = trials.flatMap(({ looked }, index) => (looked === true ? [`trial ${index + 1}`] : []));
+  if (which.length === 0) return [];
+  return [
+    `Looked at and as told: ${listed(which)}. What contradicts there is not explained, so its readings count for less.`,
+  ];
+}
+
+/** Less surely than this, the plan says that it does not promise the window. */
+const promised = 0.9;
+
+function closeToLimit({ aim }: Insight, { decision, chosen: { backlash, inWindow } }: Choice): string[] {
   const [low, high] = aim.backlash;
+  if (decision === 'change' && inWindow < promised) {
+    return [
+      `The window is not promised: of axles that fit the readings, about ${inHundred(inWindow)} have their backlash inside it there. Read the backlash before painting, and move the ring gear alone where it is out.`,
+    ];
+  }
   const room = Math.min(backlash.mean - low, high - backlash.mean);
   if (room >= 2 * backlash.sd) return [];
   return [

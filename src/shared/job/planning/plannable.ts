@@ -97,7 +97,13 @@ function trialsSeen(
       continue;
     }
     const { backlash, pattern } = read;
-    const seen = { pinionOut_mm: moved.pinionOut, ringAway_mm: moved.ringAway, backlash, pattern };
+    const seen = {
+      pinionOut_mm: moved.pinionOut,
+      ringAway_mm: moved.ringAway,
+      backlash,
+      pattern,
+      looked: trial.lookedAt,
+    };
     counted.push({ trial, seen, inferred: moved.inferred });
   }
   return ok(counted);

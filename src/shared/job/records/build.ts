@@ -50,6 +50,8 @@ export interface Assembly {
   /** Everything measured on it, oldest first; the latest of a check counts, the earlier ones stay. */
   readonly measurements: readonly Measurement[];
   readonly overrides: readonly Override[];
+  /** What the plan asked to look at was looked at since its last measurement, and is as told. */
+  readonly lookedAt: boolean;
   /** The crush sleeves of this assembly with the steps of the nut on each; all but the last were wasted. */
   readonly sleeves: readonly (readonly SleeveStepTaken[])[];
   /** Photos of its painted teeth, oldest first, each once. */
@@ -140,6 +142,8 @@ function write(build: Build, entry: Entry): Build {
     case 'measured':
       return onAssembly(build, deed, (assembly) => ({
         ...assembly,
+        // A new reading is a new question.
+        lookedAt: false,
         measurements: [
           ...assembly.measurements,
           { id: entry.id, at, by, check: deed.check, how: deed.how, result: deed.result },
@@ -152,6 +156,8 @@ function write(build: Build, entry: Entry): Build {
       }));
     case 'sleeve-wasted':
       return onAssembly(build, deed, (assembly) => ({ ...assembly, sleeves: [...assembly.sleeves, []] }));
+    case 'looked-at':
+      return onAssembly(build, deed, (assembly) => ({ ...assembly, lookedAt: true }));
     case 'overridden':
       return onAssembly(build, deed, (assembly) => ({
         ...assembly,
@@ -207,6 +213,7 @@ function opened(build: Build, entry: Entry, deed: DeedOf<'assembled'>): Assembly
     at: entry.at,
     measurements: [],
     overrides: [],
+    lookedAt: false,
     photos: [],
     sleeves: [],
   };

@@ -88,6 +88,8 @@ export const deedSchema = z.discriminatedUnion('kind', [
   }),
   /** A sleeve that was crushed too far is out and a new one is in; its steps stay in the record. */
   z.strictObject({ kind: z.literal('sleeve-wasted'), assembly: idSchema }),
+  /** The plan asked to look before another shim. It was looked at, and this assembly is as it was told. */
+  z.strictObject({ kind: z.literal('looked-at'), assembly: idSchema }),
   z.strictObject({
     kind: z.literal('overridden'),
     assembly: idSchema,

@@ -32,6 +32,8 @@ function wordsOf(deed: Deed, entries: readonly Entry[]): string {
       return `${checkOf(deed.check).title.toLowerCase()} ${on(deed.assembly)}`;
     case 'overridden':
       return `the override of ${checkOf(deed.check).title.toLowerCase()} ${on(deed.assembly)}`;
+    case 'looked-at':
+      return `that it was looked at and is as told, ${on(deed.assembly)}`;
     case 'sleeve-step':
       return `a step on the crush sleeve ${on(deed.assembly)}`;
     case 'sleeve-wasted':

@@ -26,7 +26,7 @@ interface PlanWordsProps {
 
 /** What the plan comes to, how sure it is, and the one thing to do about it. */
 export function PlanWords(props: PlanWordsProps) {
-  const { build, answer, foreseen, swap, moved, waiting, onBack, onStand, stays } = props;
+  const { build, trial, answer, foreseen, swap, moved, waiting, onBack, onStand, stays } = props;
   const refused = swap?.ok === false && !stays ? swap.problem : undefined;
   return (
     <Words
@@ -36,6 +36,11 @@ export function PlanWords(props: PlanWordsProps) {
         <>
           {moved ? <Button onPress={onBack}>Back to the plan</Button> : undefined}
           {stays || answer === undefined ? undefined : <Button onPress={onStand}>As it stands</Button>}
+          {!moved && answer?.decision === 'check' ? (
+            <Button onPress={() => void writeDeed({ kind: 'looked-at', assembly: trial.id })}>
+              Looked: it is as told
+            </Button>
+          ) : undefined}
           <Button onPress={() => go({ at: 'experience', build: build.id })}>Earlier builds</Button>
           {waiting === undefined ? undefined : <Another {...props} waiting={waiting} />}
         </>

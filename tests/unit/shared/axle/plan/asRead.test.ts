@@ -12,7 +12,7 @@ if (axle === undefined) throw new Error('no axle was drawn');
 const factor = fc.double({ min: 0.6, max: 1.3, noNaN: true });
 
 test('a mark read smaller ends sooner before every edge, by the square of the factor', () => {
-  const painted = markAt(sight.value, axle, 'drive', { pinionOut: 0, ringAway: 0 });
+  const painted = markAt(axle, 'drive', { pinionOut: 0, ringAway: 0 });
   fc.assert(
     fc.property(factor, factor, (length, height) => {
       const read = asRead(painted, { ...axle, sizes: { length, height } });

@@ -5,7 +5,7 @@ import type { Places, TrialSeen } from '../../../../../src/shared/axle/plan/inpu
 import { contradictionIn } from '../../../../../src/shared/axle/plan/check.ts';
 import { sightOf } from '../../../../../src/shared/axle/plan/sight.ts';
 import { isNone } from '../../../../../src/shared/basics/result.ts';
-import { asked, edges, mark, type ModelAxle, planned, setWith, shown, trial } from './scenes.ts';
+import { asked, edges, mark, type ModelAxle, planned, promised, setWith, shown, trial } from './scenes.ts';
 
 const at = (pinionOut_mm: number, ringAway_mm: number, mean_mm: number, drive: Mark, coast: Mark): TrialSeen =>
   trial({
@@ -114,6 +114,26 @@ describe('trials that contradict each other or the shims', () => {
     expect([answer.pinionOut_mm, answer.ringAway_mm]).toEqual([last.pinionOut_mm, last.ringAway_mm]);
     expect(isNone(answer.chance)).toBe(true);
     expect(isNone(answer.expected)).toBe(true);
+  });
+
+  test('are not asked for again once they were looked at, are told, and are believed less', () => {
+    for (const { trials, places = {} } of contradictions) {
+      const [before, after] = trials;
+      const answer = planned(asked({ places, trials: [before, { ...after, looked: true }] }));
+      expect(answer.decision).not.toBe('check');
+      expect(answer.warnings.join(' ')).toContain('Looked at and as told: trial 2.');
+    }
+    const honest = [fair, at(0.1, 0, 0.28, mark({ crown: -0.02 }), mark())] as const;
+    const spread = (looked: boolean): number =>
+      promised(planned(asked({ trials: [honest[0], { ...honest[1], looked }] }))).U95.backlash_mm;
+    expect(spread(true)).toBeGreaterThan(1.5 * spread(false));
+  });
+
+  test('are found anew where a trial after the one that was looked at contradicts', () => {
+    const [before, after] = [low, at(0, 0.1, 0.05, mark({ heel: -0.1 }), near)];
+    const later = at(0, 0.2, 0.02, mark({ heel: -0.1 }), near);
+    const answer = planned(asked({ trials: [before, { ...after, looked: true }, later] }));
+    expect(answer.decision).toBe('check');
   });
 
   test('are found between any two trials, not only the last', () => {

@@ -1,12 +1,11 @@
 import { expect, test } from 'vitest';
 import { drawAxles } from '../../../../../src/shared/axle/plan/draws.ts';
-import { type Axle, guessSize } from '../../../../../src/shared/axle/plan/guess.ts';
+import type { Axle } from '../../../../../src/shared/axle/plan/guess.ts';
 import { type Belief, learn } from '../../../../../src/shared/axle/plan/learn.ts';
 import { seenAt } from '../../../../../src/shared/axle/plan/outlook.ts';
 import { priorOf, soundCutting } from '../../../../../src/shared/axle/plan/priorOf.ts';
 import { readingsOf } from '../../../../../src/shared/axle/plan/reading.ts';
 import { sightOf } from '../../../../../src/shared/axle/plan/sight.ts';
-import { tryGuess } from '../../../../../src/shared/axle/plan/tried.ts';
 import { asked } from './scenes.ts';
 
 function priorAlone(): Belief {
@@ -14,9 +13,7 @@ function priorAlone(): Belief {
   const sight = sightOf(input);
   if (!sight.ok) throw new Error(sight.problem.sentence);
   const about = { sight: sight.value, prior: priorOf(input, sight.value, soundCutting), readings: [] };
-  const size = guessSize(0);
-  const precision = Float64Array.from({ length: size ** 2 }, (_, k) => (k % (size + 1) === 0 ? 1 : 0));
-  return { about, likeliest: tryGuess(about, new Float64Array(size)), precision, misfit: 0, evidence: 0 };
+  return learn(about);
 }
 
 const spreadOf = (axles: readonly Axle[], of: (axle: Axle) => number): number =>

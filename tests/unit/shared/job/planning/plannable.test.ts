@@ -51,6 +51,15 @@ const asked = (from: Build) => {
 };
 
 describe('what a build tells the plan', () => {
+  it('says which trial was looked at and is as told, until something is measured on it anew', () => {
+    const looked: Deed = { kind: 'looked-at', assembly: 'e7' };
+    const two = [...firstTrial, ...secondTrial(trial), shimsOf('e7', packs(1.1, 3, 3))];
+    const told = (...more: readonly Deed[]) => asked(build(...two, ...more)).input.trials.map((one) => one.looked);
+    expect(told()).toEqual([false, false]);
+    expect(told(looked)).toEqual([false, true]);
+    expect(told(looked, backlashOf('e7', 0.22))).toEqual([false, false]);
+  });
+
   it('is a question the plan takes, with the first trial at nought', () => {
     const { input, notes } = asked(build(...firstTrial));
     expect(planInputSchema.parse(input)).toEqual(input);
