@@ -51,6 +51,7 @@ function typedIn(deed: Deed): Texts {
       return [deed.sha256];
     case 'assembled':
     case 'sleeve-wasted':
+    case 'looked-at':
     case 'photographed':
     case 'swap-planned':
     case 'laid':
