@@ -20,7 +20,7 @@ export interface Fuzzing {
 }
 
 /** Asked seldom: they listen to ports for minutes, watch folders of this machine, or write a file each. */
-const seldom: readonly QuestionName[] = ['gauges.learn', 'photos.choose-folder', 'bench.report', 'certificate.issue'];
+const seldom: readonly QuestionName[] = ['gauges.learn', 'photos.choose-folder', 'bench.report', 'certificate.issue', 'exports.make'];
 const often = (Object.keys(questions) as QuestionName[]).filter((name) => !seldom.includes(name));
 const together = 40;
 
