@@ -1,4 +1,5 @@
 import { readdirSync } from 'node:fs';
+import { gzipSync } from 'node:zlib';
 import { join } from 'node:path';
 import Sqlite from 'better-sqlite3';
 import { describe, expect, it, onTestFinished } from 'vitest';
@@ -49,5 +50,31 @@ describe('a page that asks for too much', () => {
     const kept = readdirSync(join(folder, 'reports'));
     expect(kept.length).toBeLessThanOrEqual(20);
     expect(kept).toContain(last);
+  });
+
+  it('listens to no gauge outside the network of this machine, however it asks', async () => {
+    const bench = benchInNewFolder();
+    onTestFinished(async () => void (await bench.close()));
+    const { id } = valueOf(await bench.answers['gauges.save']({ gauge: { ...gauge, link: 'tcp://127.0.0.1:1' } }));
+    const far = 'tcp://198.51.100.7:80?ask=secret';
+    for (const answer of [
+      await bench.answers['gauges.save']({ gauge: { ...gauge, link: far } }),
+      await bench.answers['gauges.plug-in']({ gauge: id, at: far }),
+      await bench.answers['gauges.learn']({ link: far, seconds: 1 }),
+    ])
+      expect(answer).toMatchObject({ ok: false, problem: { kind: 'too-far' } });
+  });
+
+  it.each([
+    ['brackets beside each other', () => `{"bundle":[${'{},'.repeat(40e6)}0],"sha256":""}`],
+    ['brackets within each other', () => `{"bundle":${'['.repeat(90_000)}${']'.repeat(90_000)},"sha256":""}`],
+    ['nothing, very long', () => ' '.repeat(200e6)],
+  ])('takes in no file that unpacks to %s, and goes on', async (_what, text) => {
+    const bench = benchInNewFolder();
+    onTestFinished(async () => void (await bench.close()));
+    const base64 = gzipSync(text(), { level: 1 }).toString('base64');
+    const taken = await bench.answers['exports.take-in']({ base64 });
+    expect(taken).toMatchObject({ ok: false, problem: { kind: 'not-a-bundle' } });
+    expect((await bench.answers['bench.about']({})).ok).toBe(true);
   });
 });

@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { fail, ok, type Problem, type Result } from '../../shared/basics/result.ts';
 import { certificateSchema, certificateVersion } from '../../shared/job/certifying/certificateData.ts';
+import { boundedJson } from '../boundedJson.ts';
 import { type Attached, readAttachments } from './attachment.ts';
 import { fileNames, signatureHole, unsigned } from './filing.ts';
 import { canonicalJson } from './hash.ts';
@@ -93,7 +94,7 @@ function openJson(bytes: Buffer): Result<OpenedFile, Unusable> {
 type Members = Readonly<Record<string, unknown>> & z.infer<typeof headSchema>;
 
 function openData(bytes: Buffer): Result<{ readonly value: Members; readonly version: number }, Unusable> {
-  const value = json(bytes);
+  const value = boundedJson(bytes);
   if (value === undefined) return fail(neither);
   const head = headSchema.safeParse(value);
   if (!head.success) return fail(notOne(head.error));
@@ -105,15 +106,7 @@ function openData(bytes: Buffer): Result<{ readonly value: Members; readonly ver
   return ok({ value: head.data, version: head.data.version });
 }
 
-function json(bytes: Buffer): unknown {
-  try {
-    return JSON.parse(new TextDecoder('utf-8', { fatal: true }).decode(bytes)) as unknown;
-  } catch {
-    return undefined;
-  }
-}
-
-const parsed = <T>(bytes: Buffer, schema: z.ZodType<T>): T | undefined => schema.safeParse(json(bytes)).data;
+const parsed = <T>(bytes: Buffer, schema: z.ZodType<T>): T | undefined => schema.safeParse(boundedJson(bytes)).data;
 
 /**
  * The data of a certificate's PDF as one JSON file, with its readings and its signature: what an export as JSON gives.

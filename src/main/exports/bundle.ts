@@ -5,6 +5,7 @@ import { fail, ok, type Problem, type Result } from '../../shared/basics/result.
 import { benchSchema, stretchesSchema } from '../../shared/job/certifying/certificateData.ts';
 import { entrySchema } from '../../shared/job/records/notebook.ts';
 import { photoSchema } from '../../shared/job/records/photo.ts';
+import { boundedJson } from '../boundedJson.ts';
 import { gatherReadings } from '../certificate/readings.ts';
 import { canonicalJson, contentHash } from '../certificate/hash.ts';
 import { namedAsSet } from '../certificate/issue.ts';
@@ -80,8 +81,9 @@ function photosOf({ database, notebook }: Source): Bundle['photos'] {
   });
 }
 
-/** Of gzip and JSON: a file that unpacks to more than this is none of ours. */
+/** Of gzip and JSON: a file that unpacks to more than this is none of ours, nor one that shrinks as no readings do. */
 const mostBytes = 512 * 1024 * 1024;
+const mostGrown = 100;
 
 /** A bundle back from its file. Fails for anything that is not one, whole and unaltered. */
 export function readBundle(file: Buffer): Result<Bundle> {
@@ -99,7 +101,8 @@ export function readBundle(file: Buffer): Result<Bundle> {
 
 function unpacked(file: Buffer): unknown {
   try {
-    return JSON.parse(gunzipSync(file, { maxOutputLength: mostBytes }).toString('utf8')) as unknown;
+    const maxOutputLength = Math.min(mostBytes, mostGrown * file.length + 1024 * 1024);
+    return boundedJson(gunzipSync(file, { maxOutputLength }));
   } catch {
     return undefined;
   }
