@@ -20,8 +20,16 @@ export interface Fuzzing {
 }
 
 /** Asked seldom: they listen to ports for minutes, watch folders of this machine, or write a file each. */
-const seldom: readonly QuestionName[] = ['gauges.learn', 'photos.choose-folder', 'bench.report', 'certificate.issue', 'exports.make'];
-const often = (Object.keys(questions) as QuestionName[]).filter((name) => !seldom.includes(name));
+const seldom: readonly QuestionName[] = [
+  'gauges.learn',
+  'photos.choose-folder',
+  'bench.report',
+  'certificate.issue',
+  'exports.make',
+];
+/** A person may end the bench from its screens; a fuzz that did would try nothing more. */
+const never: readonly QuestionName[] = ['bench.end'];
+const often = (Object.keys(questions) as QuestionName[]).filter((name) => ![...seldom, ...never].includes(name));
 const together = 40;
 
 /** Sends messages made of the contract's schemas over a WebSocket of its own until it is stopped, and waits for the answers. */

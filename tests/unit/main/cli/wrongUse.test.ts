@@ -33,6 +33,8 @@ const wrong: readonly (readonly [readonly string[], RegExp])[] = [
   [['measure', 'backlash', '--in', 'READINGS', '--min', '1mm', '--max', '0.1mm'], /--min/u],
   [['measure', 'backlash', '--in', 'READINGS', '--rule', 'kind'], /--rule/u],
   [['measure', 'torque', '--in', 'READINGS', '--basis', 'cold'], /--basis/u],
+  [['builds', '--data', ''], /--data is empty/u],
+  [['export', '--build', 'b', '--as', 'json', '--out='], /--out is empty/u],
   [['watch'], /--link/u],
   [['watch', '--link', 'usb:0'], /--link/u],
   [['watch', '--link', 'serial:/dev/ttyX?parity=perhaps'], /--link: parity=perhaps/u],
