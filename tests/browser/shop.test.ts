@@ -41,6 +41,8 @@ it('finds builds by what was typed, shows two side by side, and a comeback finds
     await page.setViewportSize({ width: 1280, height: 800 });
   };
   await page.getByRole('button', { name: /^Look through all builds/u }).click();
+  // Nothing is asked of a bench that is not there yet.
+  expect(await page.getByText('The bench cannot be reached').count()).toBe(0);
   const rows = page.locator('.shop__builds tbody tr');
   await expect.poll(() => rows.count()).toBe(11);
   await page.getByText('The first change was right in 2 of 2.').waitFor();

@@ -53,7 +53,7 @@ const conditions: Readonly<Record<Which, string>> = {
   'put-away': "lies = 'put-away'",
   'thrown-away': "lies = 'thrown-away'",
   unfinished: "lies = 'on-the-bench' AND stage <> 'certified'",
-  certified: "lies <> 'thrown-away' AND stage = 'certified'",
+  certified: "lies <> 'thrown-away' AND certified IS NOT NULL",
   'comeback-due': `lies <> 'thrown-away' AND ${isDue}`,
 };
 

@@ -40,6 +40,14 @@ export interface FoundBuilds {
   readonly more: (() => void) | undefined;
 }
 
+/** Calls `look` as soon as the bench has answered once, and whenever a build has gone on: before, nobody could answer. */
+export function onBuilds(look: () => void): () => void {
+  if (useBuilds.getState().builds !== undefined) look();
+  return useBuilds.subscribe((now, before) => {
+    if (now.builds !== before.builds) look();
+  });
+}
+
 /** The builds sought, newest work first, followed while notebooks go on. */
 export function useSought(sought: Sought): FoundBuilds {
   const [found, setFound] = useState<{ readonly key: string; readonly builds: readonly BuildSummary[] }>();
@@ -50,16 +58,14 @@ export function useSought(sought: Sought): FoundBuilds {
       void ask('builds.list', JSON.parse(key) as Sought).then(
         (builds) => there && builds !== undefined && setFound({ key, builds }),
       );
-    look();
-    const stop = useBuilds.subscribe((now, before) => {
-      if (now.builds !== before.builds) look();
-    });
+    const stop = onBuilds(look);
     return () => {
       there = false;
       stop();
     };
   }, [key]);
-  const builds = found?.builds;
+  // What was found before stands until the answer comes; that nothing was found is said of these words alone.
+  const builds = found?.key === key || found?.builds.length !== 0 ? found?.builds : undefined;
   const last = builds?.at(-1);
   const isFull = builds !== undefined && builds.length > 0 && builds.length % mostListed === 0;
   const more = (): void =>
@@ -76,8 +82,13 @@ export function useSummary(build: string | undefined): BuildSummary | undefined 
   useEffect(() => {
     let there = true;
     if (build === undefined) return undefined;
-    void ask('builds.summary', { build }).then((read) => there && setSummary(read?.summary));
-    return () => void (there = false);
+    const stop = onBuilds(
+      () => void ask('builds.summary', { build }).then((read) => there && setSummary(read?.summary)),
+    );
+    return () => {
+      there = false;
+      stop();
+    };
   }, [build]);
   return summary?.id === build ? summary : undefined;
 }

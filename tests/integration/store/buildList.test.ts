@@ -90,7 +90,7 @@ describe('the list of builds', () => {
       'put-away': 1,
       'thrown-away': 0,
       unfinished: 2,
-      certified: 0,
+      certified: 1,
       'comeback-due': 0,
       unread: 0,
     });

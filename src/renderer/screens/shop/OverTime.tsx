@@ -1,7 +1,7 @@
 import { useEffect, useState } from 'react';
 import { type Month, together, trialsEach } from '../../../shared/job/shop/overTime.ts';
 import { ask } from '../../stores/ask.ts';
-import { useBuilds } from '../../stores/builds.ts';
+import { onBuilds } from '../../stores/builds.ts';
 
 const shown = 6;
 
@@ -10,12 +10,9 @@ export function OverTime() {
   const [months, setMonths] = useState<readonly Month[]>([]);
   useEffect(() => {
     let there = true;
-    const look = (): void =>
-      void ask('shop.over-time', {}).then((read) => there && read !== undefined && setMonths(read));
-    look();
-    const stop = useBuilds.subscribe((now, before) => {
-      if (now.builds !== before.builds) look();
-    });
+    const stop = onBuilds(
+      () => void ask('shop.over-time', {}).then((read) => there && read !== undefined && setMonths(read)),
+    );
     return () => {
       there = false;
       stop();

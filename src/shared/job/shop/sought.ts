@@ -8,6 +8,7 @@ export const whiches = [
   'thrown-away',
   /** On the bench, without a certificate of what was read last. */
   'unfinished',
+  /** With a certificate, complete or not. */
   'certified',
   /** Heard on the road after the certificate, and not begun again. */
   'comeback-due',

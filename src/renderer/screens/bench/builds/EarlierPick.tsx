@@ -33,7 +33,7 @@ export function EarlierPick({ value, onChange }: EarlierPickProps) {
           value={words}
           onChange={setWords}
           hint={
-            here.length === 0 && words.trim() !== ''
+            builds.length === 0 && words.trim() !== ''
               ? noneWords(words, counts)
               : 'Name, plate, customer, or what its tag says.'
           }
