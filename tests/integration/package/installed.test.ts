@@ -3,11 +3,10 @@ import { createHash } from 'node:crypto';
 import { existsSync, readFileSync, statSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Browser, Page } from 'playwright';
-import { WebSocket } from 'ws';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { createClient } from '../../../src/shared/contract/client.ts';
 import { valueOf } from '../../support/bench/open.ts';
 import { launchBrowser, openPage } from '../../support/browser.ts';
+import { clientOf } from '../../support/clientOf.ts';
 import {
   asRoot,
   canPack,
@@ -20,24 +19,6 @@ import {
   removeFrom,
   startInstalled,
 } from '../../support/installed.ts';
-
-/** A client of a bench, by its link alone, as a page has it. */
-async function clientOf(link: string) {
-  const { host, origin, hash } = new URL(link);
-  const token = new URLSearchParams(hash.slice(1)).get('token') ?? '';
-  const socket = new WebSocket(`ws://${host}/bench`, `axlewright.${token}`, { origin });
-  await new Promise((resolve, reject) => socket.once('open', resolve).once('error', reject));
-  const client = createClient({
-    send: (text) => socket.send(text),
-    onText: (listener) => void socket.on('message', (data: Buffer) => listener(data.toString('utf8'))),
-    onPresence: (listener) => {
-      listener(true);
-      return () => undefined;
-    },
-    close: () => socket.close(),
-  });
-  return { client, close: () => socket.terminate() };
-}
 
 const sumOf = (file: string): string => createHash('sha256').update(readFileSync(file)).digest('hex');
 

@@ -15,12 +15,17 @@ interface Leaving {
 export function awaitLeaving(after_ms: number): Leaving {
   const left = Promise.withResolvers<void>();
   let timer = setTimeout(left.resolve, after_ms);
+  let stopped = false;
   return {
     pages(open) {
       clearTimeout(timer);
-      if (open === 0) timer = setTimeout(left.resolve, after_ms);
+      // The last pages go after the bench has been ended, too: it must not stay for them.
+      if (open === 0 && !stopped) timer = setTimeout(left.resolve, after_ms);
     },
     left: left.promise,
-    stop: () => clearTimeout(timer),
+    stop() {
+      stopped = true;
+      clearTimeout(timer);
+    },
   };
 }
