@@ -47,6 +47,8 @@ it('goes from an empty bench to backlash at four stations in the notebook, led b
     await page.getByText(answer, { exact: true }).click();
   await next(page, 'Keep this description').click();
 
+  // The one sheet that is there is that of the simulated axle; this one is typed.
+  await next(page, 'Type a new sheet').click();
   // A limit says how it is felt (as it usually is, until that is changed) and where it comes from, or it is refused there.
   await page.getByLabel('Backlash, lower').fill('0.30');
   await page.getByLabel('Backlash, upper').fill('0.20');
@@ -131,8 +133,7 @@ it('fills in the simulated axle and its limits on request, so that a newcomer in
   await goTo(page, { at: 'axle', build: id });
   await page.getByRole('button', { name: 'Fill in the simulated axle' }).click();
   await next(page, 'Keep this description').click();
-  await page.getByRole('button', { name: /From an earlier sheet/u }).click();
-  await page.getByRole('option', { name: 'Simulated axle' }).click();
+  await page.locator('.shelf__sheet', { hasText: 'Simulated axle' }).getByRole('button').click();
   await next(page, 'Keep these limits').click();
   await next(page, 'Open as found').waitFor();
   const notebook = valueOf(await bench.service.answers['builds.read']({ build: id }));

@@ -2,8 +2,12 @@ import { afterAll, beforeAll, expect, it } from 'vitest';
 import { latest } from '../../../src/shared/job/records/build.ts';
 import { valueOf } from '../../support/bench/open.ts';
 import { type BenchPage, openBenchPage, untilLive } from '../../support/benchPage.ts';
+import { enterLimits } from '../../support/jobs/beginning.ts';
 import { newSet, typedLimits } from '../../support/jobs/job.ts';
+import { personAt } from '../../support/jobs/person.ts';
 import { walkJob } from '../../support/jobs/walk.ts';
+import { theBuild } from '../../support/theBuild.ts';
+import { show } from '../everyScreen.ts';
 
 let bench: BenchPage;
 beforeAll(async () => {
@@ -20,11 +24,30 @@ beforeAll(async () => {
 });
 afterAll(() => bench.close());
 
-it('does a new set with two trials in 90 clicks, and 150 keystrokes besides those of its spec sheet', async () => {
-  const walked = await walkJob(bench, { ...newSet, described: 'at the screens', limits: typedLimits });
-  const { strokes, onLimits, build, path } = walked;
+/** What typing the sheet costs, once for all axles like it: it is in the library from then on. */
+async function typeTheSheet() {
+  const { answers } = bench.service;
+  const { id } = valueOf(await answers['builds.start']({ title: 'WO 11', technician: 'A' }));
+  const described = { kind: 'described', makeUp: newSet.makeUp } as const;
+  valueOf(await answers['builds.write']({ build: id, by: 'A', deed: described }));
+  const { page, faults } = await bench.open();
+  await show(page, { at: 'limits', build: id });
+  const person = personAt(page, 'mouse');
+  await enterLimits(person, { ...newSet, limits: typedLimits });
+  await page.locator('.button--next', { hasText: 'Open as found' }).waitFor();
+  await page.context().close();
+  return { strokes: person.strokes, sheet: (await theBuild(bench.service, id)).specSheet, faults };
+}
+
+it('does a new set with two trials in 90 clicks and 150 keystrokes, with the sheet that was typed for the axle before', async () => {
+  const typed = await typeTheSheet();
+  expect(typed.faults).toEqual([]);
+  expect(typed.sheet?.limits).toHaveLength(typedLimits.limits.length);
+  const name = typed.sheet?.name ?? '';
+  const job = { ...newSet, described: 'at the screens', limits: { ...typedLimits, name }, sheetKnown: true } as const;
+  const { strokes, onLimits, build, path, faults } = await walkJob(bench, job);
   console.log(
-    `new set, two trials: ${strokes.clicks} clicks, ${strokes.keys} keystrokes; of these the spec sheet ${onLimits.clicks} and ${onLimits.keys}`,
+    `new set, two trials, sheet from the library: ${strokes.clicks} clicks, ${strokes.keys} keystrokes; with the sheet typed: ${strokes.clicks - onLimits.clicks + typed.strokes.clicks} and ${strokes.keys - onLimits.keys + typed.strokes.keys}`,
   );
   console.log(path.join('\n'));
   // Nothing is left out: two trials with both marks, closed, certified as complete, no override.
@@ -34,9 +57,9 @@ it('does a new set with two trials in 90 clicks, and 150 keystrokes besides thos
     { judgement: 'accepted' },
   ]);
   expect(build.assemblies.flatMap(({ overrides }) => overrides)).toEqual([]);
-  expect(build.specSheet?.limits).toHaveLength(typedLimits.limits.length);
+  expect(build.specSheet).toEqual(typed.sheet);
   expect(build.certificates.at(-1)?.complete).toBe(true);
   expect(strokes.clicks).toBeLessThanOrEqual(90);
-  expect(strokes.keys - onLimits.keys).toBeLessThanOrEqual(150);
-  expect(walked.faults).toEqual([]);
+  expect(strokes.keys).toBeLessThanOrEqual(150);
+  expect(faults).toEqual([]);
 });

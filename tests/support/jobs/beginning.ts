@@ -29,8 +29,14 @@ export async function describeAxle(person: Person, { makeUp }: Job): Promise<voi
   await person.next();
 }
 
-/** Every limit of the sheet, its source once: the lines below take it over. */
-export async function enterLimits(person: Person, { limits }: Job): Promise<void> {
+/** The shop's sheet, copied and looked over; or every limit, its source once: the lines below take it over. */
+export async function enterLimits(person: Person, { limits, sheetKnown }: Job): Promise<void> {
+  const { page } = person;
+  if (sheetKnown === true) {
+    await person.press(page.locator('.shelf__sheet', { hasText: limits.name }).getByRole('button'));
+    return person.next();
+  }
+  if ((await page.locator('.shelf').count()) > 0) await person.next();
   for (const [index, limit] of limits.limits.entries()) await enterLimit(person, limit, index === 0);
   await person.next();
 }

@@ -15,6 +15,8 @@ export interface Job {
   readonly title: string;
   readonly makeUp: MakeUp;
   readonly limits: SpecSheet;
+  /** Whether its sheet is copied from the shop's, where a job like it was done before; else it is typed. */
+  readonly sheetKnown?: boolean;
   /** Typed in at the screens, or there already when the walk begins. */
   readonly described: 'at the screens' | 'beforehand';
   readonly units: 'metric' | 'inch';

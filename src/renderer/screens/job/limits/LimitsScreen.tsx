@@ -1,9 +1,9 @@
 import { useEffect, useMemo, useRef, useState } from 'react';
 import type { Build } from '../../../../shared/job/records/build.ts';
 import type { LimitedQuantity, SpecSheet } from '../../../../shared/job/records/specSheet.ts';
+import { Button } from '../../../parts/Button.tsx';
 import { Choice } from '../../../parts/Choice.tsx';
 import { Field } from '../../../parts/Field.tsx';
-import { Pick } from '../../../parts/Pick.tsx';
 import { useDraft, useHeld } from '../../../parts/useDraft.ts';
 import { Stage } from '../../../parts/Stage.tsx';
 import { Words } from '../../../parts/Words.tsx';
@@ -16,7 +16,8 @@ import { useSession } from '../../../stores/session.ts';
 import { blankLimit, isBlank, type LimitDraft } from './draft.ts';
 import { LimitRow } from './LimitRow.tsx';
 import { ChangePanel } from './ChangePanel.tsx';
-import { changedBy, readChangedSheet, rowsOf, type SheetDraft, sheetDraftOf, type SheetErrors } from './sheet.ts';
+import { SheetShelf } from './SheetShelf.tsx';
+import { changedBy, copyOf, readChangedSheet, type SheetDraft, sheetDraftOf, type SheetErrors } from './sheet.ts';
 import './limits.css';
 
 interface LimitsScreenProps {
@@ -25,9 +26,37 @@ interface LimitsScreenProps {
   readonly line: LimitedQuantity | undefined;
 }
 
-/** The limits for this axle: each with its unit, its basis and where it comes from. */
+/**
+ * The limits for this axle: each with its unit, its basis and where it comes from. Where the shop has sheets and this build has
+ * none, one of them is looked for first.
+ */
 export function LimitsScreen({ build, line }: LimitsScreenProps) {
-  const { draft, change, errors, submit, changed } = useSheetForm(build);
+  const units = useSession((session) => session.units);
+  const form = useSheetForm(build);
+  const sheets = useSheetsKnown();
+  const [wanted, setWanted] = useState<'shelf' | 'sheet' | undefined>(line === undefined ? undefined : 'sheet');
+  const untouched = build.specSheet === undefined && !form.touched;
+  const shown = wanted ?? (untouched ? 'shelf' : 'sheet');
+  if (shown === 'shelf' && sheets === undefined) return <Stage title="Limits">{undefined}</Stage>;
+  if (shown === 'shelf' && sheets !== undefined && sheets.length > 0) {
+    const take = (sheet: SpecSheet): void => {
+      form.change(copyOf(sheet, build.makeUp, units));
+      setWanted('sheet');
+    };
+    return <SheetShelf sheets={sheets} onTake={take} onTypeOne={() => setWanted('sheet')} />;
+  }
+  const library = sheets === undefined || sheets.length === 0 ? undefined : () => setWanted('shelf');
+  return <SheetTyped build={build} line={line} form={form} onLibrary={library} />;
+}
+
+interface SheetTypedProps extends LimitsScreenProps {
+  readonly form: ReturnType<typeof useSheetForm>;
+  /** Opens the shop's sheets; absent where there is none. */
+  readonly onLibrary: (() => void) | undefined;
+}
+
+function SheetTyped({ build, line, form, onLibrary }: SheetTypedProps) {
+  const { draft, change, errors, submit, changed } = form;
   const wrong = Object.keys(errors.rows ?? {}).length + (errors.name === undefined ? 0 : 1);
   const rows = useRef<HTMLDivElement>(null);
   useEffect(() => {
@@ -37,7 +66,7 @@ export function LimitsScreen({ build, line }: LimitsScreenProps) {
   return (
     <>
       <Stage title="Limits">
-        <SheetHead build={build} draft={draft} onChange={change} error={errors.name} />
+        <SheetHead draft={draft} onChange={change} error={errors.name} />
         {changed === undefined ? undefined : (
           <ChangePanel changed={changed} draft={draft} errors={errors.change ?? {}} onChange={change} />
         )}
@@ -51,6 +80,7 @@ export function LimitsScreen({ build, line }: LimitsScreenProps) {
           words: build.specSheet === undefined ? 'Keep these limits' : 'Keep the changes',
           run: submit,
         }}
+        others={onLibrary === undefined ? undefined : <Button onPress={onLibrary}>From the shop’s sheets</Button>}
       >
         <p>
           From the maker’s manual for this axle, or etched on the gear. A line left empty has no limit, and its reading
@@ -65,6 +95,15 @@ export function LimitsScreen({ build, line }: LimitsScreenProps) {
       </Words>
     </>
   );
+}
+
+/** The shop's sheets, and on a simulated bench that of its axle; undefined until the bench has answered. */
+function useSheetsKnown(): readonly SpecSheet[] | undefined {
+  const [earlier, setEarlier] = useState<readonly SpecSheet[]>();
+  useEffect(() => void ask('spec-sheets.list', {}).then((sheets) => setEarlier(sheets ?? [])), []);
+  const simulated = useBenchSeen(({ about }) => about?.simulatedAxle?.specSheet);
+  if (earlier === undefined || simulated === undefined) return earlier;
+  return [...earlier.filter(({ name }) => name !== simulated.name), simulated];
 }
 
 /** The sheet as the notebook has it, or a line for every quantity this axle is asked for. */
@@ -94,46 +133,25 @@ const countWords = (count: number): string => {
 };
 
 interface SheetHeadProps {
-  readonly build: Build;
   readonly draft: SheetDraft;
   readonly error: string | undefined;
   readonly onChange: (change: Partial<SheetDraft>) => void;
 }
 
-function SheetHead({ build, draft, error, onChange }: SheetHeadProps) {
-  const units = useSession((session) => session.units);
-  const [earlier, setEarlier] = useState<readonly SpecSheet[]>([]);
-  useEffect(() => void ask('spec-sheets.list', {}).then((sheets) => setEarlier(sheets ?? [])), []);
-  const simulated = useBenchSeen(({ about }) => about?.simulatedAxle?.specSheet);
-  const known =
-    simulated === undefined ? earlier : [...earlier.filter(({ name }) => name !== simulated.name), simulated];
-  const take = (name: string): void => {
-    const sheet = known.find((one) => one.name === name);
-    if (sheet !== undefined) onChange({ name: sheet.name, rule: sheet.rule, rows: rowsOf(sheet, build.makeUp, units) });
-  };
-  return (
-    <div className="sheet-head">
-      <Field label="Name of the spec sheet" value={draft.name} error={error} onChange={(name) => onChange({ name })} />
-      {known.length === 0 ? undefined : (
-        <Pick
-          label="From an earlier sheet"
-          value={undefined}
-          onChange={take}
-          options={known.map((sheet) => ({ value: sheet.name, words: sheet.name }))}
-        />
-      )}
-      <Choice
-        label="What decides"
-        value={draft.rule}
-        onChange={(rule) => onChange({ rule })}
-        options={[
-          { value: 'simple', words: 'The reading' },
-          { value: 'guarded', words: 'The reading with its doubt' },
-        ]}
-      />
-    </div>
-  );
-}
+const SheetHead = ({ draft, error, onChange }: SheetHeadProps) => (
+  <div className="sheet-head">
+    <Field label="Name of the spec sheet" value={draft.name} error={error} onChange={(name) => onChange({ name })} />
+    <Choice
+      label="What decides"
+      value={draft.rule}
+      onChange={(rule) => onChange({ rule })}
+      options={[
+        { value: 'simple', words: 'The reading' },
+        { value: 'guarded', words: 'The reading with its doubt' },
+      ]}
+    />
+  </div>
+);
 
 interface LimitRowsProps {
   readonly rows: readonly LimitDraft[];

@@ -21,6 +21,8 @@ import { blankLimit, isBlank, type LimitDraft, limitDraftOf, type LimitErrors, r
 export interface SheetDraft {
   readonly name: string;
   readonly rule: Rule;
+  /** What stands below the limits, kept as it came. */
+  readonly note: string | undefined;
   readonly rows: readonly LimitDraft[];
   /** Asked only where a limit changes that something was held against. */
   readonly why: string;
@@ -57,21 +59,50 @@ export function rowsOf(
 }
 
 export const sheetDraftOf = (build: Build, system: UnitSystem): SheetDraft => ({
-  name: build.specSheet?.name ?? build.title,
+  name: build.specSheet?.name ?? usualName(build),
   rule: build.specSheet?.rule ?? 'simple',
+  note: build.specSheet?.note,
   rows: rowsOf(build.specSheet, build.makeUp, system),
   why: '',
   holds: undefined,
 });
 
+/** A sheet of the library as the draft of this build. */
+export const copyOf = (
+  sheet: SpecSheet,
+  makeUp: MakeUp | undefined,
+  system: UnitSystem,
+): Pick<SheetDraft, 'name' | 'rule' | 'note' | 'rows'> => ({
+  name: sheet.name,
+  rule: sheet.rule,
+  note: sheet.note,
+  rows: rowsOf(sheet, makeUp, system),
+});
+
+/** A sheet is looked for when another axle like this one comes: it is called by what that one will have too. */
+function usualName({ makeUp, title }: Build): string {
+  if (makeUp === undefined) return title;
+  const teeth = `${makeUp.pinionTeeth}/${makeUp.ringTeeth}`;
+  return makeUp.outerDiameter_mm === undefined ? teeth : `${teeth}, ${makeUp.outerDiameter_mm} mm`;
+}
+
 /** The sheet a draft stands for, or what is wrong where. Rows without a number are left out. */
-export function readSheet(draft: Pick<SheetDraft, 'name' | 'rule' | 'rows'>): DraftRead<SpecSheet, SheetErrors> {
+export function readSheet(
+  draft: Pick<SheetDraft, 'name' | 'rule' | 'rows' | 'note'>,
+): DraftRead<SpecSheet, SheetErrors> {
   const read = draft.rows.filter((row) => !isBlank(row)).map((row) => ({ key: row.key, ...readLimit(row) }));
   const rows = Object.fromEntries(read.flatMap((one) => (one.ok ? [] : [[one.key, one.errors]])));
   const name = draft.name.trim() === '' ? { name: 'Give the sheet a name.' } : {};
   if (Object.keys(rows).length > 0 || 'name' in name) return wrong({ ...name, rows });
   const limits = read.flatMap((one) => (one.ok ? [one.value] : []));
-  return ok(specSheetSchema.parse({ name: draft.name, rule: draft.rule, limits }));
+  return ok(
+    specSheetSchema.parse({
+      name: draft.name,
+      rule: draft.rule,
+      limits,
+      ...(draft.note === undefined ? {} : { note: draft.note }),
+    }),
+  );
 }
 
 /** What the sheet as drafted would change under readings that were taken; undefined where it changes nothing of them. */

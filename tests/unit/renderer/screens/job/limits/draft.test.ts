@@ -91,13 +91,14 @@ describe('a spec sheet as it is typed', () => {
   it('comes back the same, with an empty row for every quantity that has no limit', () => {
     const { specSheet } = roundLimits;
     const rows = rowsOf(specSheet, roundAxle.makeUp, 'metric');
-    const read = readSheet({ name: specSheet.name, rule: specSheet.rule, rows });
-    expect(read.ok ? read.value : read.errors).toEqual(specSheet);
+    const note = 'Second edition of the manual';
+    const read = readSheet({ name: specSheet.name, rule: specSheet.rule, note, rows });
+    expect(read.ok ? read.value : read.errors).toEqual({ ...specSheet, note });
     expect(rows.filter(isBlank).map(({ quantity }) => quantity)).toContain('case-preload');
   });
 
   it('says which line is wrong and leaves nothing out silently', () => {
-    const read = readSheet({ name: ' ', rule: 'simple', rows: [{ ...backlash, source: '' }] });
+    const read = readSheet({ name: ' ', rule: 'simple', note: undefined, rows: [{ ...backlash, source: '' }] });
     expect(read).toEqual({
       ok: false,
       errors: {
