@@ -82,3 +82,50 @@ it('is entered by hand where no gauge reads it, or said where none can be felt',
   expect(faults).toEqual([]);
   await page.context().close();
 });
+
+it('reads play in the case bearings by the indicator, where a hand alone would say yes or no', async () => {
+  const { build, assembly } = await asFound();
+  const { page, faults } = await bench.open();
+  await show(page, { at: 'check', build, assembly, check: 'case-tight' });
+  await page.getByRole('button', { name: 'By the indicator' }).click();
+  await page.getByText('Push and pull, held at each end').waitFor();
+  await page.getByRole('button', { name: 'Simulated hand' }).click();
+  await page.getByText('From push to pull').waitFor({ timeout: 30_000 });
+  const deed = (await read(build)).entries.at(-1)?.deed;
+  expect(deed).toMatchObject({ check: 'case-tight', how: { kind: 'streamed' }, result: { kind: 'play' } });
+  await page.getByRole('button', { name: 'Take it anew' }).click();
+  await page.getByRole('button', { name: 'Feel it by hand' }).click();
+  await page.locator('.button--next', { hasText: 'Yes, I have seen it' }).click();
+  await expect
+    .poll(async () => (await read(build)).entries.at(-1)?.deed)
+    .toMatchObject({ check: 'case-tight', result: { kind: 'confirmed', yes: true } });
+  expect(faults).toEqual([]);
+  await page.context().close();
+});
+
+it('reads the preload as the spread of the case, from a rest without it to a rest under it', async () => {
+  const { build } = await asFound();
+  const write = async (deed: Parameters<(typeof bench.service.answers)['builds.write']>[0]['deed']) =>
+    valueOf(await bench.service.answers['builds.write']({ build, by, deed })).entries.at(-1)?.id ?? '';
+  const assembly = await write({
+    kind: 'assembled',
+    assembly: { phase: 'final', bearings: 'new', seal: 'in', sleeve: true },
+  });
+  const { page, faults } = await bench.open();
+  await show(page, { at: 'check', build, assembly, check: 'case-preload' });
+  await page.getByRole('button', { name: 'By the indicator' }).click();
+  await page.locator('.button--next', { hasText: 'It stands without preload' }).click();
+  await page.locator('.words__title', { hasText: 'Now preload it' }).waitFor();
+  // The simulated axle has no spreader: its hand sets the stem on the flange, which stands elsewhere.
+  valueOf(await bench.service.answers['bench.hand']({ action: { do: 'turn-ring', surface: 'flange' } }));
+  await page.keyboard.press('PageDown');
+  await page.getByText('From the rest without preload to the rest under it.').waitFor();
+  const deed = (await read(build)).entries.at(-1)?.deed;
+  expect(deed).toMatchObject({
+    check: 'case-preload',
+    how: { kind: 'streamed', settings: { kind: 'spread' } },
+    result: { kind: 'play', strokes: 1, value_mm: expect.any(Number) },
+  });
+  expect(faults).toEqual([]);
+  await page.context().close();
+});

@@ -108,6 +108,69 @@ it('keeps the stations while the gauge is unplugged in mid-station, and says wha
   await finished(bench, begun);
 });
 
+it('goes on with a runout at its stations, once the station that was read last reads the same again', async () => {
+  const { build, trial } = await buildInTrial(bench.service, 'Broken off in a runout');
+  const { page, faults } = await bench.open();
+  const route = { at: 'check', build, assembly: trial, check: 'ring-gear-runout' };
+  await show(page, route);
+  await page.locator('.readout .live__digits', { hasText: /\d/u }).waitFor();
+  const turn = () =>
+    bench.service.answers['bench.hand']({ action: { do: 'turn-ring', surface: 'ring-gear', stations: 8 } });
+  const whole = turn();
+  await title(page).getByText('Station 4 of 8').waitFor();
+  await show(page, { at: 'build', build });
+  // The hand goes on to the eighth station and lets go, and nobody counts it.
+  valueOf(await whole);
+  await show(page, route);
+  await title(page).getByText('3 taken, go on at 4').waitFor();
+  await page.getByText('the gear at station 3').waitFor();
+  valueOf(await turn());
+  await title(page).getByText('Station 8 of 8').waitFor();
+  await page.getByRole('button', { name: 'Record runout' }).click();
+  await page.getByRole('button', { name: 'Take it anew' }).waitFor();
+  const { entries } = valueOf(await bench.service.answers['builds.read']({ build }));
+  const deed = entries.at(-1)?.deed;
+  if (deed?.kind !== 'measured' || deed.how.kind !== 'streamed') throw new Error('no runout was recorded');
+  expect(deed.result).toMatchObject({ kind: 'runout', stations: { length: 8 } });
+  expect(deed.how.stretch.breaks).toHaveLength(1);
+  expect(faults).toEqual([]);
+  await page.context().close();
+});
+
+it('keeps a torque that was read, over another screen and a killed bench, until it is recorded', async () => {
+  const { build, trial } = await buildInTrial(bench.service, 'Broken off in a torque');
+  const { page, faults } = await bench.open();
+  const route = { at: 'check', build, assembly: trial, check: 'pinion-torque' };
+  await show(page, route);
+  await page.locator('.readout .live__digits', { hasText: /\d/u }).waitFor();
+  valueOf(await bench.service.answers['bench.hand']({ action: { do: 'turn-pinion', what: 'pinion' } }));
+  await green(page).getByText('Record pinion rotating torque').waitFor();
+  const read = await page.locator('.words strong').innerText();
+  await show(page, { at: 'build', build });
+  await show(page, route);
+  await title(page).getByText('Read before and not recorded yet').waitFor();
+  expect(await page.locator('.words strong').innerText()).toBe(read);
+  const folder = newFolder();
+  cpSync(bench.folder, folder, { recursive: true });
+  await page.context().close();
+  expect(faults).toEqual([]);
+  const after = await openBenchPage('hurried', undefined, folder);
+  try {
+    await untilLive(after.service, after.gauges.torque);
+    const again = await after.open();
+    await show(again.page, route);
+    await title(again.page).getByText('Read before and not recorded yet').waitFor();
+    expect(await again.page.locator('.words strong').innerText()).toBe(read);
+    await again.page.keyboard.press('PageDown');
+    await again.page.getByRole('button', { name: 'Take it anew' }).waitFor();
+    const { entries } = valueOf(await after.service.answers['builds.read']({ build }));
+    expect(entries.at(-1)?.deed).toMatchObject({ kind: 'measured', check: 'pinion-torque' });
+    expect(again.faults).toEqual([]);
+  } finally {
+    await after.close();
+  }
+});
+
 it('goes on after the bench was killed, from what was on the disk', async () => {
   const { page, build, trial, faults } = await twoTaken();
   // Files as a killed bench leaves them: nothing was closed, the last rows lie in the write-ahead log.

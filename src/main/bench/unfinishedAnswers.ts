@@ -22,8 +22,8 @@ export function unfinishedAnswers(desk: MeasuringDesk): Pick<BenchAnswers, Names
       const { stretch, settings } = unfinished;
       // Rows that a power cut took, or a gauge that measures something else now: then there is nothing to go on from.
       const heard = listenAgain(desk.journal, stretch, settings, gaugeSeenOf(gauge));
-      const stations = heard.ok ? heard.value.capture.taken() : [];
-      return ok(stations.length === 0 ? {} : { found: { stretch, settings, stations: stations.map(plain) } });
+      if (!heard.ok || !heard.value.capture.isBegun()) return ok({});
+      return ok({ found: { stretch, settings, stations: heard.value.capture.taken().map(plain) } });
     },
     'unfinished.forget': async (which) => {
       const forgotten = desk.unfinished.forget(which);

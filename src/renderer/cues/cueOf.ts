@@ -30,6 +30,11 @@ export function cueOf(
   switch (event.kind) {
     case 'rest-found':
       return { cue: 'rest', words: 'Rest' };
+    case 'spread-rest':
+      return {
+        cue: 'rock',
+        words: `${event.number === 1 ? 'Without preload' : 'Preloaded'}, ${showText(event.level, 'length', units)}`,
+      };
     case 'rock-counted':
       return { cue: 'rock', words: `Rock ${event.rocks}, ${showText(event.value, 'length', units)}` };
     case 'station-done': {

@@ -9,6 +9,7 @@ import type { Problem } from '../../shared/basics/result.ts';
 import type { Heard } from '../../shared/gauges/heard.ts';
 import { onHeard } from './slots.ts';
 import { traceEventOf } from './traceEvents.ts';
+import { seconds } from '../../shared/basics/quantity.ts';
 import { listeners } from '../../shared/basics/listeners.ts';
 import { noCase } from '../../shared/basics/noCase.ts';
 
@@ -18,7 +19,7 @@ export interface Run {
   readonly gauge: Gauge;
   /** Backlash: the stations that are done or refused, by their number. */
   readonly stations: readonly StationMeasured[];
-  /** How many of the stations were taken before it was broken off and taken up again. */
+  /** How many stations, of a backlash or a runout, were taken before it was broken off and taken up again. */
   readonly before: number;
   /** The figures so far. Backlash has them only when it is held: closing its last station is part of finishing. */
   readonly result: MeasuredResult | undefined;
@@ -42,10 +43,13 @@ const mostFound = 40;
 /** How often the figures are worked out while readings come and nothing is found, in milliseconds. */
 const figuresEvery_ms = 250;
 
-/** A backlash that was broken off: where its readings lie, and the stations it came to. */
+/** A measurement that was broken off: where its readings lie, and what it came to. */
 export interface Begun {
   readonly stretch: Stretch;
+  /** Of a backlash, the stations that are done. */
   readonly stations: readonly StationMeasured[];
+  /** Of anything else, what was heard of it, one list for each part in which somebody listened. */
+  readonly heard?: readonly (readonly Heard[])[];
 }
 
 interface Going {
@@ -98,6 +102,34 @@ export function startRun(settings: CaptureSettings, gauge: Gauge, begun?: Begun)
     if ('press' in heard || heard.gauge === gauge.id) take(now, heard);
   });
   going = now;
+  for (const part of begun?.heard ?? []) hearAgain(now, part);
+  if (begun?.heard !== undefined) afterHearing(now, settings);
+}
+
+/** One part of what was heard before, as it was heard then: nobody is told of it by a cue. */
+function hearAgain({ capture }: Going, part: readonly Heard[]): void {
+  for (const [index, heard] of part.entries()) {
+    const { run } = useRun.getState();
+    const item = run === undefined ? undefined : streamItem(heard, run.settings.kind, run.gauge);
+    if (run === undefined || item?.ok !== true || item.value === undefined) continue;
+    if (index === 0 && run.found.length > 0) capture.breakOff();
+    const events = capture.step(item.value);
+    const pressed = 'press' in heard ? heard.press : undefined;
+    if (events.length === 0 && pressed === undefined) continue;
+    change({ found: [...run.found, ...events].slice(-mostFound), presses: pressesAfter(run.presses, pressed) });
+  }
+}
+
+/** A runout at stations goes on at the next; a turn or a pull is a whole, and waits to be recorded or taken again. */
+function afterHearing({ capture }: Going, settings: CaptureSettings): void {
+  if (settings.kind !== 'runout' || settings.mode !== 'stations') return void holdRun();
+  const last = useRun.getState().run?.found.findLast(({ kind }) => kind === 'station');
+  change({
+    result: capture.soFar(),
+    before: last?.kind === 'station' ? last.number : 0,
+    found: last === undefined ? [] : [last],
+  });
+  capture.breakOff();
 }
 
 /** A measurement that is taken up again has its first readings where it was begun, and a break since the last of them. */
@@ -142,19 +174,22 @@ function stretchOf({ gauge, from, to, breaks }: Going): Stretch | undefined {
   return { gauge, from, to, ...(breaks.length === 0 ? {} : { breaks: [...breaks] }) };
 }
 
-/** How far the measurement has come, for whoever takes it up again; undefined while no station of it is done. */
+/** How far the measurement has come, for whoever takes it up again; undefined while there is nothing that would be missed. */
 export function runSoFar(): (Begun & RunTaken) | undefined {
   const { run } = useRun.getState();
   const stretch = going === undefined ? undefined : stretchOf(going);
-  const stations = going?.capture.taken() ?? [];
-  if (run === undefined || stretch === undefined || stations.length === 0) return undefined;
-  return { stretch, settings: run.settings, stations };
+  if (run === undefined || going === undefined || stretch === undefined || !going.capture.isBegun()) return undefined;
+  return { stretch, settings: run.settings, stations: going.capture.taken() };
 }
 
 /** Takes a held measurement afresh, from the next reading on. */
 export function restartRun(): void {
   const { run } = useRun.getState();
-  if (run !== undefined) startRun(run.settings, run.gauge);
+  if (run === undefined) return;
+  startRun(run.settings, run.gauge);
+  const afresh = useRun.getState().run;
+  // Whoever noted how far it had come hears that this is over.
+  if (afresh !== undefined) found.tell({ kind: 'again', t: seconds(0) }, afresh);
 }
 
 const change = (change: Partial<Run>): void =>
@@ -224,6 +259,7 @@ function withStation(stations: readonly StationMeasured[], event: CaptureEvent):
     case 'pulling':
     case 'rest-found':
     case 'rock-counted':
+    case 'spread-rest':
     case 'station':
     case 'turn':
       return stations;

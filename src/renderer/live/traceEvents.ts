@@ -7,6 +7,8 @@ export function traceEventOf(event: CaptureEvent): TraceEvent | undefined {
   switch (event.kind) {
     case 'rest-found':
       return { kind: 'rest', t: event.t, v: event.level };
+    case 'spread-rest':
+      return { kind: 'rest', t: event.t, v: event.level };
     case 'station':
       return { kind: 'rest', t: event.t, v: event.value };
     case 'again':

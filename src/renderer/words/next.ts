@@ -17,6 +17,8 @@ const verbs: Readonly<Record<Method, string>> = {
   runout: 'Measure',
   torque: 'Measure',
   play: 'Measure',
+  'case-play': 'Feel',
+  spread: 'Enter',
   length: 'Enter',
   fastener: 'Enter',
   feeler: 'Try',

@@ -34,11 +34,12 @@ const stationSchema = z.strictObject({
 
 const which = { assembly: idSchema, check: z.enum(checkIds) };
 
-/** A backlash that was begun and not recorded: where its readings lie and how it is taken. */
+/** A measurement that was begun and not recorded: where its readings lie and how it is taken. */
 export const unfinishedSchema = z.strictObject({ stretch: stretchSchema, settings: captureSettingsSchema });
 export type Unfinished = z.infer<typeof unfinishedSchema>;
 
-const foundSchema = z.strictObject({ ...unfinishedSchema.shape, stations: z.array(stationSchema).min(1).max(200) });
+/** Of a backlash the stations that are done. What else was begun is drawn again from its readings, which `gauges.heard` gives. */
+const foundSchema = z.strictObject({ ...unfinishedSchema.shape, stations: z.array(stationSchema).max(200) });
 export type UnfinishedFound = z.infer<typeof foundSchema>;
 
 export const unfinishedQuestions = {

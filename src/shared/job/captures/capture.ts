@@ -3,22 +3,23 @@ import type { BacklashEvent } from '../../measuring/backlash/capture.ts';
 import type { StationMeasured } from '../../measuring/backlash/measured.ts';
 import { finishEndPlay, startEndPlay, stepEndPlay } from '../../measuring/endPlay.ts';
 import type { StreamItem } from '../../measuring/reading.ts';
-import { finishRunout, type RunoutEvent, startRunout, stepRunout } from '../../measuring/runout/runout.ts';
+import { finishRunout, lastStation, type RunoutEvent, runoutInParts } from '../../measuring/runout/runout.ts';
+import { finishSpread, type SpreadEvent, startSpread, stepSpread } from '../../measuring/spread.ts';
 import { finishTorque, startTorque, stepTorque, type TorqueEvent } from '../../measuring/torque/torque.ts';
 import { seconds } from '../../basics/quantity.ts';
 import { type Dimension, unitNamed } from '../../basics/units.ts';
 import type { GaugeSeen } from '../records/gauge.ts';
 import type { CaptureSettings, MeasuredResult } from '../records/measurement.ts';
-import { fail, ok, type Problem, type Result } from '../../basics/result.ts';
+import { fail, isNone, ok, type Problem, type Result } from '../../basics/result.ts';
 import { backlashInParts } from './backlashInParts.ts';
 import { gaugeFigures } from './gaugeFigures.ts';
-import { backlashResult, playResult, runoutResult, torqueResult } from './results.ts';
+import { backlashResult, playResult, runoutResult, spreadResult, torqueResult } from './results.ts';
 import { retimed } from './retimed.ts';
 import { stemmed, stemmedEvents } from './stem.ts';
 import { isPullScale, measuredInside } from './torqueScale.ts';
 import { noCase } from '../../basics/noCase.ts';
 
-export type CaptureEvent = BacklashEvent | RunoutEvent | TorqueEvent;
+export type CaptureEvent = BacklashEvent | RunoutEvent | TorqueEvent | SpreadEvent;
 
 /**
  * One measurement being taken. The same capture runs live on the screen, in the bench when it records, in
@@ -35,11 +36,13 @@ export interface Capture {
   finish(): MeasuredResult;
   /**
    * Nobody listens from here on, and nobody knows what the hand does meanwhile. Stations that are done stay; what is at
-   * work begins anew with the next reading. Only a backlash has parts that stand for themselves.
+   * work begins anew with the next reading. Only a backlash, and a runout at stations, has parts that stay.
    */
   breakOff(): void;
   /** Backlash: the stations that would stay if it were broken off now, as the capture was given them or took them. */
   taken(): readonly StationMeasured[];
+  /** Whether there is something that somebody would miss: a station that is done, a number of a turn or a pull. */
+  isBegun(): boolean;
 }
 
 /** A turn stands or falls as a whole: a break in it leaves the readings on both sides of one turn. */
@@ -51,6 +54,7 @@ const dimensionOf: Record<CaptureSettings['kind'], Dimension> = {
   runout: 'length',
   torque: 'torque',
   play: 'length',
+  spread: 'length',
 };
 
 /**
@@ -80,29 +84,47 @@ export function startCapture(
         finish: () => (end(), finish()),
         breakOff: () => (end(), capture.breakOff()),
         taken: () => capture.taken(),
+        isBegun: () => capture.taken().length > 0,
       });
     }
     case 'runout': {
-      const capture = startRunout({
+      const { capture, ...parts } = runoutInParts({
         ...figures.length,
         mode: settings.mode,
         ...(settings.stations === undefined ? {} : { stations: settings.stations }),
       });
-      const { step, end } = retimed((item) => stepRunout(capture, item));
-      const soFar = (): MeasuredResult => runoutResult(finishRunout(capture));
-      return ok({ ...inOnePiece, step, soFar, finish: () => (end(), soFar()) });
+      const { step, end } = retimed((item) => parts.step(item));
+      const measured = () => finishRunout(capture);
+      return ok({
+        step,
+        soFar: () => runoutResult(measured()),
+        finish: () => (end(), runoutResult(measured())),
+        breakOff: () => (end(), parts.breakOff()),
+        taken: () => [],
+        isBegun: () => (settings.mode === 'stations' ? lastStation(capture) !== undefined : !isNone(measured().tir)),
+      });
     }
     case 'torque': {
       const capture = startTorque(figures.torque);
       const { step, end } = retimed((item) => stepTorque(capture, item));
       const soFar = (): MeasuredResult => torqueResult(finishTorque(capture), settings.basis);
-      return ok({ ...inOnePiece, step, soFar, finish: () => (end(), soFar()) });
+      const isBegun = (): boolean => {
+        const { running, breakaway } = finishTorque(capture);
+        return !isNone(settings.basis.basis === 'starting' ? breakaway : running);
+      };
+      return ok({ ...inOnePiece, step, soFar, finish: () => (end(), soFar()), isBegun });
     }
     case 'play': {
       const capture = startEndPlay(figures.length);
       const { step, end } = retimed((item) => stepEndPlay(capture, item));
       const finish = (): MeasuredResult => playResult(finishEndPlay(capture));
-      return ok({ ...inOnePiece, step, soFar: () => undefined, finish: () => (end(), finish()) });
+      return ok({ ...inOnePiece, step, soFar: () => undefined, finish: () => (end(), finish()), isBegun: () => false });
+    }
+    case 'spread': {
+      const capture = startSpread(figures.length);
+      const { step, end } = retimed((item) => stepSpread(capture, item));
+      const soFar = (): MeasuredResult => spreadResult(finishSpread(capture));
+      return ok({ ...inOnePiece, step, soFar, finish: () => (end(), soFar()), isBegun: () => false });
     }
     default:
       throw noCase(settings);

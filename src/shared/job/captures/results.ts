@@ -5,6 +5,7 @@ import type { UncertaintyPart } from '../../measuring/uncertainty/uncertainty.ts
 import { toDegrees } from '../../basics/quantity.ts';
 import type { BacklashBasis, TorqueBasis } from '../../basics/recorded.ts';
 import type { BacklashResult, PlayResult, RunoutResult, StationResult, TorqueResult } from '../records/measurement.ts';
+import type { SpreadMeasured } from '../../measuring/spread.ts';
 import type { EndPlayMeasured } from '../../measuring/endPlay.ts';
 import { isNone, none, type NoNumber } from '../../basics/result.ts';
 
@@ -89,6 +90,18 @@ export const torqueResult = (measured: TorqueMeasured, basis: TorqueBasis): Torq
 
 const plainParts = (parts: readonly UncertaintyPart[]) =>
   parts.map(({ name, u, nu }) => ({ name, u, ...(nu === undefined ? {} : { nu }) }));
+
+export const spreadResult = ({ value, u, U95, parts }: SpreadMeasured): PlayResult => ({
+  kind: 'play',
+  value_mm: value,
+  strokes: isNone(value) ? 0 : 1,
+  sd_mm: 0,
+  u_mm: u,
+  U95_mm: U95,
+  flags: [],
+  parts: plainParts(parts),
+  ...(isNone(value) ? { why: 'One rest makes no spread: read it without preload, and then under it.' } : {}),
+});
 
 export const playResult = ({ value, strokes, sd, u, U95, flags, parts, why }: EndPlayMeasured): PlayResult => ({
   kind: 'play',

@@ -8,6 +8,8 @@ export type Method =
   | 'runout'
   | 'torque'
   | 'play'
+  | 'case-play'
+  | 'spread'
   | 'length'
   | 'fastener'
   | 'feeler'
@@ -168,7 +170,7 @@ const table: Record<CheckId, Row> = {
   },
   'case-preload': {
     title: 'Case bearing preload',
-    method: 'length',
+    method: 'spread',
     limits: ['case-preload'],
     limitNeeded: true,
     how: 'Write down the shim added over zero play on both sides together, or the spread of the case.',
@@ -183,8 +185,8 @@ const table: Record<CheckId, Row> = {
   },
   'case-tight': {
     title: 'Case bearings without play',
-    method: 'confirm',
-    how: 'Rock the case by hand. Loose case bearings spoil the backlash that is read.',
+    method: 'case-play',
+    how: 'Rock the case by hand, or push and pull it with the stem on it. Loose case bearings spoil the backlash that is read.',
     need: need('required', 'not-asked', 'not-asked', 'not-asked'),
   },
   backlash: {

@@ -1,4 +1,5 @@
 import { type Build, latest } from '../records/build.ts';
+import { caseIsTight } from './caseTight.ts';
 import { type Meaning, say } from '../../axle/mark/meaning/sentence.ts';
 
 /**
@@ -9,7 +10,7 @@ export function recordedBacklash(build: Build): readonly Meaning[] {
   const asFound = build.assemblies.findLast(({ phase }) => phase === 'as-found');
   if (build.makeUp?.gearSet !== 'used' || asFound === undefined) return [];
   const backlash = latest(asFound, 'backlash');
-  const tight = latest(asFound, 'case-tight')?.result;
+  const tight = caseIsTight(latest(asFound, 'case-tight')?.result);
   if (backlash === undefined) {
     return [
       say(
@@ -19,7 +20,7 @@ export function recordedBacklash(build: Build): readonly Meaning[] {
       ),
     ];
   }
-  if (tight?.kind !== 'confirmed') {
+  if (tight === undefined) {
     return [
       say(
         'used-set',
@@ -28,7 +29,7 @@ export function recordedBacklash(build: Build): readonly Meaning[] {
       ),
     ];
   }
-  if (tight.yes) return [];
+  if (tight) return [];
   return [
     say(
       'used-set',

@@ -1,3 +1,4 @@
+import { caseIsTight } from '../checks/caseTight.ts';
 import { type Build, latest } from '../records/build.ts';
 import type { BacklashBasis } from '../../basics/recorded.ts';
 import type { MakeUp } from '../../axle/makeUp.ts';
@@ -54,9 +55,9 @@ export function targetOf(
     );
   }
   const read = latest(found, 'backlash')?.result;
-  const tight = latest(found, 'case-tight')?.result;
+  const tight = caseIsTight(latest(found, 'case-tight')?.result);
   const felt = read?.kind === 'backlash' && sameBacklashBasis(read.basis, basis) ? backlashOf(read) : undefined;
-  const own = tight?.kind === 'confirmed' && tight.yes ? felt?.mean_mm : undefined;
+  const own = tight === true ? felt?.mean_mm : undefined;
   const notes =
     own === undefined
       ? ['The backlash as found is not a target: it was not felt in the same way with tight case bearings.']

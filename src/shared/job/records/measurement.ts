@@ -96,7 +96,7 @@ export const torqueResultSchema = z.strictObject({
 });
 export type TorqueResult = z.infer<typeof torqueResultSchema>;
 
-/** Play along an axis by an indicator: from a push to a pull, and back. */
+/** Play by an indicator, from a push to a pull and back; or the spread of a case, from one rest to another: then one stroke. */
 const playResultSchema = z.strictObject({
   kind: z.literal('play'),
   value_mm: number,
@@ -261,6 +261,8 @@ export const captureSettingsSchema = z.discriminatedUnion('kind', [
   }),
   z.strictObject({ kind: z.literal('torque'), basis: torqueBasisSchema }),
   z.strictObject({ kind: z.literal('play') }),
+  /** Two rests, told apart by a press at each: how far a case spreads under its preload. */
+  z.strictObject({ kind: z.literal('spread') }),
 ]);
 export type CaptureSettings = z.infer<typeof captureSettingsSchema>;
 export type CaptureSettingsOf<Kind extends CaptureSettings['kind']> = Extract<CaptureSettings, { kind: Kind }>;

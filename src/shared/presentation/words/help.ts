@@ -45,6 +45,22 @@ export const helpTopics: Readonly<Record<Method, HelpTopic>> = {
       'Where none can be felt nothing moves: say so. Read off a dial it is entered by hand.',
     ],
   },
+  'case-play': {
+    title: 'Play in the case bearings',
+    steps: [
+      'Grip the ring gear across and rock the case up and down and to and fro. Nothing may knock.',
+      'By the indicator: stem on the case beside a bearing, in the direction it is rocked. Push and hold, pull and hold, four times.',
+      'With play there, the backlash as found holds it too, and is no target.',
+    ],
+  },
+  spread: {
+    title: 'Preload of the case bearings',
+    steps: [
+      'Where shims preload the case: write down what was added over zero play, both sides together.',
+      'By the indicator: base on one bearing bore of the housing, stem on the other, in line with the case. Read it at zero play, and again with the preload in and the caps at full torque.',
+      'How much a housing spreads for a preload differs from axle to axle. The maker’s manual says whether its figure is the shim or the spread.',
+    ],
+  },
   length: {
     title: 'A length read off a tool',
     steps: [

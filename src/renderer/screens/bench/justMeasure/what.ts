@@ -5,7 +5,8 @@ import { isNone } from '../../../../shared/basics/result.ts';
 import { type LiveGauges, gaugesFor, type StreamKind } from '../../../stores/gauges.ts';
 import type { Run } from '../../../live/run.ts';
 
-export type What = CaptureSettings['kind'];
+/** A spread lies between two states of one build, and means nothing without it. */
+export type What = Exclude<CaptureSettings['kind'], 'spread'>;
 
 export const whatOptions: readonly { readonly value: What; readonly words: string }[] = [
   { value: 'backlash', words: 'Backlash' },

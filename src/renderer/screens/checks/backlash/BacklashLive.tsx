@@ -1,5 +1,4 @@
 import type { CaptureSettingsOf } from '../../../../shared/job/records/measurement.ts';
-import type { UnfinishedFound } from '../../../../shared/contract/unfinished.ts';
 import { useState } from 'react';
 import { type Begun, type Run, runSoFar, useRun } from '../../../live/run.ts';
 import { Button } from '../../../parts/Button.tsx';
@@ -13,7 +12,7 @@ import { gaugeNext, NoGauge } from '../check/NoGauge.tsx';
 import { record } from '../check/record.ts';
 import { SimulatedHand } from '../check/SimulatedHand.tsx';
 import { type Measuring, useMeasuring } from '../check/useMeasuring.ts';
-import { forgetUnfinished, useNoted } from '../check/useUnfinished.ts';
+import { type FoundBegun, forgetUnfinished, useNoted } from '../check/useUnfinished.ts';
 import { useRecordWhenComplete } from '../check/useRecordWhenComplete.ts';
 import { ConvertedLimits } from '../stem/ConvertedLimits.tsx';
 import { BacklashPicture } from './BacklashPicture.tsx';
@@ -23,7 +22,7 @@ import { isFeltAlike, useBacklashSettings } from './useBacklashSettings.ts';
 import '../check/measure.css';
 
 /** Backlash hands free: rock, and the bench finds the rests, counts the rocks, goes on, and records when all are there. */
-export function BacklashLive({ found, ...props }: CheckProps & { readonly found: UnfinishedFound | undefined }) {
+export function BacklashLive({ found, ...props }: CheckProps & { readonly found: FoundBegun | undefined }) {
   const { build, check } = props;
   const [settings, setSettings] = useBacklashSettings(build, found?.settings);
   const [begun, setBegun] = useState<Begun | undefined>(found);

@@ -1,8 +1,7 @@
 import { useState } from 'react';
 import { latest } from '../../../../shared/job/records/build.ts';
 import type { CheckProps } from '../check/checkProps.ts';
-import { Stage } from '../../../parts/Stage.tsx';
-import { useUnfinished } from '../check/useUnfinished.ts';
+import { TakenUp } from '../check/TakenUp.tsx';
 import { BacklashLive } from './BacklashLive.tsx';
 import { BacklashRecorded } from './BacklashRecorded.tsx';
 
@@ -20,17 +19,5 @@ export function BacklashScreen(props: CheckProps) {
       />
     );
   }
-  return <BacklashTakenUp {...props} />;
-}
-
-/** Goes on where it was broken off, by another screen or by a bench that ended. */
-function BacklashTakenUp(props: CheckProps) {
-  const looked = useUnfinished(props);
-  if (looked === undefined)
-    return (
-      <Stage title={props.check.title}>
-        <p className="quiet">What was taken before is being looked up.</p>
-      </Stage>
-    );
-  return <BacklashLive key={looked.look} {...props} found={looked.found} />;
+  return <TakenUp of={props}>{({ look, found }) => <BacklashLive key={look} {...props} found={found} />}</TakenUp>;
 }

@@ -6,7 +6,9 @@ import { Words } from '../../../parts/Words.tsx';
 import { go } from '../../../stores/route.ts';
 import { BacklashScreen } from '../backlash/BacklashScreen.tsx';
 import { MarkScreen } from '../mark/MarkScreen.tsx';
+import { CasePlayScreen } from '../play/CasePlayScreen.tsx';
 import { PlayScreen } from '../play/PlayScreen.tsx';
+import { SpreadScreen } from '../play/SpreadScreen.tsx';
 import { RunoutScreen } from '../runout/RunoutScreen.tsx';
 import { TorqueScreen } from '../torque/TorqueScreen.tsx';
 import { ConfirmScreen } from '../typed/ConfirmScreen.tsx';
@@ -42,6 +44,10 @@ export function CheckScreen({ build, assembly: id, check, shimsOf }: CheckScreen
       return <TorqueScreen {...props} />;
     case 'play':
       return <PlayScreen key={key} {...props} />;
+    case 'case-play':
+      return <CasePlayScreen key={key} {...props} />;
+    case 'spread':
+      return <SpreadScreen key={key} {...props} />;
     case 'length':
       return <QuantityScreen key={key} {...props} measure="length" />;
     case 'fastener':

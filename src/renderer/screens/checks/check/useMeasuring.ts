@@ -28,6 +28,7 @@ const kindOf: Readonly<Record<CaptureSettings['kind'], StreamKind>> = {
   runout: 'indicator',
   torque: 'torque',
   play: 'indicator',
+  spread: 'indicator',
 };
 
 interface From {

@@ -1,4 +1,4 @@
-import { useEffect } from 'react';
+import { useEffect, useLayoutEffect, useRef } from 'react';
 import type { Gauge } from '../../../../shared/job/records/gauge.ts';
 import type { CaptureSettings } from '../../../../shared/job/records/measurement.ts';
 import { type Begun, startRun, stopRun } from '../../../live/run.ts';
@@ -22,11 +22,19 @@ export function useRunOn(
   gauge: Gauge | undefined,
   { round, begun }: { readonly round: number; readonly begun?: Begun | undefined },
 ): void {
-  const wanted = gauge === undefined ? undefined : JSON.stringify({ settings, gauge: measuring(gauge), round, begun });
+  // What was heard before may be thousands of readings: where they lie says which they are.
+  const from = begun === undefined ? undefined : { stretch: begun.stretch, stations: begun.stations };
+  const wanted =
+    gauge === undefined ? undefined : JSON.stringify({ settings, gauge: measuring(gauge), round, begun: from });
+  const heard = useRef(begun?.heard);
+  useLayoutEffect(() => {
+    heard.current = begun?.heard;
+  });
   useEffect(() => {
     if (wanted === undefined) return undefined;
     const now = JSON.parse(wanted) as RunWanted;
-    startRun(now.settings, now.gauge, now.begun);
+    const before = heard.current === undefined ? {} : { heard: heard.current };
+    startRun(now.settings, now.gauge, now.begun === undefined ? undefined : { ...now.begun, ...before });
     return stopRun;
   }, [wanted]);
 }

@@ -3,7 +3,7 @@ import { sentences } from '../../../../shared/measuring/endPlay.ts';
 import type { StationMeasured } from '../../../../shared/measuring/backlash/measured.ts';
 import { limitFor } from '../../../../shared/presentation/drawing/stations.ts';
 import { limitWords } from '../../../../shared/presentation/words/limits.ts';
-import type { CaptureSettingsOf } from '../../../../shared/job/records/measurement.ts';
+import type { CaptureSettingsOf, MeasuredResult } from '../../../../shared/job/records/measurement.ts';
 import { useRun } from '../../../live/run.ts';
 import { Button } from '../../../parts/Button.tsx';
 import { Stage } from '../../../parts/Stage.tsx';
@@ -22,8 +22,16 @@ import '../check/measure.css';
 
 const settings: CaptureSettingsOf<'play'> = { kind: 'play' };
 
-interface PlayLiveProps extends CheckProps {
+/** How this play is pushed and pulled, and what is recorded where none can be felt. */
+export interface PlayWays {
+  readonly notFelt: MeasuredResult;
+  /** Opens the other way, which needs no gauge. */
   readonly onByHand: () => void;
+  readonly byHand: string;
+}
+
+interface PlayLiveProps extends CheckProps {
+  readonly ways: PlayWays;
 }
 
 /** Play hands free: push, hold, pull, hold. It is recorded when the strokes agree. */
@@ -51,7 +59,7 @@ export function PlayLive(props: PlayLiveProps) {
   );
 }
 
-function PlayWords({ build, assembly, check, measuring, onByHand }: PlayLiveProps & { readonly measuring: Measuring }) {
+function PlayWords({ build, assembly, check, measuring, ways }: PlayLiveProps & { readonly measuring: Measuring }) {
   const units = useSession((session) => session.units);
   const run = useRun(({ run }) => run);
   const { live, again } = measuring;
@@ -66,25 +74,27 @@ function PlayWords({ build, assembly, check, measuring, onByHand }: PlayLiveProp
       assembly: assembly.id,
       check: check.id,
       how: { kind: 'seen' },
-      result: { kind: 'quantity', value: { value: 0, unit: 'mm' } },
+      result: ways.notFelt,
     });
   return (
     <Words
       title={titleOf(refused, strokes)}
-      next={actionOf({ live, strokes, refused }, { again, notFelt, onByHand })}
+      next={actionOf({ live, strokes, refused }, { ...ways, again, notFelt })}
       others={
         <>
           {live && strokes === 0 && refused === undefined ? undefined : (
             <Button onPress={notFelt}>No play can be felt</Button>
           )}
-          {live ? <Button onPress={onByHand}>Enter it by hand</Button> : undefined}
+          {live ? <Button onPress={ways.onByHand}>{ways.byHand}</Button> : undefined}
         </>
       }
     >
       <p>{refused ?? check.how}</p>
       <p className="quiet">
         {limit === undefined
-          ? 'No limit is entered for it.'
+          ? quantity === undefined
+            ? ''
+            : 'No limit is entered for it.'
           : `Limit ${limitWords(limit, units)}, from ${limit.source}.`}
       </p>
     </Words>
@@ -104,9 +114,9 @@ interface PlayNow {
 /** While nothing has moved, that no play can be felt is the likely answer; once something has, the strokes go on by themselves. */
 function actionOf(
   { live, strokes, refused }: PlayNow,
-  ways: { readonly again: () => void; readonly notFelt: () => void; readonly onByHand: () => void },
+  ways: Omit<PlayWays, 'notFelt'> & { readonly again: () => void; readonly notFelt: () => void },
 ): NextAction | undefined {
-  if (!live) return { words: 'Enter it by hand', run: ways.onByHand };
+  if (!live) return { words: ways.byHand, run: ways.onByHand };
   if (refused !== undefined) return { words: 'Take it again', run: ways.again };
   return strokes === 0 ? { words: 'No play can be felt', run: ways.notFelt } : undefined;
 }

@@ -31,7 +31,7 @@ export function PlayRecorded({ build, assembly, check, measurement, onAnew }: Pl
           </RecordedVerdict>
           {result.kind === 'play' ? (
             <p>
-              From push to pull, {result.strokes} strokes. {result.why}
+              {wayOf(measurement, result.strokes)} {result.why}
             </p>
           ) : undefined}
           <HowTaken measurement={measurement} />
@@ -48,3 +48,8 @@ export function PlayRecorded({ build, assembly, check, measurement, onAnew }: Pl
     </>
   );
 }
+
+const wayOf = ({ how }: Measurement, strokes: number): string =>
+  how.kind === 'streamed' && how.settings.kind === 'spread'
+    ? 'From the rest without preload to the rest under it.'
+    : `From push to pull, ${strokes} strokes.`;

@@ -20,5 +20,6 @@ export function PlayScreen(props: CheckProps) {
         others={<Button onPress={() => setWay('live')}>By the indicator</Button>}
       />
     );
-  return <PlayLive {...props} onByHand={() => setWay('by-hand')} />;
+  const notFelt = { kind: 'quantity', value: { value: 0, unit: 'mm' } } as const;
+  return <PlayLive {...props} ways={{ notFelt, byHand: 'Enter it by hand', onByHand: () => setWay('by-hand') }} />;
 }

@@ -3,16 +3,18 @@ import { useState } from 'react';
 import type { HandAction } from '../../../../shared/contract/bench.ts';
 import { isNone } from '../../../../shared/basics/result.ts';
 import { fewestStations } from '../../../../shared/job/checks/checks.ts';
-import { useRun } from '../../../live/run.ts';
+import { type Begun, type Run, useRun } from '../../../live/run.ts';
 import { Button } from '../../../parts/Button.tsx';
 import { Pick } from '../../../parts/Pick.tsx';
 import { Stage } from '../../../parts/Stage.tsx';
 import { type NextAction, Words } from '../../../parts/Words.tsx';
+import type { CheckId } from '../../../../shared/job/records/checkIds.ts';
 import type { CheckProps } from '../check/checkProps.ts';
 import { GaugePick } from '../check/GaugePick.tsx';
 import { gaugeNext, NoGauge } from '../check/NoGauge.tsx';
 import { record } from '../check/record.ts';
 import { SimulatedHand } from '../check/SimulatedHand.tsx';
+import { type FoundBegun, forgetUnfinished, useNoted } from '../check/useUnfinished.ts';
 import { type Measuring, useMeasuring } from '../check/useMeasuring.ts';
 import { lastBacklashSettings } from '../stem/backlashStem.ts';
 import { lastRunoutStem, lastRunoutWay, stemSaid } from '../stem/runoutStem.ts';
@@ -20,17 +22,28 @@ import { RunoutStem } from '../stem/RunoutStem.tsx';
 import { RunoutPicture } from './RunoutPicture.tsx';
 import { RunoutTelling } from './RunoutTelling.tsx';
 import { atStations, optionOf, runoutOptions, settingsOf } from './settings.ts';
-import { closedResultOf, runoutResultOf, stationsTaken } from './taken.ts';
+import { closedResultOf, runoutResultOf, stationsTaken, waitsAt } from './taken.ts';
 import '../check/measure.css';
 
 /** Runout over one turn between two strokes of the pedal, or at stations where the hand pauses. */
-export function RunoutLive(props: CheckProps) {
+export function RunoutLive({ found, ...props }: CheckProps & { readonly found: FoundBegun | undefined }) {
   const { build, check } = props;
-  const [settings, setSettings] = useState<CaptureSettingsOf<'runout'>>(() => ({
-    ...(lastRunoutWay(build) ?? atStations(lastBacklashSettings(build)?.stations ?? fewestStations)),
-    ...lastRunoutStem(build, check.id),
-  }));
-  const measuring = useMeasuring(settings, build.specSheet);
+  const [settings, setSettings] = useState<CaptureSettingsOf<'runout'>>(() =>
+    found?.settings.kind === 'runout' ? found.settings : usualWay(build, check.id),
+  );
+  const [begun, setBegun] = useState<Begun | undefined>(found);
+  const [round, setRound] = useState(0);
+  const measuring = useMeasuring(settings, build.specSheet, { round, begun });
+  useNoted(props);
+  const change = (changed: CaptureSettingsOf<'runout'>): void => {
+    setBegun(undefined);
+    setSettings(changed);
+  };
+  const beginAgain = (): void => {
+    void forgetUnfinished(props);
+    setBegun(undefined);
+    setRound(round + 1);
+  };
   const { gauge, all, choose, live } = measuring;
   return (
     <>
@@ -46,9 +59,9 @@ export function RunoutLive(props: CheckProps) {
               label="How it is taken"
               value={optionOf(settings)}
               options={runoutOptions}
-              onChange={(option) => setSettings({ ...stemSaid(settings), ...settingsOf(option) })}
+              onChange={(option) => change({ ...stemSaid(settings), ...settingsOf(option) })}
             />
-            <RunoutStem settings={settings} onChange={setSettings} />
+            <RunoutStem settings={settings} onChange={change} />
           </div>
         }
       >
@@ -58,18 +71,24 @@ export function RunoutLive(props: CheckProps) {
           <RunoutPicture gauge={gauge} check={check} build={build} />
         )}
       </Stage>
-      <RunoutLiveWords props={props} settings={settings} measuring={measuring} />
+      <RunoutLiveWords props={props} settings={settings} measuring={measuring} onBeginAgain={beginAgain} />
     </>
   );
 }
+
+const usualWay = (build: CheckProps['build'], check: CheckId): CaptureSettingsOf<'runout'> => ({
+  ...(lastRunoutWay(build) ?? atStations(lastBacklashSettings(build)?.stations ?? fewestStations)),
+  ...lastRunoutStem(build, check),
+});
 
 interface RunoutLiveWordsProps {
   readonly props: CheckProps;
   readonly settings: CaptureSettingsOf<'runout'>;
   readonly measuring: Measuring;
+  readonly onBeginAgain: () => void;
 }
 
-function RunoutLiveWords({ props, settings, measuring }: RunoutLiveWordsProps) {
+function RunoutLiveWords({ props, settings, measuring, onBeginAgain }: RunoutLiveWordsProps) {
   const { gauge, live, next, again } = measuring;
   const run = useRun(({ run }) => run);
   const taken: TurnTaken = { presses: run?.presses ?? 0, stations: stationsTaken(run) };
@@ -80,7 +99,7 @@ function RunoutLiveWords({ props, settings, measuring }: RunoutLiveWordsProps) {
   const full = action(settings, taken, { next, keep });
   return (
     <Words
-      title={turnTitle(settings, taken)}
+      title={turnTitle(settings, taken, run)}
       next={live ? (failed ? { words: 'Take the turn again', run: again } : full) : gaugeNext(gauge)}
       others={
         live ? (
@@ -89,6 +108,9 @@ function RunoutLiveWords({ props, settings, measuring }: RunoutLiveWordsProps) {
               Again
             </Button>
             {runoutResultOf(run) === undefined ? undefined : <Button onPress={keep}>Record as it is</Button>}
+            {run !== undefined && (run.before > 0 || run.held) ? (
+              <Button onPress={onBeginAgain}>Begin again</Button>
+            ) : undefined}
           </>
         ) : undefined
       }
@@ -110,7 +132,12 @@ interface TurnTaken {
   readonly stations: number;
 }
 
-function turnTitle(settings: CaptureSettingsOf<'runout'>, { presses, stations }: TurnTaken): string {
+function turnTitle(
+  settings: CaptureSettingsOf<'runout'>,
+  { presses, stations }: TurnTaken,
+  run: Run | undefined,
+): string {
+  if (waitsAt(run) !== undefined) return `${stations} taken, go on at ${stations + 1}`;
   if (settings.mode === 'stations') {
     return `Station ${Math.min(stations + 1, settings.stations ?? stations + 1)} of ${settings.stations ?? 8}`;
   }

@@ -1,6 +1,7 @@
 import { useState } from 'react';
 import { latest } from '../../../../shared/job/records/build.ts';
 import type { CheckProps } from '../check/checkProps.ts';
+import { TakenUp } from '../check/TakenUp.tsx';
 import { RunoutLive } from './RunoutLive.tsx';
 import { RunoutRecorded } from './RunoutRecorded.tsx';
 
@@ -18,5 +19,5 @@ export function RunoutScreen(props: CheckProps) {
       />
     );
   }
-  return <RunoutLive {...props} />;
+  return <TakenUp of={props}>{({ look, found }) => <RunoutLive key={look} {...props} found={found} />}</TakenUp>;
 }

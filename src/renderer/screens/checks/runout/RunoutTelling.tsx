@@ -9,7 +9,7 @@ import { useSession } from '../../../stores/session.ts';
 import { limitWords } from '../../../../shared/presentation/words/limits.ts';
 import { flagSentences } from '../../../words/flags.ts';
 import { limitFor } from '../../../../shared/presentation/drawing/stations.ts';
-import { closedResultOf, runoutResultOf } from './taken.ts';
+import { closedResultOf, runoutResultOf, waitsAt } from './taken.ts';
 
 /** What the runout means so far: its doubt, its shape, what the stations could miss, and the limit. */
 export function RunoutTelling({
@@ -25,10 +25,17 @@ export function RunoutTelling({
   // Before the turn is begun the stem is not on the gear yet, and what it reads means nothing.
   const begun = run?.settings.kind === 'runout' && (run.settings.mode === 'stations' || run.presses > 0);
   const result = closedResultOf(run) ?? (begun ? runoutResultOf(run) : undefined);
+  const waiting = waitsAt(run);
   const quantity = check.limits[0];
   const limit = quantity === undefined ? undefined : limitFor(build.specSheet, quantity);
   return (
     <>
+      {waiting === undefined ? undefined : (
+        <p>
+          The base of the indicator as it was, the gear at station {waiting}: where that reads the same again, it goes
+          on. Else begin again.
+        </p>
+      )}
       <p>{result === undefined ? check.how : <strong>{runoutWords(result, units)}</strong>}</p>
       <p className="quiet">
         {limit === undefined

@@ -15,6 +15,13 @@ export const closedResultOf = (run: Run | undefined): RunoutResult | undefined =
     ? run.result
     : undefined;
 
+/**
+ * The station that has to be read once more before a runout that was broken off goes on; undefined where it does not wait. While
+ * it does, the last station of before is all that was found.
+ */
+export const waitsAt = (run: Run | undefined): number | undefined =>
+  run !== undefined && run.before > 0 && run.found.length === 1 ? run.before : undefined;
+
 /** How many stations the hand has stopped at. */
 export const stationsTaken = (run: Run | undefined): number => {
   const last = run?.found.findLast((event) => event.kind === 'station' || event.kind === 'again');

@@ -1,6 +1,6 @@
 import { useState } from 'react';
 import { endsOf, type Limit } from '../../../../shared/job/records/specSheet.ts';
-import { useRun } from '../../../live/run.ts';
+import { type Begun, useRun } from '../../../live/run.ts';
 import { Button } from '../../../parts/Button.tsx';
 import { Choice } from '../../../parts/Choice.tsx';
 import { Stage } from '../../../parts/Stage.tsx';
@@ -12,6 +12,7 @@ import { GaugePick } from '../check/GaugePick.tsx';
 import { gaugeNext, NoGauge } from '../check/NoGauge.tsx';
 import { record } from '../check/record.ts';
 import { SimulatedHand } from '../check/SimulatedHand.tsx';
+import { type FoundBegun, useNoted } from '../check/useUnfinished.ts';
 import { type Measuring, useMeasuring } from '../check/useMeasuring.ts';
 import { basisWanted, torqueLimit, torqueResultOf, torqueSettings } from './settings.ts';
 import { TorquePicture } from './TorquePicture.tsx';
@@ -19,12 +20,20 @@ import { torqueWords } from './words.ts';
 import '../check/measure.css';
 
 /** Rotating torque while the pinion turns: the running mean, with the breakaway kept apart. */
-export function TorqueLive(props: CheckProps) {
+export function TorqueLive({ found, ...props }: CheckProps & { readonly found: FoundBegun | undefined }) {
   const { build, assembly, check } = props;
   const quantity = check.limits[0];
-  const [basis, setBasis] = useState(() => basisWanted(build.specSheet, quantity, assembly));
+  const [basis, setBasis] = useState(() =>
+    found?.settings.kind === 'torque' ? found.settings.basis.basis : basisWanted(build.specSheet, quantity, assembly),
+  );
+  const [begun, setBegun] = useState<Begun | undefined>(found);
   const settings = torqueSettings(assembly, basis);
-  const measuring = useMeasuring(settings, build.specSheet);
+  const measuring = useMeasuring(settings, build.specSheet, { begun });
+  useNoted(props);
+  const change = (changed: typeof basis): void => {
+    setBegun(undefined);
+    setBasis(changed);
+  };
   const { gauge, all, choose, live } = measuring;
   const limit = torqueLimit(build.specSheet, quantity, settings.basis);
   return (
@@ -45,7 +54,7 @@ export function TorqueLive(props: CheckProps) {
               bare
               label="Which torque counts"
               value={basis}
-              onChange={setBasis}
+              onChange={change}
               options={[
                 { value: 'running', words: 'Running' },
                 { value: 'starting', words: 'Starting' },
@@ -60,7 +69,7 @@ export function TorqueLive(props: CheckProps) {
           <TorquePicture gauge={gauge} band={limit === undefined ? undefined : endsOf(limit)} />
         )}
       </Stage>
-      <TorqueLiveWords props={props} basis={basis} limit={limit} measuring={measuring} />
+      <TorqueLiveWords props={props} basis={basis} limit={limit} measuring={measuring} isBegun={begun !== undefined} />
     </>
   );
 }
@@ -70,12 +79,15 @@ interface TorqueLiveWordsProps {
   readonly basis: 'running' | 'starting';
   readonly limit: Limit | undefined;
   readonly measuring: Measuring;
+  /** It was read on an earlier visit and is not recorded. */
+  readonly isBegun: boolean;
 }
 
-function TorqueLiveWords({ props, basis, limit, measuring }: TorqueLiveWordsProps) {
+function TorqueLiveWords({ props, basis, limit, measuring, isBegun }: TorqueLiveWordsProps) {
   const { assembly, check } = props;
   const units = useSession((session) => session.units);
   const result = useRun(({ run }) => torqueResultOf(run));
+  const isBefore = useRun(({ run }) => isBegun && run?.held === true);
   const keep = {
     words: `Record ${check.title.toLowerCase()}`,
     run: () => void record(props),
@@ -83,7 +95,7 @@ function TorqueLiveWords({ props, basis, limit, measuring }: TorqueLiveWordsProp
   };
   return (
     <Words
-      title={result === undefined ? 'Turn steadily, whole turns' : 'Enough when it stands still'}
+      title={titleOf(result !== undefined, isBefore)}
       next={measuring.live ? keep : gaugeNext(measuring.gauge)}
       others={
         measuring.live ? (
@@ -101,4 +113,9 @@ function TorqueLiveWords({ props, basis, limit, measuring }: TorqueLiveWordsProp
       </p>
     </Words>
   );
+}
+
+function titleOf(isRead: boolean, isBefore: boolean): string {
+  if (!isRead) return 'Turn steadily, whole turns';
+  return isBefore ? 'Read before and not recorded yet' : 'Enough when it stands still';
 }

@@ -2,6 +2,7 @@ import { useState } from 'react';
 import { latest } from '../../../../shared/job/records/build.ts';
 import type { CheckProps } from '../check/checkProps.ts';
 import { isSleeveStep, SleeveScreen } from '../sleeve/SleeveScreen.tsx';
+import { TakenUp } from '../check/TakenUp.tsx';
 import { TorqueLive } from './TorqueLive.tsx';
 import { TorqueRecorded } from './TorqueRecorded.tsx';
 
@@ -19,5 +20,6 @@ export function TorqueScreen(props: CheckProps) {
       />
     );
   }
-  return isSleeveStep(props) ? <SleeveScreen {...props} /> : <TorqueLive {...props} />;
+  if (isSleeveStep(props)) return <SleeveScreen {...props} />;
+  return <TakenUp of={props}>{({ look, found }) => <TorqueLive key={look} {...props} found={found} />}</TakenUp>;
 }

@@ -1,4 +1,4 @@
-import { useState } from 'react';
+import { type ReactNode, useState } from 'react';
 import { ok } from '../../../../shared/basics/result.ts';
 import { pedalAgain } from '../../../commands/registry.ts';
 import { useCommand } from '../../../commands/useCommand.ts';
@@ -11,8 +11,13 @@ import { ConfirmDetails } from './ConfirmDetails.tsx';
 import { TypedStage } from './TypedStage.tsx';
 import { useTypedForm } from './useTypedForm.ts';
 
+interface ConfirmScreenProps extends CheckProps {
+  /** Other ways to come to an answer. */
+  readonly others?: ReactNode;
+}
+
 /** Something looked at and answered with yes or no: the pedal says yes, its other stroke no. */
-export function ConfirmScreen(props: CheckProps) {
+export function ConfirmScreen({ others, ...props }: ConfirmScreenProps) {
   const { build, assembly, check } = props;
   const details = detailsOf(check.id);
   const { draft, change, errors, submit } = useTypedForm(props, {
@@ -37,7 +42,10 @@ export function ConfirmScreen(props: CheckProps) {
         answered ? (
           <Button onPress={() => setAnew(true)}>Answer anew</Button>
         ) : (
-          <Other draft={draft} onChange={change} />
+          <>
+            <Other draft={draft} onChange={change} />
+            {others}
+          </>
         )
       }
     >

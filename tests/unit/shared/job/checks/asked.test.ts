@@ -84,7 +84,7 @@ describe('a check whose reading nobody can call good without the maker’s figur
     );
     for (const { limits, method } of judged) {
       expect(limits.length).toBeGreaterThan(0);
-      expect(['backlash', 'runout', 'torque', 'length']).toContain(method);
+      expect(['backlash', 'runout', 'torque', 'spread']).toContain(method);
     }
     for (const { method, limits } of checks) if (method === 'confirm') expect(limits).toEqual([]);
   });

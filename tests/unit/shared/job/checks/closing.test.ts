@@ -48,7 +48,7 @@ describe('what closing asks, by make-up', () => {
       needed: 'required',
     });
     expect(asked('final', adjusters).get('case-preload')?.method).toBe('notches');
-    expect(asked('final', {}).get('case-preload')?.method).toBe('length');
+    expect(asked('final', {}).get('case-preload')?.method).toBe('spread');
     expect(asked('trial', adjusters).get('shims')?.how).not.toContain('Keep the two sides apart');
     expect(asked('final', adjusters).get('adjuster-locks')?.needed).toBe('required');
   });

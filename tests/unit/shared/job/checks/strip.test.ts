@@ -159,6 +159,16 @@ describe('a backlash recorded as found', () => {
     expect(said(backlash, tight(true))).toBeUndefined();
   });
 
+  it('takes the word of an indicator for it: loose where it reads more than its doubt', () => {
+    const play = (value_mm: number) =>
+      measured('found', {
+        check: 'case-tight',
+        result: { kind: 'play', value_mm, strokes: 4, sd_mm: 0.001, u_mm: 0.002, U95_mm: 0.004, flags: [], parts: [] },
+      });
+    expect(said(backlash, play(0.03))).toContain('go by the mark, not by that backlash');
+    expect(said(backlash, play(0.003))).toBeUndefined();
+  });
+
   it('is no question on a new set', () => {
     const fresh = entry('axle', { kind: 'described', makeUp: makeUpOf() });
     expect(recordedBacklash(readNotebook('b', [started, fresh, assembled('found', 'as-found'), backlash]))).toEqual([]);
