@@ -1,3 +1,5 @@
+import type { PaintedFlank } from './mesh/paint.ts';
+
 /**
  * What an axle on the stand offers to whoever measures it. The simulated gauges see the twin only through
  * this face, as a real gauge sees a real axle only from outside.
@@ -46,4 +48,6 @@ export interface Assembled {
   readonly endPlay_mm: number;
   /** The mark on both flanks for a film of compound, µm, after rolling both ways by hand. */
   paint(film_um: number): { readonly convex: Mark; readonly concave: Mark };
+  /** The same as it lies on each flank, for whoever takes a photo of it. */
+  painted(): { readonly convex: PaintedFlank; readonly concave: PaintedFlank };
 }

@@ -120,6 +120,7 @@ function assembleAxle(parts: Parts, assembly: Assembly): Assembled {
     totalDragAt: (angle) => aroundPinion(angle) + aroundCase(angle) + spec.bearings.mesh_Nm,
     breakawayFactor: breakawayFactor(assembly),
     endPlay_mm: Math.max(0, -squeezed),
+    painted: marked,
     paint: (film_um) => ({
       convex: describe(marked().convex, film_um),
       concave: describe(marked().concave, film_um),

@@ -133,6 +133,27 @@ export function drawScene(random: Random, size: readonly [number, number], spoil
   };
 }
 
+/** What is photographed: one flank of a gear set as it was rolled, under this film. */
+interface Rolled {
+  readonly set: GearSet;
+  readonly flank: FlankName;
+  readonly painted: PaintedFlank;
+  readonly film_mm: number;
+}
+
+/** A photo at the stand, as somebody takes it who knows how: yellow compound, thin, the lamp to one side, held still. */
+export const plainScene = (random: Random, rolled: Rolled, size: readonly [number, number]): Scene => ({
+  ...rolled,
+  film: { compound: 'yellow', unevenness: 0.2, feather: 0.5, residue: 0.05, hiding: 3 },
+  width: size[0],
+  height: size[1],
+  view: { ...drawStand(random), fills: 0.7, off: [0, 0] },
+  light: { ...drawLight(random), spots: [], shadow: [0, 0, 0.1, 1], lamp: [degrees(20), degrees(20)] },
+  development: drawDevelopment(random, size[0]),
+  quality: 90,
+  hand: 0.0018,
+});
+
 const drawStand = (random: Random): Stand => ({
   distance_mm: random.uniform(130, 280),
   aside_rad: degrees(random.uniform(-20, 20)),

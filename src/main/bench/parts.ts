@@ -1,5 +1,8 @@
 import type { Mark } from '../../shared/axle/mark/mark.ts';
-import type { HandAction, SimulatedAssembly, SimulatedAxle } from '../../shared/contract/bench.ts';
+import type { HandAction, SimulatedAssembly, SimulatedAxle, SimulatedPacks } from '../../shared/contract/bench.ts';
+import type { CheckId } from '../../shared/job/records/checkIds.ts';
+import type { How, MeasuredResult } from '../../shared/job/records/measurement.ts';
+import type { Result } from '../../shared/basics/result.ts';
 import type { Clock } from '../clock.ts';
 import type { GaugesOptions } from '../gauges/gauges.ts';
 import type { Log } from '../log/log.ts';
@@ -19,7 +22,18 @@ export interface Simulation {
   move(action: HandAction, cues: HandCues): Promise<void>;
   /** Paints the teeth, rolls them both ways, and gives what a person would draw. */
   paint(on: SimulatedAssembly): { readonly drive: Mark; readonly coast: Mark };
+  /** What is read off a tool or seen at the stand; undefined for what a gauge sends. */
+  readOff(asked: ReadOffAsked): { readonly how: How; readonly result: MeasuredResult } | undefined;
+  /** A photo of a flank, painted and rolled, as JPEG. */
+  photo(on: SimulatedAssembly, side: 'drive' | 'coast'): Uint8Array;
   close(): Promise<void>;
+}
+
+export interface ReadOffAsked {
+  readonly on: SimulatedAssembly;
+  readonly check: CheckId;
+  /** The packs of the trial before, mm. */
+  readonly before?: SimulatedPacks | undefined;
 }
 
 export interface BenchOptions {
@@ -29,6 +43,8 @@ export interface BenchOptions {
   readonly simulation?: Simulation;
   /** How the screens end the bench, on hosts where nothing else does. */
   readonly onEnd?: () => void;
+  /** Opens a simulated bench beside this one and gives its link; absent where the host cannot. */
+  readonly simulateBeside?: () => Promise<Result<string>>;
   /** For tests of what no pseudo-terminal can do: a list of ports, and opening what stands in it. */
   readonly ports?: Pick<GaugesOptions, 'listPorts' | 'open'>;
   /** For tests; otherwise random. */

@@ -11,6 +11,8 @@ interface OpenHere {
   readonly simulate: boolean;
   /** How the screens end the bench, on hosts where nothing else does. */
   readonly onEnd?: () => void;
+  /** Opens a simulated bench beside it; absent where the host cannot, or where it is one. */
+  readonly simulateBeside?: () => Promise<Result<string>>;
 }
 
 /** The folder the records lie in: those of the simulated gauges have one of their own. */
@@ -21,7 +23,7 @@ export const recordsIn = ({ folder, simulate }: OpenHere): string => (simulate ?
  * inside, so that what was measured on a simulated axle never stands among real builds.
  */
 export async function openBenchHere(here: OpenHere): Promise<Result<BenchService>> {
-  const { simulate, onEnd } = here;
+  const { simulate, onEnd, simulateBeside } = here;
   const folder = recordsIn(here);
   const options = {
     clock: systemClock,
@@ -29,7 +31,7 @@ export async function openBenchHere(here: OpenHere): Promise<Result<BenchService
     folder,
     ...(onEnd === undefined ? {} : { onEnd }),
   };
-  if (!simulate) return openBench(options);
+  if (!simulate) return openBench({ ...options, ...(simulateBeside === undefined ? {} : { simulateBeside }) });
   const { openSimulation } = await import('./simulatedBench.ts');
   const simulation = await openSimulation();
   const bench = openBench({ ...options, simulation });

@@ -2,10 +2,15 @@ import type { Assembled } from '../../../hardware-sim/axle/assembled.ts';
 import { sleeveAfterNut } from '../../../hardware-sim/axle/bearings.ts';
 import { type DemoAxle, demoAxle } from '../../../hardware-sim/axle/demo.ts';
 import { simulatedGauges } from '../../../hardware-sim/gauges/simulated.ts';
+import type { Shims } from '../../../hardware-sim/axle/shims.ts';
+import { asJpeg, photograph } from '../../../hardware-sim/photos/photograph.ts';
+import { plainScene } from '../../../hardware-sim/photos/scene.ts';
+import { seeded } from '../../../hardware-sim/seeded.ts';
 import { type Hand, steadyHand } from '../../../hardware-sim/hands/hand.ts';
-import type { HandAction, SimulatedAssembly } from '../../shared/contract/bench.ts';
+import type { HandAction, SimulatedAssembly, SimulatedPacks } from '../../shared/contract/bench.ts';
 import type { Simulation } from '../bench/parts.ts';
 import { makeUp, specSheet } from './simulatedAxle.ts';
+import { preloadEachSide_mm, readAtTheStand, shimsMeasured } from './simulatedReadings.ts';
 import type { HandCues } from '../bench/handCues.ts';
 
 /** A simulation whose parts the demo looks at: the axle's marks, and what the gauges are made of. */
@@ -31,6 +36,11 @@ const stationRest_s = 0.45;
 
 /** Thickness of the compound on the simulated teeth: thin and even. */
 const film_um = 10;
+
+/** One stand of the camera and one light, so that the same teeth give the same photo. */
+const photoSeed = 11;
+/** Small enough to be rendered while gauges go on sending, px. */
+const photoSize = [1000, 750] as const;
 
 /** A hand that hears nothing gives up after so many rocks. */
 const mostRocks = 12;
@@ -95,7 +105,31 @@ export async function openSimulation(
       const { convex, concave } = assembled.paint(film_um);
       return makeUp.driveFlank === 'convex' ? { drive: convex, coast: concave } : { drive: concave, coast: convex };
     },
+    readOff: ({ on, check, before }) => {
+      if (check !== 'shims') return readAtTheStand[check];
+      const { shims } = assemblyFor(axle, on);
+      return shimsMeasured(on.packs_mm === undefined && before !== undefined ? nextShims(on.phase, before) : shims);
+    },
+    photo: (on, side) => {
+      assembled = axle.assemble(assemblyFor(axle, on));
+      const { convex, concave } = assembled.painted();
+      const flank = (side === 'drive') === (makeUp.driveFlank === 'convex') ? 'convex' : 'concave';
+      const random = seeded(photoSeed);
+      const rolled = { set: axle.gears, flank, painted: { convex, concave }[flank], film_mm: film_um / 1000 } as const;
+      const scene = plainScene(random, rolled, photoSize);
+      return asJpeg(photograph(scene, random).photo, scene.quality);
+    },
     close: () => gauges.end(),
+  };
+}
+
+/** What goes in next where the swap card has not said it: the packs of before, in the final assembly with the case's preload. */
+function nextShims(phase: SimulatedAssembly['phase'], before: SimulatedPacks): Shims {
+  const added = phase === 'final' ? preloadEachSide_mm : 0;
+  return {
+    head_mm: before.pinionDepth,
+    ringSide_mm: before.ringSide + added,
+    otherSide_mm: before.oppositeSide + added,
   };
 }
 

@@ -20,6 +20,7 @@ const NO_MARK: Mark = {
   slant_deg: 0,
   edges: { toe: 'clear', heel: 'clear', crown: 'clear', root: 'clear' },
 };
+const NO_PAINT = { heels: [], crowns: [], gap: new Float64Array(), share: new Float64Array() };
 /** An axle of closed formulas, so that what the gauges send can be checked by hand. */
 const AXLE: Assembled = {
   teeth: { pinion: 10, ring: 41 },
@@ -32,6 +33,7 @@ const AXLE: Assembled = {
   breakawayFactor: 1.4,
   endPlay_mm: 0,
   paint: () => ({ convex: NO_MARK, concave: NO_MARK }),
+  painted: () => ({ convex: NO_PAINT, concave: NO_PAINT }),
 };
 
 let gauges: SimulatedGauges;

@@ -3,7 +3,7 @@ import type { BacklashBasis, TorqueBasis } from '../../../shared/basics/recorded
 import type { CaptureSettings, MarkResult } from '../../../shared/job/records/measurement.ts';
 import type { CheckId } from '../../../shared/job/records/checkIds.ts';
 import { makeUp, specSheet } from '../../hosts/simulatedAxle.ts';
-import * as scenario from './scenario.ts';
+import * as scenario from '../../hosts/simulatedReadings.ts';
 import type { Technician } from './technician.ts';
 
 const stations = 4;

@@ -6,7 +6,7 @@ import type { Deed } from '../../../shared/job/records/notebook.ts';
 import { fail, isNone, ok, type Problem, type Result } from '../../../shared/basics/result.ts';
 import type { CheckId } from '../../../shared/job/records/checkIds.ts';
 import { fewestStations } from '../../../shared/job/checks/checks.ts';
-import type { TypedReading } from './scenario.ts';
+import type { TypedReading } from '../../hosts/simulatedReadings.ts';
 
 /** A problem on the way through the demo; it ends the demo with the problem's own sentence. */
 export class DemoStopped extends Error {

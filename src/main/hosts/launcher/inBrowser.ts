@@ -3,6 +3,7 @@ import { join } from 'node:path';
 import { ok, type Problem, type Result } from '../../../shared/basics/result.ts';
 import { interruption } from '../../interruption.ts';
 import { installation } from '../installation.ts';
+import { simulatedBeside } from '../loopback/beside.ts';
 import { type LoopbackHost, openLoopback } from '../loopback/host.ts';
 import { openBenchHere, recordsIn } from '../openBenchHere.ts';
 import { surviveDefects } from '../outermost.ts';
@@ -58,7 +59,12 @@ async function serve(desk: BrowserDesk, records: string): Promise<Result<void>> 
   const files = listPageFiles(join(installation.root, 'out', 'renderer'));
   if (!files.ok) return files;
   const asked = Promise.withResolvers<void>();
-  const bench = await openBenchHere({ ...desk, onEnd: asked.resolve });
+  const beside = desk.simulate ? undefined : simulatedBeside(desk.folder, files.value);
+  const bench = await openBenchHere({
+    ...desk,
+    onEnd: asked.resolve,
+    ...(beside === undefined ? {} : { simulateBeside: beside.open }),
+  });
   if (!bench.ok) return bench;
   const forget = surviveDefects(bench.value.defect);
   const leaving = desk.alone ? awaitLeaving(endsAfter_ms) : undefined;
@@ -71,6 +77,7 @@ async function serve(desk: BrowserDesk, records: string): Promise<Result<void>> 
   if (host.ok)
     await untilEnded(desk, records, host.value, [asked.promise, ...(leaving === undefined ? [] : [leaving.left])]);
   leaving?.stop();
+  await beside?.close();
   const written = await bench.value.close();
   forget();
   return host.ok ? written : host;

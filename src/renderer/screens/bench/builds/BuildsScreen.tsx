@@ -15,6 +15,7 @@ import { go } from '../../../stores/route.ts';
 import { changeSession, useSession, workAs } from '../../../stores/session.ts';
 import { EarlierPick, noEarlier } from './EarlierPick.tsx';
 import { SimulatedBench } from './SimulatedBench.tsx';
+import { tryIt } from './tryIt.ts';
 import { TakeIn } from './TakeIn.tsx';
 import { UnreadableBuilds } from './UnreadableBuilds.tsx';
 import { useGoOn } from './useGoOn.ts';
@@ -98,9 +99,15 @@ export function BuildsScreen({ comebackOf }: { readonly comebackOf: string | und
   const here = useBenchSeen((seen) => seen.presence === 'here');
   const { draft, change, errors, submit } = useStartForm(comebackOf);
   const goOn = useGoOn();
+  const simulated = useBenchSeen((seen) => seen.about?.simulatedAxle);
   const start = { words: 'Start the build', run: submit, disabled: !here };
+  const isUnnamed = draft.title.trim() === '' && comebackOf === undefined;
   // Whoever has begun to name another axle, or comes with one that comes back, wants that one.
-  const goesOn = draft.title.trim() === '' && comebackOf === undefined ? goOn : undefined;
+  const goesOn = isUnnamed ? goOn : undefined;
+  const tries =
+    isUnnamed && builds.length === 0 && simulated !== undefined
+      ? { words: 'Try it on the simulated axle', run: () => void tryIt(simulated), disabled: !here }
+      : undefined;
   return (
     <>
       <Stage title="Put an axle on the stand">
@@ -126,9 +133,9 @@ export function BuildsScreen({ comebackOf }: { readonly comebackOf: string | und
       </Stage>
       <Words
         title={builds.length === 0 ? 'The first build' : 'Start a build, or go on with one'}
-        next={goesOn?.next ?? start}
+        next={goesOn?.next ?? tries ?? start}
         others={
-          goesOn === undefined ? undefined : (
+          goesOn === undefined && tries === undefined ? undefined : (
             <Button onPress={submit} disabled={!here}>
               Start the build
             </Button>

@@ -1,19 +1,23 @@
 import { Button } from '../../../parts/Button.tsx';
 import { useBenchSeen } from '../../../stores/bench.ts';
 import { go } from '../../../stores/route.ts';
+import { openSimulated, tryIt } from './tryIt.ts';
 
 /** For whoever has no gauge at hand: the same job on a simulated axle. */
 export function SimulatedBench() {
-  const simulated = useBenchSeen((seen) => seen.about?.simulated);
-  if (simulated === undefined) return undefined;
-  if (simulated) {
+  const about = useBenchSeen((seen) => seen.about);
+  const axle = about?.simulatedAxle;
+  if (about === undefined) return undefined;
+  if (axle !== undefined) {
+    const { pinionTeeth, ringTeeth, outerDiameter_mm } = axle.makeUp;
     return (
       <section>
         <h2>The simulated bench is plugged in</h2>
         <p>
-          Its gauges measure a simulated axle, over a serial line like any other gauge. What you record here says
-          nothing about a real one.
+          A new set of {pinionTeeth} and {ringTeeth} teeth, {outerDiameter_mm} mm, stands on it, and its gauges send
+          over a serial line like any other. What you record here says nothing about a real axle.
         </p>
+        <Button onPress={() => void tryIt(axle)}>Try it on the simulated axle</Button>
         <Button keyHint="G" onPress={() => go({ at: 'gauges' })}>
           Show the gauges
         </Button>
@@ -23,10 +27,18 @@ export function SimulatedBench() {
   return (
     <section>
       <h2>No gauge at hand?</h2>
-      <p>
-        Start the bench with <code>npm start -- --simulate</code> and try the whole job on a simulated axle with
-        simulated gauges.
-      </p>
+      {about.canSimulate ? (
+        <p>
+          The whole job on a simulated axle with simulated gauges, in records of its own. What is here stays as it is;
+          go back in the browser to come to it.
+        </p>
+      ) : (
+        <p>
+          Start the bench with <code>npm start -- --simulate</code> and try the whole job on a simulated axle with
+          simulated gauges.
+        </p>
+      )}
+      {about.canSimulate ? <Button onPress={() => void openSimulated()}>Try it on a simulated axle</Button> : undefined}
       <Button keyHint="G" onPress={() => go({ at: 'gauges' })}>
         Plug a gauge in
       </Button>

@@ -8,6 +8,7 @@ import { DropZone } from './DropZone.tsx';
 import { FolderSource } from './FolderSource.tsx';
 import { KeptPhotos } from './KeptPhotos.tsx';
 import type { PhotoFor } from './photoFor.ts';
+import { SimulatedPhoto } from './SimulatedPhoto.tsx';
 import { usePasted } from './usePasted.ts';
 import { useTaking } from './useTaking.ts';
 
@@ -31,6 +32,7 @@ export function PhotoSources({ build, assembly, flank, place }: PhotoFor) {
             <div className="sources__ways">
               <FileButton onFile={(file) => void take(file, 'file')} />
               <Button onPress={() => setCamera(true)}>Use a camera on the bench</Button>
+              <SimulatedPhoto assembly={assembly} side={flank} onTaken={(file) => void take(file, 'camera')} />
               <p className="quiet">Or drop a photo here, or paste one with Ctrl+V.</p>
             </div>
             <FolderSource onTaken={take} onProblem={onProblem} />

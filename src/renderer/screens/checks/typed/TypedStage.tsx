@@ -14,6 +14,7 @@ import { shapeOf, standingWords } from '../../../../shared/presentation/words/st
 import type { CheckProps } from '../check/checkProps.ts';
 import { goOn } from '../check/goOn.ts';
 import { HowTaken } from '../check/HowTaken.tsx';
+import { SimulatedReading } from './SimulatedReading.tsx';
 import './typed.css';
 
 interface TypedStageProps extends CheckProps {
@@ -46,6 +47,7 @@ export function TypedStage(props: TypedStageProps) {
         next={kept ? goOn(build) : (answer ?? { words: keep, run: submit })}
         others={
           <>
+            {kept ? undefined : <SimulatedReading build={build} assembly={assembly} check={check} />}
             {others}
             {measured !== undefined && touched ? (
               <Button onPress={goOn(build).run}>Go on without keeping</Button>

@@ -13,6 +13,7 @@ import { type CardDraft, cardDraft, readCard } from './cardDraft.ts';
 import type { CardProps } from './cardProps.ts';
 import type { CardStanding } from './cardStanding.ts';
 import { faultsIn, readMeasured } from './measured.ts';
+import { SimulatedPacks } from './SimulatedPacks.tsx';
 import { SwapLines } from './SwapLines.tsx';
 import { SwapWords } from './SwapWords.tsx';
 
@@ -49,7 +50,12 @@ export function SwapCard({ build, swap }: CardProps) {
     <>
       <Stage
         title={`Swap card${trial === undefined ? '' : ` after ${assemblyName(trial).toLowerCase()}`}`}
-        aside={<Button onPress={() => go({ at: 'drawer', build: build.id })}>Shims at hand</Button>}
+        aside={
+          <>
+            {standing.kept ? undefined : <SimulatedPacks swap={swap} />}
+            <Button onPress={() => go({ at: 'drawer', build: build.id })}>Shims at hand</Button>
+          </>
+        }
       >
         <SwapLines
           build={build}
