@@ -3,7 +3,7 @@ import type { MakeUp } from '../../shared/axle/makeUp.ts';
 import { type CheckState, type Next, readinessOf } from '../../shared/job/checks/readiness.ts';
 import { go, type Route } from '../stores/route.ts';
 import { useSession } from '../stores/session.ts';
-import { resultBrief } from '../../shared/presentation/words/results.ts';
+import { packsBrief, resultBrief } from '../../shared/presentation/words/results.ts';
 import { shapeOf, standingWords } from '../../shared/presentation/words/standing.ts';
 import { JobRow } from './JobRow.tsx';
 
@@ -46,7 +46,10 @@ function Step({ state, here, next, onPress }: StepProps) {
   const { measurement, carriedFrom } = state;
   const words = state.standing === 'within' && state.closeCall ? 'close call' : standingWords(state);
   const silent = words === 'recorded' || words === 'within';
-  const brief = measurement === undefined ? undefined : resultBrief(measurement.result, units, measurement.how);
+  const brief =
+    measurement === undefined
+      ? undefined
+      : (packsBrief(measurement.result, units) ?? resultBrief(measurement.result, units, measurement.how));
   const carried = carriedFrom === undefined ? '' : `, from ${carriedFrom.toLowerCase().replaceAll(' ', '\u00a0')}`;
   const missing = state.needed === 'optional' ? 'optional, not measured' : 'not measured';
   return (

@@ -2,7 +2,7 @@ import { parseQuantity } from '../../shared/basics/parse.ts';
 import type { UnitSystem } from '../../shared/basics/show.ts';
 import { type Dimension, type Unit, unitNamed, units } from '../../shared/basics/units.ts';
 import type { QuantityTyped } from '../../shared/basics/recorded.ts';
-import { ok, type Result } from '../../shared/basics/result.ts';
+import { fail, ok, type Problem, type Result } from '../../shared/basics/result.ts';
 import type { Option } from './Choice.tsx';
 
 /** What stands in a quantity's field: the digits as typed, and the UCUM code of the unit beside them. */
@@ -43,9 +43,28 @@ export const unitOptions = (measure: Measure): readonly Option<string>[] =>
 /** The quantity a draft stands for. A unit typed with the digits goes before the one beside the field. */
 export function readDraft(draft: QuantityDraft, measure: Measure, field: string): Result<QuantityTyped> {
   const dimension = dimensionOf(measure);
+  if (draft.text.trim() === '') return fail(nothingTyped(field));
   const withUnit = /[a-zµμ"°[]/iu.test(draft.text.replace(/e[+-]?\d/iu, ''));
   const typed = parseQuantity(withUnit ? draft.text : `${draft.text} ${draft.unit}`, dimension, field);
-  return typed.ok ? ok({ value: typed.value.value, unit: typed.value.unit.ucum }) : typed;
+  if (typed.ok) return ok({ value: typed.value.value, unit: typed.value.unit.ucum });
+  // Only what was typed is said back: the unit beside the field is no mistake.
+  return typed.problem.kind === 'not-a-number' && !withUnit ? fail(noNumber(field, draft.text.trim())) : typed;
 }
+
+const nothingTyped = (field: string): Problem<'not-a-number'> => ({
+  kind: 'not-a-number',
+  field,
+  sentence: `${capital(field)}: nothing is typed yet.`,
+  remedy: 'Type a number.',
+});
+
+const noNumber = (field: string, text: string): Problem<'not-a-number'> => ({
+  kind: 'not-a-number',
+  field,
+  sentence: `${capital(field)}: “${text}” is not a number.`,
+  remedy: 'Type digits, with a point or a comma.',
+});
+
+const capital = (words: string): string => words.charAt(0).toUpperCase() + words.slice(1);
 
 export const symbolOf = (ucum: string): string => unitNamed(ucum)?.symbol ?? ucum;

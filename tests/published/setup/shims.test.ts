@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { type Length, mm } from '../../../src/shared/basics/quantity.ts';
 import {
+  byPrintedRule,
   carryShimOver,
   contradictionIn,
   type EtchedMark,
@@ -46,6 +47,16 @@ describe('carrying a depth shim over by the etched marks', () => {
   // TM 9-2320-365-34-2 pp. 23-16, 24-16 add + for the old pinion and + for the new (own reading). Shown, not followed.
   it('shows a printed rule that adds both marks as contradictory', () => {
     expect(contradictionIn({ old: 1, new: 1 })).toContain('contradicts itself');
+  });
+
+  // Common practice: one rule serves one place of the shim, and is the wrong way round at the other.
+  it('common practice: old added, new taken off is right under the head, and wrong under a cage', () => {
+    const rule = { old: 1, new: -1 } as const;
+    const byRule = byPrintedRule(rule, inches(0.03), thousandths(-3), thousandths(2));
+    expect(((byRule ?? 0) - inches(0.03)) / 25.4).toBeCloseTo(changeInInches(-3, 2, 'under-head'), 9);
+    expect(((byRule ?? 0) - inches(0.03)) / 25.4).toBeCloseTo(-changeInInches(-3, 2, 'under-cage'), 9);
+    const distance: EtchedMark = { value: 2.5, unit: 'distance in inches', plusMeans: 'further out' };
+    expect(byPrintedRule(rule, inches(0.03), distance, distance)).toBeUndefined();
   });
 
   // Common practice (no source to name): worked checks of the trade.

@@ -72,9 +72,21 @@ const tooLarge = (pinionOut: number): Result<never, 'mark-too-large'> =>
   });
 
 /** A printed rule for the shim's change: how often the old and the new mark are added. */
-interface PrintedRule {
+export interface PrintedRule {
   readonly old: -1 | 0 | 1;
   readonly new: -1 | 0 | 1;
+}
+
+/** What a printed rule makes of the shim that is in: the marks as sizes, added as it says. Nothing for full distances. */
+export function byPrintedRule(
+  rule: PrintedRule,
+  shim: Length,
+  oldMark: EtchedMark,
+  newMark: EtchedMark,
+): Length | undefined {
+  if (isDistance(oldMark) || isDistance(newMark)) return undefined;
+  const size = ({ value, unit }: EtchedMark): number => value * millimetres[unit];
+  return mm(shim + rule.old * size(oldMark) + rule.new * size(newMark));
 }
 
 /**

@@ -76,6 +76,12 @@ export function resultBrief(result: MeasuredResult, system: UnitSystem, how?: Ho
   }
 }
 
+/** "1.50, 6.10 and 6.10 mm": the packs are what is looked for; nothing for any other result. */
+export function packsBrief(result: MeasuredResult, system: UnitSystem): string | undefined {
+  if (result.kind !== 'shims' || result.packs.length === 0) return undefined;
+  return result.packs.map(({ pack }) => typedText(pack, system)).join(', ');
+}
+
 /** A step of the same dimension; a tool of another kind says nothing about this number. */
 const sameKind = (step: QuantityTyped, value: QuantityTyped): QuantityTyped | undefined =>
   unitNamed(step.unit)?.dimension === unitNamed(value.unit)?.dimension ? step : undefined;

@@ -25,6 +25,15 @@ describe('a quantity in its field', () => {
     expect(read).toMatchObject({ ok: false, problem: { field: 'Gap' } });
   });
 
+  it('says what was typed, and not the unit beside the field', () => {
+    const said = (text: string) => {
+      const read = readDraft({ text, unit: 'mm' }, 'length', 'pinion depth');
+      return read.ok ? undefined : read.problem.sentence;
+    };
+    expect(said(' ')).toBe('Pinion depth: nothing is typed yet.');
+    expect(said('1..5')).toBe('Pinion depth: “1..5” is not a number.');
+  });
+
   it('keeps the digits of a quantity that comes back', () => {
     expect(draftOf({ value: 1.5, unit: 'mm' })).toEqual({ text: '1.5', unit: 'mm' });
   });

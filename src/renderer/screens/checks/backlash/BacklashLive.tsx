@@ -1,4 +1,5 @@
 import type { CaptureSettingsOf } from '../../../../shared/job/records/measurement.ts';
+import { isNone } from '../../../../shared/basics/result.ts';
 import { useState } from 'react';
 import { type Begun, type Run, runSoFar, useRun } from '../../../live/run.ts';
 import { Button } from '../../../parts/Button.tsx';
@@ -82,10 +83,16 @@ function BacklashWords({ props, settings, measuring, onBeginAgain }: BacklashWor
   const run = useRun(({ run }) => run);
   const measured = run?.stations.length ?? 0;
   const wanted = settings.stations ?? 0;
+  // The stem is still near it: what was just refused is taken again before anything else.
+  const refused = run !== undefined && refusedLast(run);
   return (
     <Words
       title={titleOf(run, wanted, live)}
-      next={live ? action(measured, wanted, next, () => void record(props)) : gaugeNext(gauge)}
+      next={
+        live
+          ? action({ measured, wanted, refused }, { next, again, record: () => void record(props) })
+          : gaugeNext(gauge)
+      }
       others={
         <>
           {live ? (
@@ -114,6 +121,7 @@ function BacklashWords({ props, settings, measuring, onBeginAgain }: BacklashWor
 /** Which station is at work; after a break, and while the gauge is away, what is there already and where it goes on. */
 function titleOf(run: Run | undefined, wanted: number, live: boolean): string {
   const measured = run?.stations.length ?? 0;
+  if (run !== undefined && refusedLast(run)) return `Station ${measured} has no number`;
   if (measured >= wanted) return `${measured} stations taken`;
   const isBroken = !live || (run !== undefined && run.before === measured && run.found.length === 0);
   return measured > 0 && isBroken
@@ -127,5 +135,22 @@ const howFelt = (how: string, { basis }: CaptureSettingsOf<'backlash'>): string 
     ? how
     : `Hold the pinion. Stem ${basisWords(basis)}. Rock the ring gear at four stations or more.`;
 
-const action = (measured: number, wanted: number, next: () => void, record: () => void): NextAction =>
-  measured < wanted ? { words: 'Next station', run: next } : { words: 'Record backlash', run: record };
+interface StationsNow {
+  readonly measured: number;
+  readonly wanted: number;
+  readonly refused: boolean;
+}
+
+function action(
+  { measured, wanted, refused }: StationsNow,
+  ways: Readonly<Record<'next' | 'again' | 'record', () => void>>,
+): NextAction {
+  if (refused) return { words: `Take station ${measured} again`, run: ways.again };
+  return measured < wanted ? { words: 'Next station', run: ways.next } : { words: 'Record backlash', run: ways.record };
+}
+
+/** The station taken last has no number, and no other was begun since. */
+const refusedLast = ({ stations, found }: Run): boolean => {
+  const last = stations.at(-1);
+  return last !== undefined && isNone(last.value) && found.at(-1)?.kind !== 'rock-counted';
+};

@@ -4,13 +4,21 @@ import { Button } from '../../../parts/Button.tsx';
 interface CameraSourceProps {
   readonly onTaken: (file: Blob) => void;
   readonly onClose: () => void;
+  /** Hands out what takes the photo, once the camera shows a picture: the green button and the pedal do it. */
+  readonly onReady: (take: () => void) => void;
 }
 
 /** A camera on the bench: asked for only here, seen only here, and let go of when the photo is taken. */
-export function CameraSource({ onTaken, onClose }: CameraSourceProps) {
+export function CameraSource({ onTaken, onClose, onReady }: CameraSourceProps) {
   const video = useRef<HTMLVideoElement>(null);
   const [refused, setRefused] = useState<string>();
-  const [live, setLive] = useState(false);
+  const take = async (): Promise<void> => {
+    const picture = video.current;
+    if (picture === null || picture.videoWidth === 0) return;
+    const canvas = new OffscreenCanvas(picture.videoWidth, picture.videoHeight);
+    canvas.getContext('2d')?.drawImage(picture, 0, 0);
+    onTaken(await canvas.convertToBlob({ type: 'image/jpeg', quality: 0.95 }));
+  };
   useEffect(() => {
     let stream: MediaStream | undefined;
     let there = true;
@@ -19,7 +27,7 @@ export function CameraSource({ onTaken, onClose }: CameraSourceProps) {
         stream = opened;
         if (!there) return letGo(opened);
         if (video.current !== null) video.current.srcObject = opened;
-        setLive(true);
+        onReady(() => void take());
         return undefined;
       },
       (error: unknown) => there && setRefused(refusal(error)),
@@ -28,14 +36,9 @@ export function CameraSource({ onTaken, onClose }: CameraSourceProps) {
       there = false;
       if (stream !== undefined) letGo(stream);
     };
+    // The camera is opened once, whatever the screen around it does.
+    // oxlint-disable-next-line react/exhaustive-deps
   }, []);
-  const take = async (): Promise<void> => {
-    const picture = video.current;
-    if (picture === null || picture.videoWidth === 0) return;
-    const canvas = new OffscreenCanvas(picture.videoWidth, picture.videoHeight);
-    canvas.getContext('2d')?.drawImage(picture, 0, 0);
-    onTaken(await canvas.convertToBlob({ type: 'image/jpeg', quality: 0.95 }));
-  };
   return (
     <div className="camera">
       {refused === undefined ? (
@@ -44,9 +47,6 @@ export function CameraSource({ onTaken, onClose }: CameraSourceProps) {
         <p role="alert">{refused}</p>
       )}
       <div className="camera__doing">
-        <Button look="next" disabled={!live} onPress={() => void take()}>
-          Take the photo
-        </Button>
         <Button onPress={onClose}>Put the camera away</Button>
       </div>
     </div>

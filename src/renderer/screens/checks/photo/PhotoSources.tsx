@@ -1,7 +1,7 @@
-import { useCallback, useRef, useState } from 'react';
+import { type RefObject, useCallback, useRef, useState } from 'react';
 import { Button } from '../../../parts/Button.tsx';
 import { Stage } from '../../../parts/Stage.tsx';
-import { Words } from '../../../parts/Words.tsx';
+import { type NextAction, Words } from '../../../parts/Words.tsx';
 import { go, goInstead } from '../../../stores/route.ts';
 import { CameraSource } from './CameraSource.tsx';
 import { DropZone } from './DropZone.tsx';
@@ -15,22 +15,32 @@ import { useTaking } from './useTaking.ts';
 /** Where the photo comes from: a file, a drop, the clipboard, the folder a phone fills, or a camera on the bench. */
 export function PhotoSources({ build, assembly, flank, place }: PhotoFor) {
   const [camera, setCamera] = useState(false);
+  const [shoot, setShoot] = useState<() => void>();
+  const chooser = useRef<HTMLInputElement>(null);
   const open = useCallback(
     (photo: string) => goInstead({ at: 'photo', build: build.id, assembly: assembly.id, flank, place, photo }),
     [build.id, assembly.id, flank, place],
   );
   const { busy, problem, onProblem, take, keep } = useTaking(assembly.id, open);
   usePasted((file) => void take(file, 'clipboard'));
+  const closeCamera = (): void => {
+    setCamera(false);
+    setShoot(undefined);
+  };
   const back = (): void => go({ at: 'check', build: build.id, assembly: assembly.id, check: 'mark' });
   return (
     <>
       <Stage title={`Photo of the ${flank} flank${placeWords(place)}`}>
         {camera ? (
-          <CameraSource onTaken={(file) => void take(file, 'camera')} onClose={() => setCamera(false)} />
+          <CameraSource
+            onTaken={(file) => void take(file, 'camera')}
+            onClose={closeCamera}
+            onReady={(ready) => setShoot(() => ready)}
+          />
         ) : (
           <DropZone onFile={(file) => void take(file, 'file')}>
             <div className="sources__ways">
-              <FileButton onFile={(file) => void take(file, 'file')} />
+              <FileField field={chooser} onFile={(file) => void take(file, 'file')} />
               <Button onPress={() => setCamera(true)}>Use a camera on the bench</Button>
               <SimulatedPhoto assembly={assembly} side={flank} onTaken={(file) => void take(file, 'camera')} />
               <p className="quiet">Or drop a photo here, or paste one with Ctrl+V.</p>
@@ -42,7 +52,7 @@ export function PhotoSources({ build, assembly, flank, place }: PhotoFor) {
       </Stage>
       <Words
         title={problem?.sentence ?? (busy ? 'Opening the photo …' : 'One flank, whole, from above the slot')}
-        next={keep === undefined ? undefined : { words: 'Keep the photo', run: keep }}
+        next={nextOf({ keep, camera, shoot, choose: () => chooser.current?.click() })}
         others={<Button onPress={back}>Back to the mark</Button>}
       >
         <p>{problem?.remedy ?? howTaken}</p>
@@ -56,24 +66,39 @@ const howTaken =
 
 export const placeWords = (place: number): string => (place === 0 ? '' : `, place ${place + 1}`);
 
-/** A button that opens the file dialog; the native field behind it is what a browser offers for that. */
-function FileButton({ onFile }: { readonly onFile: (file: Blob) => void }) {
-  const field = useRef<HTMLInputElement>(null);
-  return (
-    <>
-      <Button onPress={() => field.current?.click()}>Choose a file</Button>
-      <input
-        ref={field}
-        hidden
-        type="file"
-        accept="image/*"
-        aria-label="Photo file"
-        onChange={({ currentTarget }) => {
-          const file = currentTarget.files?.[0];
-          currentTarget.value = '';
-          if (file !== undefined) onFile(file);
-        }}
-      />
-    </>
-  );
+interface SourceNow {
+  /** A photo that waits to be kept. */
+  readonly keep: (() => void) | undefined;
+  readonly camera: boolean;
+  /** Takes the photo, once the camera shows a picture. */
+  readonly shoot: (() => void) | undefined;
+  readonly choose: () => void;
 }
+
+/** Both hands hold lamp and gear: the pedal takes the photo. */
+function nextOf({ keep, camera, shoot, choose }: SourceNow): NextAction {
+  if (keep !== undefined) return { words: 'Keep the photo', run: keep };
+  if (!camera) return { words: 'Choose a file', run: choose };
+  return { words: 'Take the photo', run: () => shoot?.(), disabled: shoot === undefined };
+}
+
+interface FileFieldProps {
+  readonly field: RefObject<HTMLInputElement | null>;
+  readonly onFile: (file: Blob) => void;
+}
+
+/** What a browser offers for choosing a file; the green button opens it. */
+const FileField = ({ field, onFile }: FileFieldProps) => (
+  <input
+    ref={field}
+    hidden
+    type="file"
+    accept="image/*"
+    aria-label="Photo file"
+    onChange={({ currentTarget }) => {
+      const file = currentTarget.files?.[0];
+      currentTarget.value = '';
+      if (file !== undefined) onFile(file);
+    }}
+  />
+);

@@ -84,7 +84,7 @@ function Standing({ build, assembly, check }: CheckProps) {
       <div>
         <p className="typed__number digits">{resultBrief(measured.result, units, measured.how)}</p>
         <p>
-          {standingWords(judged)}
+          {judged.limits.length === 0 && judged.standing === 'within' ? '' : standingWords(judged)}
           {judged.why === undefined ? '' : `. ${judged.why}`}
         </p>
         <HowTaken measurement={measured} />

@@ -27,24 +27,33 @@ const ways: readonly Option<DepthWay>[] = [
   { value: 'distance', words: 'Distance' },
 ];
 
+/** What was typed and chosen for one way stays with it: the same word means another thing in another. */
+type DraftOfWay = Readonly<Partial<Record<DepthWay, DepthDraft>>>;
+
 /** The depth shim worked out from what was read, echoed in words before anybody trusts its sign. */
 export function DepthSum({ build, assembly }: SumProps) {
-  const { draft, change } = useHeld(() => blankDepth);
-  const lengths = useLengths<DepthLength>();
-  const { way } = draft;
+  const { draft: all, change: changeAll } = useHeld<{ readonly way: DepthWay; readonly of: DraftOfWay }>(() => ({
+    way: 'marks',
+    of: {},
+  }));
+  const { way } = all;
+  const draft = all.of[way] ?? { ...blankDepth, way };
+  const change = (some: Partial<DepthDraft>): void => changeAll({ of: { ...all.of, [way]: { ...draft, ...some } } });
+  const lengths = useLengths<`${DepthWay} ${DepthLength}`>();
+  const read = (name: DepthLength): Length | undefined => lengths.read(`${way} ${name}`);
   const distances = way === 'arbor' || way === 'distance';
   const asked = [...depthFields[way], ...(distances && draft.measuredTo !== draft.wantedTo ? [headField] : [])];
-  const found = build.makeUp === undefined ? undefined : answerOf(draft, lengths.read, build.makeUp);
+  const found = build.makeUp === undefined ? undefined : answerOf(draft, read, build.makeUp);
   const shim = found?.ok === true ? found.value.shim : undefined;
   return (
     <>
       <Stage title="The depth shim, worked out" aside={<SumChoice build={build} assembly={assembly} sum="depth" />}>
         <div className="form">
-          <Choice label="From" value={way} onChange={(from) => change({ way: from })} options={ways} />
+          <Choice label="From" value={way} onChange={(from) => changeAll({ way: from })} options={ways} />
           <div className="form__fields">
             {asked.map((field) =>
               'length' in field ? (
-                lengths.field(field.length, field.label, field.hint)
+                lengths.field(`${way} ${field.length}`, field.label, field.hint)
               ) : (
                 <MarkField
                   key={'number' in field ? field.number : 'unit'}
@@ -56,7 +65,7 @@ export function DepthSum({ build, assembly }: SumProps) {
             )}
           </div>
           <DepthChoices draft={draft} distances={distances} onChange={change} />
-          {way === 'marks' ? <PrintedRule /> : undefined}
+          {way === 'marks' ? <PrintedRule draft={draft} shim={read('shim')} becomes={shim} /> : undefined}
         </div>
       </Stage>
       <SumWords

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { none } from '../../../../../src/shared/basics/result.ts';
-import { typedText, withDoubt } from '../../../../../src/shared/presentation/words/results.ts';
+import { packsBrief, typedText, withDoubt } from '../../../../../src/shared/presentation/words/results.ts';
 
 describe('a typed quantity', () => {
   it.each([
@@ -12,6 +12,20 @@ describe('a typed quantity', () => {
     [0.2, 'mm', 'inch', '0.008 in'],
   ] as const)('%d %s is shown in %s units as %s: no place added that nobody read', (value, unit, system, words) => {
     expect(typedText({ value, unit }, system)).toBe(words);
+  });
+});
+
+describe('shims by place', () => {
+  it('are told by their packs, in their places’ order, to the digits that were read', () => {
+    const pack = (place: 'pinion-depth' | 'ring-side', value: number) => ({
+      place,
+      each: [],
+      pack: { value, unit: 'mm' },
+    });
+    const shims = { kind: 'shims' as const, packs: [pack('pinion-depth', 1.52), pack('ring-side', 6.1)] };
+    expect(packsBrief(shims, 'metric')).toBe('1.52 mm, 6.1 mm');
+    expect(packsBrief({ kind: 'shims', packs: [] }, 'metric')).toBeUndefined();
+    expect(packsBrief({ kind: 'confirmed', yes: true }, 'metric')).toBeUndefined();
   });
 });
 
