@@ -1,3 +1,4 @@
+import { useEffect, useState } from 'react';
 import { Button } from '../parts/Button.tsx';
 import { StateMark } from '../parts/StateMark.tsx';
 import { useBenchSeen } from '../stores/bench.ts';
@@ -10,6 +11,7 @@ export function ProblemLine() {
   const problem = useProblem((seen) => seen.problem);
   const presence = useBenchSeen((seen) => seen.presence);
   const warnings = useBenchSeen((seen) => seen.about?.warnings);
+  const isLate = useLate(presence === 'looking');
   const ended = useBenchSeen((seen) => seen.ended);
   if (ended)
     return (
@@ -26,9 +28,33 @@ export function ProblemLine() {
       />
     );
   }
+  if (presence === 'looking' && isLate) return <Line {...notThere} />;
   const shown = problem ?? warnings?.[0];
   if (shown === undefined) return <UndoneLine />;
   return <Line sentence={shown.sentence} remedy={shown.remedy} {...(problem === undefined ? {} : { aside: true })} />;
+}
+
+/** A tab of an earlier run knocks with a word that counts no more, and would look for ever. */
+const notThere = {
+  sentence: 'The bench does not answer this page.',
+  remedy: 'It may have been started anew since: open the link it printed last.',
+};
+
+/** A bench on this machine has answered long before, ms. */
+const late_ms = 4000;
+
+/** Whether something has gone on for too long. */
+function useLate(goesOn: boolean): boolean {
+  const [late, setLate] = useState(false);
+  useEffect(() => {
+    if (!goesOn) return undefined;
+    const timer = setTimeout(() => setLate(true), late_ms);
+    return () => {
+      clearTimeout(timer);
+      setLate(false);
+    };
+  }, [goesOn]);
+  return late;
 }
 
 function Line({

@@ -23,7 +23,7 @@ const sentences: Readonly<Record<RunoutFlag | TorqueFlag, string>> = {
   'correlated-noise': 'The readings wander while it turns, and the doubt counts that: turn on.',
   'not-compared': 'No place was read twice, so that creep of the base would not show.',
   'part-turn': 'It may not have been a whole turn, and the doubt counts that: turn further, or mark each turn.',
-  'two-lobes-can-vanish': 'At these stations two lobes can vanish.',
+  'two-lobes-can-vanish': 'A gear warped in two lobes could look true at these stations: take eight.',
 };
 
 /** A record of another time may carry a flag that is not known any more: it is shown as it is, never hidden. */

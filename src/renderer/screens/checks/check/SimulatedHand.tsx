@@ -12,17 +12,23 @@ interface SimulatedHandProps {
   readonly assembly?: Assembly;
   /** How far the nut was turned on its sleeve, so that the simulated one follows. */
   readonly nutTurned_deg?: number;
+  /** What the hand writes down before it moves. */
+  readonly onBegin?: () => void;
 }
 
 /** On the simulated bench only: lets the simulated hand do what the technician's would. */
-export function SimulatedHand({ action, assembly, nutTurned_deg }: SimulatedHandProps) {
+export function SimulatedHand({ action, assembly, nutTurned_deg, onBegin }: SimulatedHandProps) {
   const simulated = useBenchSeen((seen) => seen.about?.simulated);
   if (simulated !== true) return undefined;
   const on =
     assembly === undefined
       ? {}
       : { on: { ...assembledAs(assembly), ...(nutTurned_deg === undefined ? {} : { nutTurned_deg }) } };
-  return <Button onPress={() => void ask('bench.hand', { action: { ...action, ...on } })}>Simulated hand</Button>;
+  const move = (): void => {
+    onBegin?.();
+    void ask('bench.hand', { action: { ...action, ...on } });
+  };
+  return <Button onPress={move}>Simulated hand</Button>;
 }
 
 /** The shims as measured go into the simulated axle; while any is missing the scenario's own stay in it. */

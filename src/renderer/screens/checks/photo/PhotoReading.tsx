@@ -92,6 +92,12 @@ export function PhotoReading({ build, assembly, flank, place, photo }: PhotoRead
         {corners === undefined && problem === undefined ? (
           <p className="quiet">Corners are those of the flank itself: between tip edge and fillet.</p>
         ) : undefined}
+        {corners === undefined ? undefined : (
+          <p className="quiet">
+            Round handles are the corners. The square ones lie on the edges between them: pull one onto the flank’s own
+            edge where it bends.
+          </p>
+        )}
       </Words>
     </>
   );

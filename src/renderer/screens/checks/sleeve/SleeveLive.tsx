@@ -39,6 +39,8 @@ export function SleeveLive(props: SleeveLiveProps) {
   const steps = useMemo(() => stepsOf(assembly), [assembly]);
   const advice = useMemo(() => sleeveAdvice(steps, aim?.target), [steps, aim]);
   const { draft: nut, change } = useHeld<NutDraft>(() => ({ turn: '', torque: emptyDraft('fastener', units) }));
+  // A hand that stands for a technician's turns the nut too, where nobody has said by how much.
+  const turn = nut.turn.trim() === '' && steps.length > 0 ? handTurn_deg : nut.turn;
   return (
     <>
       <Stage
@@ -50,7 +52,8 @@ export function SleeveLive(props: SleeveLiveProps) {
               <SimulatedHand
                 action={{ do: 'turn-pinion', what: 'pinion' }}
                 assembly={assembly}
-                nutTurned_deg={nutTurned_deg(steps, readNut(nut))}
+                nutTurned_deg={nutTurned_deg(steps, readNut({ ...nut, turn }))}
+                onBegin={() => change({ turn })}
               />
             ) : undefined}
             <GaugePick gauge={gauge} all={all} choose={choose} />
@@ -80,6 +83,9 @@ export function SleeveLive(props: SleeveLiveProps) {
     </>
   );
 }
+
+/** A small step of the nut, as somebody takes it who has crushed a sleeve too far before. */
+const handTurn_deg = '4';
 
 interface SleeveWordsProps {
   readonly props: SleeveLiveProps;

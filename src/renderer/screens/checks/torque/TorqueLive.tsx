@@ -117,5 +117,5 @@ function TorqueLiveWords({ props, basis, limit, measuring, isBegun }: TorqueLive
 
 function titleOf(isRead: boolean, isBefore: boolean): string {
   if (!isRead) return 'Turn steadily, whole turns';
-  return isBefore ? 'Read before and not recorded yet' : 'Enough when it stands still';
+  return isBefore ? 'Read before and not recorded yet' : 'Record it when the number stands';
 }

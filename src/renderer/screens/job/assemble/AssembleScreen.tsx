@@ -1,10 +1,13 @@
-import { assemblyName, type Build } from '../../../../shared/job/records/build.ts';
+import { assemblyName, type Build, latest } from '../../../../shared/job/records/build.ts';
 import type { BearingState } from '../../../../shared/basics/recorded.ts';
 import type { Phase } from '../../../../shared/job/records/checkIds.ts';
+import { isDescribed, readinessOf } from '../../../../shared/job/checks/readiness.ts';
+import { Button } from '../../../parts/Button.tsx';
 import { Choice, type Option } from '../../../parts/Choice.tsx';
 import { Stage } from '../../../parts/Stage.tsx';
 import { useHeld } from '../../../parts/useDraft.ts';
-import { Words } from '../../../parts/Words.tsx';
+import { type NextAction, Words } from '../../../parts/Words.tsx';
+import { go } from '../../../stores/route.ts';
 import { writeDeed } from '../../../stores/notebook.ts';
 import { goToNext } from '../../checks/check/goOn.ts';
 import { usualAssembly } from './usual.ts';
@@ -28,6 +31,11 @@ export function AssembleScreen({ build, phase }: { readonly build: Build; readon
     if (!(await writeDeed({ kind: 'assembled', assembly }))) return;
     goToNext();
   };
+  const opens: NextAction = {
+    words: `Open ${name.charAt(0).toLowerCase()}${name.slice(1)}`,
+    run: () => void open(),
+  };
+  const left = phase === 'final' ? trialLeftOpen(build) : undefined;
   return (
     <>
       <Stage title={name}>
@@ -38,14 +46,33 @@ export function AssembleScreen({ build, phase }: { readonly build: Build; readon
         />
       </Stage>
       <Words
-        title="With what it is put together"
-        next={{ words: `Open ${name.charAt(0).toLowerCase()}${name.slice(1)}`, run: () => void open() }}
+        title={left === undefined ? 'With what it is put together' : `${left.name} is not done`}
+        next={left === undefined ? opens : { words: `Back to ${left.name.toLowerCase()}`, run: left.back }}
+        others={left === undefined ? undefined : <Button onPress={opens.run}>{opens.words} all the same</Button>}
       >
+        {left === undefined ? undefined : <p role="alert">{left.sentence}</p>}
         <p>{explained[phase]}</p>
         <p className="quiet">A torque counts only against a limit for the same seal and bearings, so this matters.</p>
       </Words>
     </>
   );
+}
+
+/** The last trial, where things in it are open: the final assembly is no place to find that out. */
+function trialLeftOpen(build: Build) {
+  const trial = build.assemblies.findLast((one) => one.phase === 'trial');
+  if (trial === undefined || !isDescribed(build)) return undefined;
+  const { inTheWay } = readinessOf(build, trial);
+  const isMarked = latest(trial, 'mark') !== undefined;
+  if (inTheWay.length === 0 && isMarked) return undefined;
+  const name = assemblyName(trial);
+  const things = inTheWay.length === 1 ? 'One thing is' : `${inTheWay.length} things are`;
+  const open = inTheWay.length === 0 ? '' : `${things} open in it. `;
+  return {
+    name,
+    sentence: `${open}${isMarked ? '' : 'No mark was seen in it.'}`.trim(),
+    back: () => go({ at: 'build', build: build.id, assembly: trial.id }),
+  };
 }
 
 type AssemblyOpened = ReturnType<typeof usualAssembly>;

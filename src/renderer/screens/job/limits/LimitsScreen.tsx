@@ -77,7 +77,7 @@ function SheetTyped({ build, line, form, onLibrary }: SheetTypedProps) {
       <Words
         title={wrong > 0 ? `${wrong === 1 ? 'One line needs' : `${wrong} lines need`} another look` : countWords(count)}
         next={{
-          words: build.specSheet === undefined ? 'Keep these limits' : 'Keep the changes',
+          words: keepWords(build, count),
           run: submit,
         }}
         others={onLibrary === undefined ? undefined : <Button onPress={onLibrary}>From the shop’s sheets</Button>}
@@ -127,6 +127,12 @@ function useSheetForm(build: Build) {
   return { ...form, changed: useMemo(() => changedBy(build, held.draft), [build, held.draft]) };
 }
 
+/** Without a limit nothing is called within or outside, and that is said before it is kept. */
+function keepWords({ specSheet }: Build, count: number): string {
+  if (specSheet !== undefined) return 'Keep the changes';
+  return count === 0 ? 'Go on without limits' : 'Keep these limits';
+}
+
 const countWords = (count: number): string => {
   if (count === 0) return 'No limit entered yet';
   return count === 1 ? 'One limit entered' : `${count} limits entered`;
@@ -147,7 +153,7 @@ const SheetHead = ({ draft, error, onChange }: SheetHeadProps) => (
       onChange={(rule) => onChange({ rule })}
       options={[
         { value: 'simple', words: 'The reading' },
-        { value: 'guarded', words: 'The reading with its doubt' },
+        { value: 'guarded', words: 'The reading and its ±' },
       ]}
     />
   </div>

@@ -51,10 +51,10 @@ export function SwapCard({ build, swap }: CardProps) {
       <Stage
         title={`Swap card${trial === undefined ? '' : ` after ${assemblyName(trial).toLowerCase()}`}`}
         aside={
-          <>
+          <div className="measure__set-up">
             {standing.kept ? undefined : <SimulatedPacks swap={swap} />}
             <Button onPress={() => go({ at: 'drawer', build: build.id })}>Shims at hand</Button>
-          </>
+          </div>
         }
       >
         <SwapLines
