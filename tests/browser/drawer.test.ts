@@ -53,8 +53,8 @@ it('takes a whole kit in, keeps what was typed on the card meanwhile, and is cou
   expect(await pack.inputValue()).toBe('1.3');
   await page.getByLabel('Read off').fill('Micrometer');
   await page.getByLabel('Its resolution').fill('0.001');
-  await page.getByRole('button', { name: 'Keep the measured packs' }).click();
-  await page.getByRole('button', { name: 'Open the next trial' }).click();
+  await page.locator('.button--next', { hasText: 'Keep the measured packs' }).click();
+  await page.locator('.button--next', { hasText: 'Open the next trial' }).click();
   await page.locator('h1', { hasText: 'Trial 2' }).waitFor();
   const { sizes } = valueOf(await bench.service.answers['drawer.read']({}));
   const taken = sizes.filter(({ count }) => count === 3).map(({ thickness }) => thickness.value);

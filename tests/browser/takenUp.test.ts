@@ -5,6 +5,7 @@ import { latest, readNotebook } from '../../src/shared/job/records/build.ts';
 import type { BacklashResult } from '../../src/shared/job/records/measurement.ts';
 import { isNone } from '../../src/shared/basics/result.ts';
 import { type BenchPage, buildInTrial, openBenchPage, untilLive } from '../support/benchPage.ts';
+import { lineForTest, say } from '../support/gaugesForTest.ts';
 import { newFolder, valueOf } from '../support/bench/open.ts';
 import { show } from './everyScreen.ts';
 
@@ -108,30 +109,62 @@ it('keeps the stations while the gauge is unplugged in mid-station, and says wha
   await finished(bench, begun);
 });
 
+/** An indicator that reads what it is told, as long as it is told: the gear stands still under it. */
+async function dial() {
+  const line = await lineForTest();
+  const { id } = valueOf(
+    await bench.service.answers['gauges.save']({
+      gauge: { label: 'Dial', kind: 'indicator', resolution: { value: 0.001, unit: 'mm' }, link: line.link },
+    }),
+  );
+  valueOf(await bench.service.answers['gauges.plug-in']({ gauge: id }));
+  const reads = async (value: number): Promise<void> => {
+    await say(line, `${value.toFixed(3)} mm\r\n`);
+    await new Promise((resolve) => setTimeout(resolve, 20));
+  };
+  const stand = async (value: number): Promise<void> => {
+    for (let n = 0; n < 30; n += 1) await reads(value);
+  };
+  /** On to another height, seen on the way. */
+  const goOn = async (from: number, to: number): Promise<void> => {
+    for (let n = 1; n < 8; n += 1) await reads(from + ((to - from) * n) / 8);
+    await stand(to);
+  };
+  return { stand, goOn };
+}
+
 it('goes on with a runout at its stations, once the station that was read last reads the same again', async () => {
+  const { stand, goOn } = await dial();
   const { build, trial } = await buildInTrial(bench.service, 'Broken off in a runout');
   const { page, faults } = await bench.open();
   const route = { at: 'check', build, assembly: trial, check: 'ring-gear-runout' };
   await show(page, route);
-  await page.locator('.readout .live__digits', { hasText: /\d/u }).waitFor();
-  const turn = () =>
-    bench.service.answers['bench.hand']({ action: { do: 'turn-ring', surface: 'ring-gear', stations: 8 } });
-  const whole = turn();
+  await page.getByRole('button', { name: /^Gauge/u }).click();
+  await page.getByRole('option', { name: 'Dial' }).click();
+  const heights = [1, 1.012, 1.03, 1.041, 1.036, 1.021, 1.007, 0.996];
+  const [one = 0, two = 0, three = 0] = heights;
+  await stand(one);
+  await goOn(one, two);
+  await goOn(two, three);
   await title(page).getByText('Station 4 of 8').waitFor();
   await show(page, { at: 'build', build });
-  // The hand goes on to the eighth station and lets go, and nobody counts it.
-  valueOf(await whole);
+  // Moved on while nobody listens: that is no station, and what stands there is not taken for one.
+  await goOn(three, 1.041);
   await show(page, route);
   await title(page).getByText('3 taken, go on at 4').waitFor();
-  await page.getByText('the gear at station 3').waitFor();
-  valueOf(await turn());
-  await title(page).getByText('Station 8 of 8').waitFor();
-  await page.getByRole('button', { name: 'Record runout' }).click();
+  await stand(1.041);
+  expect(await title(page).innerText()).toBe('3 taken, go on at 4');
+  await goOn(1.041, three);
+  await title(page).getByText('Station 4 of 8').waitFor();
+  for (const [index, height] of heights.slice(3).entries()) await goOn(heights[index + 2] ?? 0, height);
+  await green(page).getByText('Record runout').waitFor();
+  await page.keyboard.press('PageDown');
   await page.getByRole('button', { name: 'Take it anew' }).waitFor();
   const { entries } = valueOf(await bench.service.answers['builds.read']({ build }));
   const deed = entries.at(-1)?.deed;
-  if (deed?.kind !== 'measured' || deed.how.kind !== 'streamed') throw new Error('no runout was recorded');
-  expect(deed.result).toMatchObject({ kind: 'runout', stations: { length: 8 } });
+  if (deed?.kind !== 'measured' || deed.how.kind !== 'streamed' || deed.result.kind !== 'runout')
+    throw new Error('no runout was recorded');
+  expect(deed.result.stations.map(({ value_mm }) => Math.round(value_mm * 1000) / 1000)).toEqual(heights);
   expect(deed.how.stretch.breaks).toHaveLength(1);
   expect(faults).toEqual([]);
   await page.context().close();
