@@ -17,33 +17,6 @@ beforeAll(async () => {
 });
 afterAll(() => bench.close());
 
-const start = async (title: string): Promise<string> =>
-  valueOf(await bench.service.answers['builds.start']({ title, technician: 'A' })).id;
-
-it('throws a build away after a second question, and takes it back from where it lies', async () => {
-  const kept = await start('Kept axle');
-  const build = await start('Axle by mistake');
-  const { page, faults } = await bench.open();
-  await show(page, { at: 'build', build });
-  await page.getByRole('button', { name: /^This build/u }).click();
-  await page.getByRole('button', { name: 'Throw it away' }).click();
-  const list = async (): Promise<readonly (readonly string[])[]> =>
-    valueOf(await bench.service.answers['builds.list']({})).map(({ id, lies }) => [id, lies]);
-  expect(await list()).toContainEqual([build, 'on-the-bench']);
-  await page.getByRole('button', { name: 'Yes, throw it away' }).click();
-  await page.locator('.job-row', { hasText: 'Thrown away' }).click();
-  expect(await list()).toContainEqual([kept, 'on-the-bench']);
-  expect(await list()).toContainEqual([build, 'thrown-away']);
-  // Nothing of it is lost: its notebook is read as before.
-  expect(valueOf(await bench.service.answers['builds.read']({ build })).entries.length).toBeGreaterThan(1);
-  await page.locator('.job-row', { hasText: 'Axle by mistake' }).click();
-  await page.getByRole('button', { name: /^This build/u }).click();
-  await page.getByRole('button', { name: 'Take it back onto the bench' }).click();
-  await expect.poll(list).toContainEqual([build, 'on-the-bench']);
-  expect(faults).toEqual([]);
-  await page.context().close();
-});
-
 it('lists every number that was kept without a build, a dozen at a time', async () => {
   const { page, faults } = await bench.open();
   await show(page, { at: 'just-measure', gauge: bench.gauges.torque });
