@@ -38,10 +38,10 @@ export function readPattern(
   const { edges, map, raster } = laid.value;
   if ((edges.softness ?? 0) > softest) return fail(unreadable('out-of-focus'));
   const separation = separate(raster);
-  if (separation === undefined) return fail(unreadable('no-mark'));
+  if (separation === undefined) return fail(unreadable(isDark(raster) ? 'too-dark' : 'no-mark'));
   const mask = cutOut(raster, separation, 0.5);
   const why = whyNot(raster, separation, mask);
-  if (why !== undefined) return fail(unreadable(why));
+  if (why !== undefined) return fail(unreadable(isDark(raster) ? 'too-dark' : why));
   const reading = { map, raster, separation, mask };
   const mark = markOf(reading, laid.value.faintness, options.faceOverHeight);
   // Cut off all round it has no place: rust and light that shine through a thin film look so, and no mark does.
@@ -51,6 +51,14 @@ export function readPattern(
     mark,
     warnings: [...warningsOf(laid.value, options)],
   });
+}
+
+/** Where nothing was told apart in less light than this (of 255, the brightest channel, mean over the flank), light is what is missing: own choice. */
+const darkest = 26;
+
+function isDark({ red, green, blue }: FlankRaster): boolean {
+  const sum = red.reduce((all, value, k) => all + Math.max(value, green[k] ?? 0, blue[k] ?? 0), 0);
+  return sum / red.length < darkest;
 }
 
 /** Width of an edge, as a fraction of the flank's height, beyond which a photo is out of focus. */

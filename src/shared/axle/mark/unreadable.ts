@@ -8,6 +8,7 @@ export type Unreadable =
   | 'outside-photo'
   | 'out-of-focus'
   | 'glare'
+  | 'too-dark'
   | 'no-mark'
   | 'no-compound'
   | 'smeared'
@@ -33,6 +34,7 @@ const words: Readonly<Record<Unreadable, readonly [sentence: string, remedy: str
     'Hold the camera still, let it focus on the tooth, and take it again.',
   ],
   glare: ['Mirrored light hides too much of the flank.', 'Turn the lamp or the camera aside and take it again.'],
+  'too-dark': ['The photo is too dark to be read.', 'Put a lamp to one side of the tooth and take it again.'],
   'no-mark': [
     'No mark stands out from the compound.',
     'Roll the gears under drag in both directions, or draw the mark by hand.',

@@ -56,7 +56,8 @@ export function BacklashRecorded({ build, assembly, check, measurement, result, 
             <RecordedVerdict judged={judged}>{resultBrief(result, units)}</RecordedVerdict>
             <Stations result={result} limit={limit} sheet={sheet} />
             <p className="digits">
-              Variation {withDoubt(result.variation_mm, result.variationU95_mm, 'length', units)}
+              Mean {withDoubt(result.mean_mm, result.meanU95_mm, 'length', units)}, variation{' '}
+              {withDoubt(result.variation_mm, result.variationU95_mm, 'length', units)}
             </p>
             <HowTaken measurement={measurement} />
             <ConvertedLimits build={build} basis={result.basis} />

@@ -14,7 +14,7 @@ interface RecordedWordsProps {
   readonly title: string;
   readonly judged: CheckJudged;
   readonly measurement: Measurement;
-  /** How it is taken: said where it has come to no number, and nobody knows why. */
+  /** Said where there is no reason why the check stands as it does; how it is taken is of use only while it has no number. */
   readonly otherwise: string;
   readonly onAnew: () => void;
 }
@@ -47,7 +47,7 @@ export const RecordedWords = ({ build, title, judged, measurement, otherwise, on
     }
   >
     <p>
-      {judged.why ?? (judged.standing === 'not-measured' ? otherwise : '')}
+      {judged.why ?? otherwise}
       {settleSentence(judged, measurement)}
     </p>
     <p className="quiet">Taking it anew keeps this one: the latest counts, the earlier ones stay in the notebook.</p>

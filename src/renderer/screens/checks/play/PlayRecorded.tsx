@@ -42,7 +42,7 @@ export function PlayRecorded({ build, assembly, check, measurement, onAnew }: Pl
         title={check.title}
         judged={judged}
         measurement={measurement}
-        otherwise={check.how}
+        otherwise={judged.standing === 'not-measured' ? check.how : ''}
         onAnew={onAnew}
       />
     </>

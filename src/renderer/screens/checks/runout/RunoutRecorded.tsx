@@ -60,7 +60,7 @@ export function RunoutRecorded({ build, assembly, check, measurement, result, on
         title={check.title}
         judged={judged}
         measurement={measurement}
-        otherwise={check.how}
+        otherwise={judged.standing === 'not-measured' ? check.how : ''}
         onAnew={onAnew}
       />
     </>

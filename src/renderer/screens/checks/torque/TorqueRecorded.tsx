@@ -47,7 +47,7 @@ export function TorqueRecorded(props: TorqueRecordedProps) {
         title={check.title}
         judged={judged}
         measurement={measurement}
-        otherwise={check.how}
+        otherwise={judged.standing === 'not-measured' ? check.how : ''}
         onAnew={onAnew}
       />
     </>

@@ -29,6 +29,16 @@ function readOf(picture: ReturnType<typeof taken>, corners: FlankCorners = pictu
 }
 
 describe('reading a rendered photograph', () => {
+  test('says of a nearly black one that it is too dark, and not that nothing was painted', () => {
+    const picture = taken(57, { spoilt: 'no-mark' });
+    const dim = { ...picture.photo, data: picture.photo.data.map((value, k) => (k % 4 === 3 ? value : value / 12)) };
+    const read = readPattern(dim, picture.tapped);
+    expect(read.ok ? undefined : read.problem.kind).toBe('too-dark');
+    const light = readPattern(picture.photo, picture.tapped);
+    expect(light.ok).toBe(false);
+    expect(light.ok ? undefined : light.problem.kind).not.toBe('too-dark');
+  });
+
   test.each(compoundNames)('finds the mark in %s compound, and says how well', (compound) => {
     const picture = taken(compound.length + 50, { compound });
     const { mark } = readOf(picture);
