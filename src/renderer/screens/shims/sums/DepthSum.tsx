@@ -1,5 +1,7 @@
 import type { MakeUp } from '../../../../shared/axle/makeUp.ts';
 import { markUnits } from '../../../../shared/axle/arithmetic/etchedMark.ts';
+import type { QuantityTyped } from '../../../../shared/basics/recorded.ts';
+import { packAt } from '../../../../shared/job/records/build.ts';
 import type { Length } from '../../../../shared/basics/quantity.ts';
 import { showText } from '../../../../shared/basics/show.ts';
 import { depthPlaceOf } from '../../../../shared/job/planning/positions.ts';
@@ -39,7 +41,8 @@ export function DepthSum({ build, assembly }: SumProps) {
   const { way } = all;
   const draft = all.of[way] ?? { ...blankDepth, way };
   const change = (some: Partial<DepthDraft>): void => changeAll({ of: { ...all.of, [way]: { ...draft, ...some } } });
-  const lengths = useLengths<`${DepthWay} ${DepthLength}`>();
+  const pack = packIn(build, assembly);
+  const lengths = useLengths<`${DepthWay} ${DepthLength}`>((name) => (name.endsWith(' shim') ? pack : undefined));
   const read = (name: DepthLength): Length | undefined => lengths.read(`${way} ${name}`);
   const distances = way === 'arbor' || way === 'distance';
   const asked = [...depthFields[way], ...(distances && draft.measuredTo !== draft.wantedTo ? [headField] : [])];
@@ -78,6 +81,13 @@ export function DepthSum({ build, assembly }: SumProps) {
       />
     </>
   );
+}
+
+/** The pack that was measured under the pinion last, up to this assembly. */
+function packIn({ assemblies }: SumProps['build'], assembly: string): QuantityTyped | undefined {
+  const upTo = assemblies.slice(0, assemblies.findIndex(({ id }) => id === assembly) + 1);
+  const packs = upTo.map((one) => packAt(one, 'pinion-depth')?.pack);
+  return packs.findLast((pack) => pack !== undefined);
 }
 
 const neverAssumed = 'Unit and meaning of the mark are chosen, never assumed: nothing in the mark itself says.';

@@ -9,7 +9,7 @@ import { useHeld } from '../../../parts/useDraft.ts';
 import { writeDeed } from '../../../stores/notebook.ts';
 import { useSession } from '../../../stores/session.ts';
 import { numberIn } from './inputs.ts';
-import { backlashPerAway, notchesNow, notchFrom } from './sides.ts';
+import { backlashPerAway, backlashThen, notchesNow, notchFrom } from './sides.ts';
 import { SumChoice } from './SumChoice.tsx';
 import type { SumProps } from './sumProps.ts';
 import { SumWords } from './SumWords.tsx';
@@ -24,13 +24,16 @@ export function NotchesSum({ build, assembly }: SumProps) {
   const units = useSession((session) => session.units);
   const { draft, change } = useHeld(() => ({ moved: '' }));
   const { field, read } = useLengths<'before' | 'after' | 'wanted'>();
+  const moved = numberIn(draft.moved);
+  const isWhole = moved === undefined || Number.isInteger(moved);
   const readings = {
-    moved: numberIn(draft.moved),
+    moved: isWhole ? moved : undefined,
     before: read('before'),
     after: read('after'),
     wanted: read('wanted'),
   };
   const notches = notchesNow(readings);
+  const then = backlashThen(readings);
   const { makeUp } = build;
   const perAway = useMemo(() => (makeUp === undefined ? undefined : backlashPerAway(makeUp)), [makeUp]);
   const notch = notchFrom(readings, perAway);
@@ -40,7 +43,7 @@ export function NotchesSum({ build, assembly }: SumProps) {
       ? undefined
       : turns.length === 0
         ? 'It stands as near to the wanted backlash as a notch allows.'
-        : turns.join(' ');
+        : `${turns.join(' ')}${then === undefined ? '' : ` The backlash is then expected at ${showText(then, 'length', units)}; read it.`}`;
   return (
     <>
       <Stage title="The adjusters, worked out" aside={<SumChoice build={build} assembly={assembly} sum="sides" />}>
@@ -51,6 +54,7 @@ export function NotchesSum({ build, assembly }: SumProps) {
               label="Notches moved"
               inputMode="text"
               value={draft.moved}
+              error={isWhole ? undefined : 'Whole notches: an adjuster is locked at none between two.'}
               hint="Away from the pinion +, closer −; both sides by as many."
               onChange={(moved) => change({ moved })}
             />

@@ -61,6 +61,15 @@ export function notchFrom(read: NotchReadings, perAway: number | undefined): Len
 }
 
 /** Notches from where it stands now, away positive; nothing while a reading is missing. */
+/** The backlash to be expected once those notches are turned; nothing while they are not known. */
+export function backlashThen(read: NotchReadings): Length | undefined {
+  const { moved, before, after } = read;
+  const notches = notchesNow(read);
+  if (notches?.ok !== true || moved === undefined || before === undefined || after === undefined) return undefined;
+  const rate = calibrateNotch(moved, before, after);
+  return rate.ok ? mm(after + notches.value * rate.value.backlashPerNotch) : undefined;
+}
+
 export function notchesNow(read: NotchReadings): Result<number> | undefined {
   const { moved, before, after, wanted } = read;
   if (moved === undefined || before === undefined || after === undefined || wanted === undefined) return undefined;

@@ -1,6 +1,11 @@
 import { describe, expect, it } from 'vitest';
 import { preloadShimFrom, totalFrom } from '../../../../../../src/renderer/screens/shims/sums/preload.ts';
-import { backlashPerAway, notchesNow, packsFor } from '../../../../../../src/renderer/screens/shims/sums/sides.ts';
+import {
+  backlashPerAway,
+  backlashThen,
+  notchesNow,
+  packsFor,
+} from '../../../../../../src/renderer/screens/shims/sums/sides.ts';
 import { mm, newtonMetres } from '../../../../../../src/shared/basics/quantity.ts';
 import { makeUp } from '../../../../../support/records/scenario.ts';
 
@@ -45,6 +50,9 @@ describe('notches as the screen asks for them', () => {
     expect(notchesNow(read)).toEqual({ ok: true, value: 3 });
     expect(notchesNow({ ...read, after: mm(0.05) })).toMatchObject({ problem: { kind: 'notch-not-calibrated' } });
     expect(notchesNow({ ...read, moved: undefined })).toBeUndefined();
+    const perNotch = (read.after - read.before) / read.moved;
+    expect(backlashThen(read)).toBeCloseTo(read.after + 3 * perNotch, 9);
+    expect(backlashThen({ ...read, after: mm(0.05) })).toBeUndefined();
   });
 });
 
