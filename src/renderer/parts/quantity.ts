@@ -48,7 +48,8 @@ export function readDraft(draft: QuantityDraft, measure: Measure, field: string)
   const typed = parseQuantity(withUnit ? draft.text : `${draft.text} ${draft.unit}`, dimension, field);
   if (typed.ok) return ok({ value: typed.value.value, unit: typed.value.unit.ucum });
   // Only what was typed is said back: the unit beside the field is no mistake.
-  return typed.problem.kind === 'not-a-number' && !withUnit ? fail(noNumber(field, draft.text.trim())) : typed;
+  const isNumber = Number.isFinite(Number(draft.text.trim().replace(',', '.').replace('−', '-')));
+  return withUnit || isNumber ? typed : fail(noNumber(field, draft.text.trim()));
 }
 
 const nothingTyped = (field: string): Problem<'not-a-number'> => ({

@@ -48,7 +48,7 @@ describe('a tool that is named for the first time', () => {
     ['0.001', 'um', 'so finely'],
     ['0.5', '[in_i]', 'so coarsely'],
     ['0', 'mm', 'above zero'],
-    ['', 'mm', 'resolution'],
+    ['', 'mm', 'Resolution: nothing is typed yet'],
   ])('is asked about a step of "%s" %s', (text, unit, why) => {
     const read = named(text, unit);
     expect(read).toMatchObject({ ok: false, problem: { field: 'resolution' } });
