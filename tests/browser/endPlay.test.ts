@@ -132,7 +132,7 @@ it('reads the preload as the spread of the case, from a rest without it to a res
   const { page, faults } = await bench.open();
   await show(page, { at: 'check', build, assembly, check: 'case-preload' });
   await page.getByRole('button', { name: 'By the indicator' }).click();
-  await page.getByRole('button', { name: /^Gauge/u }).click();
+  await page.locator('.pick__button', { hasText: 'Indicator' }).click();
   await page.getByRole('option', { name: 'Across the bores' }).click();
   await stand('0.500');
   await page.locator('.button--next', { hasText: 'It stands without preload' }).click();

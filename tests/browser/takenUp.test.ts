@@ -139,7 +139,7 @@ it('goes on with a runout at its stations, once the station that was read last r
   const { page, faults } = await bench.open();
   const route = { at: 'check', build, assembly: trial, check: 'ring-gear-runout' };
   await show(page, route);
-  await page.getByRole('button', { name: /^Gauge/u }).click();
+  await page.locator('.pick__button', { hasText: 'Indicator' }).click();
   await page.getByRole('option', { name: 'Dial' }).click();
   const heights = [1, 1.012, 1.03, 1.041, 1.036, 1.021, 1.007, 0.996];
   const [one = 0, two = 0, three = 0] = heights;

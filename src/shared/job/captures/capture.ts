@@ -48,6 +48,9 @@ export interface Capture {
 /** A turn stands or falls as a whole: a break in it leaves the readings on both sides of one turn. */
 const inOnePiece: Pick<Capture, 'breakOff' | 'taken'> = { breakOff: () => undefined, taken: () => [] };
 
+/** A gauge that just stands there has shown the first station already: nobody would miss it. */
+const fewestMissed = 2;
+
 /** What a measurement reads: a length from an indicator, a torque from a torque gauge. */
 const dimensionOf: Record<CaptureSettings['kind'], Dimension> = {
   backlash: 'length',
@@ -101,7 +104,8 @@ export function startCapture(
         finish: () => (end(), runoutResult(measured())),
         breakOff: () => (end(), parts.breakOff()),
         taken: () => [],
-        isBegun: () => (settings.mode === 'stations' ? lastStation(capture) !== undefined : !isNone(measured().tir)),
+        isBegun: () =>
+          settings.mode === 'stations' ? (lastStation(capture)?.number ?? 0) >= fewestMissed : !isNone(measured().tir),
       });
     }
     case 'torque': {
