@@ -6,6 +6,7 @@ import { valueOf } from '../support/bench/open.ts';
 import { type BenchPage, openBenchPage } from '../support/benchPage.ts';
 import { buildForPlan } from '../support/planBuild.ts';
 import { expectedAt } from '../support/records/trials.ts';
+import { theBuild } from '../support/theBuild.ts';
 import { show } from './everyScreen.ts';
 
 let bench: BenchPage;
@@ -55,7 +56,8 @@ it('takes a whole kit in, keeps what was typed on the card meanwhile, and is cou
   await page.getByLabel('Its resolution').fill('0.001');
   await page.locator('.button--next', { hasText: 'Keep the measured packs' }).click();
   await page.locator('.button--next', { hasText: 'Open the next trial' }).click();
-  await page.locator('h1', { hasText: 'Trial 2' }).waitFor();
+  const trials = async () => (await theBuild(bench.service, build)).assemblies.length;
+  await expect.poll(trials).toBe(2);
   const { sizes } = valueOf(await bench.service.answers['drawer.read']({}));
   const taken = sizes.filter(({ count }) => count === 3).map(({ thickness }) => thickness.value);
   expect(taken.reduce((sum, one) => sum + one, 0)).toBeCloseTo(1.3, 6);
