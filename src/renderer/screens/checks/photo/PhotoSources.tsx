@@ -27,6 +27,11 @@ export function PhotoSources({ build, assembly, flank, place }: PhotoFor) {
     setCamera(false);
     setShoot(undefined);
   };
+  const act = (): void => {
+    if (keep !== undefined) keep();
+    else if (camera) shoot?.();
+    else chooser.current?.click();
+  };
   const back = (): void => go({ at: 'check', build: build.id, assembly: assembly.id, check: 'mark' });
   return (
     <>
@@ -52,7 +57,11 @@ export function PhotoSources({ build, assembly, flank, place }: PhotoFor) {
       </Stage>
       <Words
         title={problem?.sentence ?? (busy ? 'Opening the photo …' : 'One flank, whole, from above the slot')}
-        next={nextOf({ keep, camera, shoot, choose: () => chooser.current?.click() })}
+        next={{
+          ...wordsOf(keep !== undefined, camera),
+          run: act,
+          disabled: camera && keep === undefined && shoot === undefined,
+        }}
         others={<Button onPress={back}>Back to the mark</Button>}
       >
         <p>{problem?.remedy ?? howTaken}</p>
@@ -66,20 +75,10 @@ const howTaken =
 
 export const placeWords = (place: number): string => (place === 0 ? '' : `, place ${place + 1}`);
 
-interface SourceNow {
-  /** A photo that waits to be kept. */
-  readonly keep: (() => void) | undefined;
-  readonly camera: boolean;
-  /** Takes the photo, once the camera shows a picture. */
-  readonly shoot: (() => void) | undefined;
-  readonly choose: () => void;
-}
-
 /** Both hands hold lamp and gear: the pedal takes the photo. */
-function nextOf({ keep, camera, shoot, choose }: SourceNow): NextAction {
-  if (keep !== undefined) return { words: 'Keep the photo', run: keep };
-  if (!camera) return { words: 'Choose a file', run: choose };
-  return { words: 'Take the photo', run: () => shoot?.(), disabled: shoot === undefined };
+function wordsOf(waits: boolean, camera: boolean): Pick<NextAction, 'words'> {
+  if (waits) return { words: 'Keep the photo' };
+  return { words: camera ? 'Take the photo' : 'Choose a file' };
 }
 
 interface FileFieldProps {
