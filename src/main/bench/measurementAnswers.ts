@@ -4,7 +4,7 @@ import type { CaptureSettings, MeasuredResult, Stretch } from '../../shared/job/
 import type { Deed } from '../../shared/job/records/notebook.ts';
 import { judgeGaugeCheck } from '../../shared/job/records/gaugeCheck.ts';
 import type { CheckId } from '../../shared/job/records/checkIds.ts';
-import { checkOf } from '../../shared/job/checks/checks.ts';
+import { checkOf, streamOf } from '../../shared/job/checks/checks.ts';
 import { fail, ok, type Problem, type Result } from '../../shared/basics/result.ts';
 import type { Journal } from '../journal/journal.ts';
 import type { GaugeChecks } from '../store/gaugeChecks.ts';
@@ -130,8 +130,7 @@ function record(
 ): ReturnType<typeof writeEntry> {
   const notebook = readBuild(desk, build);
   if (!notebook.ok) return notebook;
-  const problem =
-    misplaced(notebook.value, deed) ?? (checkOf(deed.check).method === deed.result.kind ? undefined : wrongCheck(deed));
+  const problem = misplaced(notebook.value, deed) ?? (answersBy(deed) ? undefined : wrongCheck(deed));
   return problem === undefined ? writeEntry(desk, build, by, deed) : fail(problem);
 }
 
@@ -155,6 +154,10 @@ const noLoose = (loose: string): Problem => ({
   sentence: `There is no kept measurement ${loose}.`,
   remedy: 'Choose one from the list.',
 });
+
+/** Whether what was taken from a gauge is how this check can be answered. */
+const answersBy = ({ check, how }: Extract<Deed, { kind: 'measured' }>): boolean =>
+  how.kind === 'streamed' && streamOf[checkOf(check).method] === how.settings.kind;
 
 const wrongCheck = (deed: Extract<Deed, { kind: 'measured' }>): Problem => ({
   kind: 'wrong-check',

@@ -1,4 +1,5 @@
 import type { MakeUp } from '../../axle/makeUp.ts';
+import type { CaptureSettings } from '../records/measurement.ts';
 import type { LimitedQuantity } from '../records/specSheet.ts';
 import { type CheckId, checkIds, type Phase } from '../records/checkIds.ts';
 
@@ -18,6 +19,16 @@ export type Method =
   | 'confirm'
   | 'notches'
   | 'mark';
+
+/** What a gauge can be asked for to answer a check of each method; nothing where no gauge answers. */
+export const streamOf: Readonly<Partial<Record<Method, CaptureSettings['kind']>>> = {
+  backlash: 'backlash',
+  runout: 'runout',
+  torque: 'torque',
+  play: 'play',
+  'case-play': 'play',
+  spread: 'spread',
+};
 
 type Need = 'required' | 'optional' | 'not-asked';
 type Rule = Need | ((makeUp: MakeUp) => Need);

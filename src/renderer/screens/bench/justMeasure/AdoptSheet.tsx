@@ -3,7 +3,7 @@ import { Dialog, Heading, Modal, ModalOverlay } from 'react-aria-components';
 import type { LooseMeasurement } from '../../../../shared/contract/builds.ts';
 import { assemblyName, currentAssembly } from '../../../../shared/job/records/build.ts';
 import type { CheckId } from '../../../../shared/job/records/checkIds.ts';
-import { checksOf } from '../../../../shared/job/checks/checks.ts';
+import { checksOf, streamOf } from '../../../../shared/job/checks/checks.ts';
 import { isDescribed } from '../../../../shared/job/checks/readiness.ts';
 import { Button } from '../../../parts/Button.tsx';
 import { Choice } from '../../../parts/Choice.tsx';
@@ -29,7 +29,7 @@ export function AdoptSheet({ loose, onClose }: AdoptSheetProps) {
   const fitting =
     build === undefined || assembly === undefined || !isDescribed(build)
       ? []
-      : checksOf(assembly.phase, build.makeUp).filter((one) => one.method === loose.result.kind);
+      : checksOf(assembly.phase, build.makeUp).filter((one) => streamOf[one.method] === loose.settings.kind);
   const chosen = fitting.find((one) => one.id === check) ?? fitting[0];
   const adopt = async (): Promise<void> => {
     if (assembly === undefined || chosen === undefined) return;
