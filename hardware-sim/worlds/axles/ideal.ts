@@ -76,7 +76,8 @@ function chosen(axles: readonly WorldAxle[], here: Place, pinionStays: boolean):
   const top = places
     .map((place, index) => ({ place, chance: chances[index] ?? 0 }))
     .toSorted((a, b) => b.chance - a.chance)[0];
-  if (top === undefined || top.chance - stands < price)
+  // Gears that bind are given room, whatever that promises.
+  if (top === undefined || (!pinionStays && top.chance - stands < price))
     return { stay: true, place: here, chance: stands, here: stands };
   return { stay: false, ...top, here: stands };
 }
