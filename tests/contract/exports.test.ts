@@ -1,3 +1,4 @@
+import { PNG } from 'pngjs';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { verifyCertificate } from '../../src/main/certificate/verify.ts';
 import type { BenchService, News } from '../../src/shared/contract/contract.ts';
@@ -56,6 +57,18 @@ describe.each(Object.entries(transports))('builds that leave and come, over %s',
       ok: false,
       problem: { kind: 'nothing-measured' },
     });
+  });
+
+  it('show the first page of their certificate before it is issued, and nothing is written', async () => {
+    const [a] = sides();
+    const entries = async (): Promise<number> => valueOf(await a.client.ask('builds.read', { build })).entries.length;
+    const before = await entries();
+    const asked = { build, page: 'letter', units: 'metric' } as const;
+    const { png_base64 } = valueOf(await a.client.ask('certificate.preview', asked));
+    const { width, height } = PNG.sync.read(Buffer.from(png_base64, 'base64'));
+    expect(width).toBe(800);
+    expect(height / width).toBeCloseTo(11 / 8.5, 2);
+    expect(await entries()).toBe(before);
   });
 
   it('bear the shop and the bench as they were set, under the fingerprint that the bench tells of itself', async () => {

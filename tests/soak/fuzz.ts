@@ -19,12 +19,13 @@ export interface Fuzzing {
   stop(): Promise<void>;
 }
 
-/** Asked seldom: they listen to ports for minutes, watch folders of this machine, or write a file each. */
+/** Asked seldom: they listen to ports for minutes, watch folders of this machine, or draw or write a file each. */
 const seldom: readonly QuestionName[] = [
   'gauges.learn',
   'photos.choose-folder',
   'bench.report',
   'certificate.issue',
+  'certificate.preview',
   'exports.make',
 ];
 /** A person may end the bench from its screens; a fuzz that did would try nothing more. */

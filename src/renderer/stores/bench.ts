@@ -1,7 +1,8 @@
 import { create } from 'zustand';
 import type { Answer, BenchClient } from '../../shared/contract/contract.ts';
 import { ask } from './ask.ts';
-import { showProblem } from './problems.ts';
+import { benchGone } from '../../shared/contract/client.ts';
+import { putProblemAside, showProblem, useProblem } from './problems.ts';
 
 type About = Answer<'bench.about'>;
 
@@ -34,6 +35,8 @@ export function followBench(client: BenchClient, onArrival: () => void): void {
       useBenchSeen.setState((seen) => ({ presence: seen.presence === 'looking' ? 'looking' : 'away' }));
       return;
     }
+    // What was asked before it answered, or while it was away, is asked again: the line that said so is no longer true.
+    if (useProblem.getState().problem?.kind === benchGone) putProblemAside();
     useBenchSeen.setState(({ arrivals }) => ({ presence: 'here', ended: false, arrivals: arrivals + 1 }));
     void ask('bench.about', {}).then((about) => useBenchSeen.setState({ about }));
     onArrival();

@@ -126,8 +126,11 @@ function checkedAnswer(name: QuestionName, value: unknown): Result<unknown> {
   return checked.success ? ok(checked.data) : fail(misshapen(`The answer to ${name}`, wordsOf(checked.error)));
 }
 
+/** The kind of problem that ends by itself as soon as the bench is reached again. */
+export const benchGone = 'bench-gone';
+
 const goneProblem: Problem = {
-  kind: 'bench-gone',
+  kind: benchGone,
   sentence: 'The bench cannot be reached.',
   remedy: 'It is tried again by itself. What was recorded is on disk.',
 };

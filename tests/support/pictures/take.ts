@@ -188,8 +188,12 @@ async function planned(page: Page, look: string): Promise<void> {
 
 /** The bench at work: each measurement is taken anew by the simulated hand, and the picture is taken half way. */
 async function live(page: Page, look: string): Promise<void> {
-  // A cue darkens or frames the picture for a moment; it has a picture of its own in the eye of whoever sees it.
-  await page.addStyleTag({ content: '.cue { visibility: hidden; }' });
+  // A cue darkens or frames the picture for a moment. The page takes no style written into it, but a sheet made by script.
+  await page.evaluate(() => {
+    const sheet = new CSSStyleSheet();
+    sheet.replaceSync('.cue { visibility: hidden; }');
+    document.adoptedStyleSheets = [sheet];
+  });
   const screens = {
     bench: [
       'backlash',
