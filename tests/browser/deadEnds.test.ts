@@ -72,6 +72,7 @@ it('says what undo struck through, keeps it readable, and brings it back', async
   const { page } = await bench.open();
   await write({ kind: 'noted', topic: 'note', text: 'Shim pack wiped clean' });
   await show(page, { at: 'notes', build: ids.build });
+  await page.locator('.notes__written', { hasText: 'Shim pack wiped clean' }).waitFor();
   await page.getByRole('button', { name: 'Undo', exact: true }).click();
   const said = page.getByRole('status').filter({ hasText: 'Struck through' });
   await said.getByText('the note “Shim pack wiped clean”').waitFor();
