@@ -1,4 +1,5 @@
 import { type ReactNode, useState } from 'react';
+import { latest } from '../../../../shared/job/records/build.ts';
 import { ok } from '../../../../shared/basics/result.ts';
 import { pedalAgain } from '../../../commands/registry.ts';
 import { useCommand } from '../../../commands/useCommand.ts';
@@ -28,7 +29,8 @@ export function ConfirmScreen({ others, ...props }: ConfirmScreenProps) {
     },
   });
   const [anew, setAnew] = useState(false);
-  const answered = assembly.measurements.some((one) => one.check === check.id) && !anew;
+  // What an indicator read is another answer than a hand's, and does not stand for it.
+  const answered = latest(assembly, check.id)?.result.kind === 'confirmed' && !anew;
   const no = (): void => change({ yes: false });
   useCommand(pedalAgain, 'No', answered || !draft.yes ? undefined : no);
   return (
