@@ -87,7 +87,9 @@ export function openBuildList({ sql }: Pick<Database, 'sql'>): BuildList {
         const { where, values } = whereOf(sought, before, indexed);
         return sql
           .prepare<unknown[], Row>(
-            `SELECT build, ${isBehindNow} AS isBehind, record, problem FROM build_summary WHERE ${where} ORDER BY last DESC LIMIT ?`,
+            // Which builds go on the page is found first: their records are not fetched for all that were found.
+            `SELECT build, ${isBehindNow} AS isBehind, record, problem FROM build_summary WHERE number IN
+              (SELECT number FROM build_summary WHERE ${where} ORDER BY last DESC LIMIT ?) ORDER BY last DESC`,
           )
           .all(...values, limit)
           .map(listed);

@@ -1,6 +1,7 @@
 import type { Migration } from './migration.ts';
 import { benchTables } from './migrations/benchTables.ts';
 import { blockTables } from './migrations/blockTables.ts';
+import { countsIndex } from './migrations/countsIndex.ts';
 import { drawerTables } from './migrations/drawerTables.ts';
 import { gaugeCheckTable } from './migrations/gaugeCheckTable.ts';
 import { journalTables } from './migrations/journalTables.ts';
@@ -25,4 +26,5 @@ export const migrations: readonly Migration[] = [
   benchTables,
   summaryTables,
   blockTables,
+  countsIndex,
 ];
