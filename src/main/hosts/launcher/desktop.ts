@@ -1,4 +1,4 @@
-import { join } from 'node:path';
+import { isAbsolute, join } from 'node:path';
 
 export type Environment = Readonly<Record<string, string | undefined>>;
 
@@ -11,5 +11,7 @@ export function dataFolder(platform: string, environment: Environment, home: str
   if (platform === 'darwin') return join(home, 'Library', 'Application Support', 'Axlewright', 'data');
   if (platform === 'win32')
     return join(environment['APPDATA'] ?? join(home, 'AppData', 'Roaming'), 'Axlewright', 'data');
-  return join(environment['XDG_DATA_HOME'] ?? join(home, '.local', 'share'), 'axlewright');
+  // One that is relative is to be ignored (XDG Base Directory): the records would lie wherever the bench was started.
+  const given = environment['XDG_DATA_HOME'] ?? '';
+  return join(isAbsolute(given) ? given : join(home, '.local', 'share'), 'axlewright');
 }

@@ -128,6 +128,8 @@ describe('a machine’s desktop', () => {
   it('keeps records where each system keeps a user’s own data', () => {
     expect(dataFolder('linux', {}, '/home/a')).toBe(join('/home/a', '.local', 'share', 'axlewright'));
     expect(dataFolder('linux', { XDG_DATA_HOME: '/data' }, '/home/a')).toBe(join('/data', 'axlewright'));
+    for (const odd of ['', 'data', './data', '~/data'])
+      expect(dataFolder('linux', { XDG_DATA_HOME: odd }, '/home/a')).toBe(dataFolder('linux', {}, '/home/a'));
     expect(dataFolder('darwin', {}, '/Users/a')).toContain('Application Support');
     expect(dataFolder('win32', { APPDATA: 'C:\\Roaming' }, 'C:\\Users\\a')).toContain('Axlewright');
   });
