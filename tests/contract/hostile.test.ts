@@ -46,6 +46,11 @@ describe.each(Object.entries(transports))('messages that no page of ours sends, 
       },
     ],
     ['a quantity beyond all measure', 'drawer.save', { drawer: { sizes: [shim({ value: 1e300, unit: '[in_i]' })] } }],
+    [
+      'a gauge that reads less than nothing',
+      'gauges.save',
+      { gauge: { label: 'G', kind: 'indicator', resolution: { value: -0.01, unit: 'mm' } } },
+    ],
     ['half a character', 'builds.start', { title: 'axle \ud800', technician: by }],
     ['a character that cannot be printed', 'builds.start', { title: 'axle \u0000', technician: by }],
   ] as const)('refuses %s, and goes on', async (_what, name, ask) => {

@@ -13,6 +13,9 @@ import {
 /** What a gauge itself reads: a pull scale reads a force, and its arm makes a torque of it. */
 const readSchema = z.union([quantityTypedSchema, forceTypedSchema]);
 
+const isAboveZero = ({ value }: { readonly value: number }): boolean => value > 0;
+const aboveZero = { error: 'must be above zero' };
+
 /** What a USB adapter says of itself: by it a gauge is known again when its port has another number. */
 export const usbSchema = z.strictObject({
   vendor: textSchema(120),
@@ -29,14 +32,16 @@ export const gaugeSchema = z.strictObject({
   label: nameSchema,
   kind: z.enum(['indicator', 'torque', 'typed']),
   serial: textSchema(120).trim().optional(),
-  resolution: readSchema,
+  resolution: readSchema.refine(isAboveZero, aboveZero),
   /** Largest error the maker states, half-width (±). */
   statedError: readSchema.optional(),
   /** Largest error of a torque tool in percent of the reading, half-width (±). */
   statedError_percent: z.number().positive().max(50).optional(),
   hysteresis: quantityTypedSchema.optional(),
   /** Of a pull scale: from the axis to the middle of the cord, the pull square to it, and how well that is known (±). */
-  arm: z.strictObject({ length: lengthTypedSchema, within: lengthTypedSchema.optional() }).optional(),
+  arm: z
+    .strictObject({ length: lengthTypedSchema.refine(isAboveZero, aboveZero), within: lengthTypedSchema.optional() })
+    .optional(),
   calibratedOn: daySchema.optional(),
   dueOn: daySchema.optional(),
   /** Link URL where it was last reached; a gauge whose readings are typed has none. */
