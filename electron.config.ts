@@ -1,19 +1,24 @@
 import { resolve } from 'node:path';
 import react from '@vitejs/plugin-react';
 import { defineConfig } from 'electron-vite';
+import { hashOfSources } from './src/main/certificate/measuring.ts';
 
 /**
- * Three programs: the Electron main process with the bench as a process of its own, the sandboxed preload, and
+ * Three programs: the Electron main process with the bench as a process of its own (and threads
+ * of that for backups and for drawing certificates), the sandboxed preload, and
  * the screens, which are one page for both hosts (Electron serves it as app://, the loopback host over HTTP).
  */
 export default defineConfig({
   main: {
+    define: { BUILT_MEASURING_HASH: JSON.stringify(hashOfSources(resolve('.'))) },
     build: {
       outDir: resolve('out/main'),
       rollupOptions: {
         input: {
           index: resolve('src/main/hosts/electron/main.ts'),
           benchProcess: resolve('src/main/hosts/electron/benchProcess.ts'),
+          backupWorker: resolve('src/main/backup/backupWorker.ts'),
+          drawWorker: resolve('src/main/certificate/drawWorker.ts'),
         },
       },
     },

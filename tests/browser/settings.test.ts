@@ -1,3 +1,4 @@
+import { readdirSync } from 'node:fs';
 import { join } from 'node:path';
 import { afterAll, beforeAll, expect, it } from 'vitest';
 import { openLoopback } from '../../src/main/hosts/loopback/host.ts';
@@ -5,6 +6,7 @@ import { listPageFiles } from '../../src/main/hosts/pageFiles.ts';
 import { valueOf } from '../support/bench/open.ts';
 import { type BenchPage, buildInTrial, openBenchPage } from '../support/benchPage.ts';
 import { openPage } from '../support/browser.ts';
+import { temporaryFolder } from '../support/folder.ts';
 import { show } from './everyScreen.ts';
 
 const screens = join(import.meta.dirname, '..', '..', 'out', 'renderer');
@@ -76,6 +78,35 @@ it('hands over to somebody else in one step, who signs from then on and is offer
   await expect
     .poll(async () => valueOf(await bench.service.answers['builds.read']({ build })).entries.at(-1))
     .toMatchObject({ by: 'Technician B', deed: { kind: 'noted' } });
+  expect(faults).toEqual([]);
+  await page.context().close();
+});
+
+it('backs up to the folder that was chosen, offers what lies there, and puts nothing over records', async () => {
+  await buildInTrial(bench.service);
+  const stick = temporaryFolder();
+  const { page, faults } = await bench.open();
+  await page.keyboard.press(',');
+  await page.getByText('the records are on this disk alone').waitFor();
+  await page.getByRole('button', { name: 'Folder for backups' }).click();
+  await page.getByLabel('Path of the folder, on this computer').fill('stick');
+  await page.getByRole('button', { name: 'Back up there' }).click();
+  await page.getByText('"stick" is not a full path.').waitFor();
+  await page.getByLabel('Path of the folder, on this computer').fill(stick);
+  await page.getByRole('button', { name: 'Back up there' }).click();
+  await page.getByText('None has been made').waitFor();
+  await page.getByRole('button', { name: 'Done' }).last().click();
+  await page.getByRole('button', { name: 'Back up now' }).click();
+  await page.getByText('Nothing has been recorded since').waitFor();
+  expect(readdirSync(stick).filter((name) => name.endsWith('.backup'))).toHaveLength(1);
+  const picture = process.env['SETTINGS_PICTURE'];
+  if (picture !== undefined) await page.screenshot({ path: join(picture, 'backup.png') });
+  await page.getByRole('button', { name: 'Bring a backup back' }).click();
+  await page.getByLabel('Path of the folder with the backups').fill(stick);
+  await page.getByRole('button', { name: 'Look there' }).click();
+  await page.getByRole('button', { name: /^Bring it back/u }).click();
+  await page.getByText('a backup is never put over records').waitFor();
+  if (picture !== undefined) await page.screenshot({ path: join(picture, 'bringBack.png') });
   expect(faults).toEqual([]);
   await page.context().close();
 });

@@ -46,6 +46,32 @@ describe.each(Object.entries(transports))('builds that leave and come, over %s',
     expect(back.files[0]?.base64).toBe(base64);
   });
 
+  it('show their pages before anything is issued, tell how far they have come, and can be stopped', async () => {
+    const [a] = sides();
+    const heard: News<'paper'>[] = [];
+    a.client.hear('paper', (news) => heard.push(news));
+    const look = { build, page: 'letter', units: 'inch' } as const;
+    const first = valueOf(
+      await a.client.ask('certificate.pictures', { ...look, pixelsWide: 300, first: true, job: 'one' }),
+    );
+    expect(first.count).toBeGreaterThan(1);
+    const pictures = first.pages.map((page) => PNG.sync.read(Buffer.from(page, 'base64')));
+    expect(pictures.map(({ width, height }) => [width, Math.round((height / width) * 100)])).toEqual([[300, 129]]);
+    expect(heard.length).toBeGreaterThan(2);
+    expect(heard.every(({ job }) => job === 'one')).toBe(true);
+    expect(heard.at(-1)?.share).toBeGreaterThan(0.9);
+    const stopped = a.client.ask('exports.make', { build, as: 'pdf', everything: true, job: 'two' });
+    valueOf(await a.client.ask('papers.stop', { job: 'two' }));
+    expect(await stopped).toMatchObject({ ok: false, problem: { kind: 'stopped' } });
+    // Nothing was noted in it by any of this.
+    expect(valueOf(await a.client.ask('builds.read', { build })).entries).toHaveLength(4);
+    const { files } = valueOf(await a.client.ask('exports.make', { build, as: 'pdf', page: 'letter', units: 'inch' }));
+    expect(await verifyCertificate(Buffer.from(files[0]?.base64 ?? '', 'base64'))).toMatchObject({
+      ok: true,
+      value: { holds: true, sameWordsToday: true },
+    });
+  });
+
   it('are refused with a word where they are none, and where there is nothing of that form', async () => {
     const [a, b] = sides();
     const none = Buffer.from('words').toString('base64');
@@ -57,18 +83,6 @@ describe.each(Object.entries(transports))('builds that leave and come, over %s',
       ok: false,
       problem: { kind: 'nothing-measured' },
     });
-  });
-
-  it('show the first page of their certificate before it is issued, and nothing is written', async () => {
-    const [a] = sides();
-    const entries = async (): Promise<number> => valueOf(await a.client.ask('builds.read', { build })).entries.length;
-    const before = await entries();
-    const asked = { build, page: 'letter', units: 'metric' } as const;
-    const { png_base64 } = valueOf(await a.client.ask('certificate.preview', asked));
-    const { width, height } = PNG.sync.read(Buffer.from(png_base64, 'base64'));
-    expect(width).toBe(800);
-    expect(height / width).toBeCloseTo(11 / 8.5, 2);
-    expect(await entries()).toBe(before);
   });
 
   it('bear the shop and the bench as they were set, under the fingerprint that the bench tells of itself', async () => {

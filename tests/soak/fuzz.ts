@@ -25,8 +25,10 @@ const seldom: readonly QuestionName[] = [
   'photos.choose-folder',
   'bench.report',
   'certificate.issue',
-  'certificate.preview',
+  'certificate.pictures',
   'exports.make',
+  'backups.choose',
+  'backups.found',
 ];
 /** A person may end the bench from its screens; a fuzz that did would try nothing more. */
 const never: readonly QuestionName[] = ['bench.end'];

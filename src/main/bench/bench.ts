@@ -9,8 +9,11 @@ import { type Log, openLog } from '../log/log.ts';
 import { openPhotoFolder } from '../photos/photoFolder.ts';
 import { catchUp, noteBehind } from '../store/catchUp.ts';
 import { type Database, openDatabase } from '../store/database.ts';
+import { takeUpRestore } from '../backup/restore.ts';
+import { backupAnswers, keepBackups } from './backupAnswers.ts';
 import { buildAnswers } from './buildAnswers.ts';
 import { certificateAnswers } from './certificateAnswers.ts';
+import { paperJobs } from './drawing.ts';
 import { drawerAnswers } from './drawerAnswers.ts';
 import { experienceAnswers } from './experienceAnswers.ts';
 import { exportAnswers } from './exportAnswers.ts';
@@ -34,6 +37,8 @@ import { createWarnings, type Warnings } from './warnings.ts';
  * texts to and fro. Opening fails as a value when the data folder cannot be used, and nothing is overwritten then.
  */
 export function openBench(options: BenchOptions): Result<BenchService> {
+  const restored = takeUpRestore(options.folder);
+  if (!restored.ok) return restored;
   const database = openDatabase(options.folder, options.clock);
   if (!database.ok) return database;
   const identity = openIdentity(database.value, options.newId ?? randomUUID);
@@ -66,6 +71,7 @@ export function openBench(options: BenchOptions): Result<BenchService> {
       quiet();
       await options.simulation?.close();
       const written = bench.journal.close();
+      await bench.backups.close();
       log.note({ kind: 'closed', written: written.ok });
       await log.close();
       database.value.close();
@@ -112,7 +118,9 @@ function putTogether(options: BenchOptions, ground: Ground): { readonly bench: O
   });
   const newId = options.newId ?? randomUUID;
   const simulatedLinks = options.simulation?.links ?? [];
-  const bench = { ...ground, ...stores, options, journal, gauges, keyboard, clock, newId, simulatedLinks, photoFolder };
+  const own = { backups: keepBackups(options, ground), papers: paperJobs(outlet) };
+  const door = { keyboard, newId, simulatedLinks, photoFolder, ...own };
+  const bench = { ...ground, ...stores, ...door, options, journal, gauges, clock };
   const endCatchingUp = catchUp(bench);
   const endSettling = settleJournal({ database, journal, onProblem: (problem) => warnings.set('settling', problem) });
   const quiet = (): void => {
@@ -125,6 +133,7 @@ function putTogether(options: BenchOptions, ground: Ground): { readonly bench: O
 
 const answersOf = (bench: OpenBench): BenchAnswers => ({
   ...selfAnswers(bench),
+  ...backupAnswers(bench.backups, bench.options.folder),
   ...buildAnswers(bench),
   ...photoAnswers(bench, bench.photos, bench.photoFolder),
   ...measurementAnswers(bench),

@@ -3,12 +3,14 @@ import type { HandAction, SimulatedAssembly, SimulatedAxle, SimulatedPacks } fro
 import type { CheckId } from '../../shared/job/records/checkIds.ts';
 import type { How, MeasuredResult } from '../../shared/job/records/measurement.ts';
 import type { Result } from '../../shared/basics/result.ts';
+import type { Keeper } from '../backup/keeper.ts';
 import type { Clock } from '../clock.ts';
 import type { GaugesOptions } from '../gauges/gauges.ts';
 import type { Log } from '../log/log.ts';
 import type { WatchedFolder } from '../photos/photoFolder.ts';
 import type { Database } from '../store/database.ts';
 import type { Identity } from '../store/identity.ts';
+import type { PaperJobs } from './drawing.ts';
 import type { GaugeDesk } from './gaugeAnswers.ts';
 import type { HandCues } from './handCues.ts';
 import type { Stores } from './stores.ts';
@@ -59,4 +61,6 @@ export interface OpenBench extends GaugeDesk, Stores {
   readonly log: Log;
   readonly warnings: Warnings;
   readonly photoFolder: WatchedFolder;
+  readonly backups: Keeper;
+  readonly papers: PaperJobs;
 }

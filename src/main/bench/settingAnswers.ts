@@ -1,5 +1,6 @@
 import type { BenchAnswers } from '../../shared/contract/contract.ts';
-import { ok } from '../../shared/basics/result.ts';
+import { fail, ok, type Problem } from '../../shared/basics/result.ts';
+import { logoOf } from '../certificate/logo.ts';
 import type { SettingStore } from '../store/settings.ts';
 import { type Desk, instant } from './writing.ts';
 
@@ -10,6 +11,8 @@ export function settingAnswers(
   return {
     'settings.read': async () => ok(desk.settings.read()),
     'settings.change': async ({ change }) => {
+      const { shopLogo = '' } = change;
+      if (shopLogo !== '' && logoOf(shopLogo) === undefined) return fail(brokenLogo);
       const written = desk.settings.change(change, instant(desk.clock));
       if (!written.ok) return written;
       desk.outlet.tell('settings-changed', written.value);
@@ -17,3 +20,10 @@ export function settingAnswers(
     },
   };
 }
+
+const brokenLogo: Problem = {
+  kind: 'broken-logo',
+  field: 'shopLogo',
+  sentence: 'This logo is not a whole JPEG, or is larger than the head of a page needs.',
+  remedy: 'Choose the picture in Settings: it is brought to size there.',
+};

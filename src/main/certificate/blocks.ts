@@ -1,3 +1,4 @@
+import type { Logo } from '../../shared/job/certifying/certificateData.ts';
 import type {
   BesideBlock,
   Block,
@@ -20,12 +21,13 @@ import { elementsToPdf, sceneToPdf } from './sceneToPdf.ts';
 import { tableHeight, tableToPaper } from './table.ts';
 import { noCase } from '../../shared/basics/noCase.ts';
 
-/** Writes the blocks one after the other, breaking pages where it must. */
-export function blocksToPaper(paper: Paper, blocks: readonly Block[]): void {
+/** Writes the blocks one after the other, breaking pages where it must. @param onShare told how many of them, 0 to 1. */
+export function blocksToPaper(paper: Paper, blocks: readonly Block[], onShare: (share: number) => void): void {
   const strip = { x: paper.left, width: paper.width };
   blocks.forEach((block, index) => {
     if (block.kind === 'heading') paper.need(headingRoom(paper, block, blocks[index + 1]));
     blockToPaper(paper, block, strip);
+    onShare((index + 1) / blocks.length);
   });
 }
 
@@ -80,18 +82,41 @@ function tableRoom(paper: Paper, table: TableBlock): number {
   return whole <= (paper.bottom - paper.top) / 2 ? whole : 100;
 }
 
-function titleToPaper(paper: Paper, { left, right, words, under }: TitleBlock): void {
+function titleToPaper(paper: Paper, { left, right, logo, words, under }: TitleBlock): void {
   const strip = { x: paper.left, width: paper.width };
-  const half = { x: strip.x, width: strip.width * 0.6 };
   right.forEach((line, index) => atRight(paper, line, paper.y + index * scale.quiet.line));
+  const top = paper.y;
+  const beside = logo === undefined ? 0 : logoToPaper(paper, logo, left[0] ?? '') + logoGap;
+  const half = { x: strip.x + beside, width: strip.width * 0.6 - beside };
   left.forEach((line, index) => {
     const letters = index === 0 && left.length > 1 ? scale.part : scale.quiet;
     if (line !== '') paragraph(paper, line, { letters, strip: half });
   });
+  if (logo !== undefined) paper.y = Math.max(paper.y, top + logoSize.height);
   paper.y += 4;
-  paragraph(paper, words, { letters: scale.title, strip }, { type: 'H1' });
+  // A long name must not push the page's end onto the next.
+  const isLong = paper.wrap(words, scale.title, strip.width).length > 1;
+  paragraph(paper, words, { letters: isLong ? scale.longTitle : scale.title, strip }, { type: 'H1' });
   paper.y += 3;
   for (const line of under) paragraph(paper, line, { letters: scale.quiet, strip });
+}
+
+/** As much as two lines of words are high, and no wider than leaves room for them. */
+const logoSize = { width: 110, height: 30 };
+const logoGap = 10;
+
+/** Gives the width it takes. */
+function logoToPaper(paper: Paper, { jpeg_base64, width, height }: Logo, shop: string): number {
+  const share = Math.min(logoSize.width / width, logoSize.height / height);
+  const [across, high] = [width * share, height * share];
+  const [x, y] = [paper.left, paper.y];
+  const figure = paper.pdf.struct(
+    'Figure',
+    { alt: `Logo of ${shop}`, bbox: [x, y, x + across, y + high] } as PDFKit.Mixins.StructureElementOptions,
+    () => paper.pdf.image(Buffer.from(jpeg_base64, 'base64'), x, y, { width: across, height: high }),
+  );
+  paper.root.add(figure);
+  return across;
 }
 
 /** A line at the right margin that takes no room of its own. */

@@ -1,4 +1,4 @@
-import { noughts } from './signature.ts';
+import { noughts, type Signer } from './signature.ts';
 
 /** The names of what lies in a certificate's PDF. */
 export const fileNames = {
@@ -62,4 +62,12 @@ export function unsigned(pdf: Buffer, signatureAt: number): Buffer {
   const copy = Buffer.from(pdf);
   copy.write(noughts, from, 'latin1');
   return copy;
+}
+
+/** Writes the signature of the file into its place. */
+export function signPdf(pdf: Buffer, signer: Signer): Buffer {
+  const at = pdf.lastIndexOf(`"file":"${noughts}"`, undefined, 'latin1');
+  const { from } = signatureHole(pdf, at);
+  pdf.write(signer.sign(pdf), from, 'latin1');
+  return pdf;
 }

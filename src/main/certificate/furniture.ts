@@ -23,7 +23,7 @@ interface Footer {
 }
 
 function footer(paper: Paper, { title, complete, signed, page }: Footer): void {
-  const y = paper.bottom + 22;
+  const y = paper.bottom + 17;
   const { pdf, left, right, width } = paper;
   pdf
     .save()

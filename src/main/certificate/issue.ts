@@ -12,6 +12,7 @@ import { originsOf } from '../store/origins.ts';
 import { openSettings } from '../store/settings.ts';
 import { openStretches } from '../store/stretches.ts';
 import { canonicalJson } from './hash.ts';
+import { logoOf } from './logo.ts';
 import { measuringHash } from './measuring.ts';
 import type { Issue } from './pdf.ts';
 import { gatherReadings } from './readings.ts';
@@ -41,7 +42,9 @@ export function jsonOf({ data, csv }: Issue, identity: Identity): string {
 export const namedAsSet = (bench: BenchSigning, { benchName = '' }: SomeSettings): BenchSigning =>
   benchName.trim() === '' ? bench : { ...bench, name: benchName.trim() };
 
-function shopOf({ shopName = '', shopAddress = '' }: SomeSettings): Shop | undefined {
+function shopOf({ shopName = '', shopAddress = '', shopLogo = '' }: SomeSettings): Shop | undefined {
   const [name, address] = [shopName.trim(), shopAddress.trim()];
-  return name === '' ? undefined : { name, ...(address === '' ? {} : { address }) };
+  const logo = logoOf(shopLogo);
+  if (name === '') return undefined;
+  return { name, ...(address === '' ? {} : { address }), ...(logo === undefined ? {} : { logo }) };
 }

@@ -15,6 +15,7 @@ const letters = (size: number, weight: Weight, ink: Ink, line = size * 1.42): Le
 /** The type scale of the certificate: few sizes, told apart by weight and ink before size. */
 export const scale = {
   title: letters(22, 600, 'text', 28),
+  longTitle: letters(15, 600, 'text', 20),
   verdict: letters(13, 600, 'text', 18),
   section: letters(13, 600, 'text', 18),
   part: letters(9.5, 600, 'text', 14),

@@ -7,7 +7,7 @@ import { fileNames, signatureHole, unsigned } from './filing.ts';
 import { canonicalJson } from './hash.ts';
 import { type Signature, signatureSchema } from './signature.ts';
 
-export type Unusable = 'unreadable' | 'not-a-certificate' | 'newer-certificate' | 'altered';
+export type Unusable = 'unreadable' | 'not-a-certificate' | 'newer-certificate' | 'altered' | 'unvouched';
 
 /** A certificate's file taken apart, before anything in it is believed. */
 export interface OpenedFile {

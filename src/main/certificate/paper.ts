@@ -23,7 +23,10 @@ const sizes: Readonly<Record<CertificateLook['page'], readonly [number, number]>
   letter: [612, 792],
 };
 
-const margins = { left: 56, right: 56, top: 50, bottom: 60 };
+const sides = 56;
+/** Above and below, and the spaces between blocks. Closer where a few lines would otherwise stand on a last page of their own. */
+const margins = { usual: { top: 50, bottom: 60, spaces: 1 }, close: { top: 38, bottom: 50, spaces: 0.6 } } as const;
+export type Margins = keyof typeof margins;
 
 interface Run {
   readonly words: string;
@@ -52,27 +55,31 @@ const numberAndUnit = /([\d.]) (mm|in|µm|N·m|N·cm|in-lb|lb-ft|%)(?![\p{L}])/g
 export class Paper {
   readonly pdf: Pdf;
   readonly root: Struct;
-  readonly left = margins.left;
+  readonly left = sides;
   readonly width: number;
-  readonly top = margins.top;
+  readonly top: number;
   readonly bottom: number;
   readonly height: number;
   y: number;
   /** Whether a sign was met that the family lacks. */
   hasBoxes = false;
   private pages = 0;
+  private readonly spaces: number;
   private readonly size: readonly [number, number];
   private readonly known = new Map<number, boolean>();
   private readonly widths = new Map<string, number>();
 
-  constructor(pdf: Pdf, page: CertificateLook['page'], root: Struct) {
+  constructor(pdf: Pdf, page: CertificateLook['page'], root: Struct, around: Margins = 'usual') {
+    const { top, bottom, spaces } = margins[around];
+    this.spaces = spaces;
     this.pdf = pdf;
     this.root = root;
     this.size = sizes[page];
-    this.width = this.size[0] - margins.left - margins.right;
+    this.width = this.size[0] - 2 * sides;
     this.height = this.size[1];
-    this.bottom = this.size[1] - margins.bottom;
-    this.y = margins.top;
+    this.bottom = this.size[1] - bottom;
+    this.top = top;
+    this.y = top;
     this.newPage();
   }
 
@@ -91,6 +98,15 @@ export class Paper {
     this.y = this.top;
   }
 
+  /** Whether the last of several pages is all but empty. */
+  get endsAlone(): boolean {
+    return this.pages > 2 && this.y - this.top < (this.bottom - this.top) * 0.25;
+  }
+
+  get pageCount(): number {
+    return this.pages;
+  }
+
   /** Whether this page holds no more than what an earlier one had no room for. */
   get isRunOver(): boolean {
     return this.pages === 2 && this.y - this.top < (this.bottom - this.top) * 0.4;
@@ -106,7 +122,7 @@ export class Paper {
   }
 
   space(height: number): void {
-    if (!this.atTop) this.y += height;
+    if (!this.atTop) this.y += height * this.spaces;
   }
 
   /** A structure element with its content, in reading order. */

@@ -5,11 +5,11 @@ import type { CertificateLook } from '../../shared/presentation/certificate/page
 import { certificateBlocks } from '../../shared/presentation/certificate/telling.ts';
 import { fingerprintOf } from '../store/signing.ts';
 import { blocksToPaper } from './blocks.ts';
-import { attach, fileNames, mendChecksums, signatureHole } from './filing.ts';
+import { attach, fileNames, mendChecksums, signPdf } from './filing.ts';
 import { furnish } from './furniture.ts';
 import { canonicalJson, contentHash } from './hash.ts';
 import { fontFiles, fontName } from './letters.ts';
-import { Paper } from './paper.ts';
+import { type Margins, Paper } from './paper.ts';
 import { dataSignature, noughts, type Signature, type Signer } from './signature.ts';
 
 export type { CertificateLook } from '../../shared/presentation/certificate/page.ts';
@@ -27,30 +27,54 @@ export interface Issue {
  */
 export async function certificatePdf(issue: Issue, look: CertificateLook, signer: Signer): Promise<Buffer> {
   const signature = dataSignature(issue.data.bench.key, canonicalJson(issue.data), signer);
-  const pdf = await drawnPdf(issue, look, signature);
-  const at = pdf.lastIndexOf(`"file":"${noughts}"`, undefined, 'latin1');
-  const { from } = signatureHole(pdf, at);
-  pdf.write(signer.sign(pdf), from, 'latin1');
-  return pdf;
+  return signPdf(await drawnPdf(issue, look, signature), signer);
 }
 
 /** The same with noughts where the signature of the file goes: what is signed. */
-export async function drawnPdf({ data, csv }: Issue, look: CertificateLook, signature: Signature): Promise<Buffer> {
+export async function drawnPdf(
+  issue: Issue,
+  look: CertificateLook,
+  signature: Signature,
+  onShare: (share: number) => void = () => undefined,
+): Promise<Buffer> {
+  const usual = drawnPages(issue, look, { margins: 'usual', onShare });
+  const { pdf, bytes } = usual.paper.endsAlone ? closer(issue, look, usual) : usual;
+  attachAll(pdf, issue, signature);
+  pdf.end();
+  return mendChecksums(await bytes);
+}
+
+interface Drawn {
+  readonly pdf: PDFKit.PDFDocument;
+  readonly paper: Paper;
+  readonly bytes: Promise<Buffer>;
+}
+
+/** A few lines alone on a last page are fetched back onto the one before, where closer margins find them room. */
+function closer(issue: Issue, look: CertificateLook, usual: Drawn): Drawn {
+  const close = drawnPages(issue, look, { margins: 'close', onShare: () => undefined });
+  return close.paper.pageCount < usual.paper.pageCount ? close : usual;
+}
+
+interface Drawing {
+  readonly margins: Margins;
+  readonly onShare: (share: number) => void;
+}
+
+function drawnPages({ data }: Issue, look: CertificateLook, { margins, onShare }: Drawing): Drawn {
   const sha256 = contentHash(data);
   const content = certificateContent({ id: data.build, entries: data.notebook });
   const pdf = openDocument(content, look, sha256);
   const bytes = collected(pdf);
   const root = pdf.struct('Document');
   pdf.addStructure(root);
-  const paper = new Paper(pdf, look.page, root);
+  const paper = new Paper(pdf, look.page, root, margins);
   const { bench, shop, revision, replaces } = data;
   const signed = { sha256, bench: bench.name, fingerprint: fingerprintOf(bench.key), revision, replaces, shop };
-  blocksToPaper(paper, certificateBlocks(content, look, signed));
+  blocksToPaper(paper, certificateBlocks(content, look, signed), onShare);
   furnish(paper, content, signed);
   root.end();
-  attachAll(pdf, { data, csv }, signature);
-  pdf.end();
-  return mendChecksums(await bytes);
+  return { pdf, paper, bytes };
 }
 
 function openDocument(content: CertificateContent, look: CertificateLook, sha256: string): PDFKit.PDFDocument {

@@ -13,22 +13,38 @@ export async function pagePictures(
   pdf: Buffer,
   pixelsWide: number,
   most = Number.POSITIVE_INFINITY,
+  onShare: (share: number) => void = () => undefined,
 ): Promise<readonly Buffer[]> {
   const library = await PDFiumLibrary.init();
   try {
     const document = await library.loadDocument(pdf);
     try {
       const pictures: Buffer[] = [];
-      for (let page = 0; page < Math.min(document.getPageCount(), most); page += 1) {
+      const count = Math.min(document.getPageCount(), most);
+      for (let page = 0; page < count; page += 1) {
         const { originalWidth } = document.getPage(page).getOriginalSize();
         const scale = pixelsWide / originalWidth;
         const { data, width, height } = await document.getPage(page).render({ scale, render: 'bitmap' });
         pictures.push(png(data, width, height));
+        onShare((page + 1) / count);
       }
       return pictures;
     } finally {
       document.destroy();
     }
+  } finally {
+    library.destroy();
+  }
+}
+
+/** How many pages a PDF has. */
+export async function pageCountOf(pdf: Buffer): Promise<number> {
+  const library = await PDFiumLibrary.init();
+  try {
+    const document = await library.loadDocument(pdf);
+    const count = document.getPageCount();
+    document.destroy();
+    return count;
   } finally {
     library.destroy();
   }

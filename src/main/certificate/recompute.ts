@@ -61,7 +61,8 @@ function differenceOf(was: MeasuredResult, now: MeasuredResult, named: string): 
   const found = firstDifference(was, now, []);
   if (found === undefined) return { same: true };
   const { path, from, to } = found;
-  const difference = `${named}: ${path.join('.')} is ${shown(from)}, its readings give ${shown(to)} today`;
+  const by = typeof from === 'number' && typeof to === 'number' ? ` (differs by ${shownDifference(to - from)})` : '';
+  const difference = `${named}: ${path.join('.')} is ${shown(from)}, its readings give ${shown(to)} today${by}`;
   return { same: false, difference, withinU95: isWithin(was, now) };
 }
 
@@ -124,5 +125,8 @@ const isSame = (one: number, other: number): boolean =>
 
 const isHolder = (value: unknown): value is Readonly<Record<string, unknown>> =>
   typeof value === 'object' && value !== null;
+
+/** Two digits say how much it is. */
+const shownDifference = (by: number): string => `${by > 0 ? '+' : ''}${Number(by.toPrecision(2))}`;
 
 const shown = (value: unknown): string => (value === undefined ? 'nothing' : JSON.stringify(value).slice(0, 60));

@@ -1,4 +1,4 @@
-import { type Result, fail, ok } from '../../shared/basics/result.ts';
+import { type Problem, type Result, fail, ok } from '../../shared/basics/result.ts';
 import { contradiction } from '../../shared/job/certifying/agrees.ts';
 import { type CertificateData, edition, judgedOf } from '../../shared/job/certifying/certificateData.ts';
 import { readNotebook } from '../../shared/job/records/build.ts';
@@ -83,7 +83,7 @@ async function verify2(file: OpenedFile, known: readonly KnownBench[]): Promise<
   const broken = bytesAgainst(file, data) ?? contradiction(data);
   if (broken !== undefined) return fail(altered(broken));
   const figures = figuresOf(file, data);
-  if ('wrong' in figures) return fail(altered(figures.wrong));
+  if (!figures.ok) return figures;
   const sameJudgementToday =
     canonicalJson(judgedOf(readNotebook(data.build, data.notebook))) === canonicalJson(data.judged);
   // Nobody vouches for what is not signed: then it must say what its notebook gives, and nothing else.
@@ -96,7 +96,7 @@ async function verify2(file: OpenedFile, known: readonly KnownBench[]): Promise<
     sha256: contentHash(data),
     edition: data.edition,
     signedBy: signedBy(file, data, known),
-    ...figures,
+    ...figures.value,
     sameJudgementToday,
     sameWordsToday: await isDrawnAlike(file, data),
     build,
@@ -138,17 +138,25 @@ type Figures = Pick<Holds, 'recomputed' | 'firstDifference' | 'withinU95'>;
 
 /**
  * The same program must find the same figures. Another one may have learned since: where the bench has signed, its figures
- * stand, and the difference is told.
+ * stand, and the difference is told; where nobody has, nobody vouches for them.
  */
-function figuresOf({ csv, signature }: OpenedFile, data: CertificateData): Figures | { readonly wrong: string } {
-  if (csv === undefined) return { recomputed: { none: 'no-readings' } };
+function figuresOf({ csv, signature }: OpenedFile, data: CertificateData): Result<Figures, Unusable> {
+  if (csv === undefined) return ok({ recomputed: { none: 'no-readings' } });
   const found = recompute(data, csv);
-  if ('wrong' in found) return found;
-  if ('none' in found) return { recomputed: found };
-  if (found.same) return { recomputed: true };
-  if (signature === undefined || data.measuring === measuringHash()) return { wrong: found.difference };
-  return { recomputed: false, firstDifference: found.difference, withinU95: found.withinU95 };
+  if ('wrong' in found) return fail(altered(found.wrong));
+  if ('none' in found) return ok({ recomputed: found });
+  if (found.same) return ok({ recomputed: true });
+  if (data.measuring === measuringHash()) return fail(altered(found.difference));
+  if (signature === undefined) return fail(unvouched(found.difference));
+  const firstDifference = `worked out by other code than that of its day: ${found.difference}`;
+  return ok({ recomputed: false, firstDifference, withinU95: found.withinU95 });
 }
+
+const unvouched = (difference: string): Problem<'unvouched'> => ({
+  kind: 'unvouched',
+  sentence: `Worked out by other code than that of its day: ${difference}. Nobody has signed it, so that nobody vouches for the figure that stands there.`,
+  remedy: 'Take the PDF as it was issued, or its data with their signature.',
+});
 
 function signedBy({ signature }: OpenedFile, { bench }: CertificateData, known: readonly KnownBench[]): SignedBy {
   if (signature === undefined) return { none: 'unsigned' };
@@ -163,7 +171,12 @@ async function isDrawnAlike({ pdf, csv, signature }: OpenedFile, data: Certifica
   const look = lookOf(pdf.creator);
   if (look === undefined) return false;
   const { file: _file, ...ofData } = signature;
-  return (await drawnPdf({ data, csv }, look, ofData)).equals(pdf.unsigned);
+  try {
+    return (await drawnPdf({ data, csv }, look, ofData)).equals(pdf.unsigned);
+  } catch {
+    // Data that this program cannot draw, a logo that is none for one: whoever drew them was another.
+    return false;
+  }
 }
 
 /** The writer notes the look it drew for: "…, a4, metric" or "…, a4, metric, everything". */

@@ -36,7 +36,7 @@ export function openRecords(folder: string): Result<Records> {
   });
 }
 
-const noRecords = (folder: string): Problem => ({
+export const noRecords = (folder: string): Problem => ({
   kind: 'no-records',
   field: '--data',
   sentence: `There are no records in ${folder}.`,

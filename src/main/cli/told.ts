@@ -62,6 +62,14 @@ export const told = {
     usage: 'import FILE [--data DIR]',
     summary: 'takes in a build of another bench, from its bundle: with its readings and photos',
   },
+  backup: {
+    usage: 'backup DIR [--data DIR]',
+    summary: 'copies all records, with photos, readings, settings and the key, into one verified file in DIR',
+  },
+  restore: {
+    usage: 'restore FILE [--data DIR]',
+    summary: 'puts a backup into a data folder, never over records that are there',
+  },
   schema: {
     usage: 'schema certificate|bundle|spec-sheet|line-format|gauge',
     summary: 'the JSON Schema of a file the bench reads or writes',

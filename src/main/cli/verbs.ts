@@ -18,6 +18,8 @@ const verbs: Readonly<Record<VerbName, () => Promise<Verb>>> = {
   export: async () => (await import('./verbs/export.ts')).exportBuild,
   verify: async () => (await import('./verbs/verify.ts')).verify,
   import: async () => (await import('./verbs/import.ts')).importBuild,
+  backup: async () => (await import('./verbs/backup.ts')).backup,
+  restore: async () => (await import('./verbs/restore.ts')).restore,
   schema: async () => (await import('./verbs/schema.ts')).schema,
   demo: async () => (await import('./verbs/demo.ts')).demo,
   open: async () => (await import('./verbs/open.ts')).open,

@@ -170,7 +170,7 @@ const closeAll = (opened: readonly { close: () => void }[]): void => {
  * A second, empty database held in an exclusive transaction: the system lets go of it when this process
  * ends in whatever way, which a lock file with a process number in it would not.
  */
-function holdTheOnlyPen(folder: string): Sqlite.Database {
+export function holdTheOnlyPen(folder: string): Sqlite.Database {
   // Customers' names stand in the records: nobody else on this machine reads them.
   makeFolder(folder, 0o700);
   const file = path.join(folder, 'axlewright.pen');

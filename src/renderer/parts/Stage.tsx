@@ -1,4 +1,5 @@
 import type { ReactNode } from 'react';
+import { CopyTables } from './CopyTables.tsx';
 import { useScrolls } from './scrolls.ts';
 import './stage.css';
 
@@ -20,6 +21,7 @@ export function Stage({
       <header className="stage__head">
         <h1 className="stage__title">{title}</h1>
         {aside}
+        <CopyTables room={room} />
       </header>
       <div className="stage__room" ref={room} {...(scrolls && !fill ? { tabIndex: 0 } : {})}>
         {children}

@@ -1,28 +1,40 @@
 import { z } from 'zod';
 import { idSchema, nameSchema } from '../basics/recorded.ts';
-import { question } from './message.ts';
+import { doneSchema, question } from './message.ts';
 
 export const pageSizes = ['a4', 'letter'] as const;
 
-const lookOnPaper = {
+/** Under this name a screen hears how far its paper has come, and can stop it. */
+export const jobSchema = z.string().min(1).max(80);
+
+const drawnFor = {
   page: z.enum(pageSizes),
   units: z.enum(['metric', 'inch']),
   /** With every assembly in full behind the usual pages. */
   everything: z.boolean().optional(),
+  job: jobSchema.optional(),
 };
 
 export const certificateQuestions = {
-  /** How its first page would look if it were issued now; nothing is written. */
-  'certificate.preview': question(
-    z.strictObject({ build: idSchema, ...lookOnPaper }),
-    z.strictObject({ png_base64: z.string() }),
+  /** The pages of the certificate as it would be issued now, as pictures: to be looked at, and to be printed. */
+  'certificate.pictures': question(
+    z.strictObject({
+      build: idSchema,
+      ...drawnFor,
+      /** 1,654 is a page of A4 at 200 to the inch. */
+      pixelsWide: z.int().min(200).max(1700),
+      first: z.boolean().optional(),
+    }),
+    z.strictObject({ pages: z.array(z.string()), count: z.int() }),
   ),
+  /** Stops what is being drawn under this name; nothing is changed by it. */
+  'papers.stop': question(z.strictObject({ job: jobSchema }), doneSchema),
   /** Issues the certificate, writes it into the build's notebook and into the certificates' folder. */
   'certificate.issue': question(
     z.strictObject({
       build: idSchema,
       by: nameSchema,
-      ...lookOnPaper,
+      ...drawnFor,
     }),
     z.strictObject({
       sha256: z.string(),
@@ -34,3 +46,6 @@ export const certificateQuestions = {
     }),
   ),
 } as const;
+
+/** How far a paper has come that a screen asked for under a name, 0 to 1. */
+export const paperTopics = { paper: z.strictObject({ job: jobSchema, share: z.number().min(0).max(1) }) } as const;

@@ -1,8 +1,9 @@
 import type { z } from 'zod';
 import type { Result } from '../basics/result.ts';
+import { backupQuestions, backupTopics } from './backups.ts';
 import { benchQuestions, benchTopics } from './bench.ts';
 import { buildQuestions, buildTopics } from './builds.ts';
-import { certificateQuestions } from './certificate.ts';
+import { certificateQuestions, paperTopics } from './certificate.ts';
 import { drawerQuestions, drawerTopics } from './drawer.ts';
 import { experienceQuestions } from './experience.ts';
 import { exportQuestions } from './exports.ts';
@@ -20,6 +21,7 @@ import { unfinishedQuestions } from './unfinished.ts';
  */
 export const questions = {
   ...benchQuestions,
+  ...backupQuestions,
   ...gaugeQuestions,
   ...learnQuestions,
   ...gaugeCheckQuestions,
@@ -35,6 +37,8 @@ export const questions = {
 } as const;
 export const topics = {
   ...benchTopics,
+  ...backupTopics,
+  ...paperTopics,
   ...gaugeTopics,
   ...learnTopics,
   ...gaugeCheckTopics,

@@ -10,6 +10,9 @@ export type ToolUse = (typeof toolUses)[number];
 /** So many names of people are offered to choose from; whoever worked last stands first. */
 export const mostTechnicians = 40;
 
+/** A logo stands at the head of a page and no larger: the page that sets it shrinks it to this. */
+export const largestLogo = { width: 1200, height: 600, bytes: 200_000 } as const;
+
 /** What the shop has set at this bench, each under its own name. None of it goes into a record. */
 export const settingsSchema = z.strictObject({
   /** Who is at the stand. */
@@ -27,6 +30,8 @@ export const settingsSchema = z.strictObject({
   /** What stands at the head of certificates: the shop's name and where it is. */
   shopName: textSchema(120),
   shopAddress: textSchema(300),
+  /** Its logo, a JPEG as base64; empty where it has none. */
+  shopLogo: z.union([z.literal(''), z.base64().max((largestLogo.bytes * 4) / 3 + 4)]),
   /** What this bench is called on certificates; empty, and it keeps the name it was made with. */
   benchName: textSchema(120),
   /** At which side of the picture the toe lies: turned to how the technician stands. */
@@ -54,6 +59,7 @@ export const usualSettings: Settings = {
   page: 'a4',
   shopName: '',
   shopAddress: '',
+  shopLogo: '',
   benchName: '',
   toeAt: 'left',
   earlierBuilds: true,

@@ -1,5 +1,15 @@
 import { createHash } from 'node:crypto';
-import { existsSync, mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, watch, writeFileSync } from 'node:fs';
+import {
+  existsSync,
+  mkdirSync,
+  mkdtempSync,
+  readdirSync,
+  readFileSync,
+  renameSync,
+  rmSync,
+  watch,
+  writeFileSync,
+} from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { gunzipSync } from 'node:zlib';
@@ -7,7 +17,7 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { type Line, serveLine } from '../../../hardware-sim/lines/line.ts';
 import { freshDemoFolder } from '../../../src/main/cli/demo/recordsFolder.ts';
 import { systemClock } from '../../../src/main/clock.ts';
-import { verbsFor } from '../../../src/main/cli/verbs.ts';
+import { allVerbs } from '../../../src/main/cli/verbs.ts';
 import { openJournal } from '../../../src/main/journal/journal.ts';
 import { databaseName, openDatabase } from '../../../src/main/store/database.ts';
 import { openIdentity } from '../../../src/main/store/identity.ts';
@@ -65,12 +75,14 @@ const cases = (line: Line): Readonly<Record<string, Case>> => ({
   },
   verify: { words: [at('given', 'certificate.json'), '--data', at('small')] },
   import: { words: [at('given', 'build.axlewright'), '--data', at('taken')], into: at('taken') },
+  backup: { words: [at('stick'), '--data', at('large')], into: at('stick') },
+  restore: { words: [at('given', 'of.backup'), '--data', at('restored')], into: at('restored') },
   schema: { words: ['certificate'] },
   demo: { words: ['--out', at('demo')], into: at('demo') },
   open: { words: ['--browser', '--data', at('opened')], into: at('opened') },
 });
 
-const names = (await verbsFor(undefined)).map(({ name }) => name);
+const names = (await allVerbs()).map(({ name }) => name);
 
 describe.skipIf(process.platform === 'win32')('a verb that is ended by Ctrl+C', () => {
   let line: Line;
@@ -90,6 +102,9 @@ describe.skipIf(process.platform === 'win32')('a verb that is ended by Ctrl+C', 
       const [file = ''] = (answers[0] as { readonly files: readonly string[] }).files;
       writeFileSync(at('given', name), readFileSync(file));
     }
+    mkdirSync(at('given', 'backup'));
+    const { answers } = await inProcess('backup', at('given', 'backup'), '--data', at('large'));
+    renameSync((answers[0] as { readonly file: string }).file, at('given', 'of.backup'));
     line = await serveLine();
   });
   afterAll(async () => {
@@ -137,7 +152,11 @@ const endedWell = (end: { code: number | null; signal: string | null; said: stri
 /** Every file in a folder is whole. */
 function lookThrough(folder: string): void {
   const files = readdirSync(folder, { recursive: true, encoding: 'utf8' });
-  expect(files.filter((file) => file.endsWith('.part') || /(?:^|\/)\.demo-records/u.test(file))).toEqual([]);
+  // How far the database goes is noted anew at the next start; nothing is read from a note that was cut off.
+  const isNote = (file: string): boolean => file.endsWith('axlewright.last.part');
+  expect(
+    files.filter((file) => (file.endsWith('.part') && !isNote(file)) || /(?:^|\/)\.demo-records/u.test(file)),
+  ).toEqual([]);
   for (const file of files.map((one) => join(folder, one))) {
     if (file.endsWith('.json')) expect(() => JSON.parse(readFileSync(file, 'utf8')) as unknown, file).not.toThrow();
     if (file.endsWith('.pdf')) expect(readFileSync(file).subarray(-8).toString()).toContain('%%EOF');

@@ -1,10 +1,12 @@
 import { fork } from 'node:child_process';
-import { existsSync, mkdtempSync, readFileSync } from 'node:fs';
+import { existsSync, mkdtempSync, readdirSync, readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { tmpdir } from 'node:os';
 import { dirname, join, resolve } from 'node:path';
 import { _electron as electron } from 'playwright';
 import { describe, expect, it } from 'vitest';
+import { measuringHash } from '../../../src/main/certificate/measuring.ts';
+import { temporaryFolder } from '../../support/folder.ts';
 
 const root = resolve(import.meta.dirname, '..', '..', '..');
 
@@ -40,6 +42,7 @@ describe('the Electron program', () => {
     for (const file of [
       'out/main/index.js',
       'out/main/benchProcess.js',
+      'out/main/backupWorker.js',
       'out/preload/preload.cjs',
       'out/renderer/index.html',
     ]) {
@@ -57,6 +60,12 @@ describe('the Electron program', () => {
     expect(chunks).not.toMatch(/from\s*["']electron["']|require\(["']electron["']\)/u);
   });
 
+  it('knows by which code it measures, though its sources do not lie beside it', () => {
+    const main = join(root, 'out/main');
+    const built = readdirSync(main, { recursive: true, encoding: 'utf8' }).filter((name) => name.endsWith('.js'));
+    expect(built.some((name) => readFileSync(join(main, name), 'utf8').includes(measuringHash()))).toBe(true);
+  });
+
   it('has a bench process that answers, with its native parts, under the Node that Electron carries', async () => {
     const data = mkdtempSync(join(tmpdir(), 'axlewright-built-'));
     const bench = fork(join(import.meta.dirname, 'builtBench.mjs'), ['--data', data, '--simulate'], { stdio: 'pipe' });
@@ -65,8 +74,8 @@ describe('the Electron program', () => {
       bench.on('message', (text) => {
         if (typeof text === 'string') texts.push(text);
       });
-      const ask = (id: number, name: string): Promise<unknown> => {
-        bench.send(JSON.stringify({ id, ask: name, with: {} }));
+      const ask = (id: number, name: string, what = {}): Promise<unknown> => {
+        bench.send(JSON.stringify({ id, ask: name, with: what }));
         const answer = (): string | undefined => texts.find((text) => text.startsWith(`{"id":${id},`));
         return expect
           .poll(answer, { timeout: 20_000 })
@@ -78,6 +87,9 @@ describe('the Electron program', () => {
         result: { ok: true, value: [{ label: 'Indicator' }, { label: 'Torque gauge' }] },
       });
       await expect.poll(() => texts.some((text) => text.includes('"topic":"heard"')), { timeout: 20_000 }).toBe(true);
+      // The thread for backups is a program of its own beside it.
+      expect(await ask(3, 'backups.choose', { folder: temporaryFolder() })).toMatchObject({ result: { ok: true } });
+      expect(await ask(4, 'backups.make')).toMatchObject({ result: { ok: true, value: { last: { builds: 0 } } } });
     } finally {
       bench.kill();
     }

@@ -127,6 +127,12 @@ const peers = [
   },
   { file: '/usr/bin/makensis', packages: ['nsis'] },
   { file: '/usr/bin/7z', packages: ['p7zip-full'] },
+  // What judges the certificate's format, and what it runs on.
+  {
+    file: '/usr/share/java/preflight.jar',
+    packages: ['libpdfbox2-java', 'libcommons-logging-java', 'libactivation-java', 'libjaxb-api-java'],
+  },
+  { file: '/usr/bin/java', packages: ['default-jre-headless'] },
 ];
 
 /**

@@ -10,11 +10,13 @@ import { StateMark } from '../../parts/StateMark.tsx';
 import { Words } from '../../parts/Words.tsx';
 import { ask } from '../../stores/ask.ts';
 import { signature, useNotebook } from '../../stores/notebook.ts';
+import { usePaper } from '../../stores/papers.ts';
 import { changeSession, useSession } from '../../stores/session.ts';
 import { timeWords } from '../../words/days.ts';
 import { goOn } from '../checks/check/goOn.ts';
 import { Elsewhere } from './Elsewhere.tsx';
 import { missingFor } from './missing.ts';
+import { PaperProgress } from './PaperProgress.tsx';
 import { Issued } from './Issued.tsx';
 import '../../parts/button.css';
 import { Preview } from './Preview.tsx';
@@ -26,17 +28,17 @@ type Certificate = Answer<'certificate.issue'>;
 export function CertificateScreen({ build }: { readonly build: Build }) {
   const { page, units } = useSession();
   const [issued, setIssued] = useState<Certificate>();
-  const [working, setWorking] = useState(false);
   const notebook = useNotebook((open) => open.notebook);
   const { missing, overridden } = useMemo(
     () => (notebook === undefined ? { missing: [], overridden: 0 } : missingFor(notebook)),
     [notebook],
   );
   const [everything, setEverything] = useState(false);
+  const paper = usePaper();
+  const working = paper.share !== undefined;
   const issue = async (): Promise<void> => {
-    setWorking(true);
-    const certificate = await ask('certificate.issue', { ...signature(), page, units, everything });
-    setWorking(false);
+    const what = { ...signature(), page, units, everything, job: paper.job };
+    const certificate = await paper.run(() => ask('certificate.issue', what));
     if (certificate !== undefined) setIssued(certificate);
   };
   const issuing = {
@@ -52,6 +54,7 @@ export function CertificateScreen({ build }: { readonly build: Build }) {
         <div className="certificate">
           <div className="certificate__words">
             {issued === undefined ? undefined : <Issued certificate={issued} />}
+            <PaperProgress paper={paper} words="Writing it" />
             <div className="certificate__choices">
               <Choice
                 label="Paper"
@@ -74,7 +77,7 @@ export function CertificateScreen({ build }: { readonly build: Build }) {
             </div>
             <Missing sentences={missing} overridden={overridden} />
             <Earlier build={build} goneOn={notebook !== undefined && hasGoneOn(notebook)} />
-            <Elsewhere build={build.id} />
+            <Elsewhere build={build.id} everything={everything} hasPhotos={hasPhotos(build)} />
           </div>
           <Preview key={notebook?.entries.length} build={build.id} page={page} units={units} everything={everything} />
         </div>
@@ -93,6 +96,8 @@ export function CertificateScreen({ build }: { readonly build: Build }) {
     </>
   );
 }
+
+const hasPhotos = ({ assemblies }: Build): boolean => assemblies.some(({ photos }) => photos.length > 0);
 
 const afterwards: ReadonlySet<Next['do']> = new Set(['road-test', 'comeback', 'next-axle']);
 

@@ -2,11 +2,14 @@ import { useState } from 'react';
 import type { Ask } from '../../../shared/contract/contract.ts';
 import { Button } from '../../parts/Button.tsx';
 import { ask } from '../../stores/ask.ts';
+import { usePaper } from '../../stores/papers.ts';
 import { bytesOf, saveFile } from '../../stores/saveFile.ts';
+import { PaperProgress } from './PaperProgress.tsx';
 
 type Form = Ask<'exports.make'>['as'];
 
 const forms: readonly (readonly [Form, string])[] = [
+  ['pdf', 'The pages (PDF), not issued'],
   ['csv', 'Tables (CSV)'],
   ['json', 'All its data (JSON)'],
   ['qif', 'Results (QIF)'],
@@ -14,13 +17,22 @@ const forms: readonly (readonly [Form, string])[] = [
   ['bundle', 'For another bench'],
 ];
 
+interface ElsewhereProps {
+  readonly build: string;
+  readonly everything: boolean;
+  readonly hasPhotos: boolean;
+}
+
 /** The build as files for other programs and for another bench. Nothing is noted in it. */
-export function Elsewhere({ build }: { readonly build: string }) {
+export function Elsewhere({ build, everything, hasPhotos }: ElsewhereProps) {
   const [making, setMaking] = useState<Form>();
   const [kept, setKept] = useState<readonly string[]>([]);
-  const make = async (as: Form): Promise<void> => {
+  const paper = usePaper();
+  const make = async (as: Form, photos = false): Promise<void> => {
     setMaking(as);
-    const made = await ask('exports.make', { build, as });
+    setKept([]);
+    const what = { build, as, everything, photos, job: paper.job };
+    const made = await paper.run(() => ask('exports.make', what));
     setMaking(undefined);
     for (const { name, base64 } of made?.files ?? []) saveFile(name, bytesOf(base64));
     setKept(made?.files.map(({ name }) => name) ?? []);
@@ -34,7 +46,13 @@ export function Elsewhere({ build }: { readonly build: string }) {
             {making === form ? 'Writing it …' : words}
           </Button>
         ))}
+        {hasPhotos ? (
+          <Button disabled={making !== undefined} onPress={() => void make('json', true)}>
+            Data with photos
+          </Button>
+        ) : undefined}
       </p>
+      <PaperProgress paper={paper} words="Writing it" />
       {kept.length === 0 ? undefined : (
         <p className="quiet" role="status">
           {kept.length === 1 ? kept[0] : `${kept.length} files, the first ${kept[0]}`}

@@ -19,7 +19,7 @@ export const certificateVersion = 2;
  * The edition: how this program words and draws a certificate. It is raised with a release that changes words or pages;
  * nothing that is hashed changes with it.
  */
-export const edition = '2';
+export const edition = '3';
 
 /** Ed25519 public key, 32 bytes, base64url (RFC 8037 `x`). */
 export const keySchema = z.string().regex(/^[A-Za-z0-9_-]{43}$/u);
@@ -29,7 +29,17 @@ export const benchSchema = z.strictObject({ id: idSchema, name: nameSchema, key:
 export type BenchSigning = z.infer<typeof benchSchema>;
 
 /** The shop that stands at the head of a certificate. */
-export const shopSchema = z.strictObject({ name: nameSchema, address: textSchema(300).optional() });
+const logoSchema = z.strictObject({
+  jpeg_base64: z.base64().max(270_000),
+  width: z.int().positive(),
+  height: z.int().positive(),
+});
+export type Logo = z.infer<typeof logoSchema>;
+export const shopSchema = z.strictObject({
+  name: nameSchema,
+  address: textSchema(300).optional(),
+  logo: logoSchema.optional(),
+});
 export type Shop = z.infer<typeof shopSchema>;
 
 /** The readings a measurement rests on: which rows of which bench's journal, and what they hash to. */
@@ -111,7 +121,7 @@ export const certificateSchema = z.strictObject({
   revision: z.int().positive(),
   /** SHA-256 of the one before, which this one replaces. */
   replaces: sha256Schema.optional(),
-  /** What the measuring of the program that issued it makes of its probes (probes.ts), as a hash: equal, and figures must be equal. */
+  /** The code by which the program that issued it measures, as a hash of its sources: equal, and figures must be equal. */
   measuring: sha256Schema,
   judged: judgedSchema,
   readings: stretchesSchema,

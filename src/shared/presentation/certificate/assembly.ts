@@ -45,9 +45,17 @@ const ownOf = (assembly: CertificateAssembly): CertificateAssembly => ({
 const titled = (title: string, blocks: readonly Block[]): readonly Block[] =>
   blocks.length === 0 ? [] : [heading(3, title), ...blocks];
 
+/** An axle as found was put together by somebody else. */
+const begun: Readonly<Record<CertificateAssembly['phase'], string>> = {
+  'as-found': 'looked at from',
+  stripping: 'taken apart from',
+  trial: 'put together',
+  final: 'put together',
+};
+
 const assemblyFacts = (assembly: CertificateAssembly): string =>
   [
-    `put together ${paperTimeText(assembly.at)}`,
+    `${begun[assembly.phase]} ${paperTimeText(assembly.at)}`,
     bearingTerms[assembly.bearings],
     `seal ${assembly.seal}`,
     assembly.sleeve ? 'sleeve or spacer in' : 'no sleeve',
@@ -59,14 +67,16 @@ const notAsked = (assembly: CertificateAssembly): readonly Block[] => {
   return [words(`Optional and not measured: ${left.map(({ title }) => title.toLowerCase()).join(', ')}.`, 'quiet')];
 };
 
-/** Every check that is outside, too close to call or has a reason to tell, in a sentence with its number. */
+/** Every check that is outside, too close to call or has a reason to tell, in a sentence with its number; nothing twice. */
 export function remarks(assembly: CertificateAssembly, system: UnitSystem): readonly string[] {
   return ownOf(assembly).checks.flatMap((check) => {
     if (check.measurement === undefined) return [];
     const told =
       check.standing === 'outside' || check.closeCall || check.why !== undefined || check.standing === 'no-limit';
+    const sentence = told ? [sentenceOf(check, check.measurement, system)] : [];
+    const note = noteOf(check).filter((words) => !sentence.some((said) => said.includes(words)));
     const earlier = check.earlier === 0 ? [] : [earlierWords(check)];
-    return [...(told ? [sentenceOf(check, check.measurement, system)] : []), ...noteOf(check), ...earlier];
+    return [...sentence, ...note.map((words) => `${check.title}: ${words}`), ...earlier];
   });
 }
 
@@ -80,10 +90,10 @@ function sentenceOf(check: CertificateCheck, measurement: Measurement, system: U
 const earlierWords = ({ title, earlier }: CertificateCheck): string =>
   `${title}: ${earlier === 1 ? 'one earlier measurement is' : `${earlier} earlier measurements are`} kept in the attached data; the last one counts.`;
 
-function noteOf({ title, measurement }: CertificateCheck): readonly string[] {
+function noteOf({ measurement }: CertificateCheck): readonly string[] {
   const result = measurement?.result;
   const note = result?.kind === 'confirmed' || result?.kind === 'mark' ? result.note : undefined;
-  return note === undefined || note === '' ? [] : [`${title}: ${note}`];
+  return note === undefined || note === '' ? [] : [note];
 }
 
 export const overrideWords = (assembly: CertificateAssembly): readonly string[] =>

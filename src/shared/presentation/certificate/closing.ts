@@ -130,13 +130,7 @@ export function closingBlocks(content: CertificateContent, signed: Signed): read
   return [
     heading(3, 'How to check this certificate'),
     words(
-      'Everything on these pages is drawn from certificate.json, attached to this file with the whole notebook of the build; the readings are in readings.csv beside it. The SHA-256 of certificate.json is:',
-      'quiet',
-    ),
-    words(signed.sha256, 'code'),
-    words(signedWords(signed), 'quiet'),
-    words(
-      '± U95 is the expanded uncertainty of a reading for about 95 % coverage, worked out from the gauge’s figures and from how well the readings repeat.',
+      `Everything on these pages is drawn from certificate.json, attached to this file with the whole notebook of the build; the readings are in readings.csv beside it. Its SHA-256 stands at the foot of every page. ${signedWords(signed)}`,
       'quiet',
     ),
     ...struckWords(content),

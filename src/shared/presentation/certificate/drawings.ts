@@ -3,6 +3,7 @@ import type { FlankView } from '../drawing/flanksInput.ts';
 import { ringScene } from '../drawing/ring.ts';
 import type { RingInput } from '../drawing/ringInput.ts';
 import { drawnLimits, limitFor, ringRunout, ringStations } from '../drawing/stations.ts';
+import { unrolledScene } from '../drawing/unrolled.ts';
 import type { Mark } from '../../axle/mark/mark.ts';
 import type { UnitSystem } from '../../basics/show.ts';
 import type { MakeUp } from '../../axle/makeUp.ts';
@@ -13,15 +14,38 @@ import type { PictureBlock } from './page.ts';
 
 /** Backlash and runout round the gear: the drawing of the screens, with what was recorded. */
 export function ringPicture(
-  { makeUp, specSheet }: Pick<CertificateContent, 'makeUp' | 'specSheet'>,
+  content: Pick<CertificateContent, 'makeUp' | 'specSheet'>,
   backlash: BacklashResult | undefined,
   runout: RunoutResult | undefined,
   system: UnitSystem,
 ): PictureBlock | undefined {
+  const input = ringInput(content, backlash, runout, system);
+  return input === undefined ? undefined : { kind: 'picture', share: 1, draw: (size) => ringScene({ ...input, size }) };
+}
+
+/** The same, cut open at station 1 and laid flat: the ring says where, this says how much. */
+export function unrolledPicture(
+  content: Pick<CertificateContent, 'makeUp' | 'specSheet'>,
+  backlash: BacklashResult | undefined,
+  runout: RunoutResult | undefined,
+  system: UnitSystem,
+): PictureBlock | undefined {
+  const input = ringInput(content, backlash, runout, system);
+  return input === undefined
+    ? undefined
+    : { kind: 'picture', share: 0.125, draw: (size) => unrolledScene({ ...input, size }) };
+}
+
+function ringInput(
+  { makeUp, specSheet }: Pick<CertificateContent, 'makeUp' | 'specSheet'>,
+  backlash: BacklashResult | undefined,
+  runout: RunoutResult | undefined,
+  system: UnitSystem,
+): Omit<RingInput, 'size'> | undefined {
   if (makeUp === undefined || (backlash === undefined && runout === undefined)) return undefined;
   const limit = limitFor(specSheet, 'backlash', backlash?.basis);
   const turning = runout === undefined ? undefined : ringRunout(runout, limitFor(specSheet, 'ring-gear-runout'));
-  const input: Omit<RingInput, 'size'> = {
+  return {
     quantity: backlash === undefined ? 'Runout' : 'Backlash',
     teeth: makeUp.ringTeeth,
     stations: backlash === undefined ? [] : ringStations(backlash.stations, { limit, sheet: specSheet }),
@@ -29,7 +53,6 @@ export function ringPicture(
     ...(turning === undefined ? {} : { runout: turning }),
     system,
   };
-  return { kind: 'picture', share: 1, draw: (size) => ringScene({ ...input, size }) };
 }
 
 /** Marks of one assembly on both flanks, with the mark as found as a thin line where it was recorded. */

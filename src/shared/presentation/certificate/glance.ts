@@ -8,9 +8,19 @@ import { shapeOf, standingWords } from '../words/standing.ts';
 import { resultOf } from './checkTable.ts';
 import type { CertificateAssembly, CertificateCheck, CertificateContent } from './content.ts';
 import { paperTimeText } from '../words/days.ts';
-import { flanksPicture, ringPicture } from './drawings.ts';
+import { flanksPicture, ringPicture, unrolledPicture } from './drawings.ts';
 import type { Signed } from './closing.ts';
-import { type Block, cell, type Figure, heading, list, type PictureBlock, words, wordColumn } from './page.ts';
+import {
+  type Block,
+  cell,
+  type Figure,
+  heading,
+  list,
+  type PictureBlock,
+  type TableBlock,
+  words,
+  wordColumn,
+} from './page.ts';
 
 /** As many missing things as the first page has room for; the rest follow on the next. */
 export const missingOnFirst = 4;
@@ -24,7 +34,6 @@ export function glanceBlocks(content: CertificateContent, signed: Signed, system
     ...(last === undefined
       ? [words('Nothing has been put together or measured yet.', 'quiet')]
       : lastBlocks(content, last, system)),
-    ...beforeAndAfter(content, system),
     heading(3, 'Cautions'),
     ...list(content.cautions, { quiet: true }),
     { kind: 'signature', fields: ['Signature', 'Date'] },
@@ -42,6 +51,7 @@ function titleBlock({ build, asOf, makeUp }: CertificateContent, { sha256, shop,
       ...(shop === undefined ? [] : [what]),
       `No. ${sha256.slice(0, 8)}${revision === 1 ? '' : ` · revision ${revision}`}`,
     ],
+    ...(shop?.logo === undefined ? {} : { logo: shop.logo }),
     words: title,
     under: [
       ...(makeUp === undefined
@@ -56,23 +66,21 @@ function titleBlock({ build, asOf, makeUp }: CertificateContent, { sha256, shop,
 }
 
 /** What it came with beside what it leaves with. */
-function beforeAndAfter({ assemblies }: CertificateContent, system: UnitSystem): readonly Block[] {
+function beforeAndAfter({ assemblies }: CertificateContent, system: UnitSystem): TableBlock | undefined {
   const found = assemblies.find(({ phase }) => phase === 'as-found');
   const last = assemblies.at(-1);
-  if (found === undefined || last === undefined || last.phase !== 'final') return [];
+  if (found === undefined || last === undefined || last.phase !== 'final') return undefined;
   const rows = comparedChecks.flatMap(([name, id]) => {
     const [before, after] = [found, last].map((one) => one.checks.find(({ check }) => check === id));
     if (before?.measurement === undefined || after?.measurement === undefined) return [];
     return [[cell(name), resultCellOf(before, system), resultCellOf(after, system)]];
   });
-  if (rows.length === 0) return [];
-  return [
-    {
-      kind: 'table',
-      columns: [wordColumn('Before and after', 1), wordColumn('As found', 1), wordColumn('Now', 1)],
-      rows,
-    },
-  ];
+  if (rows.length === 0) return undefined;
+  return {
+    kind: 'table',
+    columns: [wordColumn('Before and after', 1), wordColumn('As found', 1), wordColumn('Now', 1)],
+    rows,
+  };
 }
 
 const comparedChecks: readonly (readonly [string, CheckId])[] = [
@@ -126,10 +134,18 @@ function lastBlocks(content: CertificateContent, last: CertificateAssembly, syst
   return [
     title,
     ring === undefined ? figures : { kind: 'beside', picture: ring, share: 0.37, right: [figures] },
-    ...(flanks === undefined
-      ? [words('No mark has been recorded on this assembly.', 'quiet')]
-      : [{ ...captioned(flanks, found), across: 0.62 }]),
+    ...stripOf(content, last, system),
+    ...marksAndBefore(flanks === undefined ? undefined : captioned(flanks, found), beforeAndAfter(content, system)),
   ];
+}
+
+/** The marks with what was found before beside them, as far as there is either. */
+function marksAndBefore(flanks: PictureBlock | undefined, before: TableBlock | undefined): readonly Block[] {
+  if (flanks === undefined)
+    return [words('No mark has been recorded on this assembly.', 'quiet'), ...(before === undefined ? [] : [before])];
+  return before === undefined
+    ? [{ ...flanks, across: 0.62 }]
+    : [{ kind: 'beside', picture: flanks, share: 0.52, right: [before] }];
 }
 
 const captioned = (flanks: PictureBlock, found: MarkResult | undefined): PictureBlock => ({
@@ -141,6 +157,13 @@ function ringOf(content: CertificateContent, last: CertificateAssembly, system: 
   const backlash = resultOf(last, 'backlash', 'backlash');
   const picture = ringPicture(content, backlash, resultOf(last, 'ring-gear-runout', 'runout'), system);
   return picture;
+}
+
+/** Stations that were read make a run worth laying out; runout alone is all in the ring. */
+function stripOf(content: CertificateContent, last: CertificateAssembly, system: UnitSystem): readonly Block[] {
+  const backlash = resultOf(last, 'backlash', 'backlash');
+  const strip = unrolledPicture(content, backlash, undefined, system);
+  return strip === undefined ? [] : [strip];
 }
 
 const keyChecks: readonly CheckId[] = [

@@ -29,7 +29,7 @@ export function groundBlocks(
   const backlash = resultOf(last, 'backlash', 'backlash');
   return [
     heading(2, `What it rests on: ${last.name.toLowerCase()}`, axle),
-    words(ruleTerms[content.rule], 'quiet'),
+    words(`${ruleTerms[content.rule]} ${doubtTerm}`, 'quiet'),
     ...(last.checks.length === 0
       ? [words('Nothing can be listed here: the axle has not been described.', 'quiet')]
       : [groundTable(last, references, system), ...confirmedWords(last)]),
@@ -42,6 +42,9 @@ export function groundBlocks(
     ...sleeveBlocks(content, last, system),
   ];
 }
+
+const doubtTerm =
+  '± U95 is the expanded uncertainty of a reading for about 95 % coverage, worked out from the gauge’s figures and from how well the readings repeat.';
 
 function groundTable(last: CertificateAssembly, references: References, system: UnitSystem): TableBlock {
   const shown = last.checks.filter(

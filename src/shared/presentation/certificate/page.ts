@@ -1,4 +1,5 @@
 import type { Scene, SceneSize } from '../drawing/scene.ts';
+import type { Logo } from '../../job/certifying/certificateData.ts';
 import type { UnitSystem } from '../../basics/show.ts';
 import type { Shape } from '../words/standing.ts';
 
@@ -33,6 +34,8 @@ export interface TitleBlock {
   /** Above it, small: whose paper it is at the left, which one at the right. */
   readonly left: readonly string[];
   readonly right: readonly string[];
+  /** Stands before the words at the left. */
+  readonly logo?: Logo;
   readonly words: string;
   /** Quiet lines beneath: who, when. */
   readonly under: readonly string[];

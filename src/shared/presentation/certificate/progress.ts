@@ -57,7 +57,7 @@ function sideBySide(
   system: UnitSystem,
 ): TableBlock {
   const rows: readonly Row[] = [
-    { name: 'Put together', of: ({ at }) => cell(dayText(at), { under: at.slice(11, 16) }) },
+    { name: 'Begun', of: ({ at }) => cell(dayText(at), { under: at.slice(11, 16) }) },
     { name: 'On', of: ({ bearings, seal }) => cell(bearingTerms[bearings], { under: `seal ${seal}` }) },
     ...placesIn(content).map((place) => ({
       name: `${placeTerms[place]} shims`,

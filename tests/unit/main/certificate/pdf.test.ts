@@ -156,8 +156,8 @@ describe('the certificate as a PDF', { timeout: 120_000 }, () => {
     const figures = [...inside.matchAll(/\/S \/Figure[\s\S]*?endobj/gu)].map(([figure]) => figure);
     // While it comes apart neither backlash nor a mark is read, and so nothing is drawn.
     const withDrawings = complete.assemblies.filter(({ phase }) => phase !== 'stripping');
-    // On the first page both, beside each other the marks of each, and in full both of each.
-    expect(figures.length).toBe(2 + withDrawings.length + withDrawings.length * 2);
+    // On the first page ring, run and marks, beside each other the marks of each, and in full both of each.
+    expect(figures.length).toBe(3 + withDrawings.length + withDrawings.length * 2);
     for (const figure of figures) expect(figure).toMatch(/\/Alt \(/u);
   });
 

@@ -197,7 +197,16 @@ describe('checking a certificate', { timeout: 120_000 }, () => {
     const other = { ...data, measuring: '0'.repeat(64) };
     expect(await verifyCertificate(Buffer.from(signedAnew(other, csv)))).toMatchObject({
       ok: true,
-      value: { recomputed: false, withinU95: true, firstDifference: expect.stringContaining('value_mm') },
+      value: {
+        recomputed: false,
+        withinU95: true,
+        firstDifference: expect.stringMatching(/^worked out by other code .*value_mm.*differs by -0\.0001\)$/u),
+      },
+    });
+    // Without a signature nobody vouches for them; that is not to say that they were altered.
+    expect(await problemOf(canonicalJson({ ...other, readingsCsv: csv }))).toMatchObject({
+      kind: 'unvouched',
+      sentence: expect.stringMatching(/differs by -0\.0001.*Nobody has signed it/u),
     });
   });
 

@@ -1,5 +1,6 @@
 import { Field } from '../../../parts/Field.tsx';
 import { useBenchSeen } from '../../../stores/bench.ts';
+import { ShopLogo } from './ShopLogo.tsx';
 import { changeSession, useSession } from '../../../stores/session.ts';
 
 /** What every certificate of this bench bears: the shop, the bench's name, and the fingerprint of the key that signs. */
@@ -16,6 +17,7 @@ export function OnCertificates() {
         value={shopAddress}
         onChange={(address) => changeSession({ shopAddress: address })}
       />
+      <ShopLogo />
       <Field
         label="This bench is called"
         value={benchName}

@@ -9,6 +9,7 @@ import { keyWords } from '../../../parts/Words.tsx';
 import { useBenchSeen } from '../../../stores/bench.ts';
 import { changeSession, useSession } from '../../../stores/session.ts';
 import { EndBench } from './EndBench.tsx';
+import { Backups } from './Backups.tsx';
 import { setSettingsOpen, useSettingsOpen } from './open.ts';
 import { OnCertificates } from './OnCertificates.tsx';
 import { PedalKey } from './PedalKey.tsx';
@@ -26,7 +27,10 @@ export function SettingsSheet() {
             Settings
           </Heading>
           <div className="sheet__columns">
-            <Looks />
+            <div className="sheet__part">
+              <Looks />
+              <Backups />
+            </div>
             <div className="sheet__part">
               <Cues />
               <OnCertificates />
