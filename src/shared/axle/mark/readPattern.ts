@@ -53,8 +53,11 @@ export function readPattern(
   });
 }
 
-/** Where nothing was told apart in less light than this (of 255, the brightest channel, mean over the flank), light is what is missing: own choice. */
-const darkest = 26;
+/**
+ * Where nothing was told apart in less light than this (linear, of 1, the brightest channel, mean over the flank), light is what is
+ * missing: own choice, bytes of 26 in 255. Flanks of rendered photographs lie between 0.2 and 0.7.
+ */
+const darkest = 0.01;
 
 function isDark({ red, green, blue }: FlankRaster): boolean {
   const sum = red.reduce((all, value, k) => all + Math.max(value, green[k] ?? 0, blue[k] ?? 0), 0);
