@@ -7,7 +7,7 @@ import { verifyCertificate } from '../../../src/main/certificate/verify.ts';
 /**
  * One certificate of every edition, as the program of its day issued it; none is ever made anew. edition-1.pdf: the demo of
  * 0.1.0 as it was first released, before certificates had readings or signatures in them. edition-2.pdf: the demo
- * of the day on which they first had both.
+ * of the day on which they first had both. edition-3.pdf: the demo of the day on which the code of the measuring was named in them.
  */
 const golden = (name: string): Buffer => readFileSync(join(import.meta.dirname, name));
 
@@ -72,8 +72,11 @@ function firstBacklash(data: Json): Json {
   return ((entry ?? {})['deed'] as Json)['result'] as Json;
 }
 
-describe('the certificate of edition 2', () => {
-  const pdf = golden('edition-2.pdf');
+describe.each([
+  ['2', 'b76e8f3d318d7ba996e0da5cccb3ead5f1deb735ec5f75ef7b4073ff71a6fe7f', 'd54d 0cf2 2b43 b201 b4ee 9bc3 2af3 7e8d'],
+  ['3', '3cb85190d4a252ca2d8a261203e456b3639fc8cf628b12bc0344f85ce5e5829e', 'c213 a58e d390 2418 c456 d721 357c 1a61'],
+])('the certificate of edition %s', (edition, sha256, fingerprint) => {
+  const pdf = golden(`edition-${edition}.pdf`);
 
   it('verifies for ever: signed, with its readings, whatever this program would say or measure otherwise', async () => {
     const verified = await verifyCertificate(pdf);
@@ -81,10 +84,10 @@ describe('the certificate of edition 2', () => {
       ok: true,
       value: {
         holds: true,
-        sha256: 'b76e8f3d318d7ba996e0da5cccb3ead5f1deb735ec5f75ef7b4073ff71a6fe7f',
-        edition: '2',
+        sha256,
+        edition,
         complete: true,
-        signedBy: { fingerprint: 'd54d 0cf2 2b43 b201 b4ee 9bc3 2af3 7e8d', known: false },
+        signedBy: { fingerprint, known: false },
       },
     });
     // A program that measures otherwise says so and by how much; it does not call the certificate altered.
