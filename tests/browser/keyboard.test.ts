@@ -20,7 +20,8 @@ function focusedNames(): string {
     element instanceof HTMLInputElement ? [...(element.labels ?? [])].map((label) => label.textContent) : [];
   const ids = element.getAttribute('aria-labelledby')?.split(' ') ?? [];
   const named = ids.map((id) => document.querySelector(`[id="${id}"]`)?.textContent ?? '');
-  const own = element === document.body ? '' : element.textContent;
+  // A stage that scrolls takes the focus too, and has every word on it.
+  const own = element.matches('button, a, summary, [role]') ? element.textContent : '';
   return [element.getAttribute('aria-label') ?? '', ...labels, ...named, own].join(' ');
 }
 
