@@ -20,6 +20,8 @@ export async function answerCheck(walk: Walk, assembly: Assembly, id: CheckId): 
     case 'play':
       return walk.person.next();
     case 'confirm':
+    // Felt by hand unless the indicator is asked for.
+    case 'case-play':
       return confirm(walk, assembly, id);
     default:
       return walk.person.manner === 'pedal' ? typedBeside(walk, assembly, id) : typed(walk, assembly, check);
