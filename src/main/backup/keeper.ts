@@ -82,10 +82,15 @@ export function openKeeper(options: KeeperOptions): Keeper {
     stop: () => run.stop(),
     async close() {
       clearInterval(timer);
-      if (run.share() === undefined && !isNew(choices)) return;
-      const end = setTimeout(() => run.stop(), options.endTakes_ms ?? endTakes_ms);
-      await make();
-      clearTimeout(end);
+      try {
+        if (run.share() === undefined && !isNew(choices)) return;
+        const end = setTimeout(() => run.stop(), options.endTakes_ms ?? endTakes_ms);
+        await make();
+        clearTimeout(end);
+      } catch (error) {
+        // Records that cannot be read any more must not keep the bench from ending.
+        onWarning(databaseProblem(error, from));
+      }
     },
   };
 }

@@ -23,7 +23,7 @@ export interface Sound {
  */
 export function lookThrough(file: string): Result<Sound> {
   try {
-    statSync(file);
+    if (!statSync(file).isFile()) return fail(notABackup(file, 'it is no file'));
     const sql = new Sqlite(file, { readonly: true, fileMustExist: true });
     try {
       const wrong = whatIsWrong(sql, migrations, false);

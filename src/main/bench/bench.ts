@@ -60,23 +60,26 @@ export function openBench(options: BenchOptions): Result<BenchService> {
   });
   // The lines of simulated gauges have new names at every start: whoever simulates plugs them in.
   if (options.simulation === undefined) plugInSaved(bench);
+  const end = async (): Promise<Result<void>> => {
+    stopWatching();
+    await bench.gauges.close();
+    bench.photoFolder.close();
+    quiet();
+    await options.simulation?.close();
+    const written = bench.journal.close();
+    await bench.backups.close();
+    log.note({ kind: 'closed', written: written.ok });
+    await log.close();
+    database.value.close();
+    return written;
+  };
+  let ending: ReturnType<typeof end> | undefined;
   return ok({
     answers: answersOf(bench),
     hear: (topic, listener) => outlet.hear(topic, listener),
     defect: warnings.defect,
-    async close() {
-      stopWatching();
-      await bench.gauges.close();
-      bench.photoFolder.close();
-      quiet();
-      await options.simulation?.close();
-      const written = bench.journal.close();
-      await bench.backups.close();
-      log.note({ kind: 'closed', written: written.ok });
-      await log.close();
-      database.value.close();
-      return written;
-    },
+    // Whoever asks again hears what the first one heard.
+    close: () => (ending ??= end()),
   });
 }
 
