@@ -160,8 +160,9 @@ it('tells whether backlash and runout fit, not without the angle between them, a
   expect(await reclocking.innerText()).toContain('Count them: 4 to 40.');
   await fieldOf(page, 'Bolts of the ring gear').fill('10');
   await button(page, 'Find the best position').click();
-  // The twin: flange 8 µm at 40°, the gear's own 7 µm at 90°; 144° further on the two nearly cancel out.
-  await reclocking.getByText(/Bolt the ring gear 4 holes further on, clockwise/u).waitFor();
+  // The twin: flange 8 µm at 40°, the gear's own 7 µm at 90°; 144° further on the two nearly cancel out. A micrometre of noise
+  // at the stations moves that by less than a hole either way.
+  await reclocking.getByText(/Bolt the ring gear [345] holes further on, clockwise/u).waitFor();
   expect(faults).toEqual([]);
   await page.context().close();
 });
