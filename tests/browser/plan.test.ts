@@ -70,8 +70,12 @@ it('goes from the plan over the swap card to the next trial, and holds what came
   await next(page, 'Open the next trial').click();
   // The trial is opened, and its first missing step is on the stage.
   await expect.poll(async () => (await buildNow()).assemblies.at(-1)?.swap).toBe(swap.id);
-  const second = (await buildNow()).assemblies.at(-1);
   await page.locator('.stage__title', { hasNotText: 'Swap card' }).waitFor();
+  // The packs are an entry of their own, after that of the trial.
+  await expect
+    .poll(async () => (await buildNow()).assemblies.slice(-1).map((one) => latest(one, 'shims')?.result.kind))
+    .toEqual(['shims']);
+  const second = (await buildNow()).assemblies.at(-1);
   const shims = second === undefined ? undefined : latest(second, 'shims')?.result;
   if (shims?.kind !== 'shims') throw new Error('the shims were not carried into the trial');
   expect(shims.packs.find(({ place }) => place === 'pinion-depth')?.pack.value).toBeCloseTo(line.wanted_mm, 3);
