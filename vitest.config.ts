@@ -16,6 +16,8 @@ const project = (
     // Serial ports, browsers and disks are shared things: one file at a time keeps their tests truthful.
     fileParallelism: options.alone !== true,
     retry: options.retry ?? 0,
+    // Tests that say they may go on beside one another: as many as the smallest machine has processors.
+    maxConcurrency: 2,
   },
 });
 
