@@ -5,7 +5,7 @@ import { hashOfSources } from './src/main/certificate/measuring.ts';
 
 /**
  * Three programs: the Electron main process with the bench as a process of its own (and threads
- * of that for backups and for drawing certificates), the sandboxed preload, and
+ * of that for backups, for looking through the records and for drawing certificates), the sandboxed preload, and
  * the screens, which are one page for both hosts (Electron serves it as app://, the loopback host over HTTP).
  */
 export default defineConfig({
@@ -18,6 +18,7 @@ export default defineConfig({
           index: resolve('src/main/hosts/electron/main.ts'),
           benchProcess: resolve('src/main/hosts/electron/benchProcess.ts'),
           backupWorker: resolve('src/main/backup/backupWorker.ts'),
+          pagesWorker: resolve('src/main/store/pagesWorker.ts'),
           drawWorker: resolve('src/main/certificate/drawWorker.ts'),
         },
       },

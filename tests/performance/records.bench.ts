@@ -1,5 +1,5 @@
 import { execFileSync } from 'node:child_process';
-import { mkdtempSync, rmSync, statSync } from 'node:fs';
+import { existsSync, mkdtempSync, rmSync, statSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { z } from 'zod';
@@ -7,7 +7,7 @@ import { systemClock } from '../../src/main/clock.ts';
 import { openJournal } from '../../src/main/journal/journal.ts';
 import { settleStep } from '../../src/main/journal/settle.ts';
 import { openBench } from '../../src/main/bench/bench.ts';
-import { type Database, openDatabase } from '../../src/main/store/database.ts';
+import { type Database, databaseName, openDatabase } from '../../src/main/store/database.ts';
 import type { Result } from '../../src/shared/basics/result.ts';
 import { writeBuilds, writeReadings } from './records/made.ts';
 
@@ -36,23 +36,34 @@ function valueOf<T>(result: Result<T>): T {
 }
 
 /**
- * A shop after years of work: `npm run bench records [BUILDS] [MILLIONS of kept readings]`, 1,000 and 1 without words. The records
- * are made by a script and packed by the bench's own code; then a bench of its own process is asked.
+ * A shop after years of work: `npm run bench records [BUILDS] [MILLIONS of kept readings] [FOLDER]`, 1,000 and 1 without words.
+ * The records are made by a script and packed by the bench's own code; then a bench of its own process is asked. With a folder
+ * they are made there and stay, and where they are there already they are only asked.
  */
 export default async function bench(print: (line: string) => void, words: readonly string[]): Promise<void> {
   const builds = Number(words[0] ?? 1000);
   const millions = Number(words[1] ?? 1);
-  const folder = mkdtempSync(join(tmpdir(), 'axlewright-bench-'));
+  const folder = words[2] ?? mkdtempSync(join(tmpdir(), 'axlewright-bench-'));
   try {
-    await valueOf(openBench({ folder, clock: systemClock, version: 'bench' })).close();
-    const database = valueOf(openDatabase(folder, systemClock));
-    printMade(database, { builds, millions }, print);
-    printSettled(database, print);
-    database.close();
+    if (!existsSync(join(folder, databaseName))) await make({ folder, builds, millions }, print);
     printAsked(folder, builds, print);
   } finally {
-    rmSync(folder, { recursive: true, force: true });
+    if (words[2] === undefined) rmSync(folder, { recursive: true, force: true });
   }
+}
+
+interface Shop {
+  readonly folder: string;
+  readonly builds: number;
+  readonly millions: number;
+}
+
+async function make({ folder, builds, millions }: Shop, print: (line: string) => void): Promise<void> {
+  await valueOf(openBench({ folder, clock: systemClock, version: 'bench' })).close();
+  const database = valueOf(openDatabase(folder, systemClock));
+  printMade(database, { builds, millions }, print);
+  printSettled(database, print);
+  database.close();
 }
 
 const seconds = (began_ms: number): string => ((performance.now() - began_ms) / 1000).toFixed(0);

@@ -1,20 +1,12 @@
-import { existsSync } from 'node:fs';
-import { join } from 'node:path';
 import { Worker } from 'node:worker_threads';
 import { fail, type Problem, type Result } from '../../shared/basics/result.ts';
+import { threadProgram } from '../threadProgram.ts';
 import type { Made, Making } from './make.ts';
 import type { WordFromThread } from './threadWords.ts';
 
-/** The thread's program: beside this file as it is written, beside the bench's own program where it is built. */
-function program(): string {
-  const here = import.meta.dirname;
-  const places = [join(here, 'backupWorker.ts'), join(here, 'backupWorker.js'), join(here, '..', 'backupWorker.js')];
-  return places.find((place) => existsSync(place)) ?? join(here, 'backupWorker.ts');
-}
-
 /** Makes a backup in a thread of its own. */
 export async function makeApart({ from, into, now_ms, onProgress, signal }: Making): Promise<Result<Made>> {
-  const worker = new Worker(program(), { workerData: { from, into, now_ms } });
+  const worker = new Worker(threadProgram(import.meta.dirname, 'backupWorker'), { workerData: { from, into, now_ms } });
   const stop = (): void => worker.postMessage('stop');
   signal?.addEventListener('abort', stop, { once: true });
   const done = Promise.withResolvers<Result<Made>>();

@@ -26,7 +26,7 @@ export function lookThrough(file: string): Result<Sound> {
     if (!statSync(file).isFile()) return fail(notABackup(file, 'it is no file'));
     const sql = new Sqlite(file, { readonly: true, fileMustExist: true });
     try {
-      const wrong = whatIsWrong(sql, migrations, false);
+      const wrong = whatIsWrong(sql, { known: migrations, reader: false, everyPage: true });
       return wrong === undefined ? soundOf(sql, file) : fail(ofBackup(wrong, file));
     } finally {
       sql.close();

@@ -3,7 +3,7 @@ import { join } from 'node:path';
 import Sqlite from 'better-sqlite3';
 import type { Problem } from '../../shared/basics/result.ts';
 import { databaseName } from '../store/database.ts';
-import { sizeOf } from '../store/opening.ts';
+import { sizeOf } from '../store/fileSize.ts';
 
 /** The tables in which the work of people stands. */
 const worked = ['notebook_entry', 'loose_measurement', 'photo', 'drawer_revision', 'foreign_stretch'];

@@ -16,7 +16,7 @@ import { fail, ok, type Result } from '../../shared/basics/result.ts';
 import { databaseName, holdTheOnlyPen } from '../store/database.ts';
 import { databaseProblem } from '../store/databaseProblem.ts';
 import { openBackupChoices } from '../store/backupChoice.ts';
-import { sizeOf } from '../store/opening.ts';
+import { sizeOf } from '../store/fileSize.ts';
 import { keyFile } from '../store/identity.ts';
 import { witnessFile } from '../store/witness.ts';
 import { writeWhole } from '../writeWhole.ts';

@@ -9,6 +9,7 @@ import { type Log, openLog } from '../log/log.ts';
 import { openPhotoFolder } from '../photos/photoFolder.ts';
 import { catchUp, noteBehind } from '../store/catchUp.ts';
 import { type Database, openDatabase } from '../store/database.ts';
+import { checkPagesLater, isCheckedFirst } from '../store/pagesChecked.ts';
 import { takeUpRestore } from '../backup/restore.ts';
 import { backupAnswers, keepBackups } from './backupAnswers.ts';
 import { buildAnswers } from './buildAnswers.ts';
@@ -164,5 +165,12 @@ function watchRecords(database: Database, warnings: Warnings): () => void {
     else warnings.set('place', gone);
   }, lookEvery_ms);
   timer.unref();
-  return () => clearInterval(timer);
+  const file = database.path;
+  const endChecking = isCheckedFirst(file)
+    ? undefined
+    : checkPagesLater({ file, onProblem: (problem) => warnings.set('pages', problem) });
+  return () => {
+    clearInterval(timer);
+    endChecking?.();
+  };
 }

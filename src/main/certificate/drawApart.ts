@@ -1,7 +1,6 @@
-import { existsSync } from 'node:fs';
-import { join } from 'node:path';
 import { Worker } from 'node:worker_threads';
 import { fail, ok, type Problem, type Result } from '../../shared/basics/result.ts';
+import { threadProgram } from '../threadProgram.ts';
 import type { DrawAsked, DrawnApart, WordFromDrawing } from './drawWords.ts';
 
 interface Watching {
@@ -13,7 +12,7 @@ interface Watching {
 /** Draws a certificate in a thread of its own; stopped at once where the person wants it no more. */
 export async function drawApart(asked: DrawAsked, { signal, onShare }: Watching = {}): Promise<Result<DrawnApart>> {
   if (signal?.aborted === true) return fail(stopped);
-  const worker = new Worker(program(), { workerData: asked });
+  const worker = new Worker(threadProgram(import.meta.dirname, 'drawWorker'), { workerData: asked });
   const done = Promise.withResolvers<Result<DrawnApart>>();
   worker.on('message', (word: WordFromDrawing) => {
     if ('drawn' in word) done.resolve(ok(word.drawn));
@@ -29,13 +28,6 @@ export async function drawApart(asked: DrawAsked, { signal, onShare }: Watching 
     signal?.removeEventListener('abort', stop);
     void worker.terminate();
   }
-}
-
-/** The thread's program: beside this file as it is written, beside the bench's own program where it is built. */
-function program(): string {
-  const here = import.meta.dirname;
-  const places = [join(here, 'drawWorker.ts'), join(here, 'drawWorker.js'), join(here, '..', 'drawWorker.js')];
-  return places.find((place) => existsSync(place)) ?? join(here, 'drawWorker.ts');
 }
 
 const stopped: Problem = {

@@ -1,9 +1,9 @@
-import { soughtWords } from '../../shared/job/shop/folded.ts';
 import type { Alike, Sought, Which } from '../../shared/job/shop/sought.ts';
 import { type BuildSummary, buildSummarySchema } from '../../shared/job/shop/summary.ts';
 import { type SpecSheet, specSheetSchema } from '../../shared/job/records/specSheet.ts';
 import type { Problem } from '../../shared/basics/result.ts';
 import type { Database } from './database.ts';
+import { type Where, type WordsIn, wordsIn } from './soughtIn.ts';
 import { summaryVersion } from './summaries.ts';
 import { isDamagedIndex } from './summaryIndexes.ts';
 
@@ -81,10 +81,11 @@ export function openBuildList({ sql }: Pick<Database, 'sql'>): BuildList {
        JOIN build_sheet INDEXED BY build_sheet_name USING (name) WHERE line = newest`,
     )
     .pluck();
+  const inWords = wordsIn(sql);
   return {
     page(sought, limit, before) {
-      const found = (indexed: number): readonly Listed[] => {
-        const { where, values } = whereOf(sought, before, indexed);
+      const found = (isIndexWhole: boolean): readonly Listed[] => {
+        const { where, values } = whereOf(sought, before, (words) => inWords.where(words, isIndexWhole));
         return sql
           .prepare<unknown[], Row>(
             // Which builds go on the page is found first: their records are not fetched for all that were found.
@@ -95,10 +96,10 @@ export function openBuildList({ sql }: Pick<Database, 'sql'>): BuildList {
           .map(listed);
       };
       try {
-        return found(shortestIndexed);
+        return found(true);
       } catch (error) {
         if (!isDamagedIndex(error)) throw error;
-        return found(Number.POSITIVE_INFINITY);
+        return found(false);
       }
     },
     summary(build) {
@@ -125,12 +126,9 @@ function listed({ build, isBehind: behind, record, problem }: Row): Listed {
   return summary === undefined ? { build } : { build, summary };
 }
 
-interface Where {
-  readonly where: string;
-  readonly values: readonly unknown[];
-}
+type Words = (words: string) => ReturnType<WordsIn['where']>;
 
-function whereOf({ words, which, alike }: Sought, before: string | undefined, indexed: number): Where {
+function whereOf({ words, which, alike }: Sought, before: string | undefined, ofWords: Words): Where {
   const parts: Where[] = [];
   if (before !== undefined)
     parts.push({ where: 'last < (SELECT last FROM build_summary WHERE build = ?)', values: [before] });
@@ -140,27 +138,11 @@ function whereOf({ words, which, alike }: Sought, before: string | undefined, in
     const where = `${column} <> '' AND ${column} = (SELECT ${column} FROM build_summary WHERE build = ?)`;
     parts.push({ where, values: [alike.build] });
   }
-  parts.push(...wordsWhere(words ?? '', indexed));
+  parts.push(...ofWords(words ?? ''));
   return {
     where: parts.length === 0 ? '1' : parts.map((part) => part.where).join(' AND '),
     values: parts.flatMap(({ values }) => values),
   };
-}
-
-/** The index holds every three letters in a row (FTS5, trigram). */
-const shortestIndexed = 3;
-
-/** Words shorter than what is indexed are looked for in the words themselves. */
-function wordsWhere(words: string, indexed: number): readonly Where[] {
-  const sought = soughtWords(words);
-  const long = sought.filter((word) => Array.from(word).length >= indexed);
-  const short = sought.filter((word) => !long.includes(word));
-  const match = long.map((word) => `"${word.replaceAll('"', '""')}"`).join(' AND ');
-  const matching = { where: 'number IN (SELECT rowid FROM build_words WHERE build_words MATCH ?)', values: [match] };
-  return [
-    ...(long.length === 0 ? [] : [matching]),
-    ...short.map((word) => ({ where: 'instr(words, ?) > 0', values: [word] })),
-  ];
 }
 
 function countsIn(sql: Database['sql']): BuildCounts {

@@ -7,7 +7,9 @@ import { makeFolder } from '../writeWhole.ts';
 import { type DatabaseProblem, type DatabaseProblemKind, databaseProblem } from './databaseProblem.ts';
 import type { Migration } from './migration.ts';
 import { migrations } from './migrations.ts';
-import { applicationId, notAFile, pragmaNumber, recordsMissing, sizeOf, whatIsWrong } from './opening.ts';
+import { applicationId, notAFile, pragmaNumber, recordsMissing, whatIsWrong } from './opening.ts';
+import { sizeOf } from './fileSize.ts';
+import { isCheckedFirst, wasFoundWhole } from './pagesChecked.ts';
 import { salvage } from './salvage/salvage.ts';
 import { type Place, watchPlace } from './place.ts';
 
@@ -116,9 +118,12 @@ function openFile(asking: Asking, opened: { close: () => void }[]): Result<Datab
  */
 function lookedThrough({ file, known, reader }: Asking): DatabaseProblem | undefined {
   if (!reader && sizeOf(file) === 0) return undefined;
+  const everyPage = isCheckedFirst(file);
   const sql = new Sqlite(file, { readonly: true, fileMustExist: true, timeout });
   try {
-    return whatIsWrong(sql, known, reader);
+    const wrong = whatIsWrong(sql, { known, reader, everyPage });
+    if (wrong === undefined && everyPage && !reader) wasFoundWhole(file);
+    return wrong;
   } catch (error) {
     return databaseProblem(error, file);
   } finally {

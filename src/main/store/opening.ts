@@ -1,8 +1,10 @@
-import { existsSync, readdirSync, type Stats, statSync } from 'node:fs';
+import { existsSync, readdirSync } from 'node:fs';
 import { join } from 'node:path';
 import type Sqlite from 'better-sqlite3';
 import type { DatabaseProblem } from './databaseProblem.ts';
+import { sizeOf, statOf } from './fileSize.ts';
 import type { Migration } from './migration.ts';
+import { pagesOf } from './pages.ts';
 import { lackingShape } from './shape.ts';
 import { wasWrittenIn } from './witness.ts';
 
@@ -49,17 +51,6 @@ export function notAFile(folder: string): DatabaseProblem | undefined {
 /** The smallest page SQLite knows; it takes a shorter file for an empty one and writes over it (file format, 1.3.2). */
 const leastDatabase_bytes = 512;
 
-export const sizeOf = (file: string): number => statOf(file)?.size ?? 0;
-
-/** Undefined too for a name that can be no file's: whoever opens it says why. */
-function statOf(file: string): Stats | undefined {
-  try {
-    return statSync(file);
-  } catch {
-    return undefined;
-  }
-}
-
 function holdsFiles(folder: string): boolean {
   try {
     return readdirSync(folder).length > 0;
@@ -68,12 +59,17 @@ function holdsFiles(folder: string): boolean {
   }
 }
 
+interface Look {
+  /** The migrations this program knows. */
+  readonly known: readonly Migration[];
+  /** A reader cannot bring an older shape up to date. */
+  readonly reader: boolean;
+  /** Whether every page is looked at, which takes seconds where there are hundreds of megabytes. */
+  readonly everyPage: boolean;
+}
+
 /** Why an opened database is not used: it is another program's, newer, or damaged. It has not been changed then. */
-export function whatIsWrong(
-  sql: Sqlite.Database,
-  known: readonly Migration[],
-  reader: boolean,
-): DatabaseProblem | undefined {
+export function whatIsWrong(sql: Sqlite.Database, { known, reader, everyPage }: Look): DatabaseProblem | undefined {
   const file = sql.name;
   const version = pragmaNumber(sql, 'user_version');
   const empty = pragmaNumber(sql, 'schema_version') === 0;
@@ -86,8 +82,8 @@ export function whatIsWrong(
     };
   }
   if (version > known.length) return versionProblem(file, version, known.length);
-  const found = sql.pragma('quick_check(1)', { simple: true });
-  if (found !== 'ok') return damaged(file, String(found));
+  const found = everyPage ? pagesOf(sql) : 'ok';
+  if (found !== 'ok') return damaged(file, found);
   if (version < 1) return damaged(file, `its version is ${version}`);
   const lacking = lackingShape(sql, known.slice(0, version));
   if (lacking.length > 0) return damaged(file, `${lacking.join(', ')} is not there as it was made`);

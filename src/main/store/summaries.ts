@@ -5,10 +5,11 @@ import { type BuildSummary, summaryOf } from '../../shared/job/shop/summary.ts';
 import { wordsTyped } from '../../shared/job/shop/typed.ts';
 import type { Problem } from '../../shared/basics/result.ts';
 import type { Database } from './database.ts';
+import { endOfWords } from './soughtIn.ts';
 import { certifiedLine, sheetIndex, sheetsIn, wordIndex } from './summaryIndexes.ts';
 
 /** Raised whenever a summary is made otherwise or holds more: summaries of before are made anew from their notebooks. */
-export const summaryVersion = 1;
+export const summaryVersion = 2;
 
 /** Summaries of builds, for whoever writes notebooks. Call inside `database.write`, in the transaction of the entry. */
 export interface SummaryWriter {
@@ -86,7 +87,13 @@ export function summaryWriter({ sql }: Pick<Database, 'sql'>): SummaryWriter {
       const build = readNotebook(id, entries);
       const summary = summaryOf(build, entries);
       const certified = certifiedLine(entries, lineOf);
-      write({ ...rowOf(build, summary), last, upto: last, certified, words: wordsTyped(id, entries) });
+      write({
+        ...rowOf(build, summary),
+        last,
+        upto: last,
+        certified,
+        words: `${wordsTyped(id, entries)}${endOfWords}`,
+      });
       sheets.put(id, sheetsIn(entries, lineOf));
     },
     drop(build) {

@@ -6,7 +6,9 @@ import { catchUp, noteBehind } from '../../../src/main/store/catchUp.ts';
 import { databaseName, openDatabase } from '../../../src/main/store/database.ts';
 import { openBuildList } from '../../../src/main/store/buildList.ts';
 import { openNotebooks } from '../../../src/main/store/notebooks.ts';
+import { wordsIn } from '../../../src/main/store/soughtIn.ts';
 import { shopOverTime } from '../../../src/main/store/shopOverTime.ts';
+import { folded } from '../../../src/shared/job/shop/folded.ts';
 import type { Deed, Notebook } from '../../../src/shared/job/records/notebook.ts';
 import { temporaryFolder } from '../../support/folder.ts';
 import { certified, notebookOf, twoTrials } from '../../support/records/finished.ts';
@@ -75,6 +77,32 @@ describe('the list of builds', () => {
     expect(found('ostrander hums')).toEqual([]);
     expect(found('"')).toEqual([]);
     expect(found('ost" OR "hum')).toEqual([]);
+  });
+
+  it('finds a word of one or two letters by the index as by going through every build, at the end of the words too', () => {
+    const at = shop();
+    const texts = ['Gehäuse 齒輪', 'ab', "it's 4 o'clock", 'x', '"q"', 'ends in qz', '_%', 'end\u00e9 Z'];
+    for (const [n, text] of texts.entries()) write(at, notebookOf(`b${n}`, {}, note('note', text)));
+    const { sql } = at.database;
+    const short = wordsIn(sql);
+    const found = (words: string, byIndex: boolean): unknown => {
+      const [{ where, values } = { where: '1', values: [] }] = short.where(words, byIndex);
+      return sql
+        .prepare(`SELECT build FROM build_summary WHERE ${where} ORDER BY build`)
+        .pluck()
+        .all(...values);
+    };
+    const all = texts.flatMap((text) => {
+      const signs = Array.from(folded(text));
+      return [...signs, ...signs.map((sign, index) => sign + (signs[index + 1] ?? ''))];
+    });
+    for (const word of [...all, 'qx', 'zz', '\u{10fffe}']) {
+      if (word.trim() !== word || word === '') continue;
+      expect(found(word, true), word).toEqual(found(word, false));
+    }
+    expect(found('qz', true)).toEqual(['b5']);
+    expect(found('齒', true)).toEqual(['b0']);
+    expect(found('qx', true)).toEqual([]);
   });
 
   it('filters by how far a build has come and by what builds have in common', () => {
