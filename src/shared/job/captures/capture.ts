@@ -75,64 +75,82 @@ export function startCapture(
   } else if (unitNamed(gauge.resolution.unit)?.dimension !== wanted) return fail(wrongGauge(gauge, settings));
   const figures = gaugeFigures(gauge);
   switch (settings.kind) {
-    case 'backlash': {
-      const { basis, stem, nextBy, stations } = settings;
-      const wanted = { ...figures.length, nextBy, ...(stations === undefined ? {} : { stations }) };
-      const capture = backlashInParts(wanted, before);
-      const { step, end } = retimed((item) => stemmedEvents(capture.step(item), basis, stem));
-      const finish = (): MeasuredResult => backlashResult(stemmed(capture.finish(), basis, stem), basis);
-      return ok({
-        step,
-        soFar: () => undefined,
-        finish: () => (end(), finish()),
-        breakOff: () => (end(), capture.breakOff()),
-        taken: () => capture.taken(),
-        isBegun: () => capture.taken().length > 0,
-      });
-    }
-    case 'runout': {
-      const { capture, ...parts } = runoutInParts({
-        ...figures.length,
-        mode: settings.mode,
-        ...(settings.stations === undefined ? {} : { stations: settings.stations }),
-      });
-      const { step, end } = retimed((item) => parts.step(item));
-      const measured = () => finishRunout(capture);
-      return ok({
-        step,
-        soFar: () => runoutResult(measured()),
-        finish: () => (end(), runoutResult(measured())),
-        breakOff: () => (end(), parts.breakOff()),
-        taken: () => [],
-        isBegun: () =>
-          settings.mode === 'stations' ? (lastStation(capture)?.number ?? 0) >= fewestMissed : !isNone(measured().tir),
-      });
-    }
-    case 'torque': {
-      const capture = startTorque(figures.torque);
-      const { step, end } = retimed((item) => stepTorque(capture, item));
-      const soFar = (): MeasuredResult => torqueResult(finishTorque(capture), settings.basis);
-      const isBegun = (): boolean => {
-        const { running, breakaway } = finishTorque(capture);
-        return !isNone(settings.basis.basis === 'starting' ? breakaway : running);
-      };
-      return ok({ ...inOnePiece, step, soFar, finish: () => (end(), soFar()), isBegun });
-    }
-    case 'play': {
-      const capture = startEndPlay(figures.length);
-      const { step, end } = retimed((item) => stepEndPlay(capture, item));
-      const finish = (): MeasuredResult => playResult(finishEndPlay(capture));
-      return ok({ ...inOnePiece, step, soFar: () => undefined, finish: () => (end(), finish()), isBegun: () => false });
-    }
-    case 'spread': {
-      const capture = startSpread(figures.length);
-      const { step, end } = retimed((item) => stepSpread(capture, item));
-      const soFar = (): MeasuredResult => spreadResult(finishSpread(capture));
-      return ok({ ...inOnePiece, step, soFar, finish: () => (end(), soFar()), isBegun: () => false });
-    }
+    case 'backlash':
+      return ok(ofBacklash(settings, figures, before));
+    case 'runout':
+      return ok(ofRunout(settings, figures));
+    case 'torque':
+      return ok(ofTorque(settings, figures));
+    case 'play':
+      return ok(ofPlay(figures));
+    case 'spread':
+      return ok(ofSpread(figures));
     default:
       throw noCase(settings);
   }
+}
+
+type Figures = ReturnType<typeof gaugeFigures>;
+type SettingsOf<Kind extends CaptureSettings['kind']> = Extract<CaptureSettings, { readonly kind: Kind }>;
+
+function ofBacklash(
+  { basis, stem, nextBy, stations }: SettingsOf<'backlash'>,
+  { length }: Figures,
+  before: readonly StationMeasured[],
+): Capture {
+  const wanted = { ...length, nextBy, ...(stations === undefined ? {} : { stations }) };
+  const capture = backlashInParts(wanted, before);
+  const { step, end } = retimed((item) => stemmedEvents(capture.step(item), basis, stem));
+  const finish = (): MeasuredResult => backlashResult(stemmed(capture.finish(), basis, stem), basis);
+  return {
+    step,
+    soFar: () => undefined,
+    finish: () => (end(), finish()),
+    breakOff: () => (end(), capture.breakOff()),
+    taken: () => capture.taken(),
+    isBegun: () => capture.taken().length > 0,
+  };
+}
+
+function ofRunout({ mode, stations }: SettingsOf<'runout'>, { length }: Figures): Capture {
+  const wanted = { ...length, mode, ...(stations === undefined ? {} : { stations }) };
+  const { capture, ...parts } = runoutInParts(wanted);
+  const { step, end } = retimed((item) => parts.step(item));
+  const measured = () => finishRunout(capture);
+  return {
+    step,
+    soFar: () => runoutResult(measured()),
+    finish: () => (end(), runoutResult(measured())),
+    breakOff: () => (end(), parts.breakOff()),
+    taken: () => [],
+    isBegun: () =>
+      mode === 'stations' ? (lastStation(capture)?.number ?? 0) >= fewestMissed : !isNone(measured().tir),
+  };
+}
+
+function ofTorque({ basis }: SettingsOf<'torque'>, { torque }: Figures): Capture {
+  const capture = startTorque(torque);
+  const { step, end } = retimed((item) => stepTorque(capture, item));
+  const soFar = (): MeasuredResult => torqueResult(finishTorque(capture), basis);
+  const isBegun = (): boolean => {
+    const { running, breakaway } = finishTorque(capture);
+    return !isNone(basis.basis === 'starting' ? breakaway : running);
+  };
+  return { ...inOnePiece, step, soFar, finish: () => (end(), soFar()), isBegun };
+}
+
+function ofPlay({ length }: Figures): Capture {
+  const capture = startEndPlay(length);
+  const { step, end } = retimed((item) => stepEndPlay(capture, item));
+  const finish = (): MeasuredResult => playResult(finishEndPlay(capture));
+  return { ...inOnePiece, step, soFar: () => undefined, finish: () => (end(), finish()), isBegun: () => false };
+}
+
+function ofSpread({ length }: Figures): Capture {
+  const capture = startSpread(length);
+  const { step, end } = retimed((item) => stepSpread(capture, item));
+  const soFar = (): MeasuredResult => spreadResult(finishSpread(capture));
+  return { ...inOnePiece, step, soFar, finish: () => (end(), soFar()), isBegun: () => false };
 }
 
 /**

@@ -126,6 +126,12 @@ export function readNotebook(id: string, entries: readonly Entry[]): Build {
   return rest.reduce(write, blank);
 }
 
+/** The same picture taken in twice is one photo, as it was said last. */
+const withPhoto = (photos: Assembly['photos'], photo: Assembly['photos'][number]): Assembly['photos'] => [
+  ...photos.filter(({ sha256 }) => sha256 !== photo.sha256),
+  photo,
+];
+
 function write(build: Build, entry: Entry): Build {
   const { deed, at, by } = entry;
   switch (deed.kind) {
@@ -166,10 +172,7 @@ function write(build: Build, entry: Entry): Build {
     case 'photographed':
       return onAssembly(build, deed, (assembly) => ({
         ...assembly,
-        photos: [
-          ...assembly.photos.filter(({ sha256 }) => sha256 !== deed.photo.sha256),
-          { ...deed.photo, from: deed.from, at, by },
-        ],
+        photos: withPhoto(assembly.photos, { ...deed.photo, from: deed.from, at, by }),
       }));
     case 'swap-planned':
       return { ...build, swaps: [...build.swaps, { ...deed.swap, id: entry.id, at, by, assembly: deed.assembly }] };

@@ -60,48 +60,73 @@ export function PhotoReading({ build, assembly, flank, place, photo }: PhotoRead
           />
         </div>
       </Stage>
-      <Words
-        title={
-          problem?.sentence ??
-          (corners === undefined
-            ? nextCorner(said.corners.length)
-            : said.fromEmpty
-              ? 'The mark as it was outlined'
-              : 'What the photo shows')
+      <ReadWords
+        flank={flank}
+        said={said}
+        reading={reading}
+        use={
+          mark === undefined || corners === undefined || !upToDate
+            ? undefined
+            : () => {
+                use(mark, corners);
+              }
         }
-        next={{
-          words: `Use it for the ${flank} flank`,
-          run: () => {
-            if (mark !== undefined && corners !== undefined) use(mark, corners);
-          },
-          disabled: mark === undefined || corners === undefined || !upToDate,
-        }}
-        others={
-          <>
-            <Button onPress={other}>Another photo</Button>
-            <Button onPress={back}>Back to the mark</Button>
-          </>
-        }
-      >
-        {problem === undefined ? undefined : <p>{problem.remedy}</p>}
-        {mark === undefined ? undefined : (
-          <p className="digits" data-read="numbers" data-took-ms={reading?.took_ms.toFixed(0)}>
-            {markNumbers(mark.mark)}
-          </p>
-        )}
-        {corners === undefined && problem === undefined ? (
-          <p className="quiet">Corners are those of the flank itself: between tip edge and fillet.</p>
-        ) : undefined}
-        {corners === undefined ? undefined : (
-          <p className="quiet">
-            Round handles are the corners. The square ones lie on the edges between them: pull one onto the flank’s own
-            edge where it bends.
-          </p>
-        )}
-      </Words>
+        onOther={other}
+        onBack={back}
+      />
     </>
   );
 }
+
+interface ReadWordsProps {
+  readonly flank: PhotoFor['flank'];
+  readonly said: Said;
+  readonly reading: ReturnType<typeof useReading>['reading'];
+  /** Takes the mark as it was read; undefined while there is none, or it is being read again. */
+  readonly use: (() => void) | undefined;
+  readonly onOther: () => void;
+  readonly onBack: () => void;
+}
+
+/** What the photo shows, or what stands in the way of reading it. */
+function ReadWords({ flank, said, reading, use, onOther, onBack }: ReadWordsProps) {
+  const corners = cornersOf(said);
+  const mark = reading?.result.ok === true ? reading.result.value : undefined;
+  const problem = reading === undefined || reading.result.ok ? undefined : reading.result.problem;
+  return (
+    <Words
+      title={problem?.sentence ?? titleOf(said)}
+      next={{ words: `Use it for the ${flank} flank`, run: () => use?.(), disabled: use === undefined }}
+      others={
+        <>
+          <Button onPress={onOther}>Another photo</Button>
+          <Button onPress={onBack}>Back to the mark</Button>
+        </>
+      }
+    >
+      {problem === undefined ? undefined : <p>{problem.remedy}</p>}
+      {mark === undefined ? undefined : (
+        <p className="digits" data-read="numbers" data-took-ms={reading?.took_ms.toFixed(0)}>
+          {markNumbers(mark.mark)}
+        </p>
+      )}
+      {corners === undefined && problem === undefined ? (
+        <p className="quiet">Corners are those of the flank itself: between tip edge and fillet.</p>
+      ) : undefined}
+      {corners === undefined ? undefined : (
+        <p className="quiet">
+          Round handles are the corners. The square ones lie on the edges between them: pull one onto the flank’s own
+          edge where it bends.
+        </p>
+      )}
+    </Words>
+  );
+}
+
+const titleOf = (said: Said): string => {
+  if (cornersOf(said) === undefined) return nextCorner(said.corners.length);
+  return said.fromEmpty ? 'The mark as it was outlined' : 'What the photo shows';
+};
 
 /** What was tapped and brushed when this mark was read earlier. */
 function saidBefore(draft: MarkDraft, photo: string, place: number, flank: PhotoFor['flank']): Said {

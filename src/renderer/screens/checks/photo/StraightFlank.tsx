@@ -23,48 +23,14 @@ const radius = 0.035;
 /** The flank laid straight with the outline of what was read as mark, and a brush to correct it. */
 export function StraightFlank(props: StraightFlankProps) {
   const { picture, mask, brushed, fromEmpty, onBrush, onEmpty, warnings } = props;
-  const canvas = useRef<HTMLCanvasElement>(null);
   const [to, setTo] = useState<BrushTouch['to']>('mark');
-  // What lay there before the stroke, and the stroke: several touches may come before the screen is drawn anew.
-  const before = useRef<readonly BrushTouch[]>([]);
-  const stroke = useRef<readonly BrushTouch[]>([]);
-  useEffect(() => {
-    const context = canvas.current?.getContext('2d');
-    if (context === null || context === undefined || picture === undefined) return;
-    context.putImageData(new ImageData(picture.rgba, picture.width, picture.height), 0, 0);
-  }, [picture]);
+  const brush = useBrush(brushed, to, onBrush);
   if (picture === undefined) return <div className="straight" />;
-  const touch = (event: PointerEvent<HTMLElement>): void => {
-    if (!event.currentTarget.hasPointerCapture(event.pointerId)) return;
-    const box = event.currentTarget.getBoundingClientRect();
-    const along = (event.clientX - box.left) / box.width;
-    const up = 1 - (event.clientY - box.top) / box.height;
-    const last = stroke.current.at(-1);
-    if (last !== undefined && Math.hypot(last.along - along, (last.up - up) * 0.35) < radius / 2) return;
-    const touched = { along: clamped(along), up: clamped(up), radius, to };
-    stroke.current = [...stroke.current, touched];
-    onBrush([...before.current, ...stroke.current]);
-  };
   return (
     <div className="straight">
       <h2 className="straight__title">Laid straight, toe left, crown above</h2>
-      <div
-        className="straight__flank"
-        onPointerDown={(event) => {
-          event.currentTarget.setPointerCapture(event.pointerId);
-          before.current = brushed;
-          stroke.current = [];
-          touch(event);
-        }}
-        onPointerMove={touch}
-      >
-        <canvas
-          ref={canvas}
-          width={picture.width}
-          height={picture.height}
-          role="img"
-          aria-label="The flank laid straight, with the mark outlined"
-        />
+      <div className="straight__flank" {...brush}>
+        <Straight picture={picture} />
         {mask === undefined ? undefined : (
           <svg viewBox={`0 0 ${mask.columns} ${mask.rows}`} preserveAspectRatio="none" aria-hidden="true">
             <path className="straight__halo" d={maskOutline(mask)} />
@@ -100,6 +66,54 @@ export function StraightFlank(props: StraightFlankProps) {
       ))}
     </div>
   );
+}
+
+/** The picture of the flank, drawn anew only where another one comes. */
+function Straight({ picture }: { readonly picture: StraightPicture }) {
+  const canvas = useRef<HTMLCanvasElement>(null);
+  useEffect(() => {
+    const context = canvas.current?.getContext('2d');
+    if (context === null || context === undefined) return;
+    context.putImageData(new ImageData(picture.rgba, picture.width, picture.height), 0, 0);
+  }, [picture]);
+  return (
+    <canvas
+      ref={canvas}
+      width={picture.width}
+      height={picture.height}
+      role="img"
+      aria-label="The flank laid straight, with the mark outlined"
+    />
+  );
+}
+
+/** What the pointer does on the flank: one stroke of the brush after another. */
+function useBrush(
+  brushed: readonly BrushTouch[],
+  to: BrushTouch['to'],
+  onBrush: (brushed: readonly BrushTouch[]) => void,
+) {
+  // What lay there before the stroke, and the stroke: several touches may come before the screen is drawn anew.
+  const before = useRef<readonly BrushTouch[]>([]);
+  const stroke = useRef<readonly BrushTouch[]>([]);
+  const touch = (event: PointerEvent<HTMLElement>): void => {
+    if (!event.currentTarget.hasPointerCapture(event.pointerId)) return;
+    const box = event.currentTarget.getBoundingClientRect();
+    const along = (event.clientX - box.left) / box.width;
+    const up = 1 - (event.clientY - box.top) / box.height;
+    const last = stroke.current.at(-1);
+    if (last !== undefined && Math.hypot(last.along - along, (last.up - up) * 0.35) < radius / 2) return;
+    const touched = { along: clamped(along), up: clamped(up), radius, to };
+    stroke.current = [...stroke.current, touched];
+    onBrush([...before.current, ...stroke.current]);
+  };
+  const begin = (event: PointerEvent<HTMLElement>): void => {
+    event.currentTarget.setPointerCapture(event.pointerId);
+    before.current = brushed;
+    stroke.current = [];
+    touch(event);
+  };
+  return { onPointerDown: begin, onPointerMove: touch };
 }
 
 const clamped = (share: number): number => Math.min(1.2, Math.max(-0.2, share));

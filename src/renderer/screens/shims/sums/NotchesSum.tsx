@@ -19,6 +19,9 @@ import { useLengths } from './useQuantities.tsx';
 const keepNotch = (makeUp: MakeUp, notch: number): Promise<boolean> =>
   writeDeed({ kind: 'described', makeUp: { ...makeUp, ringStep_mm: Math.round(notch * 1e4) / 1e4 } });
 
+const answerWords = (turns: readonly string[], then: string): string =>
+  turns.length === 0 ? 'It stands as near to the wanted backlash as a notch allows.' : `${turns.join(' ')}${then}`;
+
 /** Notches of the side adjusters, calibrated on this axle by two readings. */
 export function NotchesSum({ build, assembly }: SumProps) {
   const units = useSession((session) => session.units);
@@ -37,13 +40,8 @@ export function NotchesSum({ build, assembly }: SumProps) {
   const { makeUp } = build;
   const perAway = useMemo(() => (makeUp === undefined ? undefined : backlashPerAway(makeUp)), [makeUp]);
   const notch = notchFrom(readings, perAway);
-  const turns = notches?.ok === true ? notchWords(notches.value) : [];
-  const answer =
-    notches?.ok !== true
-      ? undefined
-      : turns.length === 0
-        ? 'It stands as near to the wanted backlash as a notch allows.'
-        : `${turns.join(' ')}${then === undefined ? '' : ` The backlash is then expected at ${showText(then, 'length', units)}; read it.`}`;
+  const thenWords =
+    then === undefined ? '' : ` The backlash is then expected at ${showText(then, 'length', units)}; read it.`;
   return (
     <>
       <Stage title="The adjusters, worked out" aside={<SumChoice build={build} assembly={assembly} sum="sides" />}>
@@ -67,7 +65,7 @@ export function NotchesSum({ build, assembly }: SumProps) {
         build={build}
         assembly={assembly}
         about="Adjusters worked out."
-        answer={answer}
+        answer={notches?.ok === true ? answerWords(notchWords(notches.value), thenWords) : undefined}
         problem={notches?.ok === false ? notches.problem : undefined}
         also={
           makeUp === undefined || notch === undefined ? undefined : (
