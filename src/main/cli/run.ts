@@ -49,8 +49,9 @@ function read(verb: Verb, words: readonly string[]): Given | string {
       allowPositionals: true,
       strict: true,
     });
-    if (positionals.length !== (verb.words ?? 0))
-      return `${verb.name} takes ${verb.words ?? 0} words beside its options, not ${positionals.length}.`;
+    const [least, most] = typeof verb.words === 'object' ? verb.words : [verb.words ?? 0, verb.words ?? 0];
+    if (positionals.length < least || positionals.length > most)
+      return `${verb.name} takes ${least === most ? least : `${least} to ${most}`} words beside its options, not ${positionals.length}.`;
     const empty = Object.entries(values).find(([, value]) => value === '');
     if (empty !== undefined) return `--${empty[0]} is empty. Give it a value, or leave it out.`;
     return {

@@ -70,6 +70,12 @@ export const told = {
     usage: 'restore FILE [--data DIR]',
     summary: 'puts a backup into a data folder, never over records that are there',
   },
+  archive: {
+    usage:
+      'archive migrate|send|status|find WORDS|fetch [--to postgres://ROLE@HOST:PORT/DATABASE] [--once] [--limit N] [--build ID] [--data DIR]',
+    summary:
+      'the memory of several benches, on PostgreSQL: makes it, sends to it, looks through it, brings a build home',
+  },
   schema: {
     usage: 'schema certificate|bundle|spec-sheet|line-format|gauge',
     summary: 'the JSON Schema of a file the bench reads or writes',

@@ -18,8 +18,8 @@ export interface Verb {
   /** How it is written, without the program's name. */
   readonly usage: string;
   readonly options: NonNullable<ParseArgsConfig['options']>;
-  /** How many words it takes beside its options. */
-  readonly words?: number;
+  /** How many words it takes beside its options; from how many to how many, where that may differ. */
+  readonly words?: number | readonly [least: number, most: number];
   run(given: Given, output: Output): Promise<ExitCode>;
 }
 

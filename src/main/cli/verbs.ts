@@ -20,6 +20,7 @@ const verbs: Readonly<Record<VerbName, () => Promise<Verb>>> = {
   import: async () => (await import('./verbs/import.ts')).importBuild,
   backup: async () => (await import('./verbs/backup.ts')).backup,
   restore: async () => (await import('./verbs/restore.ts')).restore,
+  archive: async () => (await import('./verbs/archive.ts')).archive,
   schema: async () => (await import('./verbs/schema.ts')).schema,
   demo: async () => (await import('./verbs/demo.ts')).demo,
   open: async () => (await import('./verbs/open.ts')).open,

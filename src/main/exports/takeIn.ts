@@ -1,5 +1,6 @@
 import { createHash } from 'node:crypto';
 import { fail, ok, type Problem, type Result } from '../../shared/basics/result.ts';
+import type { Entry } from '../../shared/job/records/notebook.ts';
 import { canonicalJson } from '../certificate/hash.ts';
 import { splitReadings } from '../certificate/readings.ts';
 import { rowsFromCsv } from '../journal/csv.ts';
@@ -19,11 +20,24 @@ export interface TakenIn {
   readonly already: number;
 }
 
+interface TakingIn {
+  /**
+   * What becomes of a build that has gone on in both places. From a file it is refused, because neither is right; from the archive,
+   * which has what both wrote, the entries that are not here are put behind those that are.
+   */
+  readonly bothWent?: 'refused' | 'joined';
+}
+
 /**
  * Takes in a build of another bench: all of it or nothing. Taken in twice it changes nothing the second time; one that has
- * gone on where it came from is continued. A build that has gone on in both places is refused, because neither is right.
+ * gone on where it came from is continued.
  */
-export function takeIn(database: Database, identity: Identity, bundle: Bundle): Result<TakenIn> {
+export function takeIn(
+  database: Database,
+  identity: Identity,
+  bundle: Bundle,
+  { bothWent = 'refused' }: TakingIn = {},
+): Result<TakenIn> {
   const lines = checkedReadings(bundle);
   if (!lines.ok) return lines;
   const photo = bundle.photos.find(({ sha256, jpeg_base64 }) => hashOf(jpeg_base64) !== sha256);
@@ -32,11 +46,9 @@ export function takeIn(database: Database, identity: Identity, bundle: Bundle): 
   const here = notebooks.read(bundle.build);
   if (here?.ok === false) return here;
   const known = here?.value.entries ?? [];
-  const other = known.findIndex(
-    (entry, index) => canonicalJson(entry) !== canonicalJson(bundle.entries[index]?.entry ?? 0),
-  );
-  if (other >= 0 && other < bundle.entries.length) return fail(wentOnInBoth(other + 1));
-  const fresh = bundle.entries.slice(known.length);
+  const told = bothWent === 'joined' ? notHere(known, bundle) : continued(known, bundle);
+  if (!told.ok) return told;
+  const fresh = told.value;
   return database.write(() => {
     writeBenches(database, bundle);
     notebooks.takeIn(
@@ -47,6 +59,23 @@ export function takeIn(database: Database, identity: Identity, bundle: Bundle): 
     const readings = writeStretches(database, identity, bundle, lines.value);
     return { build: bundle.build, entries: fresh.length, readings, already: bundle.entries.length - fresh.length };
   });
+}
+
+type Fresh = Result<Bundle['entries']>;
+
+/** The entries behind those that are here; the two notebooks must be the same up to there. */
+function continued(known: readonly Entry[], { entries }: Bundle): Fresh {
+  const other = known.findIndex((entry, index) => canonicalJson(entry) !== canonicalJson(entries[index]?.entry ?? 0));
+  if (other >= 0 && other < entries.length) return fail(wentOnInBoth(other + 1));
+  return ok(entries.slice(known.length));
+}
+
+/** The entries that are not here, wherever they stand; one that is here must be the same. */
+function notHere(known: readonly Entry[], { entries }: Bundle): Fresh {
+  const here = new Map(known.map((entry) => [entry.id, canonicalJson(entry)]));
+  const other = entries.findIndex(({ entry }) => (here.get(entry.id) ?? canonicalJson(entry)) !== canonicalJson(entry));
+  if (other >= 0) return fail(otherHere(other + 1));
+  return ok(entries.filter(({ entry }) => !here.has(entry.id)));
 }
 
 const hashOf = (base64: string): string => createHash('sha256').update(Buffer.from(base64, 'base64')).digest('hex');
@@ -94,6 +123,12 @@ const wentOnInBoth = (entry: number): Problem => ({
   kind: 'went-on-in-both',
   sentence: `This build is here already and has gone on differently: from entry ${entry} on, the two notebooks are not the same.`,
   remedy: 'Go on with one of the two, and hand the other one on as a file of its own. Nothing was changed here.',
+});
+
+const otherHere = (entry: number): Problem => ({
+  kind: 'other-entry',
+  sentence: `Entry ${entry} of this build is here with other words in it.`,
+  remedy: 'Both stay as they are, here and there. Nothing was changed here.',
 });
 
 const wrongReadings = (why: string): Problem => ({

@@ -4,6 +4,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { allVerbs } from '../../../src/main/cli/verbs.ts';
 import { newFolder } from '../../support/bench/open.ts';
+import type { Verb } from '../../../src/main/cli/verb.ts';
 import { inProcess } from '../../support/commandLine.ts';
 import { pngHead } from '../../support/photos.ts';
 
@@ -55,6 +56,9 @@ const isNotStandardInput = (word: string): boolean => word !== '-';
 const running = { watch: 'link', simulate: 'gauge', learn: 'seconds', open: 'port', demo: 'out' } as const;
 const isRunning = (name: string): name is keyof typeof running => Object.hasOwn(running, name);
 
+const wordsOf = ({ words = 0 }: Verb) =>
+  typeof words === 'number' ? { minLength: words, maxLength: words } : { minLength: words[0], maxLength: 3 };
+
 describe('a thousand calls of the command line', () => {
   it('meet no fault, and say no stack and no word of the program', { timeout: 300_000 }, async () => {
     const verbs = (await allVerbs()).filter(({ name }) => name !== 'ports');
@@ -66,7 +70,7 @@ describe('a thousand calls of the command line', () => {
     const call = fc.constantFrom(...verbs).chain((verb) =>
       fc.record({
         name: fc.constant(verb.name),
-        words: fc.array(fc.oneof(value, quantity), { minLength: verb.words ?? 0, maxLength: verb.words ?? 0 }),
+        words: fc.array(fc.oneof(value, quantity), wordsOf(verb)),
         options: fc.uniqueArray(fc.constantFrom(...Object.keys(verb.options), 'data'), { maxLength: 6 }),
         values: fc.array(value, { minLength: 7, maxLength: 7 }),
       }),

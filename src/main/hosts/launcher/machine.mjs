@@ -127,6 +127,8 @@ const peers = [
   },
   { file: '/usr/bin/makensis', packages: ['nsis'] },
   { file: '/usr/bin/7z', packages: ['p7zip-full'] },
+  // What the archive of several benches runs on; Debian 12 has 15.
+  { file: '/usr/lib/postgresql/15/bin/initdb', packages: ['postgresql'] },
   // What judges the certificate's format, and what it runs on.
   {
     file: '/usr/share/java/preflight.jar',

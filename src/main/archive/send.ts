@@ -1,0 +1,188 @@
+import { ok, type Result } from '../../shared/basics/result.ts';
+import type { BenchSigning } from '../../shared/job/certifying/certificateData.ts';
+import { readNotebook } from '../../shared/job/records/build.ts';
+import { folded } from '../../shared/job/shop/folded.ts';
+import { type BuildSummary, summaryOf } from '../../shared/job/shop/summary.ts';
+import { wordsTyped } from '../../shared/job/shop/typed.ts';
+import { canonicalJson } from '../certificate/hash.ts';
+import type { Database } from '../store/database.ts';
+import { openNotebooks, type Notebooks } from '../store/notebooks.ts';
+import type { Way } from './connect.ts';
+import { gathered, type Line, linesAfter, type Stock } from './gather.ts';
+import { greet, type Greeted } from './greet.ts';
+import type { Cursor, Notes, Refusal } from './notes.ts';
+import { isCollision } from './problems.ts';
+import { hashesOf, type Put, putLoad } from './put.ts';
+import { bytesOf, type Load, type SentEntry, type SentSummary } from './sending.ts';
+
+/** A bench that sends: who it is, its records, and what it notes of archives. */
+export interface Sender extends Stock {
+  readonly bench: BenchSigning;
+  readonly notebooks: Notebooks;
+  readonly notes: Notes;
+}
+
+export const senderOf = (database: Database, bench: BenchSigning, notes: Notes): Sender => ({
+  database,
+  own: bench.id,
+  bench,
+  notebooks: openNotebooks(database),
+  notes,
+});
+
+/** What was sent, and is not for nothing: what was there already is not counted. */
+export interface Sent extends Pick<Put, 'entries' | 'readings' | 'photos'> {
+  readonly refused: readonly Refusal[];
+}
+
+interface Sending {
+  readonly signal?: AbortSignal | undefined;
+  /** Told after every load that the archive has taken. */
+  readonly onTaken?: (() => void) | undefined;
+}
+
+/** So much is on its way at a time, and as much is being made ready behind it. */
+const load_bytes = 4 * 2 ** 20;
+const mostLines = 500;
+
+/** Sends everything that is not in the archive yet. @throws what the network or the server say */
+export async function sendAll(way: Way, sender: Sender, { signal, onTaken }: Sending = {}): Promise<Result<Sent>> {
+  const greeted = await greet(way, sender.bench);
+  if (!greeted.ok) return greeted;
+  const { archive } = greeted.value;
+  if (!(await isStillThere(way, sender, archive))) sender.notes.beginAnew(archive);
+  const sum = { entries: 0, readings: 0, photos: 0, refused: [] as Refusal[] };
+  let seen = await lookAfter(way, sender, sender.notes.read(archive).line);
+  let making = seen.lines.length > 0 ? makeReady(sender, seen) : undefined;
+  while (making !== undefined) {
+    const { load, upto } = await making;
+    if (signal?.aborted === true) break;
+    seen = await lookAfter(way, sender, upto.line);
+    const putting = load.entries.length === 0 ? nothingPut : putAgain(way, greeted.value, load);
+    making = seen.lines.length > 0 ? makeReady(sender, seen) : undefined;
+    // It is waited for in the next turn; where putting fails, what comes of it is of no interest.
+    making?.catch(() => undefined);
+    const put = await putting;
+    take(sender, archive, upto, put);
+    for (const each of ['entries', 'readings', 'photos'] as const) sum[each] += put[each];
+    sum.refused.push(...put.refused);
+    onTaken?.();
+  }
+  return ok(sum);
+}
+
+const nothingPut: Put = { entries: 0, readings: 0, photos: 0, newest: undefined, refused: [], beside: [] };
+
+/** Notes the archive's word: the cursor goes on together with what it said. */
+function take({ notes, database }: Sender, archive: string, { line, id }: Line, put: Put): void {
+  const at = new Date(database.clock.wall_ms()).toISOString();
+  const cursor = { line, entry: id, own: put.newest ?? notes.read(archive).own, at };
+  notes.take(archive, { cursor, refused: put.refused, beside: put.beside.map((one) => ({ ...one, at })) });
+}
+
+/** Two benches that stood in each other's way: one of them begins its load again, a few times. */
+async function putAgain(way: Way, { me }: Greeted, load: Load): Promise<Put> {
+  for (let left = 5; ; left -= 1) {
+    try {
+      return await putLoad(way, me, load);
+    } catch (error) {
+      if (left === 0 || !isCollision(error)) throw error;
+    }
+  }
+}
+
+/** So many of the last lines are asked for, to see whether the archive still has them. */
+const lastLines = 500;
+
+/**
+ * Whether the archive still has what the cursor says, and the notebooks are still those it was noted for. One of the two may
+ * have been brought back from an earlier day. Entries arrive in order, so that the last ones answer for those before them.
+ */
+async function isStillThere(way: Way, { database, notes }: Sender, archive: string): Promise<boolean> {
+  const { line, entry, own }: Cursor = notes.read(archive);
+  if (line === 0) return true;
+  const find = database.sql.prepare<[number], string>('SELECT id FROM notebook_entry WHERE line = ?').pluck();
+  if (find.get(line) !== entry) return false;
+  const last = database.sql
+    .prepare<[number, number], string>('SELECT id FROM notebook_entry WHERE line <= ? ORDER BY line DESC LIMIT ?')
+    .pluck()
+    .all(line, lastLines);
+  const refused = new Set(notes.refusals(archive).map(({ id }) => id));
+  const asked = [...new Set([...last, ...(own === '' ? [] : [own])])].filter((id) => !refused.has(id));
+  return (await hashesOf(way, asked)).size === asked.length;
+}
+
+/** The next lines, and the hashes of those that the archive has already. */
+interface Seen {
+  readonly lines: readonly Line[];
+  readonly there: ReadonlyMap<string, Buffer>;
+}
+
+async function lookAfter(way: Way, sender: Sender, line: number): Promise<Seen> {
+  const lines = linesAfter(sender, line, mostLines);
+  if (lines.length === 0) return { lines, there: new Map() };
+  return {
+    lines,
+    there: await hashesOf(
+      way,
+      lines.map(({ id }) => id),
+    ),
+  };
+}
+
+interface Ready {
+  readonly load: Load;
+  /** The last line of it. */
+  readonly upto: Line;
+}
+
+/**
+ * Makes a load ready, as large as one may be: nothing is fetched for entries that the archive has already. One that is there
+ * otherwise goes along, and is refused there.
+ * @throws where there are no lines
+ */
+async function makeReady(sender: Sender, { lines, there }: Seen): Promise<Ready> {
+  const entries: SentEntry[] = [];
+  let bytes = 0;
+  let [upto] = lines;
+  for (const line of lines) {
+    if (there.get(line.id)?.equals(line.sha256) !== true) {
+      const entry = await gathered(sender, line);
+      bytes += bytesOf(entry);
+      if (entries.length > 0 && bytes > load_bytes) break;
+      entries.push(entry);
+    }
+    upto = line;
+  }
+  if (upto === undefined) throw new RangeError('a load without lines');
+  const { line: end } = upto;
+  const builds = new Set(entries.map(({ build }) => build));
+  return {
+    load: { entries, summaries: [...builds].flatMap((build) => summaryOfWhole(sender, build, end) ?? []) },
+    upto,
+  };
+}
+
+/** What the list says of a build, once everything written in it goes with this load or went before. */
+function summaryOfWhole({ database, notebooks }: Sender, build: string, upto: number): SentSummary | undefined {
+  const last = database.sql
+    .prepare<[string], number>('SELECT max(line) FROM notebook_entry WHERE build = ?')
+    .pluck()
+    .get(build);
+  if (last === undefined || last > upto) return undefined;
+  const read = notebooks.read(build);
+  if (read?.ok !== true) return undefined;
+  const { entries } = read.value;
+  const summary = summaryOf(readNotebook(build, entries), entries);
+  return {
+    build,
+    entries: entries.length,
+    record: canonicalJson(summary),
+    heading: headingOf(summary),
+    words: wordsTyped(build, entries),
+  };
+}
+
+/** What a person remembers of a build and may misspell. */
+const headingOf = ({ title, technician, axle, customer, plate }: BuildSummary): string =>
+  folded([title, technician, axle, customer, plate].filter((text) => text !== undefined).join(' '));
