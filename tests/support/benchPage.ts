@@ -1,5 +1,6 @@
 import { join } from 'node:path';
 import type { Browser, Page } from 'playwright';
+import type { DemoAxle } from '../../hardware-sim/axle/demo.ts';
 import type { Gauge } from '../../src/shared/job/records/gauge.ts';
 import type { BenchOptions } from '../../src/main/bench/parts.ts';
 import { type LoopbackHost, openLoopback } from '../../src/main/hosts/loopback/host.ts';
@@ -31,13 +32,15 @@ export interface BenchPage {
  * @param hand `hurried` for tests that wait for a measurement.
  * @param ports a list of ports in place of this computer's.
  * @param folder records that are there already.
+ * @param axle another one on the stand than the demo's.
  */
 export async function openBenchPage(
   hand: 'hurried' | 'person' = 'hurried',
   ports?: BenchOptions['ports'],
   folder = newFolder(),
+  axle?: DemoAxle,
 ): Promise<BenchPage> {
-  const simulation = await openSimulation(hand);
+  const simulation = await openSimulation(hand, axle);
   const service = benchInNewFolder(simulation, folder, ports);
   const gauges = valueOf(await plugInSimulated(service, simulation));
   const host = valueOf(await openLoopback({ service, files: valueOf(listPageFiles(builtScreens)) }));

@@ -64,12 +64,11 @@ const paces: Readonly<Record<'person' | 'hurried', Pace>> = {
  */
 export async function openSimulation(
   pace: keyof typeof paces = 'person',
-  seed = scenarioSeed,
+  axle: DemoAxle = demoAxle(scenarioSeed),
 ): Promise<OpenedSimulation> {
   const { hand, ringTurns_per_s, pinion, rest_s } = paces[pace];
-  const axle = demoAxle(seed);
   let assembled = axle.assemble(axle.asFound);
-  const gauges = await simulatedGauges({ axle: () => assembled, seed, rate_Hz: 100 });
+  const gauges = await simulatedGauges({ axle: () => assembled, seed: scenarioSeed, rate_Hz: 100 });
 
   const move = async (action: HandAction, cues: HandCues): Promise<void> => {
     if (action.on !== undefined) assembled = axle.assemble(assemblyFor(axle, action.on));

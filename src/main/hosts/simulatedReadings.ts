@@ -77,6 +77,10 @@ export const readAtTheStand: Readonly<Partial<Record<CheckId, TypedReading>>> = 
   'ring-bolt-torque': fastener(100),
   'cap-torque': fastener(80),
   'case-preload': preloadShims(0.2),
+  'pinion-nut-torque': fastener(260),
+  'adjusters-marked': { how: { kind: 'seen' }, result: { kind: 'notches', ringSide: 61, oppositeSide: 58 } },
+  'adjuster-locks': confirmed(true),
+  'differential-works': confirmed(true),
   'caps-marked': confirmed(true, 'Punched: one dot on the ring-gear side, two opposite.'),
   'sleeve-new': confirmed(true),
   'nut-locked': {

@@ -4,6 +4,7 @@ import { pedalNext } from '../commands/registry.ts';
 import { useKeptSentence } from '../stores/kept.ts';
 import { useSession } from '../stores/session.ts';
 import { Button } from './Button.tsx';
+import { HandSentence } from './HandButton.tsx';
 import { useScrolls } from './scrolls.ts';
 import './words.css';
 
@@ -33,6 +34,7 @@ export function Words({ title, children, next, others }: WordsProps) {
       <div className="words__saying" aria-live="polite" ref={saying} {...(scrolls ? { tabIndex: 0 } : {})}>
         {kept === undefined ? undefined : <p className="words__kept digits">{kept}</p>}
         <h2 className="words__title">{title}</h2>
+        <HandSentence />
         {children}
       </div>
       <div className="words__doing">

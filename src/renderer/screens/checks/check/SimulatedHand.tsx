@@ -2,9 +2,8 @@ import type { HandAction, SimulatedAssembly } from '../../../../shared/contract/
 import { type Assembly, packAt } from '../../../../shared/job/records/build.ts';
 import { insideOf } from '../../../../shared/basics/recorded.ts';
 import type { ShimPlace } from '../../../../shared/axle/makeUp.ts';
-import { Button } from '../../../parts/Button.tsx';
+import { HandButton } from '../../../parts/HandButton.tsx';
 import { ask } from '../../../stores/ask.ts';
-import { useBenchSeen } from '../../../stores/bench.ts';
 
 interface SimulatedHandProps {
   readonly action: HandAction;
@@ -18,17 +17,15 @@ interface SimulatedHandProps {
 
 /** On the simulated bench only: lets the simulated hand do what the technician's would. */
 export function SimulatedHand({ action, assembly, nutTurned_deg, onBegin }: SimulatedHandProps) {
-  const simulated = useBenchSeen((seen) => seen.about?.simulated);
-  if (simulated !== true) return undefined;
   const on =
     assembly === undefined
       ? {}
       : { on: { ...assembledAs(assembly), ...(nutTurned_deg === undefined ? {} : { nutTurned_deg }) } };
-  const move = (): void => {
+  const move = (): Promise<unknown> => {
     onBegin?.();
-    void ask('bench.hand', { action: { ...action, ...on } });
+    return ask('bench.hand', { action: { ...action, ...on } });
   };
-  return <Button onPress={move}>Simulated hand</Button>;
+  return <HandButton move={move} />;
 }
 
 /** The shims as measured go into the simulated axle; while any is missing the scenario's own stay in it. */

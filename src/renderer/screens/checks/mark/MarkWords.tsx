@@ -9,7 +9,7 @@ import { go } from '../../../stores/route.ts';
 import type { CheckProps } from '../check/checkProps.ts';
 import { goOn } from '../check/goOn.ts';
 import { blankPlace, type MarkDraft, type MarkErrors, markResultOf } from './draft.ts';
-import { firstWord } from './firstWord.ts';
+import { firstAnswer, firstWord } from './firstWord.ts';
 import { SimulatedTeeth } from './SimulatedTeeth.tsx';
 
 interface MarkWordsProps extends CheckProps {
@@ -53,7 +53,10 @@ export function MarkWords({ form, place, ...props }: MarkWordsProps) {
         />
       )}
       <PhotosWaiting />
-      <p data-mark="meaning">{firstWord(build, draft.places[place] ?? blankPlace)}</p>
+      <p data-mark="meaning">
+        {firstWord(build, draft.places[place] ?? blankPlace)}{' '}
+        {done ? undefined : <strong>{firstAnswer(build, assembly, draft.places[place] ?? blankPlace)}</strong>}
+      </p>
     </Words>
   );
 }

@@ -1,7 +1,6 @@
 import type { Assembly } from '../../../../shared/job/records/build.ts';
-import { Button } from '../../../parts/Button.tsx';
+import { HandButton } from '../../../parts/HandButton.tsx';
 import { ask } from '../../../stores/ask.ts';
-import { useBenchSeen } from '../../../stores/bench.ts';
 import { assembledAs } from '../check/SimulatedHand.tsx';
 import { drawnOver, sides, withSide } from './draft.ts';
 import { changeMarkDraft } from './draftStore.ts';
@@ -13,13 +12,11 @@ interface SimulatedTeethProps {
 
 /** On the simulated bench only: paints the twin's teeth, rolls them, and draws what the compound shows. */
 export function SimulatedTeeth({ assembly, place }: SimulatedTeethProps) {
-  const simulated = useBenchSeen((seen) => seen.about?.simulated);
-  if (simulated !== true) return undefined;
   const roll = async (): Promise<void> => {
     const seen = await ask('bench.teeth', { on: assembledAs(assembly) });
     if (seen === undefined) return;
     for (const side of sides)
       changeMarkDraft(assembly, (now) => drawnOver(withSide(now, place, side, seen[side]), place, side));
   };
-  return <Button onPress={() => void roll()}>Simulated hand</Button>;
+  return <HandButton move={roll} />;
 }

@@ -50,6 +50,8 @@ export function SleeveLive(props: SleeveLiveProps) {
           <div className="measure__set-up">
             {live ? (
               <SimulatedHand
+                // At each step it is offered anew.
+                key={steps.length}
                 action={{ do: 'turn-pinion', what: 'pinion' }}
                 assembly={assembly}
                 nutTurned_deg={nutTurned_deg(steps, readNut({ ...nut, turn }))}

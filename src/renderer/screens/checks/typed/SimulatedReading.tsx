@@ -1,7 +1,7 @@
 import { type Assembly, type Build, packAt } from '../../../../shared/job/records/build.ts';
-import { Button } from '../../../parts/Button.tsx';
+import { HandButton } from '../../../parts/HandButton.tsx';
 import { ask } from '../../../stores/ask.ts';
-import { useBenchSeen } from '../../../stores/bench.ts';
+import { sayKept } from '../../../stores/kept.ts';
 import { writeDeed } from '../../../stores/notebook.ts';
 import type { CheckProps } from '../check/checkProps.ts';
 import { goOnAfter } from '../check/goOn.ts';
@@ -9,18 +9,18 @@ import { assembledAs } from '../check/SimulatedHand.tsx';
 
 /** On the simulated bench only: reads off, or sees, what somebody at the stand would, and keeps it. */
 export function SimulatedReading({ build, assembly, check }: CheckProps) {
-  const simulated = useBenchSeen((seen) => seen.about?.simulated);
-  if (simulated !== true) return undefined;
   const read = async (): Promise<void> => {
     const before = packsBefore(build, assembly);
     const asked = { on: assembledAs(assembly), check: check.id, ...(before === undefined ? {} : { before }) };
     const seen = (await ask('bench.read-off', asked))?.read;
-    if (seen === undefined) return;
+    if (seen === undefined) return sayKept(nothingThere);
     const written = await writeDeed({ kind: 'measured', assembly: assembly.id, check: check.id, ...seen });
     if (written) goOnAfter(assembly.id, check.id);
   };
-  return <Button onPress={() => void read()}>Simulated hand</Button>;
+  return <HandButton move={read} />;
 }
+
+const nothingThere = 'The simulated axle has nothing to be read here. Type what your tool says, or go on.';
 
 /** The packs of the last trial before this assembly, once all of them are known. */
 function packsBefore(build: Build, assembly: Assembly) {
