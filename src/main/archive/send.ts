@@ -5,7 +5,10 @@ import { folded } from '../../shared/job/shop/folded.ts';
 import { type BuildSummary, summaryOf } from '../../shared/job/shop/summary.ts';
 import { wordsTyped } from '../../shared/job/shop/typed.ts';
 import { canonicalJson } from '../certificate/hash.ts';
+import { namedAsSet } from '../certificate/issue.ts';
 import type { Database } from '../store/database.ts';
+import type { Identity } from '../store/identity.ts';
+import { openSettings } from '../store/settings.ts';
 import { openNotebooks, type Notebooks } from '../store/notebooks.ts';
 import type { Way } from './connect.ts';
 import { gathered, type Line, linesAfter, type Stock } from './gather.ts';
@@ -17,15 +20,16 @@ import { bytesOf, type Load, type SentEntry, type SentSummary } from './sending.
 
 /** A bench that sends: who it is, its records, and what it notes of archives. */
 export interface Sender extends Stock {
-  readonly bench: BenchSigning;
+  /** This bench as it is called now. */
+  readonly bench: () => BenchSigning;
   readonly notebooks: Notebooks;
   readonly notes: Notes;
 }
 
-export const senderOf = (database: Database, bench: BenchSigning, notes: Notes): Sender => ({
+export const senderOf = (database: Database, { bench }: Pick<Identity, 'bench'>, notes: Notes): Sender => ({
   database,
   own: bench.id,
-  bench,
+  bench: () => namedAsSet(bench, openSettings(database, () => undefined).read()),
   notebooks: openNotebooks(database),
   notes,
 });
@@ -47,7 +51,7 @@ const mostLines = 500;
 
 /** Sends everything that is not in the archive yet. @throws what the network or the server say */
 export async function sendAll(way: Way, sender: Sender, { signal, onTaken }: Sending = {}): Promise<Result<Sent>> {
-  const greeted = await greet(way, sender.bench);
+  const greeted = await greet(way, sender.bench());
   if (!greeted.ok) return greeted;
   const { archive } = greeted.value;
   if (!(await isStillThere(way, sender, archive))) sender.notes.beginAnew(archive);

@@ -11,6 +11,7 @@ import { catchUp, noteBehind } from '../store/catchUp.ts';
 import { type Database, openDatabase } from '../store/database.ts';
 import { checkPagesLater, isCheckedFirst } from '../store/pagesChecked.ts';
 import { takeUpRestore } from '../backup/restore.ts';
+import { archiveAnswers, keepArchive } from './archiveAnswers.ts';
 import { backupAnswers, keepBackups } from './backupAnswers.ts';
 import { buildAnswers } from './buildAnswers.ts';
 import { certificateAnswers } from './certificateAnswers.ts';
@@ -68,7 +69,7 @@ export function openBench(options: BenchOptions): Result<BenchService> {
     quiet();
     await options.simulation?.close();
     const written = bench.journal.close();
-    await bench.backups.close();
+    await Promise.all([bench.backups.close(), bench.archive.close()]);
     log.note({ kind: 'closed', written: written.ok });
     await log.close();
     database.value.close();
@@ -122,7 +123,11 @@ function putTogether(options: BenchOptions, ground: Ground): { readonly bench: O
   });
   const newId = options.newId ?? randomUUID;
   const simulatedLinks = options.simulation?.links ?? [];
-  const own = { backups: keepBackups(options, ground), papers: paperJobs(outlet) };
+  const own = {
+    backups: keepBackups(options, ground),
+    archive: keepArchive(options, ground),
+    papers: paperJobs(outlet),
+  };
   const door = { keyboard, newId, simulatedLinks, photoFolder, ...own };
   const bench = { ...ground, ...stores, ...door, options, journal, gauges, clock };
   const endCatchingUp = catchUp(bench);
@@ -137,6 +142,7 @@ function putTogether(options: BenchOptions, ground: Ground): { readonly bench: O
 
 const answersOf = (bench: OpenBench): BenchAnswers => ({
   ...selfAnswers(bench),
+  ...archiveAnswers(bench),
   ...backupAnswers(bench.backups, bench.options.folder),
   ...buildAnswers(bench),
   ...photoAnswers(bench, bench.photos, bench.photoFolder),

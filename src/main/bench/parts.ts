@@ -3,6 +3,7 @@ import type { HandAction, SimulatedAssembly, SimulatedAxle, SimulatedPacks } fro
 import type { CheckId } from '../../shared/job/records/checkIds.ts';
 import type { How, MeasuredResult } from '../../shared/job/records/measurement.ts';
 import type { Result } from '../../shared/basics/result.ts';
+import type { ArchiveKeeper } from '../archive/keeper.ts';
 import type { Keeper } from '../backup/keeper.ts';
 import type { Clock } from '../clock.ts';
 import type { GaugesOptions } from '../gauges/gauges.ts';
@@ -62,5 +63,6 @@ export interface OpenBench extends GaugeDesk, Stores {
   readonly warnings: Warnings;
   readonly photoFolder: WatchedFolder;
   readonly backups: Keeper;
+  readonly archive: ArchiveKeeper;
   readonly papers: PaperJobs;
 }

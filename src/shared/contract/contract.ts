@@ -1,5 +1,6 @@
 import type { z } from 'zod';
 import type { Result } from '../basics/result.ts';
+import { archiveQuestions, archiveTopics } from './archive.ts';
 import { backupQuestions, backupTopics } from './backups.ts';
 import { benchQuestions, benchTopics } from './bench.ts';
 import { buildQuestions, buildTopics } from './builds.ts';
@@ -22,6 +23,7 @@ import { unfinishedQuestions } from './unfinished.ts';
 export const questions = {
   ...benchQuestions,
   ...backupQuestions,
+  ...archiveQuestions,
   ...gaugeQuestions,
   ...learnQuestions,
   ...gaugeCheckQuestions,
@@ -38,6 +40,7 @@ export const questions = {
 export const topics = {
   ...benchTopics,
   ...backupTopics,
+  ...archiveTopics,
   ...paperTopics,
   ...gaugeTopics,
   ...learnTopics,

@@ -14,9 +14,7 @@ import { waitingBehind } from '../../archive/waiting.ts';
 import { systemClock } from '../../clock.ts';
 import { endBetweenSteps, interruption } from '../../interruption.ts';
 import { openDatabase } from '../../store/database.ts';
-import { type Identity, openIdentity, readIdentity } from '../../store/identity.ts';
-import { namedAsSet } from '../../certificate/issue.ts';
-import { openSettings } from '../../store/settings.ts';
+import { openIdentity, readIdentity } from '../../store/identity.ts';
 import { numberOption } from '../options.ts';
 import { folderOf, openRecords, type Records } from '../records.ts';
 import { type ExitCode, type Given, needed, noAnswer, type Output, wrongUse } from '../verb.ts';
@@ -133,7 +131,7 @@ const authorityFor = (
 async function send({ given, output }: Asked, { reach, records: { database }, notes }: AtWork): Promise<ExitCode> {
   const identity = readIdentity(database);
   if (!identity.ok) return noAnswer(output, identity.problem);
-  const sender = senderOf(database, calledAs(database, identity.value), notes);
+  const sender = senderOf(database, identity.value, notes);
   const { signal, forget } = interruption();
   const way = openWay(reach);
   if (!way.ok) return wrongUse(output, way.problem);
@@ -153,9 +151,6 @@ async function send({ given, output }: Asked, { reach, records: { database }, no
     await way.value.end({ timeout: 1 }).catch(() => undefined);
   }
 }
-
-const calledAs = (database: Records['database'], identity: Identity) =>
-  namedAsSet(identity.bench, openSettings(database, () => undefined).read());
 
 async function nameOf(way: Way): Promise<string> {
   const [row] = await way<{ id: string }[]>`SELECT id FROM archive`;

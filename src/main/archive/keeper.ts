@@ -1,0 +1,137 @@
+import type { ArchiveReach, ArchiveState } from '../../shared/contract/archive.ts';
+import { fail, isNone, none, type NoNumber, ok, type Problem, type Result } from '../../shared/basics/result.ts';
+import type { Database } from '../store/database.ts';
+import { databaseProblem } from '../store/databaseProblem.ts';
+import { addressWords, readAddress } from './address.ts';
+import { type ArchiveChoice, readChoice, writeChoice } from './choice.ts';
+import type { FoundBuilds } from './find.ts';
+import { keepPassword, passwordFile } from './secret.ts';
+import { type ArchiveThread, openThread, testApart } from './thread.ts';
+import type { Fetched, Standing } from './threadWords.ts';
+
+/** The archive as a bench has it: a choice, and a thread while there is one. Without a choice nothing is loaded. */
+export interface ArchiveKeeper {
+  state(): ArchiveState;
+  test(reach: ArchiveReach): Promise<Result<{ archive: string }>>;
+  choose(reach: ArchiveReach | NoNumber): Promise<Result<ArchiveState>>;
+  /** Undefined where no archive is chosen. */
+  find(words: string, limit: number): Promise<Result<FoundBuilds>> | undefined;
+  fetch(build: string): Promise<Result<Fetched>>;
+  /** Something was written. */
+  poke(): void;
+  close(): Promise<void>;
+}
+
+export interface KeeperOptions {
+  readonly database: Database;
+  readonly onState: (state: ArchiveState) => void;
+  readonly onNews: (build: string) => void;
+  /** Set where this bench must send nothing, whatever is chosen. */
+  readonly mayNot?: Problem;
+}
+
+const nothingYet: Standing = {
+  sending: false,
+  lastSent: none('nothing sent yet'),
+  waiting: none('not counted yet'),
+  refused: [],
+  beside: [],
+  problem: undefined,
+};
+
+export function openArchive(options: KeeperOptions): ArchiveKeeper {
+  const { database, onState, onNews, mayNot } = options;
+  const { folder } = database;
+  let standing = nothingYet;
+  let thread: ArchiveThread | undefined;
+  const state = (): ArchiveState => stateOf(readChoice(database), standing);
+  const tell = (now: Standing): void => {
+    standing = now;
+    onState(state());
+  };
+  const begin = ({ address, authority }: ArchiveChoice): void => {
+    if (address === undefined || mayNot !== undefined) return;
+    thread = openThread(
+      { folder, address, ...(authority === undefined ? {} : { authority }) },
+      { onStanding: tell, onNews, onProblem: (problem) => tell({ ...standing, sending: false, problem }) },
+    );
+  };
+  const end = async (): Promise<void> => {
+    const ending = thread;
+    thread = undefined;
+    await ending?.close();
+    standing = nothingYet;
+  };
+  const test = async (reach: ArchiveReach): Promise<Result<{ archive: string }>> => {
+    if (mayNot !== undefined) return fail(mayNot);
+    const address = readAddress(reach.address, 'address');
+    if (!address.ok) return address;
+    const tested = await testApart({ folder, ...told(reach) });
+    return tested.ok ? ok({ archive: tested.value }) : tested;
+  };
+  begin(readChoice(database));
+  return {
+    state,
+    test,
+    async choose(reach) {
+      const works = isNone(reach) ? undefined : await test(reach);
+      if (works?.ok === false) return works;
+      const kept = keep(database, reach);
+      if (!kept.ok) return kept;
+      await end();
+      begin(readChoice(database));
+      tell(standing);
+      return ok(state());
+    },
+    find: (words, limit) => thread?.find(words, limit),
+    fetch: async (build) => thread?.fetch(build) ?? fail(noneChosen),
+    poke: () => thread?.poke(),
+    close: end,
+  };
+}
+
+const told = ({ address, password, authority }: ArchiveReach) => ({
+  address: written(address),
+  ...(password === undefined ? {} : { password }),
+  ...(isNone(authority) ? {} : { authority }),
+});
+
+/** One address is written in one way: with its port. */
+function written(address: string): string {
+  const read = readAddress(address, 'address');
+  return read.ok ? addressWords(read.value) : address;
+}
+
+/** Keeps a choice with its password, or forgets both. */
+function keep(database: Database, reach: ArchiveReach | NoNumber): Result<void> {
+  try {
+    if (isNone(reach)) keepPassword(database.folder, '');
+    else if (reach.password !== undefined) keepPassword(database.folder, reach.password);
+  } catch (error) {
+    return fail(databaseProblem(error, passwordFile(database.folder)));
+  }
+  const { password: _, ...choice } = isNone(reach) ? { password: undefined } : told(reach);
+  return writeChoice(database, choice);
+}
+
+function stateOf({ address, authority }: ArchiveChoice, { problem, ...standing }: Standing): ArchiveState {
+  return {
+    address: address ?? none('not chosen'),
+    authority: authority ?? none('known to everybody'),
+    ...standing,
+    ...(problem === undefined ? {} : { problem: plain(problem) }),
+  };
+}
+
+const plain = ({ kind, sentence, remedy, field }: Problem): Problem => ({
+  kind,
+  sentence,
+  remedy,
+  ...(field === undefined ? {} : { field }),
+});
+
+const noneChosen: Problem = {
+  kind: 'no-archive',
+  sentence: 'This bench sends to no archive.',
+  remedy: 'Choose one in Settings.',
+};
