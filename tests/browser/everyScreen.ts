@@ -4,6 +4,7 @@ import { buildInTrial } from '../support/benchPage.ts';
 import { goTo } from '../support/browser.ts';
 import { onSleeve, readWithPlaces, type Standing } from '../support/specialBuilds.ts';
 import { plugInPullScale, plugInUnclear } from '../support/specialGauges.ts';
+import { screensOfTheShop, screensOfTheWayIn } from '../support/specialScreens.ts';
 
 /**
  * Every screen by the route that leads to it: on a build in its first trial, and on others for what only they have. The bench
@@ -16,6 +17,8 @@ export async function everyScreen(service: BenchService, indicator: string) {
     ...screensOfTrial(build, trial),
     ...screensOfGauges(indicator, pullScale.id, await plugInUnclear(service)),
     ...screensElsewhere(await readWithPlaces(service), await onSleeve(service)),
+    ...(await screensOfTheWayIn(service)),
+    ...(await screensOfTheShop(service)),
   };
   return { routes, end: pullScale.end };
 }

@@ -75,10 +75,12 @@ function toolsInPage() {
     const words = brief(node.textContent);
     return [...range.getClientRects()].map((box) => ({ words, element, box, shown: shown(element, box) }));
   };
-  const walker = document.createTreeWalker(document.body, NodeFilter.SHOW_TEXT);
+  // Behind an open sheet nothing is read and nothing pressed.
+  const page = document.querySelector('[role="dialog"]') ?? document.body;
+  const walker = document.createTreeWalker(page, NodeFilter.SHOW_TEXT);
   const lines: Line[] = [];
   for (let node = walker.nextNode(); node !== null; node = walker.nextNode()) lines.push(...linesOf(node));
-  return { meet, seen, brief, lines: lines.filter((line) => isBox(line.shown)) };
+  return { meet, page, seen, brief, lines: lines.filter((line) => isBox(line.shown)) };
 }
 
 /** Words cut by an edge; a form may scroll downwards, what is read while measuring may not. */
@@ -88,21 +90,21 @@ function cutWords({ lines }: Tools): string[] {
     const down = shown.top - box.top + (box.bottom - shown.bottom);
     const scrolls =
       element.closest('.stage--fill .stage__room') === null &&
-      element.closest('.stage__room, .job__steps, .words__saying');
+      element.closest('.stage__room, .job__steps, .words__saying, .sheet__columns');
     if (across > 2.5) return [`cut at the side: ${words}`];
     return down > 0.3 * (box.bottom - box.top) && scrolls === null ? [`cut in height: ${words}`] : [];
   });
 }
 
 /** Words that end in dots, and entries longer than their fields. */
-function shortenedWords({ seen, brief }: Tools): string[] {
-  const shortened = [...document.querySelectorAll<HTMLElement>('#bench *')].filter((element) => {
+function shortenedWords({ page, seen, brief }: Tools): string[] {
+  const shortened = [...page.querySelectorAll<HTMLElement>('*')].filter((element) => {
     const { textOverflow, webkitLineClamp } = getComputedStyle(element);
     const across = textOverflow === 'ellipsis' && element.scrollWidth > element.clientWidth + 1;
     const down = webkitLineClamp !== 'none' && element.scrollHeight > element.clientHeight + 2;
     return (across || down) && seen(element);
   });
-  const fields = [...document.querySelectorAll('input')].filter(
+  const fields = [...page.querySelectorAll('input')].filter(
     (field) => seen(field) && field.scrollWidth > field.clientWidth + 1,
   );
   return [
@@ -142,7 +144,7 @@ function drawnOutside({ brief }: Tools): string[] {
 /** Targets whose smaller side is less than a gloved finger needs; what stands in a label is reached through it. */
 function smallTargets({ tools, least_px }: { readonly tools: Tools; readonly least_px: number }): string[] {
   const targets = 'button, a[href], input, textarea, summary, [role="slider"], label.choice__option, label.switch';
-  return [...document.querySelectorAll<HTMLElement>(targets)].flatMap((target) => {
+  return [...tools.page.querySelectorAll<HTMLElement>(targets)].flatMap((target) => {
     const { width, height } = target.getBoundingClientRect();
     // A slider's field lies unseen in what is drawn aside.
     const inLabel = target.tagName === 'INPUT' && target.closest('label, .mover') !== null;

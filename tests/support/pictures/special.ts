@@ -1,25 +1,19 @@
-import type { Browser, Page } from 'playwright';
+import type { Page } from 'playwright';
 import type { BenchService } from '../../../src/shared/contract/contract.ts';
-import { goTo, type Look, openPage } from '../browser.ts';
+import { goTo } from '../browser.ts';
 import { onSleeve, readWithPlaces } from '../specialBuilds.ts';
 import { plugInPullScale, plugInUnclear } from '../specialGauges.ts';
+import { screensOfTheShop, screensOfTheWayIn } from '../specialScreens.ts';
 
-interface SpecialPictures {
-  readonly service: BenchService;
-  readonly browser: Browser;
-  readonly link: string;
-  readonly indicator: string;
-  readonly looks: Readonly<Record<string, Look>>;
-  readonly take: (page: Page, name: string, look: string) => Promise<void>;
-}
+type Special = Awaited<ReturnType<typeof specialScreens>>;
 
 /** Screens for which something has to be different from the usual bench: other gauges, and builds that stand elsewhere. */
-export async function takeSpecial({ service, browser, link, indicator, looks, take }: SpecialPictures): Promise<void> {
+export async function specialScreens(service: BenchService, indicator: string) {
   const pullScale = await plugInPullScale(service);
   const unclear = await plugInUnclear(service);
   const places = await readWithPlaces(service);
   const sleeve = { at: 'check', ...(await onSleeve(service)), check: 'pinion-torque' };
-  const screens = {
+  const routes: Readonly<Record<string, object>> = {
     'new-gauge': { at: 'gauges', begin: 'serial:' },
     'new-gauge-modbus': { at: 'gauges', begin: 'modbus:' },
     'gauge-record': { at: 'gauges', gauge: indicator, doing: 'record' },
@@ -29,19 +23,36 @@ export async function takeSpecial({ service, browser, link, indicator, looks, ta
     together: { at: 'check', ...places, check: 'ring-gear-runout' },
     're-clock': { at: 'check', ...places, check: 'flange-runout' },
     sleeve,
+    ...(await screensOfTheWayIn(service)),
+    ...(await screensOfTheShop(service)),
   };
-  for (const [name, look] of Object.entries(looks)) {
-    const { page, faults } = await openPage(browser, link, look);
-    for (const [screen, route] of Object.entries(screens)) {
-      await goTo(page, route);
-      await take(page, screen, name);
-    }
-    await measureByPull(page);
-    await take(page, 'pull-scale', name);
-    if (faults.length > 0) throw new Error(`the page complained: ${faults.join(' | ')}`);
-    await page.context().close();
+  return { routes, sleeve, end: pullScale.end };
+}
+
+/**
+ * Takes them on a page of one look.
+ * @param wants whether somebody asked for this screen
+ */
+export async function takeSpecial(
+  { routes, sleeve }: Special,
+  page: Page,
+  wants: (name: string) => boolean,
+  take: (name: string) => Promise<void>,
+): Promise<void> {
+  for (const [screen, route] of Object.entries(routes).filter(([name]) => wants(name))) {
+    await goTo(page, route);
+    await take(screen);
   }
-  await pullScale.end();
+  if (wants('pull-scale')) {
+    await goTo(page, sleeve);
+    await measureByPull(page);
+    await take('pull-scale');
+  }
+  if (wants('settings')) {
+    await page.getByRole('button', { name: 'Settings' }).click();
+    await page.getByRole('dialog').waitFor();
+    await take('settings');
+  }
 }
 
 /** The torque of the pinion, with the pull scale in place of the gauge that reads it itself. */

@@ -38,6 +38,26 @@ export const letterTable = (taken: readonly TakenPicture[]): string =>
     ),
   ].join('\n');
 
+/** In how many pictures axe was asked, and what it found. Its colours are those of light and dark; grey is for the eye. */
+export function axeTable(taken: readonly TakenPicture[]): string {
+  const asked = taken.filter(({ look }) => isAskedOfAxe(look));
+  const rows = [...new Set(asked.map(({ look }) => look))].map((look) => {
+    const here = asked.filter((one) => one.look === look);
+    const found = here.flatMap(({ faults }) => faults.filter((fault) => fault.startsWith('axe ')));
+    return `| ${look} | ${here.length} | ${found.length} |`;
+  });
+  return [
+    'Findings of axe (WCAG 2.2, A and AA):',
+    '',
+    '| look | pictures | findings |',
+    '| --- | --- | --- |',
+    ...rows,
+  ].join('\n');
+}
+
+/** Whether the colours of a look are those of the screens. */
+export const isAskedOfAxe = (look: string): boolean => /-(?:light|dark)$/u.test(look);
+
 /** What a machine sees wrong in any of the pictures, the same fault of one screen once with its looks. */
 export function faultList(taken: readonly TakenPicture[]): string {
   const looks = new Map<string, string[]>();

@@ -1,6 +1,6 @@
 // `npm run pictures`: every screen in a real browser, on the demo's build, in five sizes, light, dark and grey, into
 // out/pictures with a contact sheet each and a table of blank shares and letters. Look at them. `npm run pictures -- wide-light`
-// takes the looks named; `npm run pictures -- docs` writes those that the documents show into docs/pictures.
+// takes the looks named, `only=shop,plan` those screens; `npm run pictures -- docs` writes those that the documents show into docs/pictures.
 import { mkdirSync, mkdtempSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
@@ -22,15 +22,20 @@ import { buildForPlan, putInDrawer } from '../planBuild.ts';
 import { goTo, launchBrowser, openPage } from '../browser.ts';
 import { contactSheets, type TakenPicture } from './contactSheet.ts';
 import { axeFaults, layoutFaults } from './layoutFaults.ts';
-import { least_px, looks, seeWith } from './looks.ts';
+import { least_px, looks, type PictureLook, seeWith } from './looks.ts';
 import { measured } from './measured.ts';
 import { smallPng } from './smallPng.ts';
-import { blankTable, faultList, letterTable } from './tables.ts';
+import { axeTable, blankTable, faultList, isAskedOfAxe, letterTable } from './tables.ts';
 import { portsAlike } from '../specialGauges.ts';
-import { takeSpecial } from './special.ts';
+import { takeAtWork } from './atWork.ts';
+import { specialScreens, takeSpecial } from './special.ts';
 
 const root = join(import.meta.dirname, '..', '..', '..');
-const wanted = process.argv.slice(2);
+const only = process.argv
+  .find((word) => word.startsWith('only='))
+  ?.slice('only='.length)
+  .split(',');
+const wanted = process.argv.slice(2).filter((word) => !word.startsWith('only='));
 const forDocs = wanted[0] === 'docs';
 const out = forDocs ? join(root, 'docs', 'pictures') : join(root, 'out', 'pictures');
 const unknown = forDocs ? undefined : wanted.find((name) => !(name in looks));
@@ -40,6 +45,7 @@ if (unknown !== undefined) {
 }
 /** What README and docs/ show. */
 const inDocs = new Set(['bench', 'backlash', 'photo', 'meaning', 'trials', 'plan', 'swap']);
+const wants = (name: string): boolean => (forDocs ? inDocs.has(name) : (only?.includes(name) ?? true));
 mkdirSync(out, { recursive: true });
 const say = (words: string): void => void process.stderr.write(`${words}\n`);
 
@@ -57,9 +63,12 @@ const gauges = valueOf(await plugInSimulated(service, simulation));
 const host = valueOf(await openLoopback({ service, files: valueOf(listPageFiles(join(root, 'out', 'renderer'))) }));
 const browser = await launchBrowser();
 
+const chosen = Object.entries(looks).filter(([name]) =>
+  forDocs ? name === 'wide-light' : wanted.length === 0 || wanted.includes(name),
+);
 const taken: TakenPicture[] = [];
 const take = async (page: Page, name: string, look = 'wide-light'): Promise<void> => {
-  if (forDocs && !inDocs.has(name)) return;
+  if (!wants(name)) return;
   const picture = await page.screenshot();
   const file = join(out, forDocs ? `${name}.png` : `${look}-${name}.png`);
   writeFileSync(file, forDocs ? smallPng(picture) : picture);
@@ -67,13 +76,17 @@ const take = async (page: Page, name: string, look = 'wide-light'): Promise<void
   if (forDocs) return;
   // Every theme has the layout of the light one; grey is for the eye.
   const faults = look.endsWith('-light') ? await layoutFaults(page, least_px(look)) : [];
-  const broken = /-(?:light|dark)$/u.test(look) ? await axeFaults(page) : [];
+  const broken = isAskedOfAxe(look) ? await axeFaults(page) : [];
   taken.push({ look, name, file, faults: [...faults, ...broken], ...(await measured(page, picture)) });
 };
 
-const { page: empty } = await openPage(browser, host.link);
-await goTo(empty, { at: 'builds' });
-await take(empty, 'builds-first');
+// A newcomer's start: nothing is on the bench yet.
+for (const [look, how] of chosen) {
+  const { page, faults } = await openInLook(how);
+  await goTo(page, { at: 'builds' });
+  await take(page, 'builds-first', look);
+  await close(page, faults);
+}
 
 say('doing the job on the simulated axle (about a minute) …');
 let notebook: Notebook | undefined;
@@ -106,6 +119,7 @@ const screens: Readonly<Record<string, object>> = {
   axle: at('axle'),
   limits: at('limits'),
   notes: at('notes'),
+  'as-found': at('build', { assembly: assembly('as-found') }),
   'trial-1': at('build', { assembly: assembly('trial', 1) }),
   'trial-2': at('build', { assembly: assembly('trial', 2) }),
   final: at('build', { assembly: assembly('final') }),
@@ -128,37 +142,42 @@ const screens: Readonly<Record<string, object>> = {
   gauges: { at: 'gauges' },
 };
 
-const chosen = Object.entries(looks).filter(([name]) =>
-  forDocs ? name === 'wide-light' : wanted.length === 0 || wanted.includes(name),
-);
-for (const [look, { eyes, ...size }] of chosen) {
-  const { page, faults } = await openPage(browser, host.link, size);
-  if (eyes !== undefined) await seeWith(page, eyes);
+for (const [look, how] of chosen) {
+  const { page, faults } = await openInLook(how);
   for (const [name, route] of Object.entries(screens)) {
-    if (forDocs && !inDocs.has(name)) continue;
+    if (!wants(name)) continue;
     await goTo(page, route);
     await take(page, name, look);
   }
-  await photo(page, look);
-  await planned(page, look);
-  await live(page, look);
-  if (faults.length > 0) throw new Error(`the page complained: ${faults.join(' | ')}`);
-  await page.context().close();
+  if (wants('photo')) await photo(page, look);
+  if (['plan', 'swap', 'drawer'].some(wants)) await planned(page, look);
+  await takeAtWork({ service, page, check, wants, take: (name) => take(page, name, look) });
+  await close(page, faults);
 }
 
 if (!forDocs) {
-  await takeSpecial({
-    service,
-    browser,
-    link: host.link,
-    indicator: gauges.indicator,
-    looks: Object.fromEntries(chosen),
-    take,
-  });
+  const special = await specialScreens(service, gauges.indicator);
+  for (const [look, how] of chosen) {
+    const { page, faults } = await openInLook(how);
+    await takeSpecial(special, page, wants, (name) => take(page, name, look));
+    await close(page, faults);
+  }
+  await special.end();
   await contactSheets(browser, out, taken);
-  const tables = [blankTable(taken), letterTable(taken), faultList(taken)].join('\n\n');
+  const tables = [axeTable(taken), blankTable(taken), letterTable(taken), faultList(taken)].join('\n\n');
   writeFileSync(join(out, 'tables.md'), `${tables}\n`);
   say(tables);
+}
+
+async function openInLook({ eyes, ...size }: PictureLook) {
+  const opened = await openPage(browser, host.link, size);
+  if (eyes !== undefined) await seeWith(opened.page, eyes);
+  return opened;
+}
+
+async function close(page: Page, faults: readonly string[]): Promise<void> {
+  if (faults.length > 0) throw new Error(`the page complained: ${faults.join(' | ')}`);
+  await page.context().close();
 }
 
 /** A photo with its corners tapped. It is rendered, not taken: docs/reading-the-mark.md says so beside it. */
@@ -184,50 +203,6 @@ async function planned(page: Page, look: string): Promise<void> {
   await take(page, 'swap', look);
   await goTo(page, { at: 'drawer', build: toPlan.build });
   await take(page, 'drawer', look);
-}
-
-/** The bench at work: each measurement is taken anew by the simulated hand, and the picture is taken half way. */
-async function live(page: Page, look: string): Promise<void> {
-  // A cue darkens or frames the picture for a moment. The page takes no style written into it, but a sheet made by script.
-  await page.evaluate(() => {
-    const sheet = new CSSStyleSheet();
-    sheet.replaceSync('.cue { visibility: hidden; }');
-    document.adoptedStyleSheets = [sheet];
-  });
-  const screens = {
-    bench: [
-      'backlash',
-      'trial',
-      2,
-      { do: 'rock', stations: 3 },
-      () => page.locator('.rocks__station', { hasText: /^3 / }),
-    ],
-    turning: [
-      'ring-gear-runout',
-      'trial',
-      1,
-      { do: 'turn-ring', surface: 'ring-gear' },
-      () => page.getByRole('button', { name: 'End the turn' }),
-    ],
-    torqueing: [
-      'pinion-torque',
-      'trial',
-      2,
-      { do: 'turn-pinion', what: 'pinion' },
-      () => page.getByText('Enough when it stands still'),
-    ],
-  } as const;
-  for (const [name, [what, phase, number, action, halfWay]] of Object.entries(screens)) {
-    if (forDocs && !inDocs.has(name)) continue;
-    await goTo(page, check(what, phase, number));
-    await page.getByRole('button', { name: 'Take it anew' }).click();
-    await page.waitForTimeout(300);
-    const moving = service.answers['bench.hand']({ action });
-    await halfWay().waitFor();
-    await page.waitForTimeout(500);
-    await take(page, name, look);
-    await moving;
-  }
 }
 
 await browser.close();
