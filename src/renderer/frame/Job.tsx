@@ -6,12 +6,14 @@ import { GaugesJob } from './GaugesJob.tsx';
 import { IconButton } from './IconButton.tsx';
 import './job.css';
 
-/** The side where the job stands: the steps of the open build, the builds there are, or the gauges. */
+/** The side where the job stands: the steps of the open build, the builds there are, or the gauges; none where it would double the stage. */
 export function Job() {
   const route = useRoute(({ route }) => route);
   // Unfolded on one screen; whoever goes on finds it folded again.
   const [openAt, setOpenAt] = useState<Route>();
   const open = openAt === route;
+  // All the builds are on the stage there: a list of them at the side would say the same twice.
+  if (route.at === 'shop' || route.at === 'compare') return undefined;
   const folds = buildOf(route) !== undefined;
   return (
     <nav className={`job${folds ? ' job--folds' : ''}${open ? ' job--open' : ''}`} aria-label="The job">

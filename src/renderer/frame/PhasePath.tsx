@@ -27,7 +27,7 @@ export function PhasePath({ build, shown, route }: PhasePathProps) {
   const earlier = build.assemblies.slice(0, folded);
   return (
     <div className="job__row" ref={row}>
-      {has('as-found') ? undefined : to('as-found', 'As found')}
+      {has('as-found') || has('trial') ? undefined : to('as-found', 'As found')}
       {has('as-found') && !has('stripping') && !has('trial') ? to('stripping', 'Apart') : undefined}
       {earlier.length === 0 ? undefined : (
         <EarlierChip

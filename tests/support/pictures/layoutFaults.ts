@@ -54,10 +54,13 @@ function toolsInPage() {
     bottom: Math.min(a.bottom, b.bottom),
   });
   const isBox = (box: Box): boolean => box.right - box.left > 2 && box.bottom - box.top > 2;
+  /** What is there for whoever listens, and for no eye. */
+  const clipped = (element: Element | null): boolean =>
+    element !== null && (getComputedStyle(element).clipPath.startsWith('inset') || clipped(element.parentElement));
   const seen = (element: Element): boolean =>
     element.closest('.unseen, .cue, .live__place, title, desc, style, script') === null &&
     (element.closest('details:not([open])') === null || element.closest('summary') !== null) &&
-    !getComputedStyle(element).clipPath.startsWith('inset') &&
+    !clipped(element) &&
     element.checkVisibility();
   const shown = (element: Element, box: Box): Box => {
     let left = meet(box, { left: 0, top: 0, right: innerWidth, bottom: innerHeight });

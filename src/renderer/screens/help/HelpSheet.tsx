@@ -3,7 +3,7 @@ import type { Build } from '../../../shared/job/records/build.ts';
 import { checkOf } from '../../../shared/job/checks/checks.ts';
 import { helpPicture } from '../../../shared/presentation/drawing/help/pictures.ts';
 import { shopCautions } from '../../../shared/presentation/words/cautions.ts';
-import { type HelpTopic, helpTopics } from '../../../shared/presentation/words/help.ts';
+import { type HelpTopic, helpTopics, pictureOf } from '../../../shared/presentation/words/help.ts';
 import { Drawing } from '../../instruments/Drawing.tsx';
 import { Button } from '../../parts/Button.tsx';
 import { useNotebook } from '../../stores/notebook.ts';
@@ -82,7 +82,9 @@ interface HelpHere {
 function helpFor(route: Route, build: Build | undefined): HelpHere {
   if (route.at === 'check' || route.at === 'settle') {
     const check = checkOf(route.check, build?.makeUp);
-    return { topic: { ...helpTopics[check.method], title: check.title }, how: check.how };
+    const picture = pictureOf(check);
+    const topic = { ...helpTopics[check.method], title: check.title };
+    return { topic: picture === undefined ? topic : { ...topic, picture }, how: check.how };
   }
   if (route.at === 'painting' || route.at === 'meaning' || route.at === 'photo') return { topic: helpTopics.mark };
   if (route.at === 'swap') return { topic: helpTopics.shims };

@@ -54,10 +54,7 @@ const Sums = ({ builds }: { readonly builds: readonly Build[] }) =>
   builds.map((build) => (
     <p key={build.id}>
       <strong>{build.title}</strong>: {trialsOf(build)} {trialsOf(build) === 1 ? 'trial' : 'trials'}, {build.technician}
-      , {dayWords(build.startedAt)}.{' '}
-      <Button look="quiet" more={build.title} onPress={() => go({ at: 'build', build: build.id })}>
-        Open it
-      </Button>
+      , {dayWords(build.startedAt)}.
     </p>
   ));
 
@@ -70,8 +67,8 @@ function Beside({ one, other }: { readonly one: Build; readonly other: Build }) 
       <thead>
         <tr>
           <td />
-          <th scope="col">{one.title}</th>
-          <th scope="col">{other.title}</th>
+          <Head build={one} />
+          <Head build={other} />
         </tr>
       </thead>
       {parts.map((part) => (
@@ -80,6 +77,14 @@ function Beside({ one, other }: { readonly one: Build; readonly other: Build }) 
     </table>
   );
 }
+
+const Head = ({ build }: { readonly build: Build }) => (
+  <th scope="col">
+    <Button look="quiet" onPress={() => go({ at: 'build', build: build.id })}>
+      {build.title}
+    </Button>
+  </th>
+);
 
 function Part({ part, units }: { readonly part: ComparedAssembly; readonly units: UnitSystem }) {
   const { assemblies, packs, checks } = part;

@@ -16,7 +16,7 @@ interface FoundProps {
 export function FoundBuilds({ found, chosen, onChoose }: FoundProps) {
   if (found.builds === undefined) return <p className="quiet">Reading the builds …</p>;
   return (
-    <>
+    <div className="shop__list">
       <table className="shop__builds">
         <thead>
           <tr>
@@ -38,7 +38,7 @@ export function FoundBuilds({ found, chosen, onChoose }: FoundProps) {
         </tbody>
       </table>
       {found.more === undefined ? undefined : <Button onPress={found.more}>Show earlier ones</Button>}
-    </>
+    </div>
   );
 }
 

@@ -37,7 +37,14 @@ export function ShopScreen({ alike, which: first }: ShopProps) {
     setChosen((before) => (isIn ? [...before, id].slice(-2) : before.filter((one) => one !== id)));
   return (
     <>
-      <Stage title="All builds">
+      <Stage
+        title="All builds"
+        aside={
+          <Button look="quiet" keyHint="B" onPress={() => go({ at: 'builds' })}>
+            Builds
+          </Button>
+        }
+      >
         <div className="shop__asking">
           <Field label="Find" type="search" value={words} onChange={setWords} autoFocus />
           <Choice
@@ -52,11 +59,17 @@ export function ShopScreen({ alike, which: first }: ShopProps) {
           />
         </div>
         {alike === undefined ? undefined : <AlikeLine alike={alike} />}
-        {found.builds?.length === 0 && counts !== undefined ? (
-          <p className="shop__none">{noneWords(words, counts)}</p>
-        ) : (
-          <FoundBuilds found={found} chosen={chosen} onChoose={choose} />
-        )}
+        <div className="shop__found">
+          {found.builds?.length === 0 && counts !== undefined ? (
+            <p className="shop__none">{noneWords(words, counts)}</p>
+          ) : (
+            <FoundBuilds found={found} chosen={chosen} onChoose={choose} />
+          )}
+          <aside className="shop__beside" aria-label="What the builds tell together">
+            <OverTime />
+            <GaugesDue />
+          </aside>
+        </div>
       </Stage>
       <ShopWords chosen={chosen} counts={counts} />
     </>
@@ -85,7 +98,7 @@ function AlikeLine({ alike }: { readonly alike: NonNullable<Sought['alike']> }) 
   );
 }
 
-/** Beside the list: what the builds tell together, and comparing the two that are chosen. */
+/** How many there are, and comparing the two that are chosen. */
 function ShopWords({
   chosen,
   counts,
@@ -103,9 +116,11 @@ function ShopWords({
       title={counts === undefined ? 'Builds' : `${counts.all} ${counts.all === 1 ? 'build' : 'builds'}`}
       next={compare}
     >
-      {chosen.length === 2 ? undefined : <p className="quiet">Tick two builds to see them side by side.</p>}
-      <OverTime />
-      <GaugesDue />
+      <p>
+        {chosen.length === 2
+          ? 'As found, every trial and the final assembly, each figure beside the other’s.'
+          : 'Tick two builds to see them side by side.'}
+      </p>
     </Words>
   );
 }

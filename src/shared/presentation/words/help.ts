@@ -1,5 +1,25 @@
-import type { Method } from '../../job/checks/checks.ts';
+import type { Check, Method } from '../../job/checks/checks.ts';
+import type { CheckId } from '../../job/records/checkIds.ts';
 import type { HelpPicture } from '../drawing/help/pictures.ts';
+
+/** What is looked at, where the check itself says more than the way it is answered. */
+const pictures: Partial<Readonly<Record<CheckId, HelpPicture>>> = {
+  'caps-marked': 'caps',
+  'cap-torque': 'caps',
+  'pinion-nut-torque': 'tighten',
+  'sleeve-new': 'sleeve',
+  'adjuster-locks': 'notches',
+  'nut-locked': 'nut',
+  'bolts-locked': 'bolts',
+  'pins-and-clips': 'clips',
+  'differential-works': 'slip',
+  oil: 'oil',
+  'case-tight': 'rock',
+};
+
+/** The drawing that belongs to a check; none where a drawing would say nothing. */
+export const pictureOf = ({ id, method }: Pick<Check, 'id' | 'method'>): HelpPicture | undefined =>
+  pictures[id] ?? helpTopics[method].picture;
 
 /** How one thing is taken at the stand, for whoever asks. All of it common practice; the maker's manual goes first. */
 export interface HelpTopic {
@@ -39,6 +59,7 @@ export const helpTopics: Readonly<Record<Method, HelpTopic>> = {
   },
   play: {
     title: 'End play',
+    picture: 'play',
     steps: [
       'Caps at full torque. Stem on the end of the case, in line with its axis.',
       'Push the case home and hold, pull it home and hold, four times. The bench takes each rest and says when it is enough.',
@@ -47,6 +68,7 @@ export const helpTopics: Readonly<Record<Method, HelpTopic>> = {
   },
   'case-play': {
     title: 'Play in the case bearings',
+    picture: 'rock',
     steps: [
       'Grip the ring gear across and rock the case up and down and to and fro. Nothing may knock.',
       'By the indicator: stem on the case beside a bearing, in the direction it is rocked. Push and hold, pull and hold, four times.',
@@ -87,6 +109,7 @@ export const helpTopics: Readonly<Record<Method, HelpTopic>> = {
   },
   'set-numbers': {
     title: 'Set numbers',
+    picture: 'numbers',
     steps: ['Read both numbers as they are cut. Gears are lapped together and are replaced only as a pair.'],
   },
   shims: {

@@ -10,11 +10,12 @@ export function SaveReport() {
     if (saved !== undefined) setWords(`Saved as ${saved.file} in ${saved.folder}.`);
   };
   return (
-    <div className="sheet__report">
+    <section className="sheet__part">
+      <h3>Something went wrong?</h3>
       <Button onPress={() => void save()}>Save a report</Button>
       <p className="quiet" role="status">
         {words}
       </p>
-    </div>
+    </section>
   );
 }

@@ -27,19 +27,15 @@ export function SettingsSheet() {
             Settings
           </Heading>
           <div className="sheet__columns">
-            <div className="sheet__part">
-              <Looks />
-              <Backups />
-            </div>
-            <div className="sheet__part">
-              <Cues />
-              <OnCertificates />
-            </div>
+            <Looks />
+            <Cues />
+            <Backups />
+            <OnCertificates />
             <Keys />
+            <SaveReport />
           </div>
           <footer className="sheet__foot">
             <AboutWords />
-            <SaveReport />
             <EndBench />
             <Button look="next" onPress={() => setSettingsOpen(false)}>
               Close

@@ -2,6 +2,10 @@ import type { Measurement } from '../../../../shared/job/records/build.ts';
 import { isNone } from '../../../../shared/basics/result.ts';
 import { showText } from '../../../../shared/basics/show.ts';
 import { judgeCheck } from '../../../../shared/job/checks/judge.ts';
+import { sheetFor } from '../../../../shared/job/checks/limitChanges.ts';
+import { endsOf } from '../../../../shared/job/records/specSheet.ts';
+import { shapeOf } from '../../../../shared/presentation/words/standing.ts';
+import { Bar, type BarView } from '../../../instruments/Bar.tsx';
 import { resultBrief } from '../../../../shared/presentation/words/results.ts';
 import { Stage } from '../../../parts/Stage.tsx';
 import { useSession } from '../../../stores/session.ts';
@@ -9,7 +13,9 @@ import type { CheckProps } from '../check/checkProps.ts';
 import { HowTaken } from '../check/HowTaken.tsx';
 import { RecordedVerdict } from '../check/RecordedVerdict.tsx';
 import { RecordedWords } from '../check/RecordedWords.tsx';
+import { Looked } from '../typed/Looked.tsx';
 import '../backlash/stations.css';
+import '../torque/torque.css';
 
 interface PlayRecordedProps extends CheckProps {
   readonly measurement: Measurement;
@@ -24,8 +30,8 @@ export function PlayRecorded({ build, assembly, check, measurement, onAnew }: Pl
   const doubt = result.kind === 'play' && !isNone(result.value_mm) ? showText(result.U95_mm, 'length', units) : '';
   return (
     <>
-      <Stage title={check.title}>
-        <div className="stations">
+      <Stage fill title={check.title}>
+        <div className="torque">
           <RecordedVerdict judged={judged} beside={doubt === '' ? undefined : `± ${doubt}`}>
             {resultBrief(result, units)}
           </RecordedVerdict>
@@ -35,6 +41,7 @@ export function PlayRecorded({ build, assembly, check, measurement, onAnew }: Pl
             </p>
           ) : undefined}
           <HowTaken measurement={measurement} />
+          <Against {...{ build, assembly, check, measurement }} />
         </div>
       </Stage>
       <RecordedWords
@@ -47,6 +54,30 @@ export function PlayRecorded({ build, assembly, check, measurement, onAnew }: Pl
       />
     </>
   );
+}
+
+/** The play against its limit; how it was taken where no limit was entered. */
+function Against({ build, assembly, check, measurement }: Omit<PlayRecordedProps, 'onAnew'>) {
+  const view = barView({ build, assembly, check, measurement });
+  return view === undefined ? <Looked check={check} /> : <Bar view={view} />;
+}
+
+function barView({ build, assembly, check, measurement }: Omit<PlayRecordedProps, 'onAnew'>): BarView | undefined {
+  const sheet = sheetFor(build, measurement);
+  const limit = sheet?.limits.find(({ quantity }) => quantity === check.limits[0]);
+  const { result } = measurement;
+  const shape = shapeOf(judgeCheck(check, measurement, assembly, sheet));
+  if (limit === undefined || result.kind !== 'play' || isNone(result.value_mm) || shape === 'recorded')
+    return undefined;
+  const { value_mm: value, U95_mm } = result;
+  return {
+    quantity: check.title,
+    dimension: 'length',
+    value,
+    limits: endsOf(limit),
+    state: shape,
+    ...(isNone(U95_mm) ? {} : { U95: U95_mm }),
+  };
 }
 
 const wayOf = ({ how }: Measurement, strokes: number): string =>

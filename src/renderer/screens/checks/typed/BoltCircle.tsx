@@ -1,15 +1,20 @@
 import { useMemo } from 'react';
 import { boltCircle } from '../../../../shared/presentation/drawing/boltCircle.ts';
 import { Drawing } from '../../../instruments/Drawing.tsx';
+import './looked.css';
 
 /** The cross sequence for as many bolts as were counted; nothing while nobody has counted them. */
 export function BoltCircle({ bolts }: { readonly bolts: string }) {
   const count = Number(bolts);
   const drawable = Number.isInteger(count) && count >= 4 && count <= 40;
   const scene = useMemo(() => (drawable ? boltCircle(count) : undefined), [drawable, count]);
-  return scene === undefined ? (
-    <p className="quiet">Count the bolts: the order of tightening is drawn here.</p>
-  ) : (
-    <Drawing scene={scene} className="bolt-circle" />
+  return (
+    <div className="looked__picture">
+      {scene === undefined ? (
+        <p className="quiet">Count the bolts: the order of tightening is drawn here.</p>
+      ) : (
+        <Drawing scene={scene} />
+      )}
+    </div>
   );
 }

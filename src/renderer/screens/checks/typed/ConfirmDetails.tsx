@@ -4,7 +4,6 @@ import { lockingWords, oilUnitWords } from '../../../../shared/presentation/word
 import { Choice } from '../../../parts/Choice.tsx';
 import { Field } from '../../../parts/Field.tsx';
 import { Pick as PickOne } from '../../../parts/Pick.tsx';
-import { BoltCircle } from './BoltCircle.tsx';
 import type { ConfirmDraft, ConfirmErrors, Details } from './confirmDraft.ts';
 
 interface ConfirmDetailsProps {
@@ -23,25 +22,20 @@ export function ConfirmDetails({ build, details, draft, errors, onChange }: Conf
   if (details === 'oil') return <OilFields build={build} draft={draft} errors={errors} onChange={onChange} />;
   return (
     <>
-      <div className="typed__bolts">
-        <BoltCircle bolts={draft.counted} />
-      </div>
-      <div className="typed__beside">
-        <Field
-          asked
-          label="Bolts counted, each at full torque"
-          inputMode="numeric"
-          value={draft.counted}
-          error={errors.counted}
-          onChange={(counted) => onChange({ counted })}
-        />
-        <LockedBy
-          of={['thread-locker', 'lock-plates', 'self-locking']}
-          label="Locked by"
-          draft={draft}
-          onChange={onChange}
-        />
-      </div>
+      <Field
+        asked
+        label="Bolts counted, each at full torque"
+        inputMode="numeric"
+        value={draft.counted}
+        error={errors.counted}
+        onChange={(counted) => onChange({ counted })}
+      />
+      <LockedBy
+        of={['thread-locker', 'lock-plates', 'self-locking']}
+        label="Locked by"
+        draft={draft}
+        onChange={onChange}
+      />
     </>
   );
 }

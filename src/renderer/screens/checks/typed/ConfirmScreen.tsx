@@ -8,6 +8,7 @@ import { Field } from '../../../parts/Field.tsx';
 import type { NextAction } from '../../../parts/Words.tsx';
 import type { CheckProps } from '../check/checkProps.ts';
 import { blankConfirm, type ConfirmDraft, detailsOf, readDetails } from './confirmDraft.ts';
+import { BoltCircle } from './BoltCircle.tsx';
 import { ConfirmDetails } from './ConfirmDetails.tsx';
 import { TypedStage } from './TypedStage.tsx';
 import { useTypedForm } from './useTypedForm.ts';
@@ -40,6 +41,7 @@ export function ConfirmScreen({ others, ...props }: ConfirmScreenProps) {
       touched={!answered}
       keep={draft.yes ? 'Yes, I have seen it' : 'Keep the no'}
       answer={answer(draft.yes, submit)}
+      {...(details === 'bolts' ? { picture: <BoltCircle bolts={draft.counted} /> } : {})}
       others={
         answered ? (
           <Button onPress={() => setAnew(true)}>Answer anew</Button>

@@ -36,6 +36,7 @@ export function QuantityScreen(props: QuantityScreenProps) {
       submit={submit}
       touched={draft.value.text.trim() !== ''}
       keep={`Keep ${check.title.toLowerCase()}`}
+      {...(check.id === 'ring-bolt-torque' ? { picture: bolts(props) } : {})}
     >
       <div className="typed__main typed__wide">
         <QuantityField
@@ -48,15 +49,12 @@ export function QuantityScreen(props: QuantityScreenProps) {
           onChange={(value) => change({ value })}
         />
       </div>
-      {check.id === 'ring-bolt-torque' ? (
-        <div className="typed__wide">
-          <BoltCircle bolts={String(props.build.makeUp?.ringBolts ?? '')} />
-        </div>
-      ) : undefined}
       <ToolFields measure={measure} draft={draft.tool} errors={errors} onChange={(tool) => change({ tool })} />
     </TypedStage>
   );
 }
+
+const bolts = ({ build }: CheckProps): ReactNode => <BoltCircle bolts={String(build.makeUp?.ringBolts ?? '')} />;
 
 function readOne(draft: OneNumber, measure: Measure, title: string) {
   const value = atField('value', readDraft(draft.value, measure, title));

@@ -44,6 +44,7 @@ export function ShimsScreen({ shimsOf, ...props }: CheckProps & { readonly shims
       submit={submit}
       touched={packs !== start}
       keep="Keep the shims"
+      picture={null}
       others={
         <>
           {same === undefined ? undefined : (

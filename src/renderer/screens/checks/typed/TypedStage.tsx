@@ -14,6 +14,7 @@ import { shapeOf, standingWords } from '../../../../shared/presentation/words/st
 import type { CheckProps } from '../check/checkProps.ts';
 import { goOn } from '../check/goOn.ts';
 import { HowTaken } from '../check/HowTaken.tsx';
+import { Looked } from './Looked.tsx';
 import { SimulatedReading } from './SimulatedReading.tsx';
 import './typed.css';
 
@@ -26,20 +27,36 @@ interface TypedStageProps extends CheckProps {
   /** What stands out in place of keeping what is typed, where one press answers the question. */
   readonly answer?: NextAction | undefined;
   readonly others?: ReactNode;
+  /** In place of the drawing of how it is taken: one of this very axle, or nothing where the fields have their own. */
+  readonly picture?: ReactNode;
   readonly children: ReactNode;
 }
 
 /** The frame of everything that is typed or seen instead of sent: the form, what it is held against, keep, go on. */
 export function TypedStage(props: TypedStageProps) {
-  const { build, assembly, check, submit, touched, keep, answer, others, children } = props;
+  const {
+    build,
+    assembly,
+    check,
+    submit,
+    touched,
+    keep,
+    answer,
+    others,
+    picture = <Looked check={check} />,
+    children,
+  } = props;
   const measured = latest(assembly, check.id);
   const kept = measured !== undefined && !touched;
   return (
     <>
       <Stage title={check.title} aside={<LimitInHead {...props} />}>
-        <Form className="typed" words={keep} submit={submit}>
-          {measured === undefined ? undefined : <Standing {...props} />}
-          {children}
+        <Form className={`looked ${answer === undefined ? '' : 'looked--seen'}`} words={keep} submit={submit}>
+          <div className="typed">
+            {measured === undefined ? undefined : <Standing {...props} />}
+            {children}
+          </div>
+          {picture}
         </Form>
       </Stage>
       <Words

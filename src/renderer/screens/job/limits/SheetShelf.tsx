@@ -1,10 +1,12 @@
 import { useState } from 'react';
 import type { SpecSheet } from '../../../../shared/job/records/specSheet.ts';
+import { limitBasisWords, limitWords, quantityWords } from '../../../../shared/presentation/words/limits.ts';
 import { Button } from '../../../parts/Button.tsx';
 import { Field } from '../../../parts/Field.tsx';
 import { Form } from '../../../parts/Form.tsx';
 import { Stage } from '../../../parts/Stage.tsx';
 import { Words } from '../../../parts/Words.tsx';
+import { useSession } from '../../../stores/session.ts';
 import { sheetsFound, sheetWords } from './library.ts';
 import './limits.css';
 
@@ -40,6 +42,7 @@ export function SheetShelf({ sheets, onTake, onTypeOne }: SheetShelfProps) {
                 <span className="shelf__words">
                   <strong>{sheet.name}</strong>
                   <span className="quiet">{sheetWords(sheet)}</span>
+                  <SheetLimits sheet={sheet} />
                 </span>
                 <Button onPress={() => onTake(sheet)} more={sheet.name}>
                   Copy it
@@ -57,6 +60,20 @@ export function SheetShelf({ sheets, onTake, onTypeOne }: SheetShelfProps) {
         <p className="quiet">Compare it with the maker’s manual for the axle that is on the stand now.</p>
       </Words>
     </>
+  );
+}
+
+/** What stands in it: a sheet is known by its figures as well as by its name. */
+function SheetLimits({ sheet }: { readonly sheet: SpecSheet }) {
+  const units = useSession((session) => session.units);
+  return (
+    <span className="shelf__limits digits">
+      {sheet.limits.map((limit) => (
+        <span key={`${limit.quantity} ${limitBasisWords(limit)}`}>
+          {quantityWords[limit.quantity]} {limitWords(limit, units)}
+        </span>
+      ))}
+    </span>
   );
 }
 

@@ -1,49 +1,18 @@
 import { boltCircle } from '../boltCircle.ts';
-import { arc, box, clockPoint, line, polygon, polyline } from '../paths.ts';
-import { circle, type Element, path, type Point, type Scene, text } from '../scene.ts';
+import { box, clockPoint, line, polygon } from '../paths.ts';
+import { circle, type Element, path, type Scene } from '../scene.ts';
+import { dial, height, label, ringGear, turning, width } from './parts.ts';
+import { seenDescribed, seenDrawings, seenPictures } from './seen.ts';
 
 /** Our own drawings of how a thing is taken: not to scale, and of no maker's axle. */
-export const helpPictures = ['backlash', 'runout', 'torque', 'bolts', 'feeler', 'shims', 'notches', 'mark'] as const;
+const takenPictures = ['backlash', 'runout', 'torque', 'bolts', 'feeler', 'shims', 'notches', 'mark'] as const;
+export const helpPictures = [...takenPictures, ...seenPictures] as const;
 export type HelpPicture = (typeof helpPictures)[number];
-
-const width = 420;
-const height = 220;
-const word = 12;
-
-const label = (words: string, at: Point): Element => text(words, at, word, { ink: 'quiet' });
-
-/** A dial with its stem down to `tip`, from above or from the side. */
-function dial(centre: Point, tip: Point): readonly Element[] {
-  return [
-    path(line(centre, tip), { stroke: 'text', width: 4 }),
-    circle(centre, 26, { fill: 'surface', stroke: 'text', width: 2 }),
-    path(line(centre, clockPoint(centre, 18, 40)), { stroke: 'text', width: 2, cap: 'round' }),
-    circle(tip, 3.5, { fill: 'accent' }),
-  ];
-}
-
-/** A ring gear seen from its teeth, with every tooth a tick. */
-function ringGear(centre: Point, radius: number): readonly Element[] {
-  const teeth = Array.from({ length: 36 }, (_, tooth) =>
-    line(clockPoint(centre, radius - 13, tooth * 10), clockPoint(centre, radius, tooth * 10)),
-  );
-  return [
-    circle(centre, radius, { fill: 'metal', stroke: 'line' }),
-    path(teeth.join(''), { stroke: 'line' }),
-    circle(centre, radius * 0.45, { fill: 'ground', stroke: 'line' }),
-  ];
-}
-
-/** An arrow along an arc, with its head at the end. */
-function turning(centre: Point, radius: number, from_deg: number, to_deg: number): readonly Element[] {
-  const tip = clockPoint(centre, radius, to_deg);
-  const head = [clockPoint(centre, radius - 7, to_deg - 7), tip, clockPoint(centre, radius + 7, to_deg - 7)];
-  return [path(arc(centre, radius, from_deg, to_deg) + polyline(head), { stroke: 'accent', width: 2.5 })];
-}
 
 const gearAt = { x: 120, y: 110 };
 
 const drawings: Readonly<Record<Exclude<HelpPicture, 'bolts'>, readonly Element[]>> = {
+  ...seenDrawings,
   backlash: [
     ...ringGear(gearAt, 92),
     // Along the tangent of the tooth it stands on: in line with the turn.
@@ -139,6 +108,7 @@ const drawings: Readonly<Record<Exclude<HelpPicture, 'bolts'>, readonly Element[
 };
 
 const described: Readonly<Record<HelpPicture, string>> = {
+  ...seenDescribed,
   backlash:
     'A ring gear seen from its teeth; the stem of an indicator stands on a tooth near the heel, in line with the turn.',
   runout: 'A ring gear from the side; the stem of an indicator stands square on its back face while it turns once.',
