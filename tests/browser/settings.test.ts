@@ -20,6 +20,7 @@ const settings = async () => valueOf(await bench.service.answers['settings.read'
 
 it('finds its settings again at another port, and tells a second page of each change', async () => {
   const { page } = await bench.open();
+  await page.locator('main h1').waitFor();
   await page.keyboard.press(',');
   await page.getByRole('button', { name: 'Learn another' }).click();
   await page.keyboard.press('m');
@@ -86,6 +87,7 @@ it('backs up to the folder that was chosen, offers what lies there, and puts not
   await buildInTrial(bench.service);
   const stick = temporaryFolder();
   const { page, faults } = await bench.open();
+  await page.locator('main h1').waitFor();
   await page.keyboard.press(',');
   await page.getByText('the records are on this disk alone').waitFor();
   await page.getByRole('button', { name: 'Folder for backups' }).click();
