@@ -5,7 +5,7 @@ import { hashOfSources } from './src/main/certificate/measuring.ts';
 
 /**
  * Three programs: the Electron main process with the bench as a process of its own (and threads
- * of that for backups, for looking through the records, for the archive and for drawing certificates), the sandboxed preload, and
+ * of that for backups, for looking through the records, for the archive, for papers and exports), the sandboxed preload, and
  * the screens, which are one page for both hosts (Electron serves it as app://, the loopback host over HTTP).
  */
 export default defineConfig({
@@ -20,7 +20,7 @@ export default defineConfig({
           backupWorker: resolve('src/main/backup/backupWorker.ts'),
           pagesWorker: resolve('src/main/store/pagesWorker.ts'),
           archiveWorker: resolve('src/main/archive/archiveWorker.ts'),
-          drawWorker: resolve('src/main/certificate/drawWorker.ts'),
+          paperWorker: resolve('src/main/exports/apart/paperWorker.ts'),
         },
       },
     },

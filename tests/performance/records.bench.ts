@@ -9,7 +9,7 @@ import { settleStep } from '../../src/main/journal/settle.ts';
 import { openBench } from '../../src/main/bench/bench.ts';
 import { type Database, databaseName, openDatabase } from '../../src/main/store/database.ts';
 import type { Result } from '../../src/shared/basics/result.ts';
-import { writeBuilds, writeReadings } from './records/made.ts';
+import { writeBuilds, writeLongBuild, writeReadings } from './records/made.ts';
 
 export const takesWords = true;
 
@@ -46,6 +46,7 @@ export default async function bench(print: (line: string) => void, words: readon
   const folder = words[2] ?? mkdtempSync(join(tmpdir(), 'axlewright-bench-'));
   try {
     if (!existsSync(join(folder, databaseName))) await make({ folder, builds, millions }, print);
+    addLongBuild(folder, print);
     printAsked(folder, builds, print);
   } finally {
     if (words[2] === undefined) rmSync(folder, { recursive: true, force: true });
@@ -67,6 +68,13 @@ async function make({ folder, builds, millions }: Shop, print: (line: string) =>
 }
 
 const seconds = (began_ms: number): string => ((performance.now() - began_ms) / 1000).toFixed(0);
+
+function addLongBuild(folder: string, print: (line: string) => void): void {
+  const database = valueOf(openDatabase(folder, systemClock));
+  const { entries, readings } = writeLongBuild(database);
+  print(`a long build: ${entries} entries, its measurements rest on ${readings} readings`);
+  database.close();
+}
 
 function printMade(
   database: Database,

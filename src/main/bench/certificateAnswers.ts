@@ -1,17 +1,13 @@
 import { join } from 'node:path';
-import { certificateContent } from '../../shared/presentation/certificate/content.ts';
-import { entriesCertified } from '../../shared/job/certifying/certificateData.ts';
 import { done } from '../../shared/contract/message.ts';
 import type { BenchAnswers } from '../../shared/contract/contract.ts';
 import { fail, ok, type Result } from '../../shared/basics/result.ts';
 import type { Database } from '../store/database.ts';
 import type { Identity } from '../store/identity.ts';
-import { signPdf } from '../certificate/filing.ts';
-import { contentHash } from '../certificate/hash.ts';
-import { fileNameOf } from '../exports/fileName.ts';
 import { databaseProblem } from '../store/databaseProblem.ts';
 import { folderInside, writeWhole } from '../writeWhole.ts';
-import { drawnNow, type PaperJobs } from './drawing.ts';
+import { paperApart } from '../exports/apart/paperApart.ts';
+import type { PaperJobs } from './drawing.ts';
 import { type Desk, readBuild, writeEntry } from './writing.ts';
 
 export interface CertifyingDesk extends Desk {
@@ -30,10 +26,10 @@ export function certificateAnswers(desk: CertifyingDesk): Pick<BenchAnswers, Nam
       const look = { page, units, everything };
       const notebook = readBuild(desk, build);
       if (!notebook.ok) return notebook;
-      const pictures = { pixelsWide, most: first ? 1 : Number.POSITIVE_INFINITY };
-      const drawn = await desk.papers.run(job, (watching) =>
-        drawnNow(desk, notebook.value, { look, pictures, watching }),
-      );
+      const wanted = { make: 'pictures', pixelsWide, most: first ? 1 : Number.POSITIVE_INFINITY } as const;
+      const { folder } = desk.database;
+      const asked = { folder, notebook: notebook.value, look, wanted };
+      const drawn = await desk.papers.run(job, (watching) => paperApart(asked, watching));
       if (!drawn.ok) return drawn;
       const pages = drawn.value.pictures.map((page) => Buffer.from(page).toString('base64'));
       return ok({ pages, count: drawn.value.pages });
@@ -54,22 +50,21 @@ async function issue(
   const look = { page, units, everything };
   const notebook = readBuild(desk, build);
   if (!notebook.ok) return notebook;
-  const drawn = await desk.papers.run(job, (watching) => drawnNow(desk, notebook.value, { look, watching }));
+  const { folder } = desk.database;
+  const asked = { folder, notebook: notebook.value, look, wanted: { make: 'certificate' } } as const;
+  const drawn = await desk.papers.run(job, (watching) => paperApart(asked, watching));
   if (!drawn.ok) return drawn;
-  const { data } = drawn.value.issue;
-  const pdf = signPdf(Buffer.from(drawn.value.pdf), desk.identity);
-  const sha256 = contentHash(data);
-  const { complete } = data.judged;
-  const told = certificateContent({ id: build, entries: [...entriesCertified(notebook.value)] });
-  const fileName = `${fileNameOf(told.build.title)}-${sha256.slice(0, 8)}.pdf`;
-  const written = writeFile(desk.database.folder, fileName, pdf);
+  const { sha256, complete, missing } = drawn.value.told;
+  const { name: fileName, bytes } = drawn.value.file;
+  const pdf = Buffer.from(bytes);
+  const written = writeFile(folder, fileName, pdf);
   if (!written.ok) return written;
   const noted = writeEntry(desk, build, by, { kind: 'certified', sha256, complete });
   if (!noted.ok) return noted;
   return ok({
     sha256,
     complete,
-    missing: [...told.missing],
+    missing: [...missing],
     pdf_base64: pdf.toString('base64'),
     fileName,
     folder: written.value,

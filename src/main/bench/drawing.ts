@@ -1,12 +1,3 @@
-import type { Notebook } from '../../shared/job/records/notebook.ts';
-import type { CertificateLook } from '../../shared/presentation/certificate/page.ts';
-import { ok, type Result } from '../../shared/basics/result.ts';
-import { drawApart } from '../certificate/drawApart.ts';
-import { canonicalJson } from '../certificate/hash.ts';
-import { issueOf } from '../certificate/issue.ts';
-import { dataSignature } from '../certificate/signature.ts';
-import type { Database } from '../store/database.ts';
-import type { Identity } from '../store/identity.ts';
 import type { Outlet } from './outlet.ts';
 
 /** What is being drawn, each under the name that the screen which asked has given it. */
@@ -16,7 +7,7 @@ export interface PaperJobs {
   stop(job: string): void;
 }
 
-interface Watching {
+export interface Watching {
   readonly signal: AbortSignal;
   readonly onShare: (share: number) => void;
 }
@@ -38,22 +29,4 @@ export function paperJobs(outlet: Outlet): PaperJobs {
     },
     stop: (job) => running.get(job)?.abort(),
   };
-}
-
-/** A certificate as it would be issued now: its data, and its pages drawn in a thread of their own, not yet signed. */
-export async function drawnNow(
-  { database, identity }: { readonly database: Database; readonly identity: Identity },
-  notebook: Notebook,
-  { look, pictures, watching }: Drawing,
-) {
-  const issue = issueOf(database, notebook, identity);
-  const signature = dataSignature(issue.data.bench.key, canonicalJson(issue.data), identity);
-  const drawn = await drawApart({ issue, look, signature, ...(pictures === undefined ? {} : { pictures }) }, watching);
-  return drawn.ok ? (ok({ issue, ...drawn.value }) satisfies Result<unknown>) : drawn;
-}
-
-interface Drawing {
-  readonly look: CertificateLook;
-  readonly pictures?: { readonly pixelsWide: number; readonly most: number };
-  readonly watching: Watching;
 }

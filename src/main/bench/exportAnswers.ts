@@ -1,17 +1,8 @@
 import type { BenchAnswers } from '../../shared/contract/contract.ts';
-import { fail, ok, type Result } from '../../shared/basics/result.ts';
-import { readNotebook } from '../../shared/job/records/build.ts';
-import type { Notebook } from '../../shared/job/records/notebook.ts';
-import type { CertificateLook } from '../../shared/presentation/certificate/page.ts';
-import { signPdf } from '../certificate/filing.ts';
-import { contentHash } from '../certificate/hash.ts';
-import { fileNameOf } from '../exports/fileName.ts';
-import { photoFiles } from '../exports/photoFiles.ts';
-import type { ExportedFile } from '../exports/source.ts';
+import { fail, ok } from '../../shared/basics/result.ts';
 import type { SettingStore } from '../store/settings.ts';
-import { drawnNow } from './drawing.ts';
+import { paperApart } from '../exports/apart/paperApart.ts';
 import { readBundle } from '../exports/bundle.ts';
-import { exportFiles } from '../exports/exportFiles.ts';
 import { takeIn } from '../exports/takeIn.ts';
 import type { CertifyingDesk } from './certificateAnswers.ts';
 import { readBuild, tellChanged } from './writing.ts';
@@ -30,14 +21,15 @@ export function exportAnswers(desk: ExportingDesk): Pick<BenchAnswers, 'exports.
       const set = desk.settings.read();
       const page = wanted.page ?? set.page ?? 'a4';
       const look = { page, units: wanted.units ?? set.units ?? 'metric', everything };
-      const source = { database, identity, notebook: notebook.value };
-      const made =
-        as === 'pdf'
-          ? await certificateApart(desk, notebook.value, look, job)
-          : ok(await exportFiles(source, as, look));
+      const asked = {
+        folder: database.folder,
+        notebook: notebook.value,
+        look,
+        wanted: { make: 'files', form: as, photos },
+      } as const;
+      const made = await desk.papers.run(job, (watching) => paperApart(asked, watching));
       if (!made.ok) return made;
-      const beside = photos ? photoFiles(source, fileNameOf(titleOf(notebook.value))) : [];
-      const files = [...made.value, ...beside];
+      const files = made.value;
       if (files.length === 0) return fail(nothingOfThat);
       return ok({ files: files.map(({ name, bytes }) => ({ name, base64: Buffer.from(bytes).toString('base64') })) });
     },
@@ -52,22 +44,6 @@ export function exportAnswers(desk: ExportingDesk): Pick<BenchAnswers, 'exports.
       return taken;
     },
   };
-}
-
-const titleOf = ({ id, entries }: Notebook): string => readNotebook(id, entries).title;
-
-/** The certificate drawn in a thread of its own, so that it can be stopped and readings go on being journaled. */
-async function certificateApart(
-  desk: ExportingDesk,
-  notebook: Notebook,
-  look: CertificateLook,
-  job: string | undefined,
-): Promise<Result<readonly ExportedFile[]>> {
-  const drawn = await desk.papers.run(job, (watching) => drawnNow(desk, notebook, { look, watching }));
-  if (!drawn.ok) return drawn;
-  const { issue, pdf } = drawn.value;
-  const name = `${fileNameOf(titleOf(notebook))}-${contentHash(issue.data).slice(0, 8)}.pdf`;
-  return ok([{ name, bytes: signPdf(Buffer.from(pdf), desk.identity) }]);
 }
 
 const nothingOfThat = {

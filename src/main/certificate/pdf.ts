@@ -25,9 +25,14 @@ export interface Issue {
  * The certificate as a PDF (declared PDF/A-3b, tagged) with its data, its readings and its signature attached. The same
  * issue, look and key give the same bytes: every date in it is one of the data.
  */
-export async function certificatePdf(issue: Issue, look: CertificateLook, signer: Signer): Promise<Buffer> {
+export async function certificatePdf(
+  issue: Issue,
+  look: CertificateLook,
+  signer: Signer,
+  onShare?: (share: number) => void,
+): Promise<Buffer> {
   const signature = dataSignature(issue.data.bench.key, canonicalJson(issue.data), signer);
-  return signPdf(await drawnPdf(issue, look, signature), signer);
+  return signPdf(await drawnPdf(issue, look, signature, onShare), signer);
 }
 
 /** The same with noughts where the signature of the file goes: what is signed. */

@@ -20,6 +20,12 @@ export type BuildCounts = Readonly<Record<Which | 'all', number>> & {
   readonly unread: number;
 };
 
+/** A build without a summary of today, and the last line of its notebook. */
+export interface Behind {
+  readonly build: string;
+  readonly last: number;
+}
+
 /** Builds as their summaries tell them; nothing here opens a notebook. */
 export interface BuildList {
   /** The builds behind `before`, or from the first, the one written in last first. Empty where there is no such build. */
@@ -27,8 +33,8 @@ export interface BuildList {
   summary(build: string): BuildSummary | undefined;
   counts(): BuildCounts;
   unreadable(limit: number): readonly { readonly id: string; readonly problem: Problem }[];
-  /** Builds whose summary is to be made, the one written in last first. */
-  behind(limit: number): readonly string[];
+  /** Builds whose summary is to be made, the one written in last first; those written in before the line `before`. */
+  behind(limit: number, before: number): readonly Behind[];
   /** Certified builds that may have something in common with one, the one certified last first. */
   certifiedLike(of: { readonly teeth: string; readonly hand: string }): readonly string[];
   /** The newest spec sheet of each name. */
@@ -63,9 +69,9 @@ export function openBuildList({ sql }: Pick<Database, 'sql'>): BuildList {
   const one = sql.prepare<[string], Row>(
     `SELECT build, ${isBehindNow} AS isBehind, record, problem FROM build_summary WHERE build = ?`,
   );
-  const behind = sql
-    .prepare<[number], string>(`SELECT build FROM build_summary WHERE ${isBehind} ORDER BY last DESC LIMIT ?`)
-    .pluck();
+  const behind = sql.prepare<[number, number], Behind>(
+    `SELECT build, last FROM build_summary WHERE last < ? AND ${isBehind} ORDER BY last DESC LIMIT ?`,
+  );
   const unreadable = sql.prepare<[number], { build: string; problem: string }>(
     'SELECT build, problem FROM build_summary WHERE problem IS NOT NULL ORDER BY last DESC LIMIT ?',
   );
@@ -109,7 +115,7 @@ export function openBuildList({ sql }: Pick<Database, 'sql'>): BuildList {
     counts: () => countsIn(sql),
     unreadable: (limit) =>
       unreadable.all(limit).map(({ build, problem }) => ({ id: build, problem: JSON.parse(problem) as Problem })),
-    behind: (limit) => behind.all(limit),
+    behind: (limit, before) => behind.all(before, limit),
     certifiedLike: ({ teeth, hand }) => certified.all(teeth, hand),
     sheets: () =>
       sheets

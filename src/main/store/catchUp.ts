@@ -45,20 +45,32 @@ export function summariseNow(
 /** Makes every summary that is behind, a few at a time between readings. @returns ends it */
 export function catchUp(shop: Shop): () => void {
   let timer: NodeJS.Timeout | undefined;
+  let before = Number.MAX_SAFE_INTEGER;
   const step = (): void => {
-    const began = performance.now();
-    const { write } = shop.database;
-    const done = write(() => {
-      const behind = shop.buildList.behind(atOnce);
-      for (const build of behind) {
-        if (performance.now() - began > step_ms) return false;
-        shop.notebooks.summarise(build);
-      }
-      return behind.length === 0;
-    });
+    const done = shop.database.write(() => summariseSome(shop, before));
     // Where the disk refuses, the next write tells why, and the next start begins here again.
-    if (done.ok && !done.value) timer = setTimeout(step, pause_ms).unref();
+    if (!done.ok) return;
+    const atEnd = done.value === undefined;
+    // Once through: from the first again, for what was written or marked meanwhile, until there is nothing.
+    if (atEnd && before === Number.MAX_SAFE_INTEGER) return;
+    before = done.value ?? Number.MAX_SAFE_INTEGER;
+    timer = setTimeout(step, pause_ms).unref();
   };
   timer = setTimeout(step, 0).unref();
   return () => clearTimeout(timer);
+}
+
+/**
+ * Makes the next summaries behind `before`, one at least, so that it ends however long looking for them took.
+ * @returns the line to go on from; undefined where there was none
+ */
+function summariseSome({ buildList, notebooks }: Shop, before: number): number | undefined {
+  const began = performance.now();
+  let next: number | undefined;
+  for (const { build, last } of buildList.behind(atOnce, before)) {
+    if (next !== undefined && performance.now() - began > step_ms) break;
+    notebooks.summarise(build);
+    next = last;
+  }
+  return next;
 }

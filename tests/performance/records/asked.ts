@@ -4,10 +4,11 @@ import { setTimeout as rest } from 'node:timers/promises';
 import { openBench } from '../../../src/main/bench/bench.ts';
 import { systemClock } from '../../../src/main/clock.ts';
 import type { BenchService } from '../../../src/shared/contract/contract.ts';
+import { longBuild } from './made.ts';
 import type { Result } from '../../../src/shared/basics/result.ts';
 
 const [folder = '', builds = '0'] = process.argv.slice(2);
-const times = 40;
+const usually = 40;
 
 interface Took {
   readonly what: string;
@@ -25,7 +26,7 @@ function valueOf<T>(result: Result<T>): T {
 }
 
 /** Asks again and again, with a rest between, as a person does. */
-async function took(what: string, ask: (turn: number) => Promise<unknown>): Promise<Took> {
+async function took(what: string, ask: (turn: number) => Promise<unknown>, times = usually): Promise<Took> {
   const each: number[] = [];
   const loop = monitorEventLoopDelay({ resolution: 1 });
   loop.enable();
@@ -42,7 +43,7 @@ async function took(what: string, ask: (turn: number) => Promise<unknown>): Prom
   each.sort((a, b) => a - b);
   return {
     what,
-    median_ms: each[times / 2] ?? 0,
+    median_ms: each[Math.floor(times / 2)] ?? 0,
     worst_ms: each.at(-1) ?? 0,
     processor_ms: processor_us / 1000 / times,
     stall_ms: loop.max / 1e6,
@@ -54,6 +55,8 @@ const build = (turn: number): string => `b${(turn * 7919) % Number(builds)}`;
 async function asked({ answers }: BenchService): Promise<readonly Took[]> {
   const list = (sought: Parameters<(typeof answers)['builds.list']>[0]) => async () =>
     valueOf(await answers['builds.list'](sought));
+  const pages = { build: longBuild, page: 'a4', units: 'metric', pixelsWide: 400, first: true } as const;
+  const bundle = { build: longBuild, as: 'bundle' } as const;
   const deed = { kind: 'noted', topic: 'note', text: 'Oil filled, level checked.' } as const;
   return [
     await took('nothing (baseline)', async () => undefined),
@@ -74,6 +77,12 @@ async function asked({ answers }: BenchService): Promise<readonly Took[]> {
     await took('readings of a measurement, 3,000 rows', async (turn) =>
       valueOf(await answers['gauges.heard']({ gauge: 'dial', from: 2000 + turn * 20_000, to: 5000 + turn * 20_000 })),
     ),
+    await took(
+      'certificate of the long build, pages',
+      async () => valueOf(await answers['certificate.pictures'](pages)),
+      3,
+    ),
+    await took('bundle of the long build', async () => valueOf(await answers['exports.make'](bundle)), 3),
   ];
 }
 

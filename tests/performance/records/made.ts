@@ -68,6 +68,33 @@ export function writeBuilds(database: Database, builds: number): number {
   return entries;
 }
 
+export const longBuild = 'long';
+const rowsOfOne = 3000;
+
+/** A build of eight trials whose streamed measurements rest on 3,000 readings each; where it is there already it stays. */
+export function writeLongBuild(database: Database): { readonly entries: number; readonly readings: number } {
+  const notebooks = openNotebooks(database);
+  const template = wholeNotebook({ trials: 8, stations: 8 });
+  let from = rowsInBlock;
+  const made = madeEntries(-1, template).map((entry) => {
+    const { deed } = entry;
+    if (deed.kind !== 'measured' || deed.how.kind !== 'streamed') return entry;
+    const stretch = { gauge: 'dial', from, to: from + rowsOfOne - 1 };
+    from += rowsOfOne;
+    return { ...entry, deed: { ...deed, how: { ...deed.how, stretch } } };
+  });
+  const told = { entries: made.length, readings: from - rowsInBlock };
+  if (database.sql.prepare('SELECT 1 FROM notebook_entry WHERE build = ?').get(longBuild) !== undefined) return told;
+  const written = database.write(() =>
+    notebooks.takeIn(
+      longBuild,
+      made.map((entry) => ({ entry, bench: null })),
+    ),
+  );
+  if (!written.ok) throw new Error(written.problem.sentence);
+  return told;
+}
+
 const rowsInBlock = 1024;
 
 /** Chance of the same seed every time, fast enough for fifty million rows (xorshift, Marsaglia 2003; shifts from memory). */
