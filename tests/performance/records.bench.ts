@@ -19,6 +19,7 @@ const wanted = { ask_ms: 50, open_ms: 100, write_ms: 20, stall_ms: 16, memory_MB
 const answersSchema = z.object({
   opened_ms: z.number(),
   rss_MB: z.number(),
+  withPapers_MB: z.number(),
   answers: z.array(
     z.object({
       what: z.string(),
@@ -143,9 +144,9 @@ function printAsked(folder: string, builds: number, print: (line: string) => voi
     encoding: 'utf8',
     maxBuffer: 2 ** 24,
   });
-  const { opened_ms, answers, rss_MB } = answersSchema.parse(JSON.parse(out));
+  const { opened_ms, answers, rss_MB, withPapers_MB } = answersSchema.parse(JSON.parse(out));
   print(
-    `bench: opened and checked in ${(opened_ms / 1000).toFixed(2)} s, ${rss_MB.toFixed(0)} MB in use at the end (wanted ${wanted.memory_MB})`,
+    `bench: opened and checked in ${(opened_ms / 1000).toFixed(2)} s, ${rss_MB.toFixed(0)} MB in use (wanted ${wanted.memory_MB}), ${withPapers_MB.toFixed(0)} after papers were made in threads`,
   );
   for (const { what, median_ms, worst_ms, processor_ms, stall_ms } of answers) {
     print(

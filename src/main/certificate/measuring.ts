@@ -1,6 +1,7 @@
 import { createHash } from 'node:crypto';
 import { existsSync, readFileSync } from 'node:fs';
 import { dirname, join, relative, resolve, sep } from 'node:path';
+import { codeAlone } from './codeAlone.ts';
 
 /** Put in the place of this name when the program is built into one file: its sources do not lie beside it then. */
 declare const BUILT_MEASURING_HASH: string | undefined;
@@ -8,8 +9,8 @@ declare const BUILT_MEASURING_HASH: string | undefined;
 let known: string | undefined;
 
 /**
- * By this two programs that measure alike know each other: the SHA-256 of the sources by which a measurement is worked out from
- * its readings. Equal, and the figures of both must be equal; another one is another program, which may have learned since.
+ * By this two programs that measure alike know each other: the SHA-256 of the code by which a measurement is worked out from
+ * its readings, without comments and with blanks as one. Equal, and the figures of both must be equal; another one is another program, which may have learned since.
  */
 export function measuringHash(): string {
   known ??=
@@ -30,7 +31,7 @@ export function hashOfSources(root: string): string {
   };
   const hash = createHash('sha256');
   for (const name of packages) hash.update(`${name} ${dependencies[name] ?? ''}\n`);
-  for (const [path, text] of files) hash.update(`${path}\n${text}`);
+  for (const [path, text] of files) hash.update(`${path}\n${codeAlone(text)}\n`);
   return hash.digest('hex');
 }
 

@@ -59,7 +59,8 @@ const conditions: Readonly<Record<Which, string>> = {
   'put-away': "lies = 'put-away'",
   'thrown-away': "lies = 'thrown-away'",
   unfinished: "lies = 'on-the-bench' AND stage <> 'certified'",
-  certified: "lies <> 'thrown-away' AND certified IS NOT NULL",
+  // One that went on after its certificate, or was certified with something missing, is unfinished and counts there alone.
+  certified: "lies <> 'thrown-away' AND stage = 'certified'",
   'comeback-due': `lies <> 'thrown-away' AND ${isDue}`,
 };
 

@@ -11,6 +11,7 @@ import { shopOverTime } from '../../../src/main/store/shopOverTime.ts';
 import { folded } from '../../../src/shared/job/shop/folded.ts';
 import type { Deed, Notebook } from '../../../src/shared/job/records/notebook.ts';
 import { temporaryFolder } from '../../support/folder.ts';
+import { wholeNotebook } from '../../support/records/wholeBuild.ts';
 import { certified, notebookOf, twoTrials } from '../../support/records/finished.ts';
 import { newFolder, benchInNewFolder, valueOf } from '../../support/bench/open.ts';
 
@@ -118,10 +119,28 @@ describe('the list of builds', () => {
       'put-away': 1,
       'thrown-away': 0,
       unfinished: 2,
-      certified: 1,
+      certified: 0,
       'comeback-due': 0,
       unread: 0,
     });
+  });
+
+  it('counts a certified build once: as certified where nothing is missing, as unfinished where something is', () => {
+    const at = threeBuilds();
+    write(
+      at,
+      notebookOf(
+        'b4',
+        {},
+        ...wholeNotebook({ trials: 1, stations: 4 })
+          .slice(1)
+          .map(({ deed }) => deed),
+        certified,
+      ),
+    );
+    expect(ids(at.buildList.page({ which: 'certified' }, 50))).toEqual(['b4']);
+    expect(ids(at.buildList.page({ which: 'unfinished' }, 50))).toEqual(['b2', 'b1']);
+    expect(at.buildList.counts()).toMatchObject({ 'on-the-bench': 3, unfinished: 2, certified: 1 });
   });
 
   it('goes a page at a time behind the last one', () => {

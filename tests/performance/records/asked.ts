@@ -55,8 +55,6 @@ const build = (turn: number): string => `b${(turn * 7919) % Number(builds)}`;
 async function asked({ answers }: BenchService): Promise<readonly Took[]> {
   const list = (sought: Parameters<(typeof answers)['builds.list']>[0]) => async () =>
     valueOf(await answers['builds.list'](sought));
-  const pages = { build: longBuild, page: 'a4', units: 'metric', pixelsWide: 400, first: true } as const;
-  const bundle = { build: longBuild, as: 'bundle' } as const;
   const deed = { kind: 'noted', topic: 'note', text: 'Oil filled, level checked.' } as const;
   return [
     await took('nothing (baseline)', async () => undefined),
@@ -91,5 +89,7 @@ const service = valueOf(openBench({ folder, clock: systemClock, version: 'bench'
 const opened_ms = performance.now() - began;
 const answers = await asked(service);
 const rss_MB = process.memoryUsage().rss / 1e6;
+const made = await papers(service);
+const withPapers_MB = process.memoryUsage().rss / 1e6;
 await service.close();
-process.stdout.write(JSON.stringify({ opened_ms, answers, rss_MB }));
+process.stdout.write(JSON.stringify({ opened_ms, answers: [...answers, ...made], rss_MB, withPapers_MB }));

@@ -70,13 +70,15 @@ export function writeBuilds(database: Database, builds: number): number {
 
 export const longBuild = 'long';
 const rowsOfOne = 3000;
+/** Beyond those of the others. */
+const numberOfLong = 100_001;
 
 /** A build of eight trials whose streamed measurements rest on 3,000 readings each; where it is there already it stays. */
 export function writeLongBuild(database: Database): { readonly entries: number; readonly readings: number } {
   const notebooks = openNotebooks(database);
   const template = wholeNotebook({ trials: 8, stations: 8 });
   let from = rowsInBlock;
-  const made = madeEntries(-1, template).map((entry) => {
+  const made = madeEntries(numberOfLong, template).map((entry) => {
     const { deed } = entry;
     if (deed.kind !== 'measured' || deed.how.kind !== 'streamed') return entry;
     const stretch = { gauge: 'dial', from, to: from + rowsOfOne - 1 };

@@ -6,9 +6,9 @@ export const whiches = [
   'on-the-bench',
   'put-away',
   'thrown-away',
-  /** On the bench, without a certificate of what was read last. */
+  /** On the bench, without a certificate of what was read last, or with one that lacks something. */
   'unfinished',
-  /** With a certificate, complete or not. */
+  /** With a certificate that says all there is: one that went on after it, or lacked something, is unfinished. */
   'certified',
   /** Heard on the road after the certificate, and not begun again. */
   'comeback-due',

@@ -27,14 +27,16 @@ describe('the hash of the measuring', () => {
     expect(hashOfSources(root)).toBe(measuringHash());
   });
 
-  it('is the same wherever they lie and whatever line ends they were given, and another with any of them changed', () => {
+  it('is the same wherever they lie and whatever line ends and comments they were given, and another with any code in them changed', () => {
     const folder = copy();
     expect(hashOfSources(folder)).toBe(measuringHash());
     const file = join(folder, 'src/shared/basics/statistics.ts');
     const was = readFileSync(file, 'utf8');
     writeFileSync(file, was.replaceAll('\n', '\r\n'));
     expect(hashOfSources(folder)).toBe(measuringHash());
-    appendFileSync(file, '\n');
+    appendFileSync(file, '\n\n/* told\n * otherwise */ // and so on\n');
+    expect(hashOfSources(folder)).toBe(measuringHash());
+    appendFileSync(file, 'export const more = 1;\n');
     expect(hashOfSources(folder)).not.toBe(measuringHash());
     writeFileSync(file, was);
     const manifest = join(folder, 'package.json');
