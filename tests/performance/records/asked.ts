@@ -75,6 +75,14 @@ async function asked({ answers }: BenchService): Promise<readonly Took[]> {
     await took('readings of a measurement, 3,000 rows', async (turn) =>
       valueOf(await answers['gauges.heard']({ gauge: 'dial', from: 2000 + turn * 20_000, to: 5000 + turn * 20_000 })),
     ),
+  ];
+}
+
+/** Papers are made in threads of their own, which take memory while they run. */
+async function papers({ answers }: BenchService): Promise<readonly Took[]> {
+  const pages = { build: longBuild, page: 'a4', units: 'metric', pixelsWide: 400, first: true } as const;
+  const bundle = { build: longBuild, as: 'bundle' } as const;
+  return [
     await took(
       'certificate of the long build, pages',
       async () => valueOf(await answers['certificate.pictures'](pages)),
