@@ -116,12 +116,16 @@ function shortenedWords({ page, seen, brief }: Tools): string[] {
   ];
 }
 
-/** Boxes of letters are higher than the letters, so a third of a line may lie over the next. */
+/** Boxes of letters are higher than the letters, by a tenth above and below; a tenth more may lie over the next line. */
 function wordsOverWords({ lines, meet }: Tools): string[] {
+  const letters = ({ left, top, right, bottom }: Box): Box => {
+    const spare = (bottom - top) * 0.12;
+    return { left, top: top + spare, right, bottom: bottom - spare };
+  };
   return lines.flatMap((one, index) =>
     lines.slice(index + 1).flatMap((other) => {
-      const over = meet(one.shown, other.shown);
-      const least = Math.min(one.shown.bottom - one.shown.top, other.shown.bottom - other.shown.top) * 0.34;
+      const over = meet(letters(one.shown), letters(other.shown));
+      const least = Math.min(one.shown.bottom - one.shown.top, other.shown.bottom - other.shown.top) * 0.12;
       return one.words !== other.words && over.right - over.left > 2.5 && over.bottom - over.top > least
         ? [`${one.words} lies over ${other.words}`]
         : [];

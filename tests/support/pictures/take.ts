@@ -147,6 +147,7 @@ for (const [look, how] of chosen) {
   for (const [name, route] of Object.entries(screens)) {
     if (!wants(name)) continue;
     await goTo(page, route);
+    if (name === 'certificate') await page.locator('img.preview__page').waitFor();
     await take(page, name, look);
   }
   if (wants('photo')) await photo(page, look);

@@ -96,7 +96,9 @@ function shownStretches({ points, span_s, size, zero = 0 }: TraceInput): readonl
 function frameOf(input: TraceInput, stretches: readonly Stretch[]): Frame {
   const { width, height, text: letter } = input.size;
   const newest = input.points.at(-1)?.t ?? 0;
-  const [left, right, top, bottom] = [letter * 4.6, width - letter, letter * 1.6, height - letter * 2.2];
+  const [right, top, bottom] = [width - letter, letter * 1.6, height - letter * 2.2];
+  // In a flat picture both ends of the scale share a line.
+  const left = letter * (bottom - top < 4 * letter ? 7.4 : 4.6);
   const [from_s, to_s] = [newest - input.span_s, newest];
   const range = rangeFor(valuesThatScale(input, stretches), input.band, input.dimension, input.system);
   return {

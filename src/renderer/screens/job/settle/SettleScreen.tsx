@@ -2,6 +2,7 @@ import { ok } from '../../../../shared/basics/result.ts';
 import { assemblyName, type Build } from '../../../../shared/job/records/build.ts';
 import type { CheckId } from '../../../../shared/job/records/checkIds.ts';
 import { type CheckState, isDescribed, readinessOf } from '../../../../shared/job/checks/readiness.ts';
+import { RingPicture } from '../../../instruments/RingPicture.tsx';
 import { Button } from '../../../parts/Button.tsx';
 import { type DraftRead, type FieldErrors, wrong } from '../../../parts/draft.ts';
 import { Field } from '../../../parts/Field.tsx';
@@ -15,6 +16,7 @@ import { useSession } from '../../../stores/session.ts';
 import { limitBasisWords, limitWords, quantityWords } from '../../../../shared/presentation/words/limits.ts';
 import { shapeOf, standingSentence } from '../../../../shared/presentation/words/standing.ts';
 import { movingFor, MovingWords } from './MovingWords.tsx';
+import '../build/build.css';
 import './settle.css';
 
 interface SettleScreenProps {
@@ -28,6 +30,9 @@ const fewestLetters = 3;
 
 const readReason = ({ reason }: { readonly reason: string }): DraftRead<string, FieldErrors<'reason'>> =>
   reason.trim().length < fewestLetters ? wrong({ reason: 'Say why.' }) : ok(reason.trim());
+
+/** What has a place round the gear is shown there, beside the reason. */
+const roundTheGear: ReadonlySet<CheckId> = new Set(['backlash', 'ring-gear-runout']);
 
 /** The reason as it is being written; kept, it leads back to the stand. */
 const useOverride = (build: string, assembly: string, check: CheckId) =>
@@ -62,15 +67,20 @@ export function SettleScreen({ build, assembly: id, check }: SettleScreenProps) 
     <>
       <Stage title={`${state.check.title}, ${assemblyName(assembly).toLowerCase()}`}>
         <div className="settle">
-          <Standing state={state} />
-          <Field
-            label="Reason to let it through"
-            lines={3}
-            value={draft.reason}
-            error={errors.reason}
-            onChange={(reason) => change({ reason })}
-            hint="It stands on the certificate, with your name."
-          />
+          <div className="settle__words">
+            <Standing state={state} />
+            <Field
+              label="Reason to let it through"
+              lines={3}
+              value={draft.reason}
+              error={errors.reason}
+              onChange={(reason) => change({ reason })}
+              hint="It stands on the certificate, with your name."
+            />
+          </div>
+          {isDescribed(build) && roundTheGear.has(check) && state.measurement !== undefined ? (
+            <RingPicture build={build} assembly={assembly} />
+          ) : undefined}
         </div>
       </Stage>
       <Words
