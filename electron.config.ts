@@ -4,9 +4,9 @@ import { defineConfig } from 'electron-vite';
 import { hashOfSources } from './src/main/certificate/measuring.ts';
 
 /**
- * Three programs: the Electron main process with the bench as a process of its own (and threads
- * of that for backups, for looking through the records, for the archive, for papers and exports), the sandboxed preload, and
- * the screens, which are one page for both hosts (Electron serves it as app://, the loopback host over HTTP).
+ * Three programs: the Electron main process with the bench as a process of its own (and threads of that for rows on their way
+ * to the disk, for backups, for looking through the records, for the archive, for papers and exports), the sandboxed preload,
+ * and the screens, which are one page for both hosts (Electron serves it as app://, the loopback host over HTTP).
  */
 export default defineConfig({
   main: {
@@ -18,6 +18,7 @@ export default defineConfig({
           index: resolve('src/main/hosts/electron/main.ts'),
           benchProcess: resolve('src/main/hosts/electron/benchProcess.ts'),
           backupWorker: resolve('src/main/backup/backupWorker.ts'),
+          rowsWorker: resolve('src/main/journal/apart/rowsWorker.ts'),
           pagesWorker: resolve('src/main/store/pagesWorker.ts'),
           archiveWorker: resolve('src/main/archive/archiveWorker.ts'),
           paperWorker: resolve('src/main/exports/apart/paperWorker.ts'),

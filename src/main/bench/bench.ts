@@ -102,7 +102,7 @@ function putTogether(options: BenchOptions, ground: Ground): { readonly bench: O
   });
   noteBehind(database);
   const stores = openStores(database, warnings.set);
-  const news = readingsNews(outlet, clock.monotonic_s);
+  const news = readingsNews(outlet);
   const keyboard = keyboardDoor();
   const states = statesNews(outlet, log);
   const gauges = createGauges({

@@ -42,52 +42,37 @@ export function statesNews(outlet: Outlet, log: Log): StatesNews {
   };
 }
 
-/** All gauges together up to this many readings a second go out one by one, at once. */
-const atOnceUpTo_per_s = 1000;
 /**
- * Above that, about one batch a frame: a screen draws no faster, and a thousand messages a second would choke it. The
- * first reading of a batch has waited this long before it sets out, so it is less than a frame of 16.7 ms.
+ * Messages with readings are at least so far apart: a reading after a pause goes out at once, and one that comes sooner waits
+ * for the rest of this. So a screen has at most 500 messages a second however fast the gauges are (a page takes a tenth of a
+ * millisecond for each), four gauges of 100/s keep their distance by themselves, and no reading waits for long.
  */
-const batchEvery_ms = 12;
+const apart_ms = 2;
 
-/**
- * Sends readings to the screens: at once while all gauges together stay below a thousand a second, in batches
- * of one frame above that. The rate is judged over the last quarter of a second.
- */
-export function readingsNews(
-  outlet: Outlet,
-  monotonic_s: () => number,
-): { readonly tell: (readings: readonly GaugeReading[]) => void; readonly close: () => void } {
-  const window_s = 0.25;
-  let windowStart = monotonic_s();
-  let inWindow = 0;
-  let fast = false;
+/** Sends readings to the screens: at once, or together with those that follow within a few milliseconds. */
+export function readingsNews(outlet: Outlet): {
+  readonly tell: (readings: readonly GaugeReading[]) => void;
+  readonly close: () => void;
+} {
   let batch: Heard[] = [];
+  let sentAt_ms = Number.NEGATIVE_INFINITY;
   let timer: NodeJS.Timeout | undefined;
 
   const send = (): void => {
     timer = undefined;
-    if (batch.length === 0) return;
     const news = batch;
     batch = [];
+    sentAt_ms = performance.now();
     outlet.tell('heard', news);
-  };
-
-  const judgeRate = (count: number): void => {
-    const now = monotonic_s();
-    inWindow += count;
-    if (now - windowStart < window_s) return;
-    fast = inWindow / (now - windowStart) > atOnceUpTo_per_s;
-    windowStart = now;
-    inWindow = 0;
   };
 
   return {
     tell(readings) {
-      judgeRate(readings.length);
       for (const reading of readings) batch.push(heard(reading));
-      if (!fast) send();
-      else timer ??= setTimeout(send, batchEvery_ms);
+      if (batch.length === 0 || timer !== undefined) return;
+      const wait_ms = sentAt_ms + apart_ms - performance.now();
+      if (wait_ms <= 0) send();
+      else timer = setTimeout(send, wait_ms);
     },
     close: () => clearTimeout(timer),
   };

@@ -1,19 +1,9 @@
 import type { Problem, Result } from '../../shared/basics/result.ts';
-import { fail, ok } from '../../shared/basics/result.ts';
 import type { Database } from '../store/database.ts';
-import { databaseProblem } from '../store/databaseProblem.ts';
 import type { Entry, JournalRow } from './entry.ts';
-import { putElsewhere } from './putElsewhere.ts';
+import { createGroup } from './group.ts';
 import { readPages } from './readRows.ts';
-import { type RowWriter, rowWriter } from './writeRows.ts';
-
-/** Readings wait at most this long for company before they are written (the promise is 16 ms; a timer may be late). */
-const groupFor_ms = 8;
-const retryAfter_ms = 500;
-/** What the bench holds in memory while the disk refuses: about ten minutes of four gauges at 100/s. */
-const mostHeld = 250_000;
-/** More rows than four fast gauges send between two notes of how far the journal goes. */
-const mostUnnoted = 20_000;
+import { rowWriter } from './writeRows.ts';
 
 /** The append-only record of everything the gauges sent. */
 export interface Journal {
@@ -50,7 +40,7 @@ export interface JournalOptions {
 /** Opens the journal of a database and notes that a new run begins: monotonic time starts anew here. */
 export function openJournal(database: Database, options: JournalOptions = {}): Journal {
   const writer = rowWriter(database.sql);
-  const group = createGroup(writer, database, options.onProblem ?? (() => undefined));
+  const group = createGroup({ writer, database, onProblem: options.onProblem ?? (() => undefined) });
   group.append({ kind: 'opened', t: database.clock.monotonic_s(), at: database.clock.wall_ms() });
   return {
     append: group.append,
@@ -64,115 +54,4 @@ export function openJournal(database: Database, options: JournalOptions = {}): J
     durable: group.durable,
     close: group.close,
   };
-}
-
-type Group = Pick<Journal, 'append' | 'flush' | 'last' | 'durable' | 'close'>;
-
-/** Rows that wait for the disk with their numbers, and how many were lost because it took none for minutes. */
-function heldRows(database: Database, lastSeq: number) {
-  let rows: JournalRow[] = [];
-  let lost = 0;
-  /** Stands among those that wait, where rows began to be lost. */
-  let notice: (JournalRow & { readonly kind: 'lost' }) | undefined;
-  let last = lastSeq;
-  /** The disk has refused for minutes. Says in a row how much is missing rather than end the bench for want of memory. */
-  const lose = (): void => {
-    lost += 1;
-    if (notice !== undefined) return;
-    last += 1;
-    notice = { kind: 'lost', t: database.clock.monotonic_s(), at: database.clock.wall_ms(), seq: last };
-    rows.push(notice);
-  };
-  return {
-    /** @returns false where there was no room for it */
-    add(entry: Entry): boolean {
-      if (rows.length >= mostHeld) {
-        lose();
-        return false;
-      }
-      last += 1;
-      rows.push({ ...entry, seq: last });
-      return true;
-    },
-    last: () => last,
-    lost: () => lost,
-    rows: (): readonly JournalRow[] => rows,
-    /** The rows as they go to the disk: the notice says how many are missing, and why. */
-    told: (why: string): readonly JournalRow[] =>
-      rows.map((row) => (row === notice ? { ...row, note: `${lost} rows: ${why}` } : row)),
-    taken(): void {
-      rows = [];
-      lost = 0;
-      notice = undefined;
-    },
-  };
-}
-
-/** The one place where row numbers are given out and rows wait for the disk. */
-function createGroup(writer: RowWriter, database: Database, onProblem: (problem?: Problem) => void): Group {
-  let durable = writer.lastSeq();
-  // Rows that were lost had numbers, and measurements may rest on them: they are not given out again.
-  const noted = database.witness.journal;
-  const held = heldRows(database, durable < noted ? noted + mostUnnoted : durable);
-  let timer: NodeJS.Timeout | undefined;
-  let problem: Problem | undefined;
-
-  const later = (wait_ms: number): void => {
-    timer ??= setTimeout(() => {
-      timer = undefined;
-      flush();
-    }, wait_ms);
-  };
-
-  const append = (entry: Entry): number => {
-    if (held.add(entry)) later(problem === undefined ? groupFor_ms : retryAfter_ms);
-    return held.last();
-  };
-
-  const flush = (): Result<void> => {
-    if (held.rows().length === 0) return ok(undefined);
-    const refused = writeHeld(writer, database, held.told(problem?.sentence ?? ''), problem !== undefined);
-    if (refused !== undefined) {
-      if (problem?.kind !== refused.kind) onProblem(refused);
-      problem = refused;
-      later(retryAfter_ms);
-      return fail(refused);
-    }
-    held.taken();
-    durable = held.last();
-    if (problem !== undefined) onProblem();
-    problem = undefined;
-    return ok(undefined);
-  };
-
-  const close = (): Result<void> => {
-    const flushed = flush();
-    clearTimeout(timer);
-    timer = undefined;
-    return flushed.ok ? flushed : fail(putElsewhere(held.rows(), held.lost(), flushed.problem));
-  };
-
-  return { append, flush, last: held.last, durable: () => durable, close };
-}
-
-/**
- * Writes rows, or says why not. A disk may say no after it has taken rows: that they can be read does not say that they are
- * safe, so that after a refusal they are written once more, each in its own place.
- */
-function writeHeld(
-  writer: RowWriter,
-  database: Database,
-  rows: readonly JournalRow[],
-  again: boolean,
-): Problem | undefined {
-  try {
-    const gone = database.place.problem();
-    if (gone !== undefined) return gone;
-    if (again) writer.writeAgain(rows);
-    else writer.write(rows);
-    database.witness.noteSoon();
-    return undefined;
-  } catch (error) {
-    return databaseProblem(error, database.path);
-  }
 }

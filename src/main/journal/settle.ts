@@ -33,7 +33,7 @@ export interface Settled {
  */
 export function settleStep(database: Database, { safe, beforeAt_ms }: Settled): Step {
   const { sql } = database;
-  return sql.transaction((): Step => {
+  const step = sql.transaction((): Step => {
     const kept = sql
       .prepare<[number], Range>(
         'SELECT from_seq AS first, to_seq AS last FROM kept WHERE packed = 0 AND to_seq <= ? ORDER BY from_seq LIMIT 1',
@@ -49,7 +49,9 @@ export function settleStep(database: Database, { safe, beforeAt_ms }: Settled): 
     if (old === undefined) return { removed: 0, packed: 0, more: false };
     const removed = thinPiece(database, old.first, old.last, beforeAt_ms);
     return { removed, packed: packRows(database, old), more: true };
-  })();
+  });
+  // It looks before it writes, and rows are written beside it: it has the right to write from the first look on.
+  return step.immediate();
 }
 
 /** Row numbers, both ends included. */

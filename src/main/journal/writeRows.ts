@@ -31,7 +31,7 @@ export function rowWriter(sql: Sql): RowWriter {
   });
   const write = (rows: readonly JournalRow[], statement: typeof insert): void => {
     try {
-      writeAll(rows, statement);
+      writeAll.immediate(rows, statement);
     } catch (error) {
       // A number given inside a transaction that was rolled back was never given.
       numbers.forget();

@@ -5,6 +5,7 @@ import { fail, ok, type Result } from '../../shared/basics/result.ts';
 import type { Clock } from '../clock.ts';
 import { makeFolder } from '../writeWhole.ts';
 import { type DatabaseProblem, type DatabaseProblemKind, databaseProblem } from './databaseProblem.ts';
+import { intoTheFile, makeDurable } from './durable.ts';
 import type { Migration } from './migration.ts';
 import { migrations } from './migrations.ts';
 import { applicationId, notAFile, pragmaNumber, recordsMissing, whatIsWrong } from './opening.ts';
@@ -144,7 +145,8 @@ function databaseOf({ sql, ...parts }: Parts): Database {
       const gone = place.problem();
       if (gone !== undefined) return fail(gone);
       try {
-        const value = sql.transaction(deed)();
+        // The journal's thread writes too: a transaction that began as a reader's could not go on as a writer's after it.
+        const value = sql.transaction(deed).immediate();
         intoTheFile(sql);
         parts.witness.note();
         return ok(value);
@@ -153,18 +155,6 @@ function databaseOf({ sql, ...parts }: Parts): Database {
       }
     },
   };
-}
-
-/**
- * What was committed goes into the file itself at once: a session that lay in the write-ahead log alone was lost with that
- * log. Where the disk is too full for it, it is safe in the log, and nothing is called refused that was written.
- */
-function intoTheFile(sql: Sqlite.Database): void {
-  try {
-    sql.pragma('wal_checkpoint(PASSIVE)');
-  } catch (error) {
-    databaseProblem(error, sql.name);
-  }
 }
 
 const closeAll = (opened: readonly { close: () => void }[]): void => {
@@ -201,16 +191,6 @@ function prepare(sql: Sqlite.Database, { folder, known, salvaged }: Asking, witn
   makeDurable(sql);
   bringUpToDate(sql, folder, known);
   witness.note();
-}
-
-/** Write-ahead log and a sync on every commit: what was acknowledged survives the end of the process and of power. */
-function makeDurable(sql: Sqlite.Database): void {
-  sql.pragma('journal_mode = WAL');
-  sql.pragma('synchronous = FULL');
-  // Moved into the file often and a little at a time: every 1,000 pages, as SQLite does by itself, readings were held up
-  // by 14 to 30 ms each time; at 256 pages by 5 (measured by commits of four rows, 110 a second).
-  sql.pragma('wal_autocheckpoint = 256');
-  sql.pragma('foreign_keys = ON');
 }
 
 function bringUpToDate(sql: Sqlite.Database, folder: string, known: readonly Migration[]): void {

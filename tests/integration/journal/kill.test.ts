@@ -6,11 +6,10 @@ import { expect, it } from 'vitest';
 import { temporaryFolder } from '../../support/folder.ts';
 import { journalForTest } from '../../support/openJournal.ts';
 
-const writer = path.join(import.meta.dirname, 'writerToBeKilled.ts');
-
 /** Runs the writer, kills it in mid-write, and gives the last row number it called safe. */
-async function writeUntilKilled(folder: string, after_ms: number): Promise<number> {
-  const child = spawn(process.execPath, [writer, folder], { stdio: ['ignore', 'pipe', 'inherit'] });
+async function writeUntilKilled(writer: string, folder: string, after_ms: number): Promise<number> {
+  const program = path.join(import.meta.dirname, writer);
+  const child = spawn(process.execPath, [program, folder], { stdio: ['ignore', 'pipe', 'inherit'] });
   let said = '';
   child.stdout.on('data', (bytes: Buffer) => (said += bytes.toString()));
   await once(child.stdout, 'data');
@@ -20,10 +19,13 @@ async function writeUntilKilled(folder: string, after_ms: number): Promise<numbe
   return Number(said.slice(0, said.lastIndexOf('\n')).split('\n').at(-1));
 }
 
-it('loses no row it called safe when the process is killed in mid-write', async () => {
+it.each([
+  ['by whoever needs them', 'writerToBeKilled.ts'],
+  ['by its thread', 'writerInThread.ts'],
+])('loses no row called safe when the process is killed while they are written %s', async (_, writer) => {
   const folder = temporaryFolder();
-  for (const after_ms of [20, 45, 70, 95, 120, 150]) {
-    const safe = await writeUntilKilled(folder, after_ms);
+  for (const after_ms of [20, 45, 70, 95, 120, 150, 300]) {
+    const safe = await writeUntilKilled(writer, folder, after_ms);
     const { journal, database } = journalForTest(folder);
     expect(safe).toBeGreaterThan(0);
     expect(journal.durable()).toBeGreaterThanOrEqual(safe);

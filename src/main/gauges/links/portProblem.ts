@@ -76,7 +76,7 @@ export function openingProblem(error: unknown, place: string): PortProblem {
   };
 }
 
-const codeOf = (error: Error & { readonly code?: unknown }): string =>
+export const codeOf = (error: Error & { readonly code?: unknown }): string =>
   typeof error.code === 'string' ? error.code : '';
 
 export const vanished = (place: string): PortProblem => ({

@@ -1,5 +1,6 @@
 import fs from 'node:fs';
 import { SerialPort } from 'serialport';
+import { codeOf } from './portProblem.ts';
 
 /** What we need of serialport's Unix bindings beside their published face. */
 interface UnixPort {
@@ -33,25 +34,28 @@ export const guardedBinding = {
 
 async function patientRead(port: UnixPort, buffer: Buffer, offset: number, length: number) {
   for (let empty = 0; ;) {
-    const outcome = await readOnce(port, buffer, offset, length);
+    if (!port.isOpen) throw closedByUs();
+    await untilReadable(port);
+    const outcome = readNow(port, buffer.subarray(offset, offset + length));
     if (outcome instanceof Error) throw outcome;
     if (typeof outcome === 'object') return { buffer, bytesRead: outcome.bytesRead };
-    if (outcome === 'wait') await untilReadable(port);
-    else if ((empty += 1) > emptyReadsMeanGone) throw new Error('the port hung up');
-    else await new Promise((resolve) => void setTimeout(resolve, 1));
+    if (outcome === 'wait') continue;
+    if ((empty += 1) > emptyReadsMeanGone) throw new Error('the port hung up');
+    await new Promise((resolve) => void setTimeout(resolve, 1));
   }
 }
 
-const readOnce = (port: UnixPort, buffer: Buffer, offset: number, length: number): Promise<Outcome> =>
-  new Promise((resolve) => {
-    const { fd } = port;
-    if (!port.isOpen || fd === null) return resolve(closedByUs());
-    return fs.read(fd, buffer, offset, length, null, (error, bytesRead) => {
-      if (error === null) return resolve(bytesRead > 0 ? { bytesRead } : 'again');
-      if (!nothingYet.test(error.code ?? '')) return resolve(error);
-      return resolve(port.isOpen ? 'wait' : closedByUs());
-    });
-  });
+/** Here and now: the port is open without blocking, and the way through a thread and back made a line wait for two more turns. */
+function readNow({ fd, isOpen }: UnixPort, into: Buffer): Outcome {
+  if (!isOpen || fd === null) return closedByUs();
+  try {
+    const bytesRead = fs.readSync(fd, into);
+    return bytesRead > 0 ? { bytesRead } : 'again';
+  } catch (error) {
+    if (!(error instanceof Error)) throw error;
+    return nothingYet.test(codeOf(error)) ? 'wait' : error;
+  }
+}
 
 const nothingYet = /^(?:EAGAIN|EWOULDBLOCK|EINTR)$/u;
 
