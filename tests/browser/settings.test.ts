@@ -112,3 +112,23 @@ it('backs up to the folder that was chosen, offers what lies there, and puts not
   expect(faults).toEqual([]);
   await page.context().close();
 });
+
+it('says what it is, and whether there is a newer one only when it is asked', async () => {
+  const { page, faults } = await bench.open();
+  await page.locator('main h1').waitFor();
+  await page.keyboard.press(',');
+  await page.getByText('Axlewright test. Free software under the MIT licence.').waitFor();
+  const ask = page.getByRole('button', { name: 'Is there a newer version?' });
+  expect(await ask.isDisabled()).toBe(true);
+  await page.getByLabel('List of versions').fill(join(import.meta.dirname, '..', '..', 'docs', 'versions.json'));
+  await ask.click();
+  await page.getByText(/^\d+\.\d+\.\d+ of .* is newer\. Whoever looks after this computer installs it\.$/u).waitFor();
+  await page.getByLabel('List of versions').fill('/no/such/list.json');
+  await ask.click();
+  await page.getByText('/no/such/list.json could not be read (ENOENT).').waitFor();
+  const picture = process.env['SETTINGS_PICTURE'];
+  if (picture !== undefined) await page.screenshot({ path: join(picture, 'about.png') });
+  await expect.poll(settings).toMatchObject({ versionsAt: '/no/such/list.json' });
+  expect(faults).toEqual([]);
+  await page.context().close();
+});

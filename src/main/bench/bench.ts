@@ -12,6 +12,7 @@ import { type Database, openDatabase } from '../store/database.ts';
 import { checkPagesLater, isCheckedFirst } from '../store/pagesChecked.ts';
 import { takeUpRestore } from '../backup/restore.ts';
 import { archiveAnswers, keepArchive } from './archiveAnswers.ts';
+import { aboutAnswers } from './aboutAnswers.ts';
 import { backupAnswers, keepBackups } from './backupAnswers.ts';
 import { buildAnswers } from './buildAnswers.ts';
 import { certificateAnswers } from './certificateAnswers.ts';
@@ -142,6 +143,7 @@ function putTogether(options: BenchOptions, ground: Ground): { readonly bench: O
 
 const answersOf = (bench: OpenBench): BenchAnswers => ({
   ...selfAnswers(bench),
+  ...aboutAnswers(bench.options),
   ...archiveAnswers(bench),
   ...backupAnswers(bench.backups, bench.options.folder),
   ...buildAnswers(bench),

@@ -43,6 +43,8 @@ export interface BenchOptions {
   readonly folder: string;
   readonly clock: Clock;
   readonly version: string;
+  /** The folder of the program, where its documents and licences lie; absent where it has none to tell of. */
+  readonly installed?: string;
   readonly simulation?: Simulation;
   /** How the screens end the bench, on hosts where nothing else does. */
   readonly onEnd?: () => void;

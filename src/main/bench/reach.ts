@@ -15,7 +15,7 @@ export function linkInReach(text: string): Result<Link> {
 }
 
 /** Private, link-local and loopback addresses (RFC 1918, RFC 3927, RFC 4193, RFC 4291; from memory), and names that no name server of the world answers. */
-function isNear(host: string): boolean {
+export function isNear(host: string): boolean {
   const bare = host.replace(/^\[|\]$/gu, '').toLowerCase();
   if (isIP(bare) === 4) return /^(?:127\.|10\.|192\.168\.|169\.254\.|172\.(?:1[6-9]|2\d|3[01])\.)/u.test(bare);
   if (isIP(bare) === 6) return bare === '::1' || /^(?:fe[89ab]|f[cd])[0-9a-f]{0,2}:/u.test(bare);

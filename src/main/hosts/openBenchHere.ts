@@ -28,6 +28,7 @@ export async function openBenchHere(here: OpenHere): Promise<Result<BenchService
   const options = {
     clock: systemClock,
     version: installation.version,
+    installed: installation.root,
     folder,
     ...(onEnd === undefined ? {} : { onEnd }),
   };

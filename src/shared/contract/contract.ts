@@ -1,6 +1,7 @@
 import type { z } from 'zod';
 import type { Result } from '../basics/result.ts';
 import { archiveQuestions, archiveTopics } from './archive.ts';
+import { aboutQuestions } from './about.ts';
 import { backupQuestions, backupTopics } from './backups.ts';
 import { benchQuestions, benchTopics } from './bench.ts';
 import { buildQuestions, buildTopics } from './builds.ts';
@@ -22,6 +23,7 @@ import { unfinishedQuestions } from './unfinished.ts';
  */
 export const questions = {
   ...benchQuestions,
+  ...aboutQuestions,
   ...backupQuestions,
   ...archiveQuestions,
   ...gaugeQuestions,

@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { idSchema, nameSchema, textSchema } from '../basics/recorded.ts';
+import { placeSchema } from './about.ts';
 import { pageSizes } from './certificate.ts';
 import { question } from './message.ts';
 
@@ -39,6 +40,8 @@ export const settingsSchema = z.strictObject({
   /** Whether the plan begins from finished builds, and which of them it leaves out. */
   earlierBuilds: z.boolean(),
   earlierLeftOut: z.array(idSchema).max(10_000),
+  /** Where a list of versions lies, looked at when somebody asks for it; empty where the shop has none. */
+  versionsAt: placeSchema,
   /** The tool used last, by the kind of reading: its record's id. */
   tools: z.partialRecord(z.enum(toolUses), idSchema),
 });
@@ -64,6 +67,7 @@ export const usualSettings: Settings = {
   toeAt: 'left',
   earlierBuilds: true,
   earlierLeftOut: [],
+  versionsAt: '',
   tools: {},
 };
 

@@ -8,6 +8,7 @@ import { asWritten, Suggest } from '../../../parts/Suggest.tsx';
 import { keyWords } from '../../../parts/Words.tsx';
 import { useBenchSeen } from '../../../stores/bench.ts';
 import { changeSession, useSession } from '../../../stores/session.ts';
+import { About } from './About.tsx';
 import { EndBench } from './EndBench.tsx';
 import { Backups } from './Backups.tsx';
 import { setSettingsOpen, useSettingsOpen } from './open.ts';
@@ -33,6 +34,7 @@ export function SettingsSheet() {
             <OnCertificates />
             <Keys />
             <SaveReport />
+            <About />
           </div>
           <footer className="sheet__foot">
             <AboutWords />
