@@ -15,6 +15,7 @@ const shared = [
   'profile',
   'pinionOut',
   'ringAway',
+  'rolled',
   'backlash',
   'perPinionOut',
   'perRingAway',
@@ -69,8 +70,13 @@ export interface Prior {
   readonly cutting: { readonly heel: number; readonly crown: number };
   /** Spread of what the model's tilt of the gap along the face is off by, for each mm moved (1/mm per mm). */
   readonly alongFace: number;
-  /** Spread of where the first trial stood from where the gears were cut to stand (mm). */
-  readonly position_mm: number;
+  /**
+   * Where the first trial stood from where the gears were cut to stand (mm): spread of the ring gear, and of the pinion in
+   * the bulk; `tail` makes far starts likelier than a normal spread has them.
+   */
+  readonly position: { readonly pinionOut_mm: number; readonly tail: number; readonly ringAway_mm: number };
+  /** How far gears follow each tooth pair as they roll, as a logit: middle and spread. */
+  readonly rolled: { readonly middle: number; readonly spread: number };
   /** How much longer and taller marks are read than the model paints them: middle and logarithmic spread. */
   readonly sizes: { readonly middle: number; readonly spread: number };
   /** Backlash there (mm) and its spread: sets are made to run with their backlash inside the window. */
@@ -111,6 +117,8 @@ export interface Axle {
   readonly relief: Readonly<Record<Side, Relief>>;
   /** How marks are read on it, over what the model paints. */
   readonly sizes: { readonly length: number; readonly height: number };
+  /** How far its gears follow each tooth pair as they roll, 0…1. */
+  readonly rolled: number;
 }
 
 export function axleFrom(prior: Prior, standard: Guess): Axle {
@@ -121,15 +129,19 @@ export function axleFrom(prior: Prior, standard: Guess): Axle {
     flanks: prior.flanks,
     film,
     films: Array.from(guess.subarray(filmsAt), (change) => film * Math.exp(prior.filmChange * change)),
-    pinionOut: prior.position_mm * at('pinionOut'),
-    ringAway: prior.position_mm * at('ringAway'),
+    pinionOut: prior.position.pinionOut_mm * longTailed(at('pinionOut'), prior.position.tail),
+    ringAway: prior.position.ringAway_mm * at('ringAway'),
     backlash: prior.backlash_mm + prior.backlashSpread_mm * at('backlash'),
     perPinionOut: prior.perPinionOut.mean + prior.perPinionOut.spread * at('perPinionOut'),
     perRingAway: prior.perRingAway.mean + prior.perRingAway.spread * at('perRingAway'),
     relief: { drive: reliefFrom(prior, guess, 'drive'), coast: reliefFrom(prior, guess, 'coast') },
     sizes: { length: sizeRead(prior, at('long')), height: sizeRead(prior, at('tall')) },
+    rolled: 1 / (1 + Math.exp(-prior.rolled.middle - prior.rolled.spread * at('rolled'))),
   };
 }
+
+/** A standard normal unknown with tails longer than a normal one has. */
+const longTailed = (standard: number, tail: number): number => standard * (1 + tail * standard * standard);
 
 const sizeRead = ({ sizes }: Prior, off: number): number => sizes.middle * Math.exp(sizes.spread * off);
 

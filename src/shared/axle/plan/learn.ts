@@ -45,6 +45,14 @@ function beliefFrom(about: Case, likeliest: Tried, system: System): Belief {
   return { about, likeliest, system, precision, misfit };
 }
 
+/** Logarithm of how probable the readings are in the straight picture about the likeliest axle, but for a constant. */
+export function straightEvidence({ likeliest, precision }: Belief): number {
+  const size = likeliest.guess.length;
+  let volume = 0;
+  for (let k = 0; k < size; k += 1) volume += Math.log(precision[k * size + k] ?? 1);
+  return -likeliest.cost / 2 - volume;
+}
+
 /** Beyond a spread and a half the straight-line picture of the marks no longer holds. */
 const longestStep = 1.5;
 

@@ -25,6 +25,12 @@ export const plainPrior = {
   withFilm: 0.8,
 } as const;
 
+/**
+ * Most first trials stand within 0.3 mm, some much farther: 0.1 mm where the old shim or a depth tool led, half a
+ * millimetre or more with gears of which nothing is known (own choice; between a spread of 0.25 mm and one of 0.5).
+ */
+const startOfTrials = { pinionOut_mm: 0.3, tail: 0.064, ringAway_mm: 0.5 } as const;
+
 /** What is usual before anything has been read; docs/plan.md says where each figure comes from. */
 export function priorOf(input: PlanInput, sight: Sight, cutting: Cutting): Prior {
   const { experience } = input;
@@ -44,7 +50,9 @@ export function priorOf(input: PlanInput, sight: Sight, cutting: Cutting): Prior
     sizes: { middle: 0.92, spread: 0.13 },
     cutting,
     alongFace: 0.0008,
-    position_mm: 0.5,
+    position: startOfTrials,
+    // Fully, not at all, or anything between, one about as likely as the other.
+    rolled: { middle: 0, spread: 2 },
     backlash_mm: recorded ?? (low + high) / 2,
     backlashSpread_mm: Math.max(0.02, (high - low) * 0.25),
     perPinionOut: experience?.perPinionOut ?? backlashAnswer.perPinionOut,

@@ -82,27 +82,37 @@ export interface QuickMark {
   readonly turn: number;
 }
 
-/** The mark with everything moved: pinion out and ring gear away from where the relief belongs (mm), film in mm. */
-export function quickMark(
-  flank: QuickFlank,
-  relief: Relief,
-  pinionOut: number,
-  ringAway: number,
-  film: number,
-): QuickMark {
-  const gaps = gapsOver(flank, relief, pinionOut, ringAway);
+/** How the gears stand (mm from where the relief belongs) and are painted. */
+export interface Standing {
+  readonly pinionOut: number;
+  readonly ringAway: number;
+  /** Thickness of the compound (mm). */
+  readonly film: number;
+  /**
+   * How far the gears follow this tooth pair as they roll: 1, each contact line comes down to its own smallest gap, as in
+   * the mesh model; 0, the film and the neighbouring pairs hold them, and only what lies near the closest place of the
+   * whole flank is painted.
+   */
+  readonly rolled: number;
+}
+
+/** The mark with everything moved: pinion out and ring gear away from where the relief belongs. */
+export function quickMark(flank: QuickFlank, relief: Relief, standing: Standing): QuickMark {
+  const { film, rolled } = standing;
+  const gaps = gapsOver(flank, relief, standing);
   const closing = closingAlong(flank.lines, gaps);
-  const clearance = clearanceOver(flank, gaps, closing);
+  const least = closing.smallest.reduce((a, b) => Math.min(a, b));
+  const clearance = clearanceOver(flank, gaps, { closing, least, rolled });
   const covered = coverageOf(clearance, film);
   return {
     ...centroid(flank, covered),
     ...extents(covered),
     edgeGaps: edgeGapsOf(clearance, film),
-    turn: closing.touch / flank.lever,
+    turn: (rolled * closing.touch + (1 - rolled) * least) / flank.lever,
   };
 }
 
-function gapsOver(flank: QuickFlank, relief: Relief, pinionOut: number, ringAway: number): Float64Array {
+function gapsOver(flank: QuickFlank, relief: Relief, { pinionOut, ringAway }: Standing): Float64Array {
   const { u, v, pinionOut: out, ringAway: away } = flank;
   const [apexU, apexV] = [relief.heel * flank.faceWidth, relief.crown * flank.height];
   const along = relief.alongOut * pinionOut + relief.alongAway * ringAway;
@@ -121,16 +131,23 @@ function gapsOver(flank: QuickFlank, relief: Relief, pinionOut: number, ringAway
   return gaps;
 }
 
+interface Closed {
+  readonly closing: Closing;
+  /** Smallest gap on the whole flank (mm). */
+  readonly least: number;
+  readonly rolled: number;
+}
+
 /** How close each point came while its tooth carried (mm); the mesh model's paint says why. */
-function clearanceOver(flank: QuickFlank, gaps: Float64Array, closing: Closing): Float64Array {
+function clearanceOver(flank: QuickFlank, gaps: Float64Array, { closing, least, rolled }: Closed): Float64Array {
   const { first, step } = flank.lines;
   const clearance = new Float64Array(gaps.length);
   for (let index = 0; index < gaps.length; index += 1) {
     const own = ((flank.roll[index] ?? 0) - first) / step;
     const nearest = Math.min(closing.to, Math.max(closing.from, own));
     const missed = (own - nearest) * step;
-    clearance[index] =
-      (gaps[index] ?? 0) - between(closing.smallest, nearest) + ((flank.bend[index] ?? 0) * missed * missed) / 2;
+    const followed = between(closing.smallest, nearest) - ((flank.bend[index] ?? 0) * missed * missed) / 2;
+    clearance[index] = (gaps[index] ?? 0) - rolled * followed - (1 - rolled) * least;
   }
   return clearance;
 }

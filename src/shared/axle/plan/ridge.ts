@@ -37,7 +37,20 @@ export function ridgeOf(belief: Belief): readonly Stop[] {
   const first = stride.ofSpread * spreadOf(belief);
   const down = walkFrom(about, top, -first);
   const up = walkFrom(about, top, first);
-  return [...down.toReversed(), top, ...up];
+  return evenedOut([...down.toReversed(), top, ...up]);
+}
+
+/**
+ * What a stop's straight picture leaves to the rest jumps where an edge of a flank comes and goes between two stops, which
+ * no probability does: it is evened out over the neighbours. What each stop costs is known as it is.
+ */
+function evenedOut(stops: readonly Stop[]): readonly Stop[] {
+  const rest = stops.map(({ weight, likeliest }) => weight + likeliest.cost / 2);
+  return stops.map((stop, n) => {
+    const here = rest[n] ?? 0;
+    const evened = ((rest[n - 1] ?? here) + 2 * here + (rest[n + 1] ?? here)) / 4;
+    return { ...stop, weight: evened - stop.likeliest.cost / 2 };
+  });
 }
 
 /** Spread of the held unknown in the straight picture about the likeliest axle. */

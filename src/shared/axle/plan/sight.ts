@@ -66,13 +66,12 @@ function radiusOf(at: BacklashBasis['at'], heel: number): number {
 
 /** The mark that a guessed axle would show on one side at a place, in its usual film or another (mm). */
 export const markAt = (axle: Axle, side: Side, place: Place, film = axle.film): QuickMark =>
-  quickMark(
-    axle.flanks[side],
-    axle.relief[side],
-    axle.pinionOut + place.pinionOut,
-    axle.ringAway + place.ringAway,
+  quickMark(axle.flanks[side], axle.relief[side], {
+    pinionOut: axle.pinionOut + place.pinionOut,
+    ringAway: axle.ringAway + place.ringAway,
     film,
-  );
+    rolled: axle.rolled,
+  });
 
 /**
  * A mark as it is read on this axle: sizes as its reader takes them, and the edges with them. A mark read shorter by a

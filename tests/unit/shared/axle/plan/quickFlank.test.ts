@@ -39,7 +39,7 @@ describe.each(['face-milled', 'face-hobbed'] as const)('the thinned flank agains
         const position = { pinionOut: mm(pinionOut), ringAway: mm(ringAway) };
         const learnt = { film: mm(film), easeoff: { [flank]: { ...curved, apex } } };
         const full = evaluateFlank(model, flank, position, learnt);
-        const thin = quickMark(quick, { ...relief, heel, crown }, pinionOut, ringAway, film);
+        const thin = quickMark(quick, { ...relief, heel, crown }, { pinionOut, ringAway, film, rolled: 1 });
         expect(Math.abs(thin.heel - full.heel)).toBeLessThan(0.04);
         expect(Math.abs(thin.crown - full.crown)).toBeLessThan(0.04);
       }),
@@ -53,7 +53,7 @@ describe.each(['face-milled', 'face-hobbed'] as const)('the thinned flank agains
         flankNames.map((flank) => {
           const position = { pinionOut: mm(pinionOut), ringAway: mm(0) };
           const full = evaluateFlank(model, flank, position, { film: mm(film), easeoff: { [flank]: curved } });
-          const thin = quickMark(quickOf(flank), middle, pinionOut, 0, film);
+          const thin = quickMark(quickOf(flank), middle, { pinionOut, ringAway: 0, film, rolled: 1 });
           return Math.max(Math.abs(thin.length - full.length), Math.abs(thin.height - full.height));
         }),
       ),
@@ -61,10 +61,27 @@ describe.each(['face-milled', 'face-hobbed'] as const)('the thinned flank agains
     expect(Math.max(...sizes)).toBeLessThan(0.08);
   });
 
+  test('gears that do not follow each tooth pair show the plain ellipse of their relief', () => {
+    const film = 0.006;
+    for (const flank of flankNames) {
+      const quick = quickOf(flank);
+      const shown = quickMark(quick, middle, { pinionOut: 0, ringAway: 0, film, rolled: 0 });
+      // All of ½(a u² + 2 b u v + c v²) below the film.
+      const { a, b, c } = curved;
+      const reach = Math.sqrt((8 * film) / (a * c - b * b));
+      expect(Math.abs(shown.length - (reach * Math.sqrt(c)) / quick.faceWidth)).toBeLessThan(0.04);
+      expect(Math.abs(shown.height - (reach * Math.sqrt(a)) / quick.height)).toBeLessThan(0.08);
+      expect(Math.hypot(shown.heel, shown.crown)).toBeLessThan(0.02);
+    }
+  });
+
   test('backlash changes within 5 µm', () => {
     const quick = flankNames.map(quickOf);
     const turn = (pinionOut: number, ringAway: number): number =>
-      quick.reduce((sum, flank) => sum + quickMark(flank, middle, pinionOut, ringAway, 0.008).turn, 0);
+      quick.reduce(
+        (sum, flank) => sum + quickMark(flank, middle, { pinionOut, ringAway, film: 0.008, rolled: 1 }).turn,
+        0,
+      );
     const moves = [
       [0.2, 0],
       [-0.2, 0],
