@@ -2,10 +2,11 @@ import { seconds, type Torque } from '../../basics/quantity.ts';
 import { isPress, type Press, type StreamItem } from '../reading.ts';
 import { neighbours_s, newSieve, noiseOf, sift } from '../sieve.ts';
 import { breakawayWithin_s } from './breakaway.ts';
-import { hasLetGo, letGo, withRestAfter } from './letGo.ts';
+import { hasLetGo, letGo, seldom_s, withRestAfter } from './letGo.ts';
 import { addToPull, newPull, type Pull, watchTop } from './pull.ts';
 import {
   bandOf,
+  isClimbing,
   type RestSeen,
   restSeen,
   type RestWatch,
@@ -55,6 +56,8 @@ function resting(capture: TorqueCapture, t: number, value: number, angle: number
     capture.rest = startRest(settings.resolution, t, value);
     return quiet;
   }
+  const neverRested = capture.ended === 0 && capture.lastRest === undefined;
+  if (neverRested && isClimbing(rest, t, value)) return joinPull(capture, rest, { t, value, angle });
   const left = watchRest(rest, t, value, angle);
   // Not later: a zero that creeps is that of the pull only near it.
   if (rest.lastT - rest.fromT > restAfter_s) capture.pulls = withRestAfter(capture.pulls, restSeen(rest));
@@ -66,9 +69,20 @@ function resting(capture: TorqueCapture, t: number, value: number, angle: number
   return [{ kind: 'pulling', t: seconds(t) }, ...leaveRest(capture, rest, { t, value, angle })];
 }
 
+/** A pull that was under way when listening began: its rest was not seen, nor where it began. */
+function joinPull(capture: TorqueCapture, { fromT, first }: RestWatch, now: Now): readonly TorqueEvent[] {
+  const pull = newPull(fromT, now.value - first, undefined, capture.settings.resolution);
+  capture.rest = startRest(capture.settings.resolution, now.t, now.value);
+  begin(capture, pull);
+  return [{ kind: 'pulling', t: seconds(now.t) }, ...pulling(capture, pull, now)];
+}
+
 /** A single reading after a pull may have been taken while the hand was letting go: then the torque falls on. */
 function stillLettingGo({ lastPull, maybeRest }: TorqueCapture, rest: RestWatch, { t, value }: Now): boolean {
-  const falls = rest.n < 2 && t - lastPull.ended < lettingGo_s && lastPull.side * (value - rest.mean) < 0;
+  // A silence right behind it (the machine stood still) hides the falling, not the time it takes.
+  const silent = rest.outT - lastPull.ended > lettingGo_s && t - rest.outT < seldom_s;
+  const soon = t - lastPull.ended < lettingGo_s || silent;
+  const falls = rest.n < 2 && soon && lastPull.side * (value - rest.mean) < 0;
   // Through zero and on: what was let go of may have been the rest.
   return falls && (maybeRest === undefined || value * maybeRest.zero > 0 || Math.abs(value) < stillWithin_Nm);
 }

@@ -17,7 +17,7 @@ export function hasLetGo(capture: TorqueCapture, pull: Pull, t: number, torque: 
 }
 
 /** Readings further apart may see a short rest only once, s. */
-const seldom_s = 0.12;
+export const seldom_s = 0.12;
 
 export function letGo(capture: TorqueCapture, pull: Pull, t: number, value: number): readonly TorqueEvent[] {
   const summary = pullNow(capture);

@@ -10,6 +10,7 @@ export interface RestWatch {
   square: number;
   stepSquare: number;
   readonly fromT: number;
+  readonly first: number;
   lastT: number;
   last: number;
   /** Readings in a row that lie outside, all to one side, and the first of them. */
@@ -40,6 +41,7 @@ export const startRest = (step: number, t: number, value: number): RestWatch => 
   square: 0,
   stepSquare: 0,
   fromT: t,
+  first: value,
   lastT: t,
   last: value,
   out: 0,
@@ -69,6 +71,26 @@ export function watchRest(rest: RestWatch, t: number, value: number, angle: numb
   else Object.assign(rest, { out: 1, outT: t, outValue: value, outAngle: angle });
   return rest.out >= 2;
 }
+
+/**
+ * Whether what was taken for a rest has climbed evenly since its first reading: a pull that was under way when listening
+ * began. The band of a young rest grows with such a climb and would follow it to the top. Noise jumps to and fro as far as it
+ * scatters; a climb goes by small steps.
+ */
+export function isClimbing(
+  { n, first, mean, square, stepSquare, fromT }: Readonly<RestWatch>,
+  t: number,
+  value: number,
+) {
+  const young = n >= 4 && t - fromT < climb_s;
+  const climbed = Math.sign(value - mean) * (mean - first);
+  return young && climbed > handling_Nm && stepSquare < evenly * 2 * square;
+}
+
+/** A hand has brought its force up by then, s. */
+const climb_s = 1;
+/** Half the mean square of the steps is the square itself in noise; in a climb of five readings it is a quarter. */
+const evenly = 0.5;
 
 function join(rest: RestWatch, t: number, value: number, off: number): void {
   rest.n += 1;
