@@ -14,8 +14,10 @@ export function standOf(
   if (mark !== undefined) return judged[mark.judgement];
   const title = past ? pastGateTitle(readiness) : gateTitle(assembly.phase, readiness);
   if (!readiness.ready) return { title, shape: 'not-measured' };
+  // What was only recorded has no gate to pass: its full disc would say that all of it lies within.
+  const passed = readiness.gate === undefined ? 'recorded' : 'within';
   return overridden(readiness) === 0
-    ? { title, shape: 'within' }
+    ? { title, shape: passed }
     : { title: `${title}, ${overridden(readiness)} overridden`, shape: 'overridden' };
 }
 

@@ -4,17 +4,29 @@ import type { MarkResult } from '../../../../../../src/shared/job/records/measur
 import type { Deed } from '../../../../../../src/shared/job/records/notebook.ts';
 import { checkIds } from '../../../../../../src/shared/job/records/checkIds.ts';
 import { readinessOf } from '../../../../../../src/shared/job/checks/readiness.ts';
-import { buildOf, described, limitsSet, makeUp, notebook, trial } from '../../../../../support/records/scenario.ts';
+import {
+  asFound,
+  backlash,
+  buildOf,
+  described,
+  limitsSet,
+  makeUp,
+  measured,
+  notebook,
+  trial,
+} from '../../../../../support/records/scenario.ts';
 import { lowAndToe, markOf } from '../../../../../support/records/trials.ts';
 
 const letThrough: readonly Deed[] = checkIds
   .filter((check) => check !== 'mark')
   .map((check) => ({ kind: 'overridden', assembly: 'e3', check, reason: 'on the paper sheet' }));
 
-function stand(...deeds: readonly Deed[]) {
-  const build = buildOf(notebook(described, limitsSet, trial, ...deeds));
+const stand = (...deeds: readonly Deed[]) => standIn(trial, ...deeds);
+
+function standIn(phase: Deed, ...deeds: readonly Deed[]) {
+  const build = buildOf(notebook(described, limitsSet, phase, ...deeds));
   const [assembly] = build.assemblies;
-  if (assembly === undefined) throw new Error('no trial');
+  if (assembly === undefined) throw new Error('nothing was assembled');
   return standOf(assembly, readinessOf({ ...build, makeUp }, assembly));
 }
 
@@ -37,5 +49,15 @@ describe('where a trial stands', () => {
 
   it('is still what stands in the way where the teeth were painted too early', () => {
     expect(stand(markSaid('accepted')).title).toContain('in the way of painting');
+  });
+});
+
+describe('where an axle stands as found', () => {
+  it('is recorded, which is no verdict: a loose case and a backlash outside have no full disc above them', () => {
+    const loose = measured('e3', 'case-tight', { kind: 'confirmed', yes: false });
+    expect(standIn(asFound, loose, measured('e3', 'backlash', backlash([0.3, 0.31, 0.32, 0.3])))).toEqual({
+      title: 'As found is complete',
+      shape: 'recorded',
+    });
   });
 });
