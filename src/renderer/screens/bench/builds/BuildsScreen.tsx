@@ -38,8 +38,8 @@ function readStart(draft: StartDraft, signedBy: string) {
   return ok({ title, technician, ...(draft.earlier === noEarlier ? {} : { comebackOf: draft.earlier }) });
 }
 
-/** For whoever wants a number only, or wants to try the bench first. */
-const OtherWays = () => (
+/** For whoever wants a number only, or wants to try the bench first; nothing was built before the first build. */
+const OtherWays = ({ builds }: { readonly builds: number }) => (
   <div className="builds__ways">
     <section>
       <h2>Only a number?</h2>
@@ -48,13 +48,15 @@ const OtherWays = () => (
         Just measure
       </Button>
     </section>
-    <section>
-      <h2>Built before?</h2>
-      <p>Find a build by anything typed into it, its plate or the number on its certificate; see two side by side.</p>
-      <Button keyHint="L" onPress={() => go({ at: 'shop' })}>
-        Look through all builds
-      </Button>
-    </section>
+    {builds === 0 ? undefined : (
+      <section>
+        <h2>Built before?</h2>
+        <p>Find a build by anything typed into it, its plate or the number on its certificate; see two side by side.</p>
+        <Button keyHint="L" onPress={() => go({ at: 'shop' })}>
+          Look through all builds
+        </Button>
+      </section>
+    )}
     <TakeIn />
     <SimulatedBench />
     <UnreadableBuilds />
@@ -129,7 +131,7 @@ export function BuildsScreen({ comebackOf }: { readonly comebackOf: string | und
           />
           <EarlierPick value={draft.earlier} onChange={(earlier) => change({ earlier })} />
         </Form>
-        <OtherWays />
+        <OtherWays builds={builds.length} />
       </Stage>
       <Words
         title={builds.length === 0 ? 'The first build' : 'Start a build, or go on with one'}

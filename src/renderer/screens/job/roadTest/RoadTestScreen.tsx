@@ -1,4 +1,5 @@
-import type { Build } from '../../../../shared/job/records/build.ts';
+import { type Build, currentAssembly } from '../../../../shared/job/records/build.ts';
+import { isDescribed } from '../../../../shared/job/checks/readiness.ts';
 import type { Heard } from '../../../../shared/job/records/notebook.ts';
 import { ok } from '../../../../shared/basics/result.ts';
 import {
@@ -8,6 +9,7 @@ import {
   type RoadTest,
   roadTestText,
 } from '../../../../shared/presentation/words/roadTest.ts';
+import { MarkPicture } from '../../../instruments/MarkPicture.tsx';
 import { pedalAgain } from '../../../commands/registry.ts';
 import { useCommand } from '../../../commands/useCommand.ts';
 import { Button } from '../../../parts/Button.tsx';
@@ -23,6 +25,7 @@ import { writeDeed } from '../../../stores/notebook.ts';
 import { useSession } from '../../../stores/session.ts';
 import { goToNext } from '../../checks/check/goOn.ts';
 import '../../../parts/form.css';
+import './roadTest.css';
 
 interface RoadTestDraft {
   readonly distance: string;
@@ -68,6 +71,7 @@ export function RoadTestScreen({ build }: { readonly build: Build }) {
         <Form className="form" words={words} submit={submit}>
           <RoadTestFields draft={draft} error={errors.distance} onChange={change} />
         </Form>
+        <AsItLeft build={build} />
       </Stage>
       <Words
         title={quiet ? 'After the first drive' : 'When was it heard'}
@@ -87,6 +91,17 @@ export function RoadTestScreen({ build }: { readonly build: Build }) {
         <p className="quiet">The bench cannot know whether the vehicle is fit for the road.</p>
       </Words>
     </>
+  );
+}
+
+/** The last mark: what was heard under pull or on coast is laid beside its flank. */
+function AsItLeft({ build }: { readonly build: Build }) {
+  const assembly = currentAssembly(build);
+  if (!isDescribed(build) || assembly === undefined) return undefined;
+  return (
+    <section className="road-test" aria-label="As it left the bench">
+      <MarkPicture makeUp={build.makeUp} assembly={assembly} />
+    </section>
   );
 }
 
