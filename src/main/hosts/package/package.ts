@@ -2,9 +2,10 @@
 import { spawnSync } from 'node:child_process';
 import { createHash } from 'node:crypto';
 import { mkdirSync, readFileSync, statSync } from 'node:fs';
-import { join } from 'node:path';
+import { join, resolve } from 'node:path';
 import { parseArgs } from 'node:util';
 import { sealDeb } from './deb.ts';
+import { layElectron, packElectron } from './electron.ts';
 import type { System } from './parts.ts';
 import { layPayload, ownPackage } from './payload.ts';
 import { type Sealing, sizeOf } from './sealing.ts';
@@ -32,22 +33,39 @@ const print = (name: string, bytes: number) => process.stdout.write(`${name}: ${
 /** Windows is made on request: its Node has to be fetched once. */
 const usual: readonly Kind[] = ['deb', 'tar'];
 
-async function make(words: readonly string[]): Promise<0 | 2> {
+async function make(words: readonly string[]): Promise<number> {
   const { values, positionals } = parseArgs({
     args: [...words],
     allowPositionals: true,
-    options: { out: { type: 'string' }, quick: { type: 'boolean', default: false } },
+    options: {
+      out: { type: 'string' },
+      quick: { type: 'boolean', default: false },
+      dir: { type: 'boolean', default: false },
+      'electron-dist': { type: 'string' },
+    },
   });
-  const kinds = positionals.length === 0 ? usual : positionals.filter(isKind);
-  if (kinds.length < positionals.length) {
-    say('npm run package -- [deb] [tar] [windows] [--out DIR] [--quick]');
+  const others = positionals.filter((word) => word !== 'electron');
+  const kinds = positionals.length === 0 ? usual : others.filter(isKind);
+  if (kinds.length < others.length) {
+    say('npm run package -- [deb] [tar] [windows] [--out DIR] [--quick] [electron [--dir] [--electron-dist DIR]]');
     return 2;
   }
-  const out = values.out ?? join(root, 'out', 'package');
+  const out = resolve(values.out ?? join(root, 'out', 'package'));
   mkdirSync(out, { recursive: true });
   for (const system of new Set(kinds.map((kind) => makers[kind].system)))
     await makeFor(system, { kinds: kinds.filter((kind) => makers[kind].system === system), out, quick: values.quick });
-  return 0;
+  return positionals.includes('electron')
+    ? makeElectron(out, { dirOnly: values.dir, electronDist: values['electron-dist'] })
+    : 0;
+}
+
+/** For the system it is made on: electron-builder makes the installers of each system best on that system. */
+async function makeElectron(out: string, how: { dirOnly: boolean; electronDist: string | undefined }): Promise<number> {
+  const app = join(out, 'electron-app');
+  say('bundling the program (Electron) …');
+  await layElectron(root, app, process.platform === 'win32' ? 'win32-x64' : 'linux-x64');
+  print(`${app} (without Electron)`, sizeOf(app));
+  return packElectron({ root, app, ...how });
 }
 
 interface Making {

@@ -6,7 +6,12 @@ import { layLicences } from './licences.ts';
 import { copyFile, filesUnder, layParts, partsBeside, type System } from './parts.ts';
 import { layProgram } from './program.ts';
 
-const ownPackageSchema = z.looseObject({ name: z.string(), version: z.string(), license: z.string() });
+const ownPackageSchema = z.looseObject({
+  name: z.string(),
+  version: z.string(),
+  license: z.string(),
+  description: z.string(),
+});
 
 /** Of the package file at the root. */
 export const ownPackage = (root: string): z.infer<typeof ownPackageSchema> =>

@@ -12,14 +12,22 @@ const profile = 'sRGB_IEC61966_2_1.icc';
  * @returns the packages whose code is inside.
  */
 export async function layProgram(root: string, to: string): Promise<readonly string[]> {
-  const { define, programs } = apart();
+  const programs = Object.entries(builtPrograms()).filter(([name]) => !electronsOwn.has(name));
+  return bundle(root, to, { axlewright: join(root, 'src/main/cli/axlewright.ts'), ...Object.fromEntries(programs) });
+}
+
+/** The same for Electron: its main program, the bench as a process of its own, and the threads of that. */
+export const layElectronProgram = (root: string, to: string): Promise<readonly string[]> =>
+  bundle(root, to, builtPrograms());
+
+async function bundle(root: string, to: string, input: Readonly<Record<string, string>>): Promise<readonly string[]> {
   const built = await build({
     configFile: false,
     root,
     logLevel: 'warn',
     publicDir: false,
     ssr: { noExternal: true },
-    define,
+    define: electronConfig.main?.define ?? {},
     build: {
       ssr: true,
       target: 'node24',
@@ -28,7 +36,7 @@ export async function layProgram(root: string, to: string): Promise<readonly str
       // Names stay as written: the log tells a fault by them.
       minify: false,
       rolldownOptions: {
-        input: { axlewright: join(root, 'src/main/cli/axlewright.ts'), ...programs },
+        input,
         external: [...leftOutside, 'electron'],
         output: { format: 'esm', entryFileNames: '[name].js', chunkFileNames: '[name].js' },
       },
@@ -41,12 +49,11 @@ export async function layProgram(root: string, to: string): Promise<readonly str
 /** Electron's own; whatever else is built beside them runs in a thread or process of its own here too. */
 const electronsOwn = new Set(['index', 'benchProcess']);
 
-/** What is put in the place of names when the bench is built, and the programs that it starts by their files: as for Electron. */
-function apart(): { readonly define: Record<string, unknown>; readonly programs: Record<string, string> } {
-  const { define = {}, build: { rollupOptions } = {} } = electronConfig.main ?? {};
-  const input = rollupOptions?.input;
-  const named = typeof input === 'object' && !Array.isArray(input) ? Object.entries(input) : [];
-  return { define, programs: Object.fromEntries(named.filter(([name]) => !electronsOwn.has(name))) };
+/** The programs that Electron's configuration names, each by its file. */
+function builtPrograms(): Readonly<Record<string, string>> {
+  const input = electronConfig.main?.build?.rollupOptions?.input;
+  if (typeof input !== 'object' || Array.isArray(input)) throw new Error('electron.config.ts names no programs');
+  return input;
 }
 
 type Built = Awaited<ReturnType<typeof build>>;
