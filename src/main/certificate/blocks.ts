@@ -1,39 +1,46 @@
-import type { Logo } from '../../shared/job/certifying/certificateData.ts';
 import type {
   BesideBlock,
   Block,
   HeadingBlock,
-  ListBlock,
   PictureBlock,
+  PhotosBlock,
   PicturesBlock,
   SignatureBlock,
   TableBlock,
-  TitleBlock,
-  VerdictBlock,
-  WordsBlock,
 } from '../../shared/presentation/certificate/page.ts';
-import { circle, type Scene } from '../../shared/presentation/drawing/scene.ts';
-import { flow, paragraph } from './flow.ts';
+import type { Scene } from '../../shared/presentation/drawing/scene.ts';
+import { paragraph } from './flow.ts';
+import { titleToPaper, verdictToPaper } from './heads.ts';
 import { figuresHeight, figuresToPaper } from './keyFigures.ts';
 import { scale } from './letters.ts';
 import type { Paper, Strip } from './paper.ts';
-import { elementsToPdf, sceneToPdf } from './sceneToPdf.ts';
+import { type PhotoOf, photoRowHeight, photosToPaper } from './photos.ts';
+import { sceneToPdf } from './sceneToPdf.ts';
 import { tableHeight, tableToPaper } from './table.ts';
+import { listToPaper, wordsToPaper } from './wording.ts';
 import { noCase } from '../../shared/basics/noCase.ts';
 
-/** Writes the blocks one after the other, breaking pages where it must. @param onShare told how many of them, 0 to 1. */
-export function blocksToPaper(paper: Paper, blocks: readonly Block[], onShare: (share: number) => void): void {
+interface Writing {
+  /** Told how many of them are written, 0 to 1. */
+  readonly onShare: (share: number) => void;
+  readonly photoOf: PhotoOf;
+}
+
+/** Writes the blocks one after the other, breaking pages where it must. */
+export function blocksToPaper(paper: Paper, blocks: readonly Block[], { onShare, photoOf }: Writing): void {
   const strip = { x: paper.left, width: paper.width };
   blocks.forEach((block, index) => {
     if (block.kind === 'heading') paper.need(headingRoom(paper, block, blocks[index + 1]));
-    blockToPaper(paper, block, strip);
+    if (block.kind === 'photos') photosToPaper(paper, block, strip, photoOf);
+    else blockToPaper(paper, block, strip);
     onShare((index + 1) / blocks.length);
   });
 }
 
-function blockToPaper(paper: Paper, block: Block, strip: Strip): void {
+function blockToPaper(paper: Paper, block: Exclude<Block, PhotosBlock>, strip: Strip): void {
   switch (block.kind) {
     case 'page':
+      paper.endFirst();
       // What is left of an overfull page before goes on a page of its own only where it fills one.
       if (!paper.atTop && !paper.isRunOver) paper.newPage();
       return;
@@ -73,6 +80,7 @@ function headingRoom(paper: Paper, block: HeadingBlock, next: Block | undefined)
     return own + paper.width * (next.across ?? 1) * next.share + captionHeight(paper, next, paper.width);
   if (next.kind === 'beside') return own + besideHeight(paper, next);
   if (next.kind === 'table') return own + tableRoom(paper, next);
+  if (next.kind === 'photos') return own + photoRowHeight(paper, next);
   return own + (block.level === 2 ? 80 : 40);
 }
 
@@ -80,76 +88,6 @@ function headingRoom(paper: Paper, block: HeadingBlock, next: Block | undefined)
 function tableRoom(paper: Paper, table: TableBlock): number {
   const whole = tableHeight(paper, table, paper.width);
   return whole <= (paper.bottom - paper.top) / 2 ? whole : 100;
-}
-
-function titleToPaper(paper: Paper, { left, right, logo, words, under }: TitleBlock): void {
-  const strip = { x: paper.left, width: paper.width };
-  right.forEach((line, index) => atRight(paper, line, paper.y + index * scale.quiet.line));
-  const top = paper.y;
-  const beside = logo === undefined ? 0 : logoToPaper(paper, logo, left[0] ?? '') + logoGap;
-  const half = { x: strip.x + beside, width: strip.width * 0.6 - beside };
-  left.forEach((line, index) => {
-    const letters = index === 0 && left.length > 1 ? scale.part : scale.quiet;
-    if (line !== '') paragraph(paper, line, { letters, strip: half });
-  });
-  if (logo !== undefined) paper.y = Math.max(paper.y, top + logoSize.height);
-  paper.y += 4;
-  // A long name must not push the page's end onto the next.
-  const isLong = paper.wrap(words, scale.title, strip.width).length > 1;
-  paragraph(paper, words, { letters: isLong ? scale.longTitle : scale.title, strip }, { type: 'H1' });
-  paper.y += 3;
-  for (const line of under) paragraph(paper, line, { letters: scale.quiet, strip });
-}
-
-/** As much as two lines of words are high, and no wider than leaves room for them. */
-const logoSize = { width: 110, height: 30 };
-const logoGap = 10;
-
-/** Gives the width it takes. */
-function logoToPaper(paper: Paper, { jpeg_base64, width, height }: Logo, shop: string): number {
-  const share = Math.min(logoSize.width / width, logoSize.height / height);
-  const [across, high] = [width * share, height * share];
-  const [x, y] = [paper.left, paper.y];
-  const figure = paper.pdf.struct(
-    'Figure',
-    { alt: `Logo of ${shop}`, bbox: [x, y, x + across, y + high] } as PDFKit.Mixins.StructureElementOptions,
-    () => paper.pdf.image(Buffer.from(jpeg_base64, 'base64'), x, y, { width: across, height: high }),
-  );
-  paper.root.add(figure);
-  return across;
-}
-
-/** A line at the right margin that takes no room of its own. */
-function atRight(paper: Paper, words: string, y: number): void {
-  const struct = paper.tag(paper.root, 'P');
-  struct.add(() => paper.line(words, paper.right - paper.measure(words, scale.quiet), y, scale.quiet));
-  struct.end();
-}
-
-function verdictToPaper(paper: Paper, { complete, words, under, missing, reach }: VerdictBlock): void {
-  paper.y += 12;
-  ruleBeside(paper, complete);
-  paper.y += 7;
-  // A full or an open disc in plain ink: the colours of the verdicts belong to readings alone.
-  const at = { x: 0, y: 0 };
-  const disc = complete ? circle(at, 5.5, { fill: 'text' }) : circle(at, 4.6, { stroke: 'text', width: 1.8 });
-  const top = paper.y;
-  paper.artifact(() => elementsToPdf(paper.pdf, [disc], { x: paper.left + 6, y: top + scale.verdict.line / 2 }));
-  const strip = { x: paper.left + 20, width: paper.width - 20 };
-  paragraph(paper, words, { letters: scale.verdict, strip });
-  paragraph(paper, under, { letters: scale.body, strip });
-  if (missing.length > 0) listToPaper(paper, { kind: 'list', items: missing }, strip);
-  paper.y += 4;
-  paragraph(paper, reach, { letters: scale.quiet, strip });
-  paper.y += 7;
-  ruleBeside(paper, complete);
-  paper.y += 2;
-}
-
-/** What is not complete stands between heavier lines. */
-function ruleBeside(paper: Paper, complete: boolean): void {
-  const across = { x: paper.left, y: paper.y, width: paper.width };
-  paper.rule({ ...across, ink: complete ? 'faint' : 'line', thick: complete ? 0.6 : 1.4 });
 }
 
 function headingToPaper(paper: Paper, { level, words, under }: HeadingBlock, strip: Strip): void {
@@ -162,36 +100,6 @@ function headingToPaper(paper: Paper, { level, words, under }: HeadingBlock, str
   );
   if (under !== undefined) paragraph(paper, under, { letters: scale.quiet, strip });
   paper.y += level === 2 ? 6 : 3;
-}
-
-function wordsToPaper(paper: Paper, { words, tone }: WordsBlock, strip: Strip): void {
-  const letters = { plain: scale.body, quiet: scale.quiet, code: scale.code }[tone];
-  paper.space(3);
-  paragraph(paper, words, { letters, strip });
-  paper.y += 2;
-}
-
-function listToPaper(paper: Paper, { items, quiet = false, mark = () => '–' }: ListBlock, strip: Strip): void {
-  const letters = quiet ? scale.quiet : scale.body;
-  const struct = paper.tag(paper.root, 'L');
-  const indent = 10;
-  for (const [index, item] of items.entries()) {
-    const element = paper.tag(struct, 'LI');
-    paper.need(letters.line);
-    const top = paper.y;
-    element.add(paper.pdf.struct('Lbl', {}, () => paper.line(mark(index), strip.x, top, letters)));
-    const body = paper.tag(element, 'LBody');
-    flow(
-      paper,
-      paper.wrap(item, letters, strip.width - indent),
-      { letters, strip: { ...strip, x: strip.x + indent } },
-      body,
-    );
-    body.end();
-    element.end();
-    paper.y += quiet ? 0.5 : 1.5;
-  }
-  struct.end();
 }
 
 function pictureToPaper(paper: Paper, block: PictureBlock, strip: Strip): void {

@@ -9,6 +9,7 @@ import type { SomeSettings } from '../../shared/contract/settings.ts';
 import type { Database } from '../store/database.ts';
 import type { Identity } from '../store/identity.ts';
 import { originsOf } from '../store/origins.ts';
+import { openPhotos } from '../store/photos.ts';
 import { openSettings } from '../store/settings.ts';
 import { openStretches } from '../store/stretches.ts';
 import { canonicalJson } from './hash.ts';
@@ -23,12 +24,14 @@ export function issueOf(database: Database, notebook: Notebook, identity: Identi
   const set = openSettings(database, () => undefined).read();
   const bench = namedAsSet(identity.bench, set);
   const { lines } = openStretches(database, bench.id);
+  const photos = openPhotos(database);
   const origins = originsOf(database, notebook.id);
   const entries = entriesCertified(notebook);
   const { csv, index } = gatherReadings(entries, (entry) => origins.get(entry) ?? bench.id, lines);
   return {
     data: certificateData(notebook, { bench, shop: shopOf(set), readings: index, measuring: measuringHash() }),
     csv,
+    photoOf: (sha256) => photos.read(sha256),
   };
 }
 

@@ -64,6 +64,7 @@ export class Paper {
   /** Whether a sign was met that the family lacks. */
   hasBoxes = false;
   private pages = 0;
+  private ranOver: boolean | undefined;
   private readonly spaces: number;
   private readonly size: readonly [number, number];
   private readonly known = new Map<number, boolean>();
@@ -110,6 +111,16 @@ export class Paper {
   /** Whether this page holds no more than what an earlier one had no room for. */
   get isRunOver(): boolean {
     return this.pages === 2 && this.y - this.top < (this.bottom - this.top) * 0.4;
+  }
+
+  /** Whether what belongs on the first page went over onto another. */
+  get firstRanOver(): boolean {
+    return this.ranOver === true;
+  }
+
+  /** What belongs on the first page is written. */
+  endFirst(): void {
+    this.ranOver ??= this.pages > 1;
   }
 
   get atTop(): boolean {
@@ -212,13 +223,13 @@ export class Paper {
 
   private broken(word: string, letters: Letters, width: number): readonly string[] {
     if (this.measure(word, letters) <= width) return [word];
-    if (word.includes('\u00a0')) return this.wrapOne(word.replaceAll('\u00a0', ' '), letters, width);
-    // A span breaks behind its dash, never within a number.
+    // A span breaks behind its dash, never within a number, and before its unit only where there is no other way.
     const dash = word.indexOf('–');
     if (dash > 0 && dash < word.length - 1) {
       const [first, rest] = [word.slice(0, dash + 1), word.slice(dash + 1)];
       return [...this.broken(first, letters, width), ...this.broken(rest, letters, width)];
     }
+    if (word.includes('\u00a0')) return this.wrapOne(word.replaceAll('\u00a0', ' '), letters, width);
     const pieces: string[] = [];
     let piece = '';
     for (const sign of word) {

@@ -10,6 +10,7 @@ import { furnish } from './furniture.ts';
 import { canonicalJson, contentHash } from './hash.ts';
 import { fontFiles, fontName } from './letters.ts';
 import { type Margins, Paper } from './paper.ts';
+import type { PhotoOf } from './photos.ts';
 import { dataSignature, noughts, type Signature, type Signer } from './signature.ts';
 
 export type { CertificateLook } from '../../shared/presentation/certificate/page.ts';
@@ -19,6 +20,8 @@ export interface Issue {
   readonly data: CertificateData;
   /** The file of readings that the data name by its hash. */
   readonly csv: string;
+  /** Its photos, where the bench has them. */
+  readonly photoOf?: PhotoOf;
 }
 
 /**
@@ -43,7 +46,8 @@ export async function drawnPdf(
   onShare: (share: number) => void = () => undefined,
 ): Promise<Buffer> {
   const usual = drawnPages(issue, look, { margins: 'usual', onShare });
-  const { pdf, bytes } = usual.paper.endsAlone ? closer(issue, look, usual) : usual;
+  const { endsAlone, firstRanOver } = usual.paper;
+  const { pdf, bytes } = endsAlone || firstRanOver ? closer(issue, look, usual) : usual;
   attachAll(pdf, issue, signature);
   pdf.end();
   return mendChecksums(await bytes);
@@ -55,10 +59,12 @@ interface Drawn {
   readonly bytes: Promise<Buffer>;
 }
 
-/** A few lines alone on a last page are fetched back onto the one before, where closer margins find them room. */
+/** A few lines alone on a page of their own are fetched back onto the one before, where closer margins find them room. */
 function closer(issue: Issue, look: CertificateLook, usual: Drawn): Drawn {
   const close = drawnPages(issue, look, { margins: 'close', onShare: () => undefined });
-  return close.paper.pageCount < usual.paper.pageCount ? close : usual;
+  const isBetter =
+    close.paper.pageCount < usual.paper.pageCount || (usual.paper.firstRanOver && !close.paper.firstRanOver);
+  return isBetter ? close : usual;
 }
 
 interface Drawing {
@@ -66,7 +72,11 @@ interface Drawing {
   readonly onShare: (share: number) => void;
 }
 
-function drawnPages({ data }: Issue, look: CertificateLook, { margins, onShare }: Drawing): Drawn {
+function drawnPages(
+  { data, photoOf = () => undefined }: Issue,
+  look: CertificateLook,
+  { margins, onShare }: Drawing,
+): Drawn {
   const sha256 = contentHash(data);
   const content = certificateContent({ id: data.build, entries: data.notebook });
   const pdf = openDocument(content, look, sha256);
@@ -76,7 +86,7 @@ function drawnPages({ data }: Issue, look: CertificateLook, { margins, onShare }
   const paper = new Paper(pdf, look.page, root, margins);
   const { bench, shop, revision, replaces } = data;
   const signed = { sha256, bench: bench.name, fingerprint: fingerprintOf(bench.key), revision, replaces, shop };
-  blocksToPaper(paper, certificateBlocks(content, look, signed), onShare);
+  blocksToPaper(paper, certificateBlocks(content, look, signed), { onShare, photoOf });
   furnish(paper, content, signed);
   root.end();
   return { pdf, paper, bytes };

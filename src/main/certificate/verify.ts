@@ -11,6 +11,7 @@ import { canonicalJson, contentHash } from './hash.ts';
 import { measuringHash } from './measuring.ts';
 import { altered, dataOf, openFile, type OpenedFile, type Unusable } from './openFile.ts';
 import { drawnPdf } from './pdf.ts';
+import { photosIn } from './photosIn.ts';
 import { recompute } from './recompute.ts';
 
 /** Whose signature it bears. `known`: a bench of this data folder, its own or one whose builds were taken in. */
@@ -172,7 +173,7 @@ async function isDrawnAlike({ pdf, csv, signature }: OpenedFile, data: Certifica
   if (look === undefined) return false;
   const { file: _file, ...ofData } = signature;
   try {
-    return (await drawnPdf({ data, csv }, look, ofData)).equals(pdf.unsigned);
+    return (await drawnPdf({ data, csv, photoOf: photosIn(pdf.unsigned) }, look, ofData)).equals(pdf.unsigned);
   } catch {
     // Data that this program cannot draw, a logo that is none for one: whoever drew them was another.
     return false;

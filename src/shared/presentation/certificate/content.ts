@@ -21,6 +21,7 @@ import { entriesCertified } from '../../job/certifying/certificateData.ts';
 import { type Assessed, whatIsMissing } from '../../job/certifying/missing.ts';
 import { missingWords } from './missingWords.ts';
 import { cautions, statement } from './words.ts';
+import type { StoredPhoto } from '../../job/records/photo.ts';
 
 export interface CertificateCheck {
   readonly check: string;
@@ -57,6 +58,11 @@ export interface CertificateGauge {
   readonly calibration: 'in-date' | 'past' | 'not-stated';
 }
 
+export interface CertificatePhoto extends StoredPhoto {
+  readonly at: string;
+  readonly assembly: string;
+}
+
 /** What a certificate says, in the words of this edition. The pages draw it; what is hashed has no words (certificateData.ts). */
 export interface CertificateContent {
   readonly build: {
@@ -81,6 +87,8 @@ export interface CertificateContent {
   readonly notes: readonly Note[];
   readonly assemblies: readonly CertificateAssembly[];
   readonly gauges: readonly CertificateGauge[];
+  /** Photos of painted teeth, oldest first, each with the assembly it was taken of. */
+  readonly photos: readonly CertificatePhoto[];
   /** The whole notebook, struck entries included, so that anyone can work all this out again. */
   readonly notebook: readonly Entry[];
 }
@@ -112,6 +120,7 @@ export function certificateContent(notebook: Notebook): CertificateContent {
     notes: build.notes,
     assemblies: assessed.map(assemblyContent),
     gauges: gaugesOf(build),
+    photos: photosOf(build),
     notebook: entries,
   };
 }
@@ -146,6 +155,17 @@ function checkContent(assembly: Assembly, state: CheckState): CertificateCheck {
     ...(state.override === undefined ? {} : { override: state.override }),
   };
 }
+
+const photosOf = ({ assemblies }: Build): readonly CertificatePhoto[] =>
+  assemblies.flatMap((assembly) =>
+    assembly.photos.map(({ sha256, width, height, at }) => ({
+      sha256,
+      width,
+      height,
+      at,
+      assembly: assemblyName(assembly),
+    })),
+  );
 
 /** Every gauge and tool the counting measurements rest on, each once in each state of its record. */
 function gaugesOf(build: Build): readonly CertificateGauge[] {

@@ -26,6 +26,7 @@ export type Block =
   | VerdictBlock
   | TitleBlock
   | PicturesBlock
+  | PhotosBlock
   | SignatureBlock
   | PageBlock;
 
@@ -131,6 +132,20 @@ export interface PicturesBlock {
   readonly kind: 'pictures';
   readonly across: number;
   readonly pictures: readonly PictureBlock[];
+}
+
+/** Photos as they are kept, by their hashes; whoever writes them down knows where they lie. */
+export interface PhotosBlock {
+  readonly kind: 'photos';
+  readonly photos: readonly PhotoBlock[];
+}
+
+export interface PhotoBlock {
+  readonly sha256: string;
+  /** Pixels. */
+  readonly width: number;
+  readonly height: number;
+  readonly caption: string;
 }
 
 /** Lines to be signed and dated by hand. */

@@ -4,6 +4,7 @@ import { closingBlocks, gaugeBlocks, noteBlocks, type Signed, sourceBlocks } fro
 import type { CertificateContent } from './content.ts';
 import { glanceBlocks, missingOnFirst } from './glance.ts';
 import { groundBlocks } from './grounds.ts';
+import { photoBlocks } from './photos.ts';
 import { progressBlocks } from './progress.ts';
 import { referencesOf } from './references.ts';
 import { type Block, type CertificateLook, heading, list } from './page.ts';
@@ -28,6 +29,7 @@ export function certificateBlocks(
     ...sourceBlocks(references),
     ...noteBlocks(content),
     ...closingBlocks(content, signed),
+    ...photoBlocks(content, everything),
     ...(everything ? everyAssembly(content, units) : []),
   ];
 }

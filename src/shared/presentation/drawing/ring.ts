@@ -153,7 +153,7 @@ function stationElements(
   return [
     ...(station.number === input.next ? nextTooth(station, layout) : []),
     ...(scale === undefined ? [] : readingElements(station, input.stations.length, layout, scale)),
-    ...stationLabel(station, input, layout),
+    ...(isNamed(station, input) ? stationLabel(station, input, layout) : []),
   ];
 }
 
@@ -204,6 +204,15 @@ function uncertaintyBar(
 function markSize({ text: letter }: RingLayout, { lane }: RadialScale, count: number): number {
   const apart = (Math.PI * (lane.inner + lane.outer)) / Math.max(1, count);
   return Math.min(letter * 1.3, apart * 0.42);
+}
+
+/** More numbers than this would lie on each other. */
+const mostNumbers = 24;
+
+/** Every station where there are few, else every second, third …, and the one to go to next. */
+function isNamed({ number }: RingStation, { stations, next }: RingInput): boolean {
+  const each = Math.ceil(stations.length / mostNumbers);
+  return number === next || (number - 1) % each === 0;
 }
 
 /** The station's number, and its value where there are few enough stations for the words to stand apart. */

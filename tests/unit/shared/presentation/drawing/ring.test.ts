@@ -131,6 +131,18 @@ describe('the ring', () => {
     expect(textSaying(scene, '24')).toBeDefined();
   });
 
+  it('leaves out numbers that would lie on each other, and never the next one', () => {
+    const stations = Array.from({ length: 60 }, (_, index) => ({
+      number: index + 1,
+      angle_deg: index * 6,
+      value_mm: 0.25,
+      state: 'within' as const,
+    }));
+    const numbers = wordsOf(ringScene({ ...backlashRing, stations, next: 30 }));
+    expect(numbers).toEqual(expect.arrayContaining(['1', '4', '58', '30']));
+    expect(numbers).not.toContain('2');
+  });
+
   it('stays finite and inside its box whatever the readings', () => {
     const station = fc.record({
       number: fc.integer({ min: 1, max: 99 }),
