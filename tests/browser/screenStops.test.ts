@@ -67,7 +67,7 @@ it('tells a fault that happens outside of drawing, and goes on', async () => {
   const told = page.locator('.problem-line');
   await told.waitFor();
   expect(await told.innerText()).toContain('Error: the answer was lost');
-  await page.getByRole('button', { name: 'Put aside' }).click();
+  await page.getByRole('button', { name: 'Close' }).click();
   await told.waitFor({ state: 'detached' });
   expect(await page.locator('main h1').innerText()).toBe('Put an axle on the stand');
 });

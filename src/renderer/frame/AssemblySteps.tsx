@@ -3,7 +3,8 @@ import type { MakeUp } from '../../shared/axle/makeUp.ts';
 import { type CheckState, type Next, readinessOf } from '../../shared/job/checks/readiness.ts';
 import { go, type Route } from '../stores/route.ts';
 import { useSession } from '../stores/session.ts';
-import { packsBrief, resultBrief } from '../../shared/presentation/words/results.ts';
+import { packsBrief } from '../../shared/presentation/words/results.ts';
+import { checkBrief } from '../../shared/presentation/words/answers.ts';
 import { shapeOf, standingWords } from '../../shared/presentation/words/standing.ts';
 import { JobRow } from './JobRow.tsx';
 
@@ -45,11 +46,14 @@ function Step({ state, here, next, onPress }: StepProps) {
   const units = useSession((session) => session.units);
   const { measurement, carriedFrom } = state;
   const words = state.standing === 'within' && state.closeCall ? 'close call' : standingWords(state);
-  const silent = words === 'recorded' || words === 'within';
+  // An answer in its own words says where it stands: "it has play" needs no "outside" before it.
+  const answered = measurement?.result.kind === 'confirmed' && state.override === undefined;
+  const silent = answered || words === 'recorded' || words === 'within';
   const brief =
     measurement === undefined
       ? undefined
-      : (packsBrief(measurement.result, units) ?? resultBrief(measurement.result, units, measurement.how));
+      : (packsBrief(measurement.result, units) ??
+        checkBrief(state.check.id, measurement.result, units, measurement.how));
   const carried = carriedFrom === undefined ? '' : `, from ${carriedFrom.toLowerCase().replaceAll(' ', '\u00a0')}`;
   const missing = state.needed === 'optional' ? 'optional, not measured' : 'not measured';
   return (

@@ -28,7 +28,6 @@ export function PhasePath({ build, shown, route }: PhasePathProps) {
   return (
     <div className="job__row" ref={row}>
       {has('as-found') || has('trial') ? undefined : to('as-found', 'As found')}
-      {has('as-found') && !has('stripping') && !has('trial') ? to('stripping', 'Apart') : undefined}
       {earlier.length === 0 ? undefined : (
         <EarlierChip
           assemblies={earlier}
@@ -40,6 +39,7 @@ export function PhasePath({ build, shown, route }: PhasePathProps) {
       {build.assemblies.slice(folded).map((assembly) => (
         <AssemblyChip key={assembly.id} build={build} assembly={assembly} here={assembly.id === shownHere} />
       ))}
+      {has('as-found') && !has('stripping') && !has('trial') ? to('stripping', 'Apart') : undefined}
       {!going || completeAssemblies(build).length === 0 ? undefined : (
         <Chip
           words="Plan"

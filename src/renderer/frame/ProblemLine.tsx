@@ -72,7 +72,7 @@ function Line({
       <p className="problem-line__words">
         <strong>{sentence}</strong> {remedy}
       </p>
-      {aside ? <Button onPress={putProblemAside}>Put aside</Button> : undefined}
+      {aside ? <Button onPress={putProblemAside}>Close</Button> : undefined}
     </div>
   );
 }

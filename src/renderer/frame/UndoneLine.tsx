@@ -18,7 +18,7 @@ export function UndoneLine() {
         <Button onPress={() => void undo()}>Strike it again</Button>
       )}
       <Button look="quiet" onPress={forgetUndone}>
-        Put aside
+        Close
       </Button>
     </div>
   );

@@ -21,7 +21,7 @@ const short: Readonly<Record<Flag | NoRunout | NoTorque | NoPlay | 'not-measured
   'too-short': 'too short',
   'start-not-seen': 'start not seen',
   'stem-landing': 'stem still coming down',
-  'not-turned': 'nothing shows a turn',
+  'not-turned': 'no turn was seen',
   'too-few': 'too few readings',
   'part-turn': 'no whole turn',
   'too-few-stations': 'too few stations',

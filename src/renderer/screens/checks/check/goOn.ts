@@ -1,7 +1,7 @@
 import type { Build } from '../../../../shared/job/records/build.ts';
 import type { CheckId } from '../../../../shared/job/records/checkIds.ts';
 import { type CheckState, isDescribed, nextStep, readinessOf } from '../../../../shared/job/checks/readiness.ts';
-import { resultBrief } from '../../../../shared/presentation/words/results.ts';
+import { checkBrief } from '../../../../shared/presentation/words/answers.ts';
 import { standingWords } from '../../../../shared/presentation/words/standing.ts';
 import type { NextAction } from '../../../parts/Words.tsx';
 import { sayKept } from '../../../stores/kept.ts';
@@ -57,7 +57,7 @@ function keptWords(state: CheckState): string {
   const brief =
     measurement === undefined
       ? ''
-      : `, ${resultBrief(measurement.result, useSession.getState().units, measurement.how)}`;
+      : `, ${checkBrief(state.check.id, measurement.result, useSession.getState().units, measurement.how)}`;
   const stands = state.standing === 'within' && state.limits.length > 0 ? `, ${standingWords(state)}` : '';
   return `Kept: ${state.check.title.toLowerCase()}${brief}${stands}.`;
 }

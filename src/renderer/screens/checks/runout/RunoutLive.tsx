@@ -107,7 +107,9 @@ function RunoutLiveWords({ props, settings, measuring, onBeginAgain }: RunoutLiv
             <Button onPress={again} keyHint="PgUp">
               Again
             </Button>
-            {runoutResultOf(run) === undefined ? undefined : <Button onPress={keep}>Record as it is</Button>}
+            {runoutResultOf(run) === undefined || full.run === keep ? undefined : (
+              <Button onPress={keep}>Record as it is</Button>
+            )}
             {run !== undefined && (run.before > 0 || run.held) ? (
               <Button onPress={onBeginAgain}>Begin again</Button>
             ) : undefined}
@@ -139,11 +141,14 @@ function turnTitle(
 ): string {
   if (waitsAt(run) !== undefined) return `${stations} taken, go on at ${stations + 1}`;
   if (settings.mode === 'stations') {
-    return `Station ${Math.min(stations + 1, settings.stations ?? stations + 1)} of ${settings.stations ?? 8}`;
+    const at = `station ${Math.min(stations + 1, settings.stations ?? stations + 1)} of ${settings.stations ?? 8}`;
+    return stations === 0 ? capital(at) : `Turn to ${at}`;
   }
   if (presses === 0) return 'Stem on the surface, then begin';
   return presses === 1 ? 'Turning: one whole turn' : 'The turn is closed';
 }
+
+const capital = (words: string): string => `${words.charAt(0).toUpperCase()}${words.slice(1)}`;
 
 /** One turn lies between two strokes of the pedal; stations are recorded when all are there. */
 function action(

@@ -47,7 +47,7 @@ export function RunoutTelling({
 }
 
 const shapes: Readonly<Record<RunoutResult['shape'], string>> = {
-  eccentric: 'The gear runs out of centre or wobbles once a turn.',
+  eccentric: 'It comes once a turn: out of centre, or a wobble.',
   burr: 'One place stands out: look for a burr or dirt.',
   warp: 'It is warped in two lobes.',
   mixed: 'Several shapes lie over each other.',

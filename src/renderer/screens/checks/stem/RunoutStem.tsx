@@ -38,8 +38,7 @@ function RunoutStemFields({ settings, onChange }: RunoutStemProps) {
         }}
       />
       <Choice
-        bare
-        label="Whether the place is known"
+        label="From the mesh it stands"
         value={placeKnown(fromMesh_deg)}
         onChange={(known) => {
           const degrees = numberTyped(angle, 0, 360);

@@ -1,5 +1,6 @@
 import { type ReactNode, useState } from 'react';
 import { latest } from '../../../../shared/job/records/build.ts';
+import { answersOf } from '../../../../shared/presentation/words/answers.ts';
 import { ok } from '../../../../shared/basics/result.ts';
 import { pedalAgain } from '../../../commands/registry.ts';
 import { useCommand } from '../../../commands/useCommand.ts';
@@ -32,22 +33,24 @@ export function ConfirmScreen({ others, ...props }: ConfirmScreenProps) {
   const [anew, setAnew] = useState(false);
   // What an indicator read is another answer than a hand's, and does not stand for it.
   const answered = latest(assembly, check.id)?.result.kind === 'confirmed' && !anew;
+  const answers = answersOf(check.id);
+  const said: NextAction = { words: draft.yes ? answers.yes : `Keep: ${lower(answers.no)}`, run: submit };
   const no = (): void => change({ yes: false });
-  useCommand(pedalAgain, 'No', answered || !draft.yes ? undefined : no);
+  useCommand(pedalAgain, answers.no, answered || !draft.yes ? undefined : no);
   return (
     <TypedStage
       {...props}
       submit={submit}
       touched={!answered}
-      keep={draft.yes ? 'Yes, I have seen it' : 'Keep the no'}
-      answer={answer(draft.yes, submit)}
-      {...(details === 'bolts' ? { picture: <BoltCircle bolts={draft.counted} /> } : {})}
+      keep={said.words}
+      answer={said}
+      {...(details === 'bolts' ? { picture: <BoltCircle bolts={draft.counted} missing={countThem} /> } : {})}
       others={
         answered ? (
           <Button onPress={() => setAnew(true)}>Answer anew</Button>
         ) : (
           <>
-            <Other draft={draft} onChange={change} />
+            <Other answers={answers} draft={draft} onChange={change} />
             {others}
           </>
         )
@@ -68,22 +71,22 @@ export function ConfirmScreen({ others, ...props }: ConfirmScreenProps) {
   );
 }
 
-const answer = (yes: boolean, submit: () => void): NextAction => ({
-  words: yes ? 'Yes, I have seen it' : 'Keep the no',
-  run: submit,
-});
+const lower = (words: string): string => `${words.charAt(0).toLowerCase()}${words.slice(1)}`;
+
+const countThem = 'Count the bolts: the order of tightening is drawn here.';
 
 interface OtherProps {
+  readonly answers: ReturnType<typeof answersOf>;
   readonly draft: ConfirmDraft;
   readonly onChange: (change: Partial<ConfirmDraft>) => void;
 }
 
 /** The answer that does not stand out. */
-const Other = ({ draft, onChange }: OtherProps) =>
+const Other = ({ answers, draft, onChange }: OtherProps) =>
   draft.yes ? (
     <Button keyHint="PgUp" onPress={() => onChange({ yes: false })}>
-      No
+      {answers.no}
     </Button>
   ) : (
-    <Button onPress={() => onChange({ yes: true })}>Yes after all</Button>
+    <Button onPress={() => onChange({ yes: true })}>{`${answers.yes} after all`}</Button>
   );

@@ -54,7 +54,12 @@ export function QuantityScreen(props: QuantityScreenProps) {
   );
 }
 
-const bolts = ({ build }: CheckProps): ReactNode => <BoltCircle bolts={String(build.makeUp?.ringBolts ?? '')} />;
+const bolts = ({ build }: CheckProps): ReactNode => (
+  <BoltCircle
+    bolts={String(build.makeUp?.ringBolts ?? '')}
+    missing="Enter with the axle how many bolts there are: the order of tightening is then drawn here."
+  />
+);
 
 function readOne(draft: OneNumber, measure: Measure, title: string) {
   const value = atField('value', readDraft(draft.value, measure, title));

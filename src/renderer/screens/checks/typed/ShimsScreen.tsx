@@ -13,7 +13,7 @@ import { QuantityField } from '../../../parts/QuantityField.tsx';
 import { go } from '../../../stores/route.ts';
 import { useSession } from '../../../stores/session.ts';
 import type { CheckProps } from '../check/checkProps.ts';
-import { type PackDraft, placeWords, readPack, readPacks, sumOf } from './shims.ts';
+import { isEmpty, noPack, type PackDraft, placeWords, readPack, readPacks, sumOf } from './shims.ts';
 import { stacksView } from './stacks.ts';
 import { readTool, type ToolDraft, toolErrors, usualTool } from './tool.ts';
 import { ToolFields } from './ToolFields.tsx';
@@ -37,6 +37,7 @@ export function ShimsScreen({ shimsOf, ...props }: CheckProps & { readonly shims
   });
   const { packs, tool } = draft;
   const view = useMemo(() => stacksView(build, assembly.id, packs), [build, assembly.id, packs]);
+  const nothing = packs.every(isEmpty);
   const same = packsAsBefore(build, assembly.id, packs);
   return (
     <TypedStage
@@ -62,6 +63,7 @@ export function ShimsScreen({ shimsOf, ...props }: CheckProps & { readonly shims
             pack={pack}
             before={beforeWords(build, props.assembly.id, pack)}
             tried={tried}
+            asked={nothing && index === 0}
             focused={index === 0}
             onChange={(changed) => change({ packs: packs.with(index, changed) })}
           />
@@ -137,13 +139,14 @@ interface PackRowProps {
   readonly pack: PackDraft;
   readonly before: string | undefined;
   readonly tried: boolean;
+  /** Whether this line says it where nothing at all is typed. */
+  readonly asked: boolean;
   readonly focused: boolean;
   readonly onChange: (pack: PackDraft) => void;
 }
 
-function PackRow({ pack, before, tried, focused, onChange }: PackRowProps) {
+function PackRow({ pack, before, tried, asked, focused, onChange }: PackRowProps) {
   const name = placeWords[pack.place];
-  const typed = pack.pack.text.trim() !== '' || pack.each.trim() !== '';
   const read = readPack(pack);
   const sum = sumOf(pack);
   return (
@@ -156,7 +159,7 @@ function PackRow({ pack, before, tried, focused, onChange }: PackRowProps) {
         label="Pack as clamped"
         measure="length"
         draft={pack.pack}
-        error={tried && typed && !read.ok ? read.problem.sentence : undefined}
+        error={tried && (asked || !isEmpty(pack)) && !read.ok ? (asked ? noPack : read.problem.sentence) : undefined}
         onChange={(draft) => onChange({ ...pack, pack: draft })}
       />
       <span className="shims__sum quiet digits">{sum === undefined ? '' : `Shims alone ${sum}`}</span>

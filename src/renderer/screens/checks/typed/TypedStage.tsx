@@ -1,6 +1,6 @@
 import type { ReactNode } from 'react';
 import { latest } from '../../../../shared/job/records/build.ts';
-import { judgeCheck } from '../../../../shared/job/checks/judge.ts';
+import { type CheckJudged, judgeCheck } from '../../../../shared/job/checks/judge.ts';
 import { sheetFor } from '../../../../shared/job/checks/limitChanges.ts';
 import { Button } from '../../../parts/Button.tsx';
 import { Form } from '../../../parts/Form.tsx';
@@ -9,7 +9,7 @@ import { StateMark } from '../../../parts/StateMark.tsx';
 import { type NextAction, Words } from '../../../parts/Words.tsx';
 import { useSession } from '../../../stores/session.ts';
 import { limitBasisWords, limitWords } from '../../../../shared/presentation/words/limits.ts';
-import { resultBrief } from '../../../../shared/presentation/words/results.ts';
+import { checkBrief } from '../../../../shared/presentation/words/answers.ts';
 import { shapeOf, standingWords } from '../../../../shared/presentation/words/standing.ts';
 import type { CheckProps } from '../check/checkProps.ts';
 import { goOn } from '../check/goOn.ts';
@@ -89,6 +89,12 @@ function LimitInHead({ build, check }: CheckProps) {
   );
 }
 
+/** "Outside" is said of a limit: what somebody saw and answered has its own words. */
+function standingAndWhy(judged: CheckJudged): string {
+  if (judged.limits.length === 0 && judged.standing === 'within') return '';
+  return [standingWords(judged), ...(judged.why === undefined ? [] : [judged.why])].join('. ');
+}
+
 /** What stands in the notebook now, above the form that would replace it. */
 function Standing({ build, assembly, check }: CheckProps) {
   const units = useSession((session) => session.units);
@@ -99,11 +105,8 @@ function Standing({ build, assembly, check }: CheckProps) {
     <div className="typed__standing">
       <StateMark shape={shapeOf(judged)} size={34} />
       <div>
-        <p className="typed__number digits">{resultBrief(measured.result, units, measured.how)}</p>
-        <p>
-          {judged.limits.length === 0 && judged.standing === 'within' ? '' : standingWords(judged)}
-          {judged.why === undefined ? '' : `. ${judged.why}`}
-        </p>
+        <p className="typed__number digits">{checkBrief(check.id, measured.result, units, measured.how)}</p>
+        <p>{judged.limits.length === 0 && judged.why !== undefined ? judged.why : standingAndWhy(judged)}</p>
         <HowTaken measurement={measured} />
       </div>
     </div>

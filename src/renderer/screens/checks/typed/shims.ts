@@ -2,7 +2,7 @@ import { unitNamed } from '../../../../shared/basics/units.ts';
 import { insideOf, lengthTypedSchema } from '../../../../shared/basics/recorded.ts';
 import type { ShimPlace } from '../../../../shared/axle/makeUp.ts';
 import type { ShimPack } from '../../../../shared/job/records/measurement.ts';
-import { fail, ok, type Result } from '../../../../shared/basics/result.ts';
+import { fail, ok, type Problem, type Result } from '../../../../shared/basics/result.ts';
 import { type QuantityDraft, readDraft } from '../../../parts/quantity.ts';
 
 type PackLength = ShimPack['pack'];
@@ -44,18 +44,34 @@ export function sumOf(draft: PackDraft): string | undefined {
   return `${sum.toFixed(unit.ucum === '[in_i]' ? 4 : 3)} ${unit.symbol}`;
 }
 
+/** No pack of shims is so thick, cast spacers included (own choice, from no table): a point was lost, or the unit is another. */
+const thickest_mm = 15;
+
+const tooThick = ({ place, pack }: PackDraft): Problem => ({
+  kind: 'no-pack-so-thick',
+  field: placeWords[place],
+  sentence: `${pack.text.trim()} ${unitNamed(pack.unit)?.symbol ?? pack.unit} is thicker than any pack. Look at the point and the unit.`,
+  remedy: 'Type it again.',
+});
+
 export function readPack(draft: PackDraft): Result<ShimPack> {
   const each = readEach(draft);
   if (!each.ok) return each;
   const pack = readLength(draft.pack, placeWords[draft.place]);
+  if (pack.ok && insideOf(pack.value) > thickest_mm) return fail(tooThick(draft));
   return pack.ok ? ok({ place: draft.place, each: [...each.value], pack: pack.value }) : pack;
 }
 
+/** Whether nothing is typed at this place. */
+export const isEmpty = ({ pack, each }: PackDraft): boolean => pack.text.trim() === '' && each.trim() === '';
+
+export const noPack = 'No pack is typed yet: measure at least one place.';
+
 /** The packs that were typed; a place left empty is not recorded, and at least one has to be there. */
 export function readPacks(drafts: readonly PackDraft[]): Result<readonly ShimPack[]> {
-  const typed = drafts.filter((draft) => draft.pack.text.trim() !== '' || draft.each.trim() !== '');
+  const typed = drafts.filter((draft) => !isEmpty(draft));
   if (typed.length === 0) {
-    return fail({ kind: 'unanswered', sentence: 'No pack is typed yet.', remedy: 'Measure at least one place.' });
+    return fail({ kind: 'unanswered', sentence: noPack, remedy: 'Measure at least one place.' });
   }
   const read = typed.map(readPack);
   const wrong = read.find((one) => !one.ok);

@@ -22,6 +22,13 @@ const explained: Readonly<Record<Phase, string>> = {
   final: 'Good bearings, sleeve or spacer, seal, all preloads. A final mark that fails opens a further trial.',
 };
 
+const titles: Readonly<Record<Phase, string>> = {
+  'as-found': 'With what it came',
+  stripping: 'Before the first bolt is loosened',
+  trial: 'With what it is put together',
+  final: 'With what it is put together',
+};
+
 /** Opens as found, a trial, or the final assembly, and writes down with what it is put together. */
 export function AssembleScreen({ build, phase }: { readonly build: Build; readonly phase: Phase }) {
   const { draft: assembly, change } = useHeld(() => usualAssembly(phase, build.makeUp));
@@ -32,10 +39,11 @@ export function AssembleScreen({ build, phase }: { readonly build: Build; readon
     goToNext();
   };
   const opens: NextAction = {
-    words: `Open ${name.charAt(0).toLowerCase()}${name.slice(1)}`,
+    words: phase === 'stripping' ? 'Begin to strip it' : `Open ${name.charAt(0).toLowerCase()}${name.slice(1)}`,
     run: () => void open(),
   };
   const left = phase === 'final' ? trialLeftOpen(build) : undefined;
+  const unread = phase === 'stripping' ? unreadTogether(build) : undefined;
   return (
     <>
       <Stage title={name}>
@@ -46,16 +54,36 @@ export function AssembleScreen({ build, phase }: { readonly build: Build; readon
         />
       </Stage>
       <Words
-        title={left === undefined ? 'With what it is put together' : `${left.name} is not done`}
+        title={left === undefined ? titles[phase] : `${left.name} is not done`}
         next={left === undefined ? opens : { words: `Back to ${left.name.toLowerCase()}`, run: left.back }}
-        others={left === undefined ? undefined : <Button onPress={opens.run}>{opens.words} all the same</Button>}
+        others={
+          left !== undefined ? (
+            <Button onPress={opens.run}>{opens.words} all the same</Button>
+          ) : unread === undefined ? undefined : (
+            <Button onPress={unread.back}>Back to as found</Button>
+          )
+        }
       >
+        {unread === undefined ? undefined : <p role="alert">{unread.sentence}</p>}
         {left === undefined ? undefined : <p role="alert">{left.sentence}</p>}
         <p>{explained[phase]}</p>
         <p className="quiet">A torque counts only against a limit for the same seal and bearings, so this matters.</p>
       </Words>
     </>
   );
+}
+
+/** What only an axle that is still together can show and nobody has read: most new sets need none of it, but it is lost. */
+function unreadTogether(build: Build) {
+  const found = build.assemblies.findLast((one) => one.phase === 'as-found');
+  if (found === undefined || !isDescribed(build)) return undefined;
+  const unread = readinessOf(build, found).states.filter(({ measurement }) => measurement === undefined);
+  if (unread.length === 0) return undefined;
+  const names = unread.map(({ check }) => check.title.toLowerCase());
+  return {
+    sentence: `Not read yet: ${names.join(', ')}. Once it is stripped nobody can.`,
+    back: () => go({ at: 'build', build: build.id, assembly: found.id }),
+  };
 }
 
 /** The last trial, where things in it are open: the final assembly is no place to find that out. */

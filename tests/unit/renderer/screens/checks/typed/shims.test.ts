@@ -30,6 +30,13 @@ describe('the shims of one place', () => {
     expect(readPack({ ...pack, each: '5 x' })).toMatchObject({ ok: false, problem: { field: 'Ring-gear side' } });
   });
 
+  it('come to no pack that no axle has: a lost point is asked about before it goes into the next shim', () => {
+    const slipped = { ...pack, each: '', pack: { text: '99', unit: 'mm' } };
+    expect(readPack(slipped)).toMatchObject({ ok: false, problem: { kind: 'no-pack-so-thick' } });
+    expect(readPack({ ...slipped, pack: { text: '0.5', unit: '[in_i]' } })).toMatchObject({ ok: true });
+    expect(readPack({ ...slipped, pack: { text: '5.99', unit: '[in_i]' } })).toMatchObject({ ok: false });
+  });
+
   it('leave out a place without shims, but not all of them', () => {
     const empty: PackDraft = { place: 'opposite-side', each: '', pack: { text: '', unit: 'mm' } };
     expect(readPacks([pack, empty])).toMatchObject({ ok: true, value: [{ place: 'ring-side' }] });
