@@ -1,3 +1,4 @@
+import { drawnFrom } from './plan/drawn.ts';
 import { erring, type Noticed } from './plan/erring.ts';
 import { firstOrderSubject } from './plan/firstOrder.ts';
 import { follow, type Followed } from './plan/followed.ts';
@@ -13,16 +14,6 @@ const chosen = process.env['ROWS']?.split(',');
 const first = Number(process.env['FIRST'] ?? 1000);
 
 type Print = (line: string) => void;
-
-/** The first so many axles from a seed on that can be drawn. */
-function drawn<Axle>(draw: (seed: number) => Axle | undefined, from: number, count: number): readonly Axle[] {
-  const found: Axle[] = [];
-  for (let seed = from; found.length < count; seed += 1) {
-    const axle = draw(seed);
-    if (axle !== undefined) found.push(axle);
-  }
-  return found;
-}
 
 function row(print: Print, name: string, subjects: readonly (() => Subject)[], ideal: boolean): void {
   print(`${name}: ${subjects.length} axles`);
@@ -75,7 +66,7 @@ const isWanted = (name: string): boolean => chosen === undefined || chosen.some(
 function erringRow(print: Print): void {
   const world = worlds['base'];
   if (world === undefined) return;
-  const subjects = drawn((seed) => firstOrderSubject(world, seed), first, Math.ceil(wanted / 3));
+  const subjects = drawnFrom((seed) => firstOrderSubject(world, seed), first, Math.ceil(wanted / 3));
   const noticed = subjects.flatMap((subject) => erring(subject, byPlan([])));
   print(`a hand that errs once: ${noticed.length} slips on ${subjects.length} axles of the base`);
   const slips = Map.groupBy(noticed, ({ slip }: Noticed) => slip);
@@ -85,7 +76,7 @@ function erringRow(print: Print): void {
 }
 
 function spoiltRow(print: Print): void {
-  const sets = drawn((seed) => twinSubject(seed, spoilt.population, false), spoilt.first, Math.ceil(wanted / 4));
+  const sets = drawnFrom((seed) => twinSubject(seed, spoilt.population, false), spoilt.first, Math.ceil(wanted / 4));
   const followed = sets.map((subject) => follow(subject(), byPlan([])));
   const by = (trial: number): number =>
     followed.filter(({ suspectAt }) => suspectAt !== undefined && suspectAt < trial).length;
@@ -101,7 +92,7 @@ function spoiltRow(print: Print): void {
 export default async function bench(print: Print): Promise<void> {
   for (const [name, world] of Object.entries(worlds)) {
     if (!isWanted(name)) continue;
-    const subjects = drawn((seed) => firstOrderSubject(world, seed), first, wanted);
+    const subjects = drawnFrom((seed) => firstOrderSubject(world, seed), first, wanted);
     row(
       print,
       name,
@@ -114,7 +105,7 @@ export default async function bench(print: Print): Promise<void> {
       row(
         print,
         name,
-        drawn((seed) => twinSubject(seed, population, true), from, wanted),
+        drawnFrom((seed) => twinSubject(seed, population, true), from, wanted),
         false,
       );
   }

@@ -47,6 +47,21 @@ export const base: Population = {
   cutOffMarks: 'rest',
 };
 
+/**
+ * What somebody believes who does not know a population's spreads: where first trials stand, how well sets are cut, what a
+ * millimetre makes of backlash, film, relief and reading are each held to be as unsure as where nobody has measured them.
+ */
+export const unknowing = (population: Population): Population => ({
+  ...population,
+  position: Math.max(0.5, population.position),
+  cutting: [0.03, Math.max(0.08, population.cutting[1])],
+  ringShare: [0.5, 1.15],
+  pinionShare: 0.3,
+  film: [0.003, 0.02],
+  relief: { film: 0.008, follows: 0.6, spread: 0.45 },
+  reading: Math.max(0.05, population.reading),
+});
+
 /** A set of gears with its true geometry, before relief and place are drawn. */
 export interface Kind {
   readonly drawn: SetDrawn;

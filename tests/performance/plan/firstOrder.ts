@@ -8,8 +8,9 @@ import {
 } from '../../../hardware-sim/worlds/axles/axle.ts';
 import { edgeOrder, type MarkRead, readTrial, type TrialRead } from '../../../hardware-sim/worlds/axles/hands.ts';
 import { Ideal } from '../../../hardware-sim/worlds/axles/ideal.ts';
+import { judgeAfter } from '../../../hardware-sim/worlds/axles/judge.ts';
 import { asToldChance } from '../../../hardware-sim/worlds/axles/noticing.ts';
-import { drawKind, type Kind, type Population } from '../../../hardware-sim/worlds/axles/population.ts';
+import { drawKind, type Kind, type Population, unknowing } from '../../../hardware-sim/worlds/axles/population.ts';
 import { canBeRight, rightAt, standsAt } from '../../../hardware-sim/worlds/axles/right.ts';
 import type { Mark } from '../../../src/shared/axle/mark/mark.ts';
 import type { PlanInput, TrialSeen } from '../../../src/shared/axle/plan/input.ts';
@@ -57,7 +58,9 @@ export function subjectBy({ world, kind, chances, seed }: Draw): Subject | undef
     truthAt: (place) => truthOf(axle, place),
     asTold: ([first, second]) =>
       asToldChance({ population, kind }, [readBack(first), readBack(second)], seeded(seed + 80_021)),
-    ideal: (bound) => idealFor({ world, kind, seed, read, bound }),
+    judge: (first) => judgeAfter({ population, kind }, readBack(first), seeded(seed + 777)),
+    observer: () => idealFor({ population: unknowing(population), kind, seed, read, bound: undefined }),
+    ideal: (bound) => idealFor({ population, kind, seed, read, bound }),
   };
 }
 
@@ -85,13 +88,14 @@ function truthOf(axle: WorldAxle, { pinionOut, ringAway }: Stood) {
   return { crown: drive.crown, heel: drive.heel, backlash, variation: axle.kind.variation };
 }
 
-interface Idealised extends Omit<Draw, 'chances'> {
+interface Idealised extends Pick<Draw, 'kind' | 'seed'> {
+  readonly population: Population;
   readonly read: ReadonlyMap<TrialSeen, TrialRead>;
   readonly bound: 'free' | 'pinion-stays' | undefined;
 }
 
-function idealFor({ world, kind, seed, read, bound }: Idealised): Way {
-  const ideal = new Ideal({ population: world.population, kind }, seeded(seed + 50_021));
+function idealFor({ population, kind, seed, read, bound }: Idealised): Way {
+  const ideal = new Ideal({ population, kind }, seeded(seed + 50_021));
   return (_subject, trials) => {
     const answer = ideal.next(
       trials.map((trial) => read.get(trial)).filter((trial) => trial !== undefined),

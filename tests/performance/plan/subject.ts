@@ -25,6 +25,10 @@ export interface Subject {
   readonly truthAt: (place: Stood) => Truth;
   /** Chance that a second trial came about as told, by who knows this truth and what hands do wrong. */
   readonly asTold?: (trials: readonly [TrialSeen, TrialSeen]) => number;
+  /** Chance that drive and backlash are right at a place after a first trial, by who knows this truth. */
+  readonly judge?: (first: TrialSeen) => (place: Stood) => number;
+  /** A planner that knows this truth's form and geometry, but not the spreads of its population. */
+  readonly observer?: () => Way;
   /** A planner that knows this truth, where there is one; it may be held to leave the pinion while the gears bind. */
   readonly ideal?: (bound?: 'free' | 'pinion-stays') => Way;
 }
