@@ -58,6 +58,8 @@ function crossingsOf(from: number, to: number, step: number, below: number): Cro
 export interface Closing {
   /** Smallest gap on each contact line (mm); infinite where a line crosses nothing of the flank. */
   readonly smallest: Float64Array;
+  /** Smallest gap of all (mm). */
+  readonly least: number;
   /** The stretch over which this tooth carries: beyond it a neighbour closes first. */
   readonly from: number;
   readonly to: number;
@@ -77,7 +79,7 @@ export function closingAlong(lines: ContactLines, gaps: Float64Array): Closing {
   }
   const peak = smallest.reduce((best, gap, line) => (gap < (smallest[best] ?? 0) ? line : best), 0);
   const [from, to] = [takenOver(smallest, peak, -1), takenOver(smallest, peak, 1)];
-  return { smallest, from, to, touch: meanBetween(smallest, from, to) };
+  return { smallest, least: smallest[peak] ?? 0, from, to, touch: meanBetween(smallest, from, to) };
 }
 
 /** Where, walking from the tightest line, the tooth one pitch back closes as far as this one. */

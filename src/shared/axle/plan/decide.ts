@@ -49,8 +49,18 @@ function placesAmong(insight: Insight, now: Outlook, places: readonly Outlook[])
     ({ backlash, place }) =>
       !samePlace(place, now.place) &&
       inStretch(backlash.mean, aim.backlash) &&
-      (!keepsDepth || place.pinionOut === now.place.pinionOut),
+      (!keepsDepth || place.pinionOut === now.place.pinionOut) &&
+      !pulledForNothing(now.place, place),
   );
+}
+
+/** A movement that is lost in the reading of a mark teaches nothing (mm). */
+const lostInReading = 0.03;
+
+/** Whether the pinion would come out for less than any mark can show. */
+function pulledForNothing(from: Place, to: Place): boolean {
+  const moved = Math.abs(to.pinionOut - from.pinionOut);
+  return moved > 0 && moved <= lostInReading;
 }
 
 /** Less likely than this, a way of cutting is out of the question. */
@@ -150,9 +160,6 @@ const hopelessAtOnce = 0.1;
 const betterHeight = 0.3;
 /** Where it stands this badly, a change that teaches is worth its price, whatever it promises by itself. */
 const surelyWrong = 0.25;
-/** A movement that is lost in the reading of a mark teaches nothing (mm). */
-const lostInReading = 0.03;
-
 function decisionFrom({ aim, now, input }: Weighing, best: Outlook, possible: number): Weighed {
   // A gear that varies by more than its window is no matter for shims, however few the trials.
   if (aim.backlash[0] > aim.backlash[1]) return 'suspect';
@@ -164,11 +171,15 @@ function decisionFrom({ aim, now, input }: Weighing, best: Outlook, possible: nu
   if (possible < (first ? hopelessAtOnce : hopeless)) {
     return first && best.height - now.height > betterHeight ? 'change' : 'suspect';
   }
-  if (!stays && now.chance < surelyWrong && teaches(now, best)) return 'change';
+  if (!stays && now.chance < surelyWrong && teaches(now, best) && betters(now, best, price)) return 'change';
   return now.chance >= surelyWrong ? 'leave' : 'suspect';
 }
 
 const teaches = (now: Outlook, best: Outlook): boolean => distance(now.place, best.place) > lostInReading;
+
+/** What is asked for must promise something better than the present: a right place, the way to one, or the height at least. */
+const betters = (now: Outlook, best: Outlook, price: number): boolean =>
+  Math.max(best.chance - now.chance, best.near - now.near, best.height - now.height) > Math.max(grain, price);
 
 /** No teardown for a coast edge that would most likely stay: then only what drive and backlash gain counts. */
 const onlyForCoast = (now: Outlook, best: Outlook, price: number): boolean =>

@@ -101,14 +101,13 @@ export function quickMark(flank: QuickFlank, relief: Relief, standing: Standing)
   const { film, rolled } = standing;
   const gaps = gapsOver(flank, relief, standing);
   const closing = closingAlong(flank.lines, gaps);
-  const least = closing.smallest.reduce((a, b) => Math.min(a, b));
-  const clearance = clearanceOver(flank, gaps, { closing, least, rolled });
+  const clearance = clearanceOver(flank, gaps, closing, rolled);
   const covered = coverageOf(clearance, film);
   return {
     ...centroid(flank, covered),
     ...extents(covered),
     edgeGaps: edgeGapsOf(clearance, film),
-    turn: (rolled * closing.touch + (1 - rolled) * least) / flank.lever,
+    turn: (rolled * closing.touch + (1 - rolled) * closing.least) / flank.lever,
   };
 }
 
@@ -131,15 +130,8 @@ function gapsOver(flank: QuickFlank, relief: Relief, { pinionOut, ringAway }: St
   return gaps;
 }
 
-interface Closed {
-  readonly closing: Closing;
-  /** Smallest gap on the whole flank (mm). */
-  readonly least: number;
-  readonly rolled: number;
-}
-
 /** How close each point came while its tooth carried (mm); the mesh model's paint says why. */
-function clearanceOver(flank: QuickFlank, gaps: Float64Array, { closing, least, rolled }: Closed): Float64Array {
+function clearanceOver(flank: QuickFlank, gaps: Float64Array, closing: Closing, rolled: number): Float64Array {
   const { first, step } = flank.lines;
   const clearance = new Float64Array(gaps.length);
   for (let index = 0; index < gaps.length; index += 1) {
@@ -147,7 +139,7 @@ function clearanceOver(flank: QuickFlank, gaps: Float64Array, { closing, least, 
     const nearest = Math.min(closing.to, Math.max(closing.from, own));
     const missed = (own - nearest) * step;
     const followed = between(closing.smallest, nearest) - ((flank.bend[index] ?? 0) * missed * missed) / 2;
-    clearance[index] = (gaps[index] ?? 0) - rolled * followed - (1 - rolled) * least;
+    clearance[index] = (gaps[index] ?? 0) - rolled * followed - (1 - rolled) * closing.least;
   }
   return clearance;
 }
