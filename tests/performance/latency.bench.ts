@@ -6,6 +6,8 @@ import type { Page } from 'playwright';
 import { openLoopback } from '../../src/main/hosts/loopback/host.ts';
 import { listPageFiles } from '../../src/main/hosts/pageFiles.ts';
 import { benchInNewFolder, valueOf } from '../support/bench/open.ts';
+import type { BenchService } from '../../src/shared/contract/contract.ts';
+import { buildInTrial } from '../support/benchPage.ts';
 import { goTo } from '../support/browser.ts';
 import { openBareLoop } from './latency/bareLoop.ts';
 import { type BrowserAlone, launchBrowserAlone } from './latency/browserAlone.ts';
@@ -29,13 +31,20 @@ export default async function bench(print: (line: string) => void): Promise<void
   const browser = await launchBrowserAlone();
   for (const rates of [[100, 100, 100, 100], [2000]]) {
     const bare = await measured(browser, rates, bareLoop);
-    const whole = await measured(browser, rates, wholeBench);
+    const whole = await measured(
+      browser,
+      rates,
+      wholeBench(async () => ({ at: 'just-measure' })),
+    );
     const name = `${rates.join(' + ')} lines/s`;
     print(`${name}, bare loop without journal: ${wordsOf(bare)}`);
     print(`${name}, bench: ${wordsOf(whole)}`);
     const ratio = quantile(whole.late_ms, 0.99) / quantile(bare.late_ms, 0.99);
     print(`${name}: p99 of the bench is ${ratio.toFixed(2)} times that of the bare loop; load ${loadWords()}`);
   }
+  // Readings of four gauges with trace, ring and strip beside them: what counts there is the frames.
+  const drawn = await measured(browser, [100, 100, 100, 100], wholeBench(atBacklash));
+  print(`100 + 100 + 100 + 100 lines/s, bench at a backlash with its drawings: ${wordsOf(drawn)}; load ${loadWords()}`);
   await browser.close();
 }
 
@@ -111,29 +120,37 @@ function lateness(
 /** The n-th line says n thousandths of a millimetre. */
 const lineOf = (text: string): number => Math.round(Number(text) * 1000);
 
-const wholeBench: Shows = async (page, links) => {
-  const service = benchInNewFolder();
-  const ids: string[] = [];
-  for (const [i, link] of links.entries()) {
-    const record = {
-      label: `Indicator ${i + 1}`,
-      kind: 'indicator',
-      resolution: { value: 0.001, unit: 'mm' },
-    } as const;
-    const { id } = valueOf(await service.answers['gauges.save']({ gauge: { ...record, link } }));
-    valueOf(await service.answers['gauges.plug-in']({ gauge: id }));
-    ids.push(id);
-  }
-  const host = valueOf(await openLoopback({ service, files: valueOf(listPageFiles(builtScreens)) }));
-  await page.goto(host.link);
-  await goTo(page, { at: 'just-measure' });
-  await page.locator('.strip-gauge').first().waitFor();
-  const close = async (): Promise<void> => {
-    await host.close();
-    await service.close();
+async function atBacklash(service: BenchService): Promise<object> {
+  const { build, trial } = await buildInTrial(service);
+  return { at: 'check', build, assembly: trial, check: 'backlash' };
+}
+
+/** @param place the route of the screen that is looked at */
+const wholeBench =
+  (place: (service: BenchService) => Promise<object>): Shows =>
+  async (page, links) => {
+    const service = benchInNewFolder();
+    const ids: string[] = [];
+    for (const [i, link] of links.entries()) {
+      const record = {
+        label: `Indicator ${i + 1}`,
+        kind: 'indicator',
+        resolution: { value: 0.001, unit: 'mm' },
+      } as const;
+      const { id } = valueOf(await service.answers['gauges.save']({ gauge: { ...record, link } }));
+      valueOf(await service.answers['gauges.plug-in']({ gauge: id }));
+      ids.push(id);
+    }
+    const host = valueOf(await openLoopback({ service, files: valueOf(listPageFiles(builtScreens)) }));
+    await page.goto(host.link);
+    await goTo(page, await place(service));
+    await page.locator('.strip-gauge').first().waitFor();
+    const close = async (): Promise<void> => {
+      await host.close();
+      await service.close();
+    };
+    return { ids, close };
   };
-  return { ids, close };
-};
 
 const bareLoop: Shows = async (page, links) => {
   const paths = new Map(links.map((link, i) => [`gauge-${i}`, link.replace('serial:', '')] as const));
