@@ -108,6 +108,20 @@ const { photo: stored } = valueOf(
   }),
 );
 
+// The first page of its certificate, 150 pixels to the inch of A4.
+if (forDocs) {
+  const { pages } = valueOf(
+    await service.answers['certificate.pictures']({
+      build: build.id,
+      page: 'a4',
+      units: 'metric',
+      pixelsWide: 1240,
+      first: true,
+    }),
+  );
+  writeFileSync(join(out, 'certificate.png'), smallPng(Buffer.from(pages[0] ?? '', 'base64')));
+}
+
 const toPlan = await buildForPlan(service);
 await putInDrawer(service, [0.9, 0.5, 0.3, 0.2, 0.1, 0.05]);
 
