@@ -2,6 +2,7 @@ import { type ChildProcess, spawn, spawnSync } from 'node:child_process';
 import { mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { loadavg, tmpdir } from 'node:os';
 import { join } from 'node:path';
+import type { Page } from 'playwright';
 import { launchBrowser } from '../support/browser.ts';
 import { layEarlierRecords, linkOf } from '../support/installed.ts';
 import { median } from '../../src/shared/basics/statistics.ts';
@@ -99,6 +100,7 @@ async function untilLive(print: (line: string) => void, program: readonly string
   const toLink_s: number[] = [];
   const toDigits_s: number[] = [];
   const processor_s: number[] = [];
+  const pages_ms: (readonly [string, number])[] = [];
   const [node = '', script = ''] = program;
   for (let turn = 0; turn < 5; turn += 1) {
     const begun = performance.now();
@@ -117,6 +119,7 @@ async function untilLive(print: (line: string) => void, program: readonly string
       .first()
       .waitFor();
     toDigits_s.push((performance.now() - asked) / 1000);
+    pages_ms.push(...(await pageChanges(page)));
     await page.context().close();
     await end(bench);
   }
@@ -127,6 +130,28 @@ async function untilLive(print: (line: string) => void, program: readonly string
   print(
     `link to live digits: first ${seconds(toDigits_s[0] ?? Number.NaN)}, median ${seconds(median(toDigits_s))} (wanted 1.0 s warm)`,
   );
+  for (const name of new Set(pages_ms.map(([page]) => page))) {
+    const all = pages_ms.flatMap(([page, took]) => (page === name ? [took] : []));
+    print(
+      `page change to ${name}: median ${median(all).toFixed(0)} ms, longest ${Math.max(...all).toFixed(0)} ms (wanted 100 ms)`,
+    );
+  }
+}
+
+/** From the wish for a screen to the second frame with it, while two simulated gauges send; each screen twice, the first one cold. */
+function pageChanges(page: Page): Promise<(readonly [string, number])[]> {
+  return page.evaluate(async () => {
+    const took: [string, number][] = [];
+    for (const at of ['just-measure', 'gauges', 'builds', 'just-measure', 'gauges', 'builds']) {
+      const begun = performance.now();
+      history.pushState({ at }, '');
+      dispatchEvent(new PopStateEvent('popstate', { state: { at } }));
+      await new Promise((resolve) => requestAnimationFrame(() => requestAnimationFrame(resolve)));
+      took.push([at, performance.now() - begun]);
+      await new Promise((resolve) => setTimeout(resolve, 150));
+    }
+    return took;
+  });
 }
 
 /** User and system time of a process so far (proc(5): fields 14 and 15, in hundredths of a second). */
