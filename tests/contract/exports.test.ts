@@ -60,6 +60,15 @@ describe.each(Object.entries(transports))('builds that leave and come, over %s',
     expect(heard.length).toBeGreaterThan(2);
     expect(heard.every(({ job }) => job === 'one')).toBe(true);
     expect(heard.at(-1)?.share).toBeGreaterThan(0.9);
+    const tag = valueOf(
+      await a.client.ask('certificate.pictures', { ...look, pixelsWide: 300, slip: { kind: 'tag' } }),
+    );
+    expect(tag.count).toBe(1);
+    const card = { kind: 'swap-card', swap: 'nobody' } as const;
+    expect(await a.client.ask('certificate.pictures', { ...look, pixelsWide: 300, slip: card })).toMatchObject({
+      ok: false,
+      problem: { kind: 'no-swap-card' },
+    });
     const stopped = a.client.ask('exports.make', { build, as: 'pdf', everything: true, job: 'two' });
     valueOf(await a.client.ask('papers.stop', { job: 'two' }));
     expect(await stopped).toMatchObject({ ok: false, problem: { kind: 'stopped' } });

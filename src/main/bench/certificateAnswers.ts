@@ -22,11 +22,20 @@ type Names = 'certificate.issue' | 'certificate.pictures' | 'papers.stop';
 export function certificateAnswers(desk: CertifyingDesk): Pick<BenchAnswers, Names> {
   return {
     'certificate.issue': (asked) => issue(desk, asked),
-    'certificate.pictures': async ({ build, pixelsWide, first = false, job, page, units, everything = false }) => {
+    'certificate.pictures': async ({
+      build,
+      pixelsWide,
+      first = false,
+      slip,
+      job,
+      page,
+      units,
+      everything = false,
+    }) => {
       const look = { page, units, everything };
       const notebook = readBuild(desk, build);
       if (!notebook.ok) return notebook;
-      const wanted = { make: 'pictures', pixelsWide, most: first ? 1 : Number.POSITIVE_INFINITY } as const;
+      const wanted = { make: 'pictures', pixelsWide, most: first ? 1 : Number.POSITIVE_INFINITY, slip } as const;
       const { folder } = desk.database;
       const asked = { folder, notebook: notebook.value, look, wanted };
       const drawn = await desk.papers.run(job, (watching) => paperApart(asked, watching));

@@ -24,6 +24,13 @@ export const certificateQuestions = {
       /** 1,654 is a page of A4 at 200 to the inch. */
       pixelsWide: z.int().min(200).max(1700),
       first: z.boolean().optional(),
+      /** A small paper in place of the certificate: the axle's tag, or a swap card by the entry it stands in. */
+      slip: z
+        .discriminatedUnion('kind', [
+          z.strictObject({ kind: z.literal('tag') }),
+          z.strictObject({ kind: z.literal('swap-card'), swap: idSchema }),
+        ])
+        .optional(),
     }),
     z.strictObject({ pages: z.array(z.string()), count: z.int() }),
   ),

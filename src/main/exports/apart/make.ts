@@ -1,13 +1,15 @@
 import { noCase } from '../../../shared/basics/noCase.ts';
-import { ok, type Result } from '../../../shared/basics/result.ts';
+import { fail, ok, type Problem, type Result } from '../../../shared/basics/result.ts';
 import { entriesCertified } from '../../../shared/job/certifying/certificateData.ts';
 import { readNotebook } from '../../../shared/job/records/build.ts';
 import { certificateContent } from '../../../shared/presentation/certificate/content.ts';
+import { type SlipWanted, swapCardBlocks, tagBlocks } from '../../../shared/presentation/certificate/slips.ts';
 import type { CertificateLook } from '../../../shared/presentation/certificate/page.ts';
 import { canonicalJson, contentHash } from '../../certificate/hash.ts';
 import { issueOf } from '../../certificate/issue.ts';
 import { certificatePdf, drawnPdf } from '../../certificate/pdf.ts';
 import { pageCountOf, pagePictures } from '../../certificate/picture.ts';
+import { slipPdf } from '../../certificate/slip.ts';
 import { dataSignature } from '../../certificate/signature.ts';
 import { systemClock } from '../../clock.ts';
 import { openDatabase } from '../../store/database.ts';
@@ -35,7 +37,7 @@ export async function makePaper(
       case 'certificate':
         return ok(await certificate(source, look, onShare));
       case 'pictures':
-        return ok(await pictures(source, look, { ...wanted, onShare }));
+        return await pictures(source, look, { ...wanted, onShare });
       case 'files': {
         const files = await exportFiles(source, wanted.form, look, onShare);
         return ok([...files, ...(wanted.photos ? photoFiles(source, fileNameOf(titleOf(source))) : [])]);
@@ -63,6 +65,7 @@ async function certificate(source: Source, look: CertificateLook, onShare: OnSha
 interface Shown {
   readonly pixelsWide: number;
   readonly most: number;
+  readonly slip?: SlipWanted | undefined;
   readonly onShare: OnShare;
 }
 
@@ -70,15 +73,48 @@ interface Shown {
 const drawingTakes = 0.6;
 
 async function pictures(
-  { database, notebook, identity }: Source,
+  source: Source,
   look: CertificateLook,
-  { pixelsWide, most, onShare }: Shown,
-): Promise<MadeOf['pictures']> {
-  const issue = issueOf(database, notebook, identity);
-  const signature = dataSignature(issue.data.bench.key, canonicalJson(issue.data), identity);
-  const pdf = await drawnPdf(issue, look, signature, (share) => onShare(share * drawingTakes));
+  { pixelsWide, most, slip, onShare }: Shown,
+): Promise<Result<MadeOf['pictures']>> {
+  const share = (drawn: number): void => onShare(drawn * drawingTakes);
+  const made =
+    slip === undefined ? ok(await certificatePages(source, look, share)) : await slipPages(source, look, slip);
+  if (!made.ok) return made;
+  const pdf = made.value;
   const drawn = await pagePictures(pdf, pixelsWide, most, (share) =>
     onShare(drawingTakes + share * (1 - drawingTakes)),
   );
-  return { pages: await pageCountOf(pdf), pictures: drawn };
+  return ok({ pages: await pageCountOf(pdf), pictures: drawn });
 }
+
+function certificatePages(
+  { database, notebook, identity }: Source,
+  look: CertificateLook,
+  onShare: OnShare,
+): Promise<Buffer> {
+  const issue = issueOf(database, notebook, identity);
+  return drawnPdf(issue, look, dataSignature(issue.data.bench.key, canonicalJson(issue.data), identity), onShare);
+}
+
+async function slipPages(
+  { database, notebook, identity }: Source,
+  look: CertificateLook,
+  slip: SlipWanted,
+): Promise<Result<Buffer>> {
+  const build = readNotebook(notebook.id, notebook.entries);
+  if (slip.kind === 'tag') {
+    const { shop } = issueOf(database, notebook, identity).data;
+    const content = certificateContent({ id: notebook.id, entries: [...entriesCertified(notebook)] });
+    return ok(await slipPdf(tagBlocks(content, build, { system: look.units, shop }), look, build.title));
+  }
+  const swap = build.swaps.find(({ id }) => id === slip.swap);
+  if (swap === undefined) return fail(noSuchCard);
+  return ok(await slipPdf(swapCardBlocks(build, swap, look.units), look, build.title));
+}
+
+const noSuchCard: Problem = {
+  kind: 'no-swap-card',
+  sentence: 'There is no such swap card in this build.',
+  remedy: 'Open the build again; it may have been undone.',
+};

@@ -1,6 +1,7 @@
 import type { Result } from '../../../shared/basics/result.ts';
 import type { Notebook } from '../../../shared/job/records/notebook.ts';
 import type { CertificateLook } from '../../../shared/presentation/certificate/page.ts';
+import type { SlipWanted } from '../../../shared/presentation/certificate/slips.ts';
 import type { ExportForm } from '../exportFiles.ts';
 
 /** What is made of a build. The same program asks and answers, so it is taken as it is. */
@@ -8,7 +9,13 @@ export type Wanted =
   /** The certificate, signed, as a file. */
   | { readonly make: 'certificate' }
   /** Its first so many pages as pictures, each so many pixels wide; the paper they show is not signed. */
-  | { readonly make: 'pictures'; readonly pixelsWide: number; readonly most: number }
+  | {
+      readonly make: 'pictures';
+      readonly pixelsWide: number;
+      readonly most: number;
+      /** Of this small paper, in place of the certificate. */
+      readonly slip?: SlipWanted | undefined;
+    }
   /** The build in a form for elsewhere, its photos beside it where they are asked for. */
   | { readonly make: 'files'; readonly form: ExportForm; readonly photos: boolean };
 

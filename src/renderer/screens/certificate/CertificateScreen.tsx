@@ -20,6 +20,7 @@ import { PaperProgress } from './PaperProgress.tsx';
 import { Issued } from './Issued.tsx';
 import '../../parts/button.css';
 import { Preview } from './Preview.tsx';
+import { PrintSlip } from './PrintSlip.tsx';
 import './certificate.css';
 
 type Certificate = Answer<'certificate.issue'>;
@@ -78,6 +79,11 @@ export function CertificateScreen({ build }: { readonly build: Build }) {
             <Missing sentences={missing} overridden={overridden} />
             <Earlier build={build} goneOn={notebook !== undefined && hasGoneOn(notebook)} />
             <Elsewhere build={build.id} everything={everything} hasPhotos={hasPhotos(build)} />
+            <p>
+              <PrintSlip build={build.id} slip={{ kind: 'tag' }}>
+                Print a tag for the axle
+              </PrintSlip>
+            </p>
           </div>
           <Preview key={notebook?.entries.length} build={build.id} page={page} units={units} everything={everything} />
         </div>

@@ -79,7 +79,8 @@ function sideBySide(
   };
 }
 
-const nothing = '–';
+/** Stands where nothing was read. */
+export const nothing = '–';
 
 const checksAcross: readonly (readonly [string, CheckId])[] = [
   ['Ring gear runout', 'ring-gear-runout'],
@@ -88,12 +89,12 @@ const checksAcross: readonly (readonly [string, CheckId])[] = [
   ['Backlash', 'backlash'],
 ];
 
-function placesIn({ makeUp, assemblies }: CertificateContent): readonly ShimPlace[] {
+export function placesIn({ makeUp, assemblies }: CertificateContent): readonly ShimPlace[] {
   const packs = assemblies.flatMap((one) => resultOf(one, 'shims', 'shims')?.packs ?? []);
   return [...new Set([...(makeUp === undefined ? [] : shimPlacesOf(makeUp)), ...packs.map(({ place }) => place)])];
 }
 
-function packCell(assembly: CertificateAssembly, place: ShimPlace, system: UnitSystem): Cell {
+export function packCell(assembly: CertificateAssembly, place: ShimPlace, system: UnitSystem): Cell {
   const pack = resultOf(assembly, 'shims', 'shims')?.packs.find((one) => one.place === place);
   if (pack === undefined) return cell(nothing);
   const each = pack.each.map((one) => typedText(one, system).split(' ')[0]).join(' + ');
@@ -101,7 +102,7 @@ function packCell(assembly: CertificateAssembly, place: ShimPlace, system: UnitS
 }
 
 /** What was measured on this very assembly; what carries over stands where it was read. */
-function resultCell(assembly: CertificateAssembly, id: CheckId, system: UnitSystem): Cell {
+export function resultCell(assembly: CertificateAssembly, id: CheckId, system: UnitSystem): Cell {
   const check = assembly.checks.find((one) => one.check === id);
   if (check?.measurement === undefined || check.carriedFrom !== undefined) return cell(nothing);
   return cell(resultBrief(check.measurement.result, system), { shape: shapeOf(check) });
@@ -120,7 +121,7 @@ function markCell(assembly: CertificateAssembly, side: 'drive' | 'coast'): Cell 
   return mark === undefined || isNone(mark) ? cell(nothing) : cell(placeWords(mark));
 }
 
-const placeWords = ({ heel, crown }: Mark): string =>
+export const placeWords = ({ heel, crown }: Mark): string =>
   `${towards(heel, 'heel', 'toe')}, ${towards(crown, 'crown', 'root')}`;
 
 /** "heel 12 %": a share of the face or of the flank's height, from its middle. */

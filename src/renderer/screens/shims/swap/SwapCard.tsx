@@ -7,6 +7,7 @@ import { useDraft } from '../../../parts/useDraft.ts';
 import { readDrawer, useDrawer } from '../../../stores/drawer.ts';
 import { writeDeed } from '../../../stores/notebook.ts';
 import { go } from '../../../stores/route.ts';
+import { PrintSlip } from '../../certificate/PrintSlip.tsx';
 import { useSession } from '../../../stores/session.ts';
 import { withToolEntered } from '../../checks/typed/enterTool.ts';
 import { type CardDraft, cardDraft, readCard } from './cardDraft.ts';
@@ -53,6 +54,9 @@ export function SwapCard({ build, swap }: CardProps) {
         aside={
           <div className="measure__set-up">
             {standing.kept ? undefined : <SimulatedPacks swap={swap} />}
+            <PrintSlip build={build.id} slip={{ kind: 'swap-card', swap: swap.id }}>
+              Print
+            </PrintSlip>
             <Button onPress={() => go({ at: 'drawer', build: build.id })}>Shims at hand</Button>
           </div>
         }
