@@ -46,11 +46,15 @@ it('is looked at before it is issued, page by page, and printed as it is drawn',
   await page.getByRole('img', { name: `Page ${count}` }).waitFor(patience);
   if (picture !== undefined) await page.screenshot({ path: join(picture, 'pages.png') });
   await page.getByRole('button', { name: 'Close' }).click();
-  await page.getByRole('button', { name: 'Print' }).click();
+  await page.getByRole('button', { name: 'Print', exact: true }).click();
   await expect
     .poll(() => page.locator('body').getAttribute('data-sent'), patience)
     .toBe(JSON.stringify({ paper: 'letter', widths: Array.from({ length: count }, () => 1654) }));
   expect(await page.locator('.printed').count()).toBe(0);
+  await page.getByRole('button', { name: 'Print a tag for the axle' }).click();
+  await expect
+    .poll(() => page.locator('body').getAttribute('data-sent'), patience)
+    .toBe(JSON.stringify({ paper: 'letter', widths: [1654] }));
   const download = page.waitForEvent('download', patience);
   await page.getByRole('button', { name: 'The pages (PDF), not issued' }).click();
   const file = await (await download).path();
