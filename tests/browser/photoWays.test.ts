@@ -83,6 +83,15 @@ it('takes photos from a drop, the clipboard, the folder of a phone and a camera,
   await page.getByRole('button', { name: 'Take the photo' }).click();
   await opened(page);
   expect(await ways()).toEqual(['file', 'clipboard', 'folder', 'camera']);
+
+  // One that is of no use is put aside: struck through, said so, and brought back by redo.
+  await sources(page);
+  await page.getByRole('button', { name: /^Put aside.*photo 2/u }).click();
+  await page.getByText(/a photo on trial 1|a photo of trial 1/iu).waitFor();
+  expect(await ways()).toEqual(['file', 'folder', 'camera']);
+  await page.keyboard.press('Control+Shift+Z');
+  await page.getByRole('button', { name: /^Put aside.*photo 4/u }).waitFor();
+  expect(await ways()).toEqual(['file', 'clipboard', 'folder', 'camera']);
   expect(faults).toEqual([]);
 });
 

@@ -26,7 +26,7 @@ import { SwapScreen } from '../screens/shims/swap/SwapScreen.tsx';
 import { Stage } from '../parts/Stage.tsx';
 import { Words } from '../parts/Words.tsx';
 import { useNotebook } from '../stores/notebook.ts';
-import { type Route, useRoute } from '../stores/route.ts';
+import { go, type Route, useRoute } from '../stores/route.ts';
 import { noCase } from '../../shared/basics/noCase.ts';
 
 /** Stage and words for where the technician is. */
@@ -118,7 +118,7 @@ const Opening = () => (
     <Stage title="Opening the build">
       <p className="quiet">The notebook is being read.</p>
     </Stage>
-    <Words title="One moment">
+    <Words title="One moment" next={{ words: 'Back to the builds', run: () => go({ at: 'builds' }) }}>
       <p>If nothing comes, the bench cannot be reached, or this build is in another data folder.</p>
     </Words>
   </>

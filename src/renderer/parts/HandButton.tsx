@@ -27,7 +27,7 @@ export function HandSentence() {
   if (offered === 0) return undefined;
   return (
     <p className="words__hand">
-      Nobody stands at a simulated axle: press <strong>{handName}</strong>, and it is done here.
+      Here <strong>{handName}</strong> does it for you.
     </p>
   );
 }

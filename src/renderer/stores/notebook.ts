@@ -64,6 +64,13 @@ export interface Undone {
   readonly struck: boolean;
 }
 
+/** Strikes one entry through, wherever it stands, and says so as undo does: redo brings it back. */
+export async function putAside(entry: string, reason: string): Promise<void> {
+  const entries = useNotebook.getState().notebook?.entries ?? [];
+  if (await writeDeed({ kind: 'struck', entry, reason }))
+    useUndone.setState({ said: { words: deedWords({ id: entry }, entries), struck: true } });
+}
+
 export async function undo(): Promise<boolean> {
   const entries = useNotebook.getState().notebook?.entries ?? [];
   const entry = lastStanding(entries);

@@ -33,7 +33,7 @@ export function valuesFor(limit: Limit, measurement: Measurement, assembly: Asse
       return torqueValue(limit, result);
     case 'play':
       return isNone(result.value_mm)
-        ? (result.why ?? `no number: ${result.value_mm.none}`)
+        ? (result.why ?? `no number: ${plain(result.value_mm.none)}`)
         : [{ value: result.value_mm, U95: result.U95_mm, parts: partsOf(result) }];
     case 'quantity':
       return [{ value: insideOf(result.value), ...typedDoubt(limit, measurement) }];
@@ -63,7 +63,7 @@ function notchesValue({ ringSide, oppositeSide, each_mm }: NotchesResult): reado
 /** As with backlash, stations that were left out may be the worst; they cannot bring a runout back that is outside already. */
 function runoutValue(limit: Limit, { how }: Measurement, result: RunoutResult): readonly Valued[] | string {
   const { tir_mm, stations } = result;
-  if (isNone(tir_mm)) return `no runout: ${tir_mm.none}`;
+  if (isNone(tir_mm)) return `no runout: ${plain(tir_mm.none)}`;
   const wanted = how.kind === 'streamed' && how.settings.kind === 'runout' ? (how.settings.stations ?? 0) : 0;
   const missing = stations.length > 0 && stations.length < wanted;
   if (missing && judge(tir_mm, 0, endsOf(limit), 'simple').verdict !== 'outside')
@@ -111,7 +111,7 @@ function anyOutside(limit: Limit, result: BacklashResult): boolean {
 export function unfinished(result: BacklashResult): string | undefined {
   const refused = result.stations.find((station) => isNone(station.value_mm));
   if (refused !== undefined && isNone(refused.value_mm))
-    return `station ${refused.number} has no number: ${refused.value_mm.none}`;
+    return `station ${refused.number} has no number: ${plain(refused.value_mm.none)}`;
   if (result.stations.length < fewestStations)
     return `${result.stations.length} of ${fewestStations} stations measured`;
   return undefined;
@@ -130,10 +130,13 @@ function doubtOfVariation({ stations }: BacklashResult): Pick<Valued, 'U95' | 'p
 function torqueValue(limit: Limit, result: TorqueResult): readonly Valued[] | string {
   const starting = 'basis' in limit && 'seal' in limit.basis && limit.basis.basis === 'starting';
   const value = starting ? result.breakaway_Nm : result.running_Nm;
-  if (isNone(value)) return `no torque: ${value.none}`;
+  if (isNone(value)) return `no torque: ${plain(value.none)}`;
   return starting
     ? [{ value, U95: numberOr0(result.breakawayU95_Nm), parts: partsOf({ parts: result.breakawayParts ?? [] }) }]
     : [{ value, U95: numberOr0(result.U95_Nm), parts: partsOf(result) }];
 }
+
+/** A recorded reason as words: what it is called inside is no sentence of the trade. */
+const plain = (reason: string): string => reason.replaceAll('-', ' ');
 
 const numberOr0 = (value: OrNone<number> | undefined): number => (typeof value === 'number' ? value : 0);

@@ -28,6 +28,8 @@ export interface Override {
 
 /** A photo kept with an assembly. */
 export interface AssemblyPhoto extends StoredPhoto {
+  /** The entry that keeps it; struck through, the photo is put aside. */
+  readonly id: string;
   readonly from: PhotoWay;
   readonly at: string;
   readonly by: string;
@@ -172,7 +174,7 @@ function write(build: Build, entry: Entry): Build {
     case 'photographed':
       return onAssembly(build, deed, (assembly) => ({
         ...assembly,
-        photos: withPhoto(assembly.photos, { ...deed.photo, from: deed.from, at, by }),
+        photos: withPhoto(assembly.photos, { ...deed.photo, id: entry.id, from: deed.from, at, by }),
       }));
     case 'swap-planned':
       return { ...build, swaps: [...build.swaps, { ...deed.swap, id: entry.id, at, by, assembly: deed.assembly }] };

@@ -2,6 +2,7 @@ import { Dialog, Heading, Modal, ModalOverlay, Switch } from 'react-aria-compone
 import { commandsNow, pedalAgain, pedalNext } from '../../../commands/registry.ts';
 import { giveCue } from '../../../cues/give.ts';
 import { cues } from '../../../cues/cue.ts';
+import { useHasVoice } from '../../../cues/speech.ts';
 import { Button } from '../../../parts/Button.tsx';
 import { Choice } from '../../../parts/Choice.tsx';
 import { asWritten, Suggest } from '../../../parts/Suggest.tsx';
@@ -84,25 +85,28 @@ function Looks() {
 
 function Cues() {
   const session = useSession();
+  const hasVoice = useHasVoice();
   const each = [
-    { field: 'sound', words: 'Sounds' },
-    { field: 'pictureCues', words: 'Large picture for each cue' },
-    { field: 'spoken', words: 'Numbers spoken aloud' },
+    { field: 'sound', words: 'Sounds', there: true },
+    { field: 'pictureCues', words: 'Large picture for each cue', there: true },
+    { field: 'spoken', words: 'Numbers spoken aloud', there: hasVoice },
   ] as const;
   return (
     <section className="sheet__part">
       <h3>Cues</h3>
-      {each.map(({ field, words }) => (
+      {each.map(({ field, words, there }) => (
         <Switch
           key={field}
           className="switch"
-          isSelected={session[field]}
+          isSelected={session[field] && there}
+          isDisabled={!there}
           onChange={(on) => changeSession({ [field]: on })}
         >
           <span className="switch__track" aria-hidden="true" />
           {words}
         </Switch>
       ))}
+      {hasVoice ? undefined : <p className="quiet">This machine has no voice to speak with.</p>}
       <p className="quiet">Listen to each:</p>
       <div className="sheet__try">
         {cues.map((cue) => (

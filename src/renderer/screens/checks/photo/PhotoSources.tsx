@@ -51,7 +51,7 @@ export function PhotoSources({ build, assembly, flank, place }: PhotoFor) {
               <p className="quiet">Or drop a photo here, or paste one with Ctrl+V.</p>
             </div>
             <FolderSource onTaken={take} onProblem={onProblem} />
-            <KeptPhotos photos={assembly.photos} onOpen={open} />
+            <KeptPhotos assembly={assembly} onOpen={open} />
           </DropZone>
         )}
       </Stage>

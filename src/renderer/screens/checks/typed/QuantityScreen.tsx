@@ -1,5 +1,8 @@
 import type { ReactNode } from 'react';
-import { ok } from '../../../../shared/basics/result.ts';
+import { insideOf, type QuantityTyped } from '../../../../shared/basics/recorded.ts';
+import { fail, ok, type Result } from '../../../../shared/basics/result.ts';
+import type { Check } from '../../../../shared/job/checks/checks.ts';
+import { implausible } from '../../../../shared/job/checks/plausible.ts';
 import { atField, type FieldErrors, wrong } from '../../../parts/draft.ts';
 import { emptyDraft, type Measure, type QuantityDraft, readDraft } from '../../../parts/quantity.ts';
 import { QuantityField } from '../../../parts/QuantityField.tsx';
@@ -28,7 +31,7 @@ export function QuantityScreen(props: QuantityScreenProps) {
   const { draft, change, errors, submit } = useTypedForm(props, {
     measure,
     start: (): OneNumber => ({ value: emptyDraft(measure, units), tool: usualTool(measure, units) }),
-    read: (now) => readOne(now, measure, check.title),
+    read: (now) => readOne(now, measure, check),
   });
   return (
     <TypedStage
@@ -61,8 +64,14 @@ const bolts = ({ build }: CheckProps): ReactNode => (
   />
 );
 
-function readOne(draft: OneNumber, measure: Measure, title: string) {
-  const value = atField('value', readDraft(draft.value, measure, title));
+function readNumber(draft: QuantityDraft, measure: Measure, { id, title }: Check): Result<QuantityTyped> {
+  const read = readDraft(draft, measure, title);
+  const why = read.ok ? implausible(id, insideOf(read.value)) : undefined;
+  return why === undefined ? read : fail({ kind: 'implausible', field: title, sentence: why, remedy: why });
+}
+
+function readOne(draft: OneNumber, measure: Measure, check: Check) {
+  const value = atField('value', readNumber(draft.value, measure, check));
   const how = readTool(draft.tool, measure);
   if (value.ok && how.ok) return ok({ how: how.value, result: { kind: 'quantity' as const, value: value.value } });
   const errors: FieldErrors<'value' | 'tool' | 'resolution'> = {

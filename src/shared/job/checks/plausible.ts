@@ -1,0 +1,24 @@
+import type { CheckId } from '../records/checkIds.ts';
+
+/**
+ * The most that is met at any axle, and some more, in mm or N·m (own choice): beyond it a digit or the unit was mistaken. What
+ * has no line here may be anything.
+ */
+const most: Readonly<Partial<Record<CheckId, number>>> = {
+  'case-end-play': 10,
+  'case-preload': 10,
+  'cap-torque': 2000,
+  'ring-bolt-torque': 2000,
+  'pinion-nut-torque': 3000,
+};
+
+/**
+ * Why a typed number cannot be what it is said to be; nothing where it can.
+ * @param inside the number in mm or N·m
+ */
+export function implausible(check: CheckId, inside: number): string | undefined {
+  const top = most[check];
+  if (top === undefined) return undefined;
+  if (inside < 0) return 'Less than nothing. Look at the sign.';
+  return inside > top ? 'More than any axle has. Look at the number and the unit beside it.' : undefined;
+}

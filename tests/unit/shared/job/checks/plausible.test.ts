@@ -1,0 +1,19 @@
+import fc from 'fast-check';
+import { expect, it } from 'vitest';
+import { implausible } from '../../../../../src/shared/job/checks/plausible.ts';
+
+it('asks about 8000 N·m on a cap and 99 mm of end play, and about a sign', () => {
+  expect(implausible('case-end-play', 99)).toMatch(/More than any axle has/u);
+  expect(implausible('cap-torque', 8000)).toMatch(/the unit beside it/u);
+  expect(implausible('case-end-play', -0.02)).toMatch(/sign/u);
+});
+
+it('lets through what is met, and whatever a depth tool shows', () => {
+  fc.assert(
+    fc.property(fc.double({ min: 0, max: 25, noNaN: true }), (mm) => {
+      expect(implausible('case-preload', mm / 3)).toBeUndefined();
+      expect(implausible('cap-torque', mm * 40)).toBeUndefined();
+      expect(implausible('depth-reading', 20 - 100 * mm)).toBeUndefined();
+    }),
+  );
+});
