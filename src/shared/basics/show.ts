@@ -54,6 +54,24 @@ export function showText(inside: number, dimension: Dimension, system: UnitSyste
   return unit === '°' ? `${digits}${unit}` : `${digits} ${unit}`;
 }
 
+/** The reading that a doubt belongs to, in the inside unit of its dimension. */
+interface Doubted {
+  readonly value: number;
+  readonly dimension: Dimension;
+  readonly system: UnitSystem;
+}
+
+/**
+ * A doubt (U95, inside unit) in the unit in which its reading is shown, with more decimals where the usual ones would make
+ * nothing of it: no reading is without doubt.
+ */
+export function showDoubt(U95: number, { value, dimension, system }: Doubted): string {
+  const unit = unitFor(value, dimension, system);
+  const shown = fromInside(U95, unit);
+  const usual = shown.toFixed(usualDecimals[system][dimension]);
+  return `${Number(usual) === 0 && shown > 0 ? shown.toFixed(decimalsFor(shown)) : usual} ${unit.symbol}`;
+}
+
 /** Enough decimals to write a step of this size: 0.01 → 2, 0.0005 → 4, 0.000393… (0.01 mm in inches) → 4. */
 function decimalsFor(step: number): number {
   if (!(step > 0)) return 3;

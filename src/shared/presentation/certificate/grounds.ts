@@ -1,4 +1,4 @@
-import { showText, type UnitSystem } from '../../basics/show.ts';
+import { showDoubt, type UnitSystem } from '../../basics/show.ts';
 import { isNone, type OrNone } from '../../basics/result.ts';
 import { limitedQuantities } from '../../job/records/specSheet.ts';
 import type { LimitJudged } from '../../job/checks/judge.ts';
@@ -95,15 +95,12 @@ function withDoubt(
 /** Of several stations the doubt of the one that decides; without a limit that of the result itself. */
 function doubtCell(check: CertificateCheck, limits: readonly LimitJudged[], system: UnitSystem): Cell {
   const judged = limits.find(({ value, U95 }) => !isNone(value) && U95 > 0);
-  if (judged !== undefined) return cell(doubtText(judged.U95, limitedQuantities[judged.quantity], system));
+  if (judged !== undefined && !isNone(judged.value))
+    return cell(showDoubt(judged.U95, { value: judged.value, dimension: limitedQuantities[judged.quantity], system }));
   const own = check.measurement === undefined ? undefined : doubtOf(check.measurement.result);
-  return own === undefined || isNone(own.U95) ? cell('') : cell(doubtText(own.U95, own.dimension, system));
-}
-
-/** With more decimals where the usual ones would make nothing of it: no reading is without doubt. */
-function doubtText(U95: number, dimension: 'length' | 'torque' | 'force' | 'angle', system: UnitSystem): string {
-  const usual = showText(U95, dimension, system);
-  return U95 > 0 && Number.parseFloat(usual) === 0 ? showText(U95, dimension, system, U95) : usual;
+  return own === undefined || isNone(own.U95)
+    ? cell('')
+    : cell(showDoubt(own.U95, { value: own.U95, dimension: own.dimension, system }));
 }
 
 function doubtOf(

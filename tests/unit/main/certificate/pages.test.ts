@@ -117,5 +117,7 @@ describe('the hardest pages', { timeout: 60_000 }, () => {
     const all = (await pagesOf(issued(wholeNotebook({ trials: 2, stations: 60 })), inches)).join(' ');
     expect(all).not.toMatch(/\b0\.0000 in\b/u);
     expect(all).toContain('0.00003 in');
+    // The doubt of a fastener's torque in the unit of that torque.
+    expect(all).toMatch(/59\.0 lb-ft 0\.4 lb-ft/u);
   });
 });
