@@ -102,6 +102,37 @@ function told(print: (line: string) => void, who: string, followed: readonly Fol
   print(`           chances told → kept ${calibration(followed)}`);
 }
 
+/** Mean difference in hundredths with its standard error; both ways stood before the same axles. */
+function paired(differences: readonly number[]): string {
+  const mean = differences.reduce((sum, one) => sum + one, 0) / differences.length;
+  const squares = differences.reduce((sum, one) => sum + (one - mean) ** 2, 0);
+  return `${(100 * mean).toFixed(1)} ± ${((100 * Math.sqrt(squares)) / differences.length).toFixed(1)}`;
+}
+
+/** What earlier builds change, right after at most one, two and three changes. */
+function differences(without: readonly Followed[], having: readonly Followed[]): string {
+  const right = (followed: Followed | undefined, n: number): number => (followed?.rightAfter[n] === true ? 1 : 0);
+  return [1, 2, 3].map((n) => paired(having.map((one, k) => right(one, n) - right(without[k], n)))).join('; ');
+}
+
+/** The same for the first step, weighed by who knows the population: fair only where nothing is alike. */
+function weighed(stands: readonly OnStand[]): string {
+  const plan = byPlan([]);
+  const worth = stands.flatMap((stand) => {
+    const trial = stand.subject.tryAt(nowhere, 0);
+    const chanceAt = stand.subject.judge?.(trial);
+    if (chanceAt === undefined) return [];
+    const [without, having] = [stand.subject, taught(stand)].map((subject) => {
+      const step = plan(subject, [trial]);
+      return chanceAt(step.stay || step.suspect || step.alarm !== undefined ? nowhere : step.place);
+    });
+    return [(having ?? 0) - (without ?? 0)];
+  });
+  return paired(worth);
+}
+
+const nowhere = { pinionOut: 0, ringAway: 0 };
+
 const taught = ({ subject, experience }: OnStand): Subject => ({
   ...subject,
   ask: (trials) => ({ ...subject.ask(trials), ...(experience === undefined ? {} : { experience }) }),
@@ -122,16 +153,12 @@ export default async function bench(print: (line: string) => void): Promise<void
     }
     print(`${name}: ${stands.length} axles, ${earlierBuilds} builds before each`);
     const plan = byPlan([]);
-    told(
-      print,
-      'without',
-      stands.map(({ subject }) => follow(subject, plan)),
-    );
-    told(
-      print,
-      'with',
-      stands.map((stand) => follow(taught(stand), plan)),
-    );
+    const without = stands.map(({ subject }) => follow(subject, plan));
+    const having = stands.map((stand) => follow(taught(stand), plan));
+    told(print, 'without', without);
+    told(print, 'with', having);
+    print(`  difference in hundredths after one, two, three changes: ${differences(without, having)}`);
+    if (shop.alike.relief === 0) print(`  of the first step, weighed exactly: ${weighed(stands)}`);
   }
 }
 
