@@ -166,7 +166,7 @@ for (const [look, how] of chosen) {
   }
   if (wants('photo')) await photo(page, look);
   if (['plan', 'swap', 'drawer'].some(wants)) await planned(page, look);
-  await takeAtWork({ service, page, check, wants, take: (name) => take(page, name, look) });
+  await takeAtWork({ page, check, wants, take: (name) => take(page, name, look) });
   await close(page, faults);
 }
 

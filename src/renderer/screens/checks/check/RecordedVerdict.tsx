@@ -4,8 +4,13 @@ import { type Shape, shapeOf, standingWords } from '../../../../shared/presentat
 
 type Judged = Parameters<typeof shapeOf>[0];
 
-/** How long a number is; one that is more than text is as long as most. */
-const charactersOf = (number: ReactNode): number => (typeof number === 'string' ? number.length : 9);
+/** A number and the unit after it, which is written in half its size, as the live reading's is. */
+function parted(number: ReactNode): { readonly number: ReactNode; readonly unit: string; readonly characters: number } {
+  if (typeof number !== 'string') return { number, unit: '', characters: 9 };
+  const unit = /(?<=\d) \S+$/u.exec(number)?.[0] ?? '';
+  const rest = number.slice(0, number.length - unit.length);
+  return { number: rest, unit, characters: rest.length + unit.length / 2 };
+}
 
 /** What was recorded in the letters that are read from the gear: the verdict's shape and word first, then the number. */
 export function RecordedVerdict({
@@ -18,13 +23,15 @@ export function RecordedVerdict({
   readonly beside?: ReactNode;
 }) {
   const shape: Shape = shapeOf(judged);
+  const { number, unit, characters } = parted(children);
   return (
     <p className="verdict">
       <span className={`verdict__word verdict__word--${shape}`}>
         <StateMark shape={shape} size={40} /> {standingWords(judged)}
       </span>
-      <span className="verdict__number digits" style={{ '--characters': charactersOf(children) }}>
-        {children}
+      <span className="verdict__number digits" style={{ '--characters': characters }}>
+        {number}
+        {unit === '' ? undefined : <span className="verdict__unit">{unit}</span>}
       </span>
       {beside === undefined ? undefined : <span className="quiet">{beside}</span>}
     </p>
