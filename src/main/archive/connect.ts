@@ -1,9 +1,8 @@
 import { readFileSync } from 'node:fs';
-import { connect as openSocket } from 'node:net';
-import { checkServerIdentity, type PeerCertificate } from 'node:tls';
 import postgres from 'postgres';
 import { fail, ok, type Problem, type Result } from '../../shared/basics/result.ts';
-import { type Address, addressWords, isLoopback } from './address.ts';
+import { type Address, isLoopback } from './address.ts';
+import { Line, type LineTo } from './line.ts';
 import { archiveProblem } from './problems.ts';
 
 /** A way to an archive: one connection at a time, opened with the first question and closed when it has been idle. */
@@ -28,17 +27,23 @@ export function openWay({ address, password, authority = process.env['PGSSLROOTC
   const { host, port, user, database } = address;
   const ca = authorityIn(authority);
   if (!ca.ok) return ca;
+  // To this machine itself words go in the clear, unless an authority is named.
+  const trust = isLoopback(host) && ca.value === undefined ? undefined : { ca: ca.value };
   const way = postgres({
     host,
     port,
     user,
     database,
     ...(password === undefined ? {} : { password }),
-    ssl: isLoopback(host) && ca.value === undefined ? false : trusted(host, ca.value),
+    ssl: false,
+    // The client knows no option of this name in its types; it takes it in the place of a socket of its own.
+    ...lines({ host, port, trust }),
     max: 1,
     idle_timeout: idle_s,
     connect_timeout: patience_s,
     backoff: () => 0,
+    // The client asks for them first, and where the line breaks just then it never answers who waits (3.4.9).
+    fetch_types: false,
     // Questions of many rows are all different: kept prepared they would only fill the server's memory.
     prepare: false,
     onnotice: () => undefined,
@@ -46,16 +51,6 @@ export function openWay({ address, password, authority = process.env['PGSSLROOTC
   });
   return ok(way);
 }
-
-/**
- * The server must show a certificate for the very host that was typed: left to itself the client checks the name "localhost"
- * where an IP address was given, and refuses what is right.
- */
-const trusted = (host: string, ca: string | undefined) => ({
-  ...(ca === undefined ? {} : { ca }),
-  rejectUnauthorized: true,
-  checkServerIdentity: (_: string, certificate: PeerCertificate) => checkServerIdentity(host, certificate),
-});
 
 function authorityIn(file: string | undefined): Result<string | undefined> {
   if (file === undefined || file === '') return ok(undefined);
@@ -73,38 +68,31 @@ const noAuthority = (file: string): Problem => ({
   remedy: 'Check its path.',
 });
 
+/** Texts as a list to look something up in: the client would have to ask for the types of arrays first. */
+export const listOf = (way: Way | Inside, texts: readonly string[]) =>
+  way`(SELECT jsonb_array_elements_text(${JSON.stringify(texts)}::text::jsonb))`;
+
+/** A line that has brought nothing for so long brings nothing more. */
+const longest_ms = 300_000;
+
 /** Opens a way, has it used, and closes it whatever comes of it. What the world does to it is a problem. */
-export async function onWay<T>(reach: Reach, use: (way: Way) => Promise<Result<T>>): Promise<Result<T>> {
+export async function onWay<T>(
+  reach: Reach,
+  use: (way: Way, progress: () => void) => Promise<Result<T>>,
+): Promise<Result<T>> {
   const way = openWay(reach);
   if (!way.ok) return way;
+  const silence = Promise.withResolvers<never>();
+  const give = (): void => silence.reject(Object.assign(new Error('no answer'), { code: 'ETIMEDOUT' }));
+  const timer = setTimeout(give, longest_ms);
   try {
-    return await use(way.value);
+    return await Promise.race([use(way.value, () => void timer.refresh()), silence.promise]);
   } catch (error) {
-    return fail(await whyNot(error, reach.address));
+    return fail(archiveProblem(error, reach.address));
   } finally {
+    clearTimeout(timer);
     await way.value.end({ timeout: 1 }).catch(() => undefined);
   }
 }
 
-/** What an error means, having asked a server that hung up whether it encrypts at all. */
-export async function whyNot(error: unknown, address: Address): ReturnType<typeof plainOr> {
-  return plainOr(archiveProblem(error, address), address);
-}
-
-async function plainOr(problem: ReturnType<typeof archiveProblem>, address: Address) {
-  const mayBePlain = problem.kind === 'archive-away' || problem.kind === 'archive-not-trusted';
-  if (isLoopback(address.host) || !mayBePlain || !(await isPlain(address))) return problem;
-  return archiveProblem({ code: 'NOT_ENCRYPTED', message: addressWords(address) }, address);
-}
-
-/** SSLRequest (PostgreSQL's frontend protocol, 55.2): a server answers it with S or N. */
-const sslRequest = Buffer.from([0, 0, 0, 8, 0x04, 0xd2, 0x16, 0x2f]);
-
-function isPlain({ host, port }: Address): Promise<boolean> {
-  const { promise, resolve } = Promise.withResolvers<boolean>();
-  const socket = openSocket({ host, port, timeout: 2000 });
-  socket.on('connect', () => socket.write(sslRequest));
-  socket.on('data', (bytes) => resolve(bytes.toString('latin1').startsWith('N')));
-  for (const end of ['error', 'timeout', 'close'] as const) socket.on(end, () => resolve(false));
-  return promise.finally(() => socket.destroy());
-}
+const lines = (to: LineTo): object => ({ socket: () => new Line(to) });

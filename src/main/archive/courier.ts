@@ -1,11 +1,13 @@
+import { setTimeout as after } from 'node:timers/promises';
 import { none, ok, type Result } from '../../shared/basics/result.ts';
 import { fail, type Problem } from '../../shared/basics/result.ts';
 import type { Reach, Way } from './connect.ts';
-import { openWay, whyNot } from './connect.ts';
+import { onWay, openWay } from './connect.ts';
 import { fetchBuild, papersOf } from './fetch.ts';
 import { findBuilds, type FoundBuilds } from './find.ts';
 import { listening } from './listening.ts';
 import { wait_ms } from './patience.ts';
+import { archiveProblem } from './problems.ts';
 import { sendAll, type Sender } from './send.ts';
 import type { Fetched, Standing } from './threadWords.ts';
 import { type Waiting, waitingBehind } from './waiting.ts';
@@ -32,17 +34,19 @@ const gather_ms = 50;
 
 /** Opens it; fails only where what the reach names cannot be read. It sends at once what waits. */
 export function openCourier({ reach, sender, onStanding, onNews }: CourierOptions): Result<Courier> {
-  const [sending, reading] = [openWay(reach), openWay(reach)];
-  if (!sending.ok) return sending;
-  if (!reading.ok) return reading;
+  const first = openWay(reach);
+  if (!first.ok) return first;
+  let reading = first.value;
   const ending = new AbortController();
   const ears = listening(reach, onNews);
-  const round = rounds({ way: sending.value, reach, sender, signal: ending.signal, onStanding });
+  const round = rounds({ reach, sender, signal: ending.signal, onStanding });
   const asking = async <T>(work: (way: Way) => Promise<Result<T>>): Promise<Result<T>> => {
+    const way = reading;
     try {
-      return await work(reading.value);
+      return await Promise.race([work(way), noAnswer()]);
     } catch (error) {
-      return fail(await whyNot(error, reach.address));
+      if (way === reading) reading = anew(way, reach);
+      return fail(archiveProblem(error, reach.address));
     }
   };
   return ok({
@@ -59,14 +63,27 @@ export function openCourier({ reach, sender, onStanding, onNews }: CourierOption
     async close() {
       ending.abort();
       round.stop();
-      const ends = [sending.value, reading.value].map((way) => way.end({ timeout: 1 }).catch(() => undefined));
-      await Promise.all([...ends, ears.close()]);
+      await Promise.all([reading.end({ timeout: 1 }).catch(() => undefined), ears.close()]);
     },
   });
 }
 
+/** Another way in the place of one that failed. */
+function anew(way: Way, reach: Reach): Way {
+  void way.end({ timeout: 0 }).catch(() => undefined);
+  const opened = openWay(reach);
+  return opened.ok ? opened.value : way;
+}
+
+const patience_ms = 30_000;
+
+/** Whoever looks for something does not wait longer than this. */
+async function noAnswer(): Promise<never> {
+  await after(patience_ms, undefined, { ref: false });
+  throw Object.assign(new Error('no answer'), { code: 'ETIMEDOUT' });
+}
+
 interface Round {
-  readonly way: Way;
   readonly reach: Reach;
   readonly sender: Sender;
   readonly signal: AbortSignal;
@@ -75,7 +92,7 @@ interface Round {
 
 /** Sends when there is something, and again later where it failed: one round at a time. */
 function rounds(round: Round): { readonly soon: () => void; readonly stop: () => void } {
-  const { way, reach, sender, signal, onStanding } = round;
+  const { reach, sender, signal, onStanding } = round;
   let timer: NodeJS.Timeout | undefined;
   let [isAtIt, wasPoked, failures] = [false, false, 0];
   let problem: Problem | undefined;
@@ -89,7 +106,7 @@ function rounds(round: Round): { readonly soon: () => void; readonly stop: () =>
     if (isAtIt) return void (wasPoked = true);
     [isAtIt, wasPoked] = [true, false];
     tell();
-    problem = await tried(way, { reach, sender, signal, onTaken: tell });
+    problem = await tried({ reach, sender, signal, onTaken: tell });
     isAtIt = false;
     failures = problem === undefined ? 0 : failures + 1;
     if (signal.aborted) return;
@@ -105,16 +122,21 @@ function rounds(round: Round): { readonly soon: () => void; readonly stop: () =>
   };
 }
 
-async function tried(
-  way: Way,
-  { reach, sender, signal, onTaken }: Omit<Round, 'way' | 'onStanding'> & { readonly onTaken: () => void },
-): Promise<Problem | undefined> {
-  try {
-    const sent = await sendAll(way, sender, { signal, onTaken });
-    return sent.ok ? undefined : sent.problem;
-  } catch (error) {
-    return signal.aborted ? undefined : whyNot(error, reach.address);
-  }
+/** Connects to send, and gives the connection back: five hundred benches share the hundred that a server has. */
+async function tried({
+  reach,
+  sender,
+  signal,
+  onTaken,
+}: Omit<Round, 'onStanding'> & { readonly onTaken: () => void }): Promise<Problem | undefined> {
+  const sent = await onWay(reach, (way, progress) => {
+    const taken = (): void => {
+      progress();
+      onTaken();
+    };
+    return sendAll(way, sender, { signal, onTaken: taken });
+  });
+  return sent.ok || signal.aborted ? undefined : sent.problem;
 }
 
 /** What waits, counted anew where something changed: counting reads every reading that waits. */

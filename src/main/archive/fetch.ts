@@ -5,7 +5,7 @@ import { gatherReadings, hashOfLines, stretchOf } from '../certificate/readings.
 import { canonicalJson } from '../certificate/hash.ts';
 import type { Bundle } from '../exports/bundle.ts';
 import type { StretchNamed } from '../store/stretches.ts';
-import type { Inside, Way } from './connect.ts';
+import { type Inside, listOf, type Way } from './connect.ts';
 import { hashOf } from './gather.ts';
 import { unpackEntry, unpackStretch } from './hold.ts';
 
@@ -86,8 +86,8 @@ async function stretchesOf(
   if (named.length === 0) return ok(new Map());
   const rows = await inside<StretchRow[]>`
     SELECT DISTINCT bench, gauge, from_seq AS "from", to_seq AS "to", format, sha256, body FROM stretch
-    JOIN unnest(${named.map(({ bench }) => bench)}::text[], ${named.map(({ gauge }) => gauge)}::text[],
-      ${named.map(({ from }) => from)}::bigint[], ${named.map(({ to }) => to)}::bigint[]) AS asked (b, g, f, t)
+    JOIN jsonb_to_recordset(${JSON.stringify(named.map(({ bench: b, gauge: g, from: f, to: t }) => ({ b, g, f, t })))}::text::jsonb)
+      AS asked (b text, g text, f bigint, t bigint)
       ON bench = b AND gauge = g AND from_seq = f AND to_seq = t`;
   const lines = new Map<string, readonly string[]>();
   for (const { bench, gauge, format, sha256, body, ...ends } of rows) {
@@ -120,7 +120,7 @@ async function photosOf(inside: Inside, entries: Bundle['entries']): Promise<Res
 const benchesOf = async (inside: Inside, ids: readonly string[]): Promise<BenchSigning[]> => [
   ...(await inside<BenchSigning[]>`
     SELECT DISTINCT ON (bench.id) bench.id, name, key FROM bench JOIN bench_called ON bench_called.bench = bench.number
-    WHERE bench.id = ANY (${[...ids]}) ORDER BY bench.id, bench_called.number DESC`),
+    WHERE bench.id IN ${listOf(inside, ids)} ORDER BY bench.id, bench_called.number DESC`),
 ];
 
 /** The papers of a build's certificates, as they were signed. */

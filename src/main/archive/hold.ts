@@ -60,6 +60,7 @@ export function unpackStretch(format: number, body: Buffer, gauge: string): read
   for (let at = 0; at < body.length;) {
     if (at + 8 > body.length) return undefined;
     const end = at + 8 + body.readUInt32LE(at);
+    if (end > body.length) return undefined;
     const block = { format: 1, crc: body.readUInt32LE(at + 4), bytes: body.subarray(at + 8, end) };
     const rows = unpackBlock(block, { bytes: true });
     if (rows === undefined) return undefined;

@@ -39,11 +39,14 @@ const nothingYet: Standing = {
   problem: undefined,
 };
 
+const again_ms = 60_000;
+
 export function openArchive(options: KeeperOptions): ArchiveKeeper {
   const { database, onState, onNews, mayNot } = options;
   const { folder } = database;
   let standing = nothingYet;
   let thread: ArchiveThread | undefined;
+  let timer: NodeJS.Timeout | undefined;
   const state = (): ArchiveState => stateOf(readChoice(database), standing);
   const tell = (now: Standing): void => {
     standing = now;
@@ -53,10 +56,17 @@ export function openArchive(options: KeeperOptions): ArchiveKeeper {
     if (address === undefined || mayNot !== undefined) return;
     thread = openThread(
       { folder, address, ...(authority === undefined ? {} : { authority }) },
-      { onStanding: tell, onNews, onProblem: (problem) => tell({ ...standing, sending: false, problem }) },
+      { onStanding: tell, onNews, onProblem: onEnded },
     );
   };
+  /** A thread that ended by itself is begun again after a while, for as long as the same archive is chosen. */
+  const onEnded = (problem: Problem): void => {
+    tell({ ...standing, sending: false, problem });
+    const ended = thread;
+    timer = setTimeout(() => thread === ended && begin(readChoice(database)), again_ms).unref();
+  };
   const end = async (): Promise<void> => {
+    clearTimeout(timer);
     const ending = thread;
     thread = undefined;
     await ending?.close();

@@ -1,5 +1,5 @@
 import type { Problem } from '../../shared/basics/result.ts';
-import type { Inside, Way } from './connect.ts';
+import { type Inside, listOf, type Way } from './connect.ts';
 import { entryFormat, stretchFormat } from './hold.ts';
 import type { Beside, Refusal } from './notes.ts';
 import type { Load, SentEntry, SentStretch, SentSummary } from './sending.ts';
@@ -46,7 +46,7 @@ type Builds = ReadonlyMap<string, number>;
 async function numbersOf(inside: Inside, me: number, entries: readonly SentEntry[]): Promise<Builds> {
   const ids = [...new Set(entries.map(({ build }) => build))].toSorted();
   const find = (): Promise<{ id: string; number: number }[]> =>
-    inside<{ id: string; number: number }[]>`SELECT id, number FROM build WHERE id = ANY (${ids})`;
+    inside<{ id: string; number: number }[]>`SELECT id, number FROM build WHERE id IN ${listOf(inside, ids)}`;
   const there = await find();
   const known = new Set(there.map(({ id }) => id));
   const fresh = ids.filter((id) => !known.has(id)).map((id) => ({ id, sent_by: me }));
@@ -169,7 +169,9 @@ async function putEntries(
 
 /** The hashes of those entries that are there. */
 export async function hashesOf(way: Way | Inside, ids: readonly string[]): Promise<ReadonlyMap<string, Buffer>> {
-  const rows = await way<{ id: string; sha256: Buffer }[]>`SELECT id, sha256 FROM entry WHERE id = ANY (${[...ids]})`;
+  const rows = await way<
+    { id: string; sha256: Buffer }[]
+  >`SELECT id, sha256 FROM entry WHERE id IN ${listOf(way, ids)}`;
   return new Map(rows.map(({ id, sha256 }) => [id, sha256]));
 }
 
@@ -187,7 +189,7 @@ async function whoElse(inside: Inside, me: number, builds: Builds): Promise<Put[
     SELECT DISTINCT build.id AS build,
       coalesce((SELECT name FROM bench_called WHERE bench = entry.sent_by ORDER BY number DESC LIMIT 1), bench.id) AS bench
     FROM entry JOIN build ON build.number = entry.build JOIN bench ON bench.number = entry.sent_by
-    WHERE entry.build = ANY (${[...builds.values()]}) AND entry.sent_by <> ${me} AND entry.at > now() - interval '1 day'
+    WHERE build.id IN ${listOf(inside, [...builds.keys()])} AND entry.sent_by <> ${me} AND entry.at > now() - interval '1 day'
       AND EXISTS (SELECT FROM entry AS own WHERE own.build = entry.build AND own.sent_by = ${me})`;
   return [...rows];
 }

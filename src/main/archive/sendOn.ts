@@ -1,13 +1,12 @@
 import { setTimeout as after } from 'node:timers/promises';
 import type { Problem } from '../../shared/basics/result.ts';
-import type { Address } from './address.ts';
-import { type Way, whyNot } from './connect.ts';
+import { onWay, type Reach } from './connect.ts';
 import { wait_ms } from './patience.ts';
 import { sendAll, type Sender, type Sent } from './send.ts';
 
 interface GoingOn {
   readonly signal: AbortSignal;
-  readonly address: Address;
+  readonly reach: Reach;
   /** What keeps things from being sent: told once, and again only where it is another. */
   readonly say: (problem: Problem) => void;
   /** What was sent, whenever something was. */
@@ -17,13 +16,13 @@ interface GoingOn {
 const lookEvery_ms = 1000;
 
 /** Sends whatever is written, as it is written, until it is ended; where the archive is away it waits and tries again. */
-export async function sendOn(way: Way, sender: Sender, { signal, address, say, onSent }: GoingOn): Promise<void> {
+export async function sendOn(sender: Sender, { signal, reach, say, onSent }: GoingOn): Promise<void> {
   let failures = 0;
   let last = Number.NaN;
   let said = '';
   while (!signal.aborted) {
     const upto = lastLine(sender);
-    const problem = upto === last ? undefined : await problemOf(way, { sender, signal, address, onSent });
+    const problem = upto === last ? undefined : await problemOf(sender, { signal, reach, onSent });
     if (problem === undefined) {
       [failures, last, said] = [0, upto, ''];
     } else {
@@ -37,18 +36,14 @@ export async function sendOn(way: Way, sender: Sender, { signal, address, say, o
 }
 
 async function problemOf(
-  way: Way,
-  { sender, signal, address, onSent }: Pick<GoingOn, 'signal' | 'address' | 'onSent'> & { readonly sender: Sender },
+  sender: Sender,
+  { signal, reach, onSent }: Pick<GoingOn, 'signal' | 'reach' | 'onSent'>,
 ): Promise<Problem | undefined> {
-  try {
-    const sent = await sendAll(way, sender, { signal });
-    if (!sent.ok) return sent.problem;
-    const { entries, readings, photos, refused } = sent.value;
-    if (entries + readings + photos + refused.length > 0) onSent(sent.value);
-    return undefined;
-  } catch (error) {
-    return whyNot(error, address);
-  }
+  const sent = await onWay(reach, (way, onTaken) => sendAll(way, sender, { signal, onTaken }));
+  if (!sent.ok) return sent.problem;
+  const { entries, readings, photos, refused } = sent.value;
+  if (entries + readings + photos + refused.length > 0) onSent(sent.value);
+  return undefined;
 }
 
 const lastLine = ({ database }: Sender): number =>

@@ -10,7 +10,7 @@ interface FieldProps {
   readonly error?: string | undefined;
   readonly hint?: string | undefined;
   readonly lines?: number;
-  readonly type?: 'text' | 'date' | 'search';
+  readonly type?: 'text' | 'date' | 'search' | 'password';
   readonly inputMode?: 'text' | 'decimal' | 'numeric';
   /** Something that belongs to the field and stands in it at the right: its unit. */
   readonly beside?: ReactNode;

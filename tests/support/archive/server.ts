@@ -134,6 +134,8 @@ export async function archiveServer({ settings = [], doors, benches = 3 }: Wante
     end() {
       try {
         stop('immediate');
+      } catch {
+        // A test has stopped it already.
       } finally {
         rmSync(folder, { recursive: true, force: true });
       }

@@ -2,7 +2,7 @@ import { randomUUID } from 'node:crypto';
 import { fail, none, ok, type Problem, type Result } from '../../../shared/basics/result.ts';
 import { type Address, readAddress } from '../../archive/address.ts';
 import { readChoice } from '../../archive/choice.ts';
-import { onWay, openWay, type Reach, type Way, whyNot } from '../../archive/connect.ts';
+import { onWay, type Reach, type Way } from '../../archive/connect.ts';
 import { fetchHome } from '../../archive/fetchHome.ts';
 import { findBuilds } from '../../archive/find.ts';
 import { migrate } from '../../archive/migrate.ts';
@@ -133,22 +133,14 @@ async function send({ given, output }: Asked, { reach, records: { database }, no
   if (!identity.ok) return noAnswer(output, identity.problem);
   const sender = senderOf(database, identity.value, notes);
   const { signal, forget } = interruption();
-  const way = openWay(reach);
-  if (!way.ok) return wrongUse(output, way.problem);
   try {
-    if (given.flag('once')) return answered(output, await sendAll(way.value, sender, { signal }));
-    await sendOn(way.value, sender, {
-      signal,
-      say: (problem) => output.say(`${problem.sentence} ${problem.remedy}`),
-      onSent: (sent) => output.answer(sent),
-      address: reach.address,
-    });
+    if (given.flag('once'))
+      return answered(output, await onWay(reach, (way, onTaken) => sendAll(way, sender, { signal, onTaken })));
+    const say = ({ sentence, remedy }: Problem): void => output.say(`${sentence} ${remedy}`);
+    await sendOn(sender, { signal, reach, say, onSent: (sent) => output.answer(sent) });
     return 0;
-  } catch (error) {
-    return noAnswer(output, await whyNot(error, reach.address));
   } finally {
     forget();
-    await way.value.end({ timeout: 1 }).catch(() => undefined);
   }
 }
 

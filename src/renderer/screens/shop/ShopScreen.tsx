@@ -11,6 +11,7 @@ import { go } from '../../stores/route.ts';
 import { noneWords, ownerWords, whichWords } from '../../words/builds.ts';
 import { FoundBuilds } from './FoundBuilds.tsx';
 import { GaugesDue } from './GaugesDue.tsx';
+import { OtherBenches } from './OtherBenches.tsx';
 import { OverTime } from './OverTime.tsx';
 import './shop.css';
 
@@ -70,6 +71,7 @@ export function ShopScreen({ alike, which: first }: ShopProps) {
             <GaugesDue />
           </aside>
         </div>
+        {alike === undefined ? <OtherBenches words={words} /> : undefined}
       </Stage>
       <ShopWords chosen={chosen} counts={counts} />
     </>

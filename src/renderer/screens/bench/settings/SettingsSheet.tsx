@@ -10,6 +10,7 @@ import { keyWords } from '../../../parts/Words.tsx';
 import { useBenchSeen } from '../../../stores/bench.ts';
 import { changeSession, useSession } from '../../../stores/session.ts';
 import { About } from './About.tsx';
+import { Archive } from './Archive.tsx';
 import { EndBench } from './EndBench.tsx';
 import { Backups } from './Backups.tsx';
 import { setSettingsOpen, useSettingsOpen } from './open.ts';
@@ -32,6 +33,7 @@ export function SettingsSheet() {
             <Looks />
             <Cues />
             <Backups />
+            <Archive />
             <OnCertificates />
             <Keys />
             <SaveReport />
