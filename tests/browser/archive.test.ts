@@ -60,7 +60,8 @@ it.skipIf(postgresBin() === undefined)(
     await page.getByRole('button', { name: 'Hoist axle 31' }).waitFor();
     await picture('found');
     await page.getByRole('button', { name: 'Hoist axle 31' }).click();
-    await expect.poll(async () => (await service.answers['builds.read']({ build: 'b1' })).ok).toBe(true);
+    await page.getByText('At other benches').waitFor({ state: 'detached' });
+    expect((await service.answers['builds.read']({ build: 'b1' })).ok).toBe(true);
     await goTo(page, { at: 'shop' });
     server.stop('immediate');
     await page.getByLabel('Find').fill('hoist a');

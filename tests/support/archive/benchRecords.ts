@@ -42,7 +42,7 @@ export function writeBuild(
   { build, title = build, photo, clockOff_h = 0 }: Written,
 ): readonly Entry[] {
   const first = appendRows(database);
-  const written = entriesOf({ build, title, first, clockOff_h });
+  const written = entriesOf({ build, title, first, sessions: 1, clockOff_h });
   const all = photo === undefined ? written : [...written, photographed(database, build, written, photo)];
   const notebooks = openNotebooks(database);
   for (const entry of all) valueOf(notebooks.add(build, entry));
@@ -57,15 +57,15 @@ function appendRows(database: Database): number {
   return rows[0] ?? 0;
 }
 
-function entriesOf({
-  build,
-  title,
-  first,
-  clockOff_h,
-}: Required<Pick<Written, 'build' | 'title' | 'clockOff_h'>> & { readonly first: number }): readonly Entry[] {
+interface Shaped extends Required<Pick<Written, 'build' | 'title' | 'clockOff_h'>> {
+  readonly first: number;
+  readonly sessions: number;
+}
+
+function entriesOf({ build, title, first, sessions, clockOff_h }: Shaped): readonly Entry[] {
   const own = shape
     .replaceAll(/"e(\d+)"/gu, `"${build}-e$1"`)
-    .replaceAll('"from":1,"to":900', `"from":${first},"to":${first + rockedRows.length - 1}`);
+    .replaceAll('"from":1,"to":900', `"from":${first},"to":${first + sessions * (rockedRows.length + 1) - 2}`);
   return entrySchema
     .array()
     .parse(JSON.parse(own))
@@ -89,4 +89,26 @@ function photographed(database: Database, build: string, entries: readonly Entry
     by: 'A. Tester',
     deed: { kind: 'photographed', assembly, photo, from: 'file' },
   };
+}
+
+/** Many builds at once, each resting on so many rocking sessions, for figures: one write for all of them. @returns rows of readings each */
+export function writeManyBuilds(database: Database, count: number, sessions: number): number {
+  const many = Array.from({ length: count }, (_, n) => {
+    const first = appendRows(database);
+    for (let more = 1; more < sessions; more += 1) appendRows(database);
+    const build = `many-${n}`;
+    const title = `Rear axle, job ${4000 + n}`;
+    return { build, entries: entriesOf({ build, title, first, sessions, clockOff_h: 0 }) };
+  });
+  const notebooks = openNotebooks(database);
+  valueOf(
+    database.write(() => {
+      for (const { build, entries } of many)
+        notebooks.takeIn(
+          build,
+          entries.map((entry) => ({ entry, bench: null })),
+        );
+    }),
+  );
+  return sessions * rockedRows.length;
 }
