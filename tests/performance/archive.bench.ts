@@ -64,7 +64,7 @@ async function sending({ server, folder, builds, reach }: Sending, print: Print)
   const { user, system } = process.cpuUsage(began.cpu);
   const cpu_s = (user + system) / 1e6;
   print(
-    `${builds} builds of ${each} readings sent, ${sent.entries} entries: ${took_s.toFixed(2)} s, ${Math.round(sent.readings / took_s)} readings/s (wanted 100,000); processor here ${((cpu_s * 1e6) / sent.readings).toFixed(1)} µs a reading`,
+    `${builds} builds of ${each} readings sent, ${sent.entries} entries: ${took_s.toFixed(2)} s, ${Math.round(sent.readings / took_s)} readings/s (wanted 100,000); processor here ${((cpu_s * 1e6) / sent.readings).toFixed(1)} µs a reading, with its entries`,
   );
   const again = performance.now();
   notes.beginAnew(notes.latest() ?? '');
@@ -167,6 +167,8 @@ async function finding({ server, among, reach }: Finding, print: Print): Promise
       LATERAL (SELECT (ARRAY['rear','front','centre','spare'])[1 + build.number % 4] || ' ' || (ARRAY['lindgren','moreau','kaya','okafor','novak','silva','brandt','ito'])[1 + build.number / 7 % 8] || substr(md5(build.number::text), 1, 2) AS name) AS made
     WHERE build.id LIKE 'made-%'`);
   server.psql('VACUUM (ANALYZE)');
+  const size = Number(server.psql("SELECT pg_total_relation_size('axlewright.summary')"));
+  print(`a line of the list with its indexes, among ${among}: ${(size / among / 1000).toFixed(1)} kB`);
   const way = valueOf(openWay(reach));
   for (const [what, words] of asked) {
     const took: number[] = [];

@@ -25,29 +25,52 @@ interface Row {
 const alike = 0.45;
 
 /**
- * The builds of all benches in which every word was typed, whole or in part, the one that changed last first. Where nothing has
- * them, those whose heading (title, people, axle, plate) comes near.
+ * The builds of all benches in which every word was typed, whole or in part, the one that changed last first; words of one or two
+ * letters are looked for in the heading alone (title, people, axle, plate). Where nothing has them, those whose heading comes near.
  */
 export async function findBuilds(way: Way, words: string, limit: number): Promise<FoundBuilds> {
   const sought = soughtWords(words);
-  const like = sought.map((word) => `%${word.replaceAll(/[\\%_]/gu, '\\$&')}%`);
-  const of = await way<Row[]>`
-    SELECT record, bench.id, ${called(way)} AS name FROM
-      (SELECT build, record, sent_by, turn FROM summary WHERE ${hasAll(way, like)} ORDER BY turn DESC LIMIT ${limit}) AS summary
-    JOIN bench ON bench.number = sent_by ORDER BY turn DESC`;
+  const newest = await linesOf(way, newestWith(way, sought, limit));
+  const of = newest.length === limit ? newest : await linesOf(way, allWith(way, sought, limit));
   if (of.length > 0 || sought.length === 0) return { builds: of.flatMap(found), near: false };
   const near = await nearHeadings(way, sought.join(' '), limit);
   return { builds: near.flatMap(found), near: near.length > 0 };
 }
 
+/** Enough to fill a page with what many builds have; what few have is looked up in the index. */
+const newestFew = 2000;
+
+/**
+ * Two ways, because the server cannot tell beforehand which is the shorter one: it guessed that a number was common, and walked
+ * through a hundred thousand lines for it.
+ */
+const newestWith = (way: Way, sought: readonly string[], limit: number) => way`
+  SELECT * FROM (SELECT * FROM summary ORDER BY turn DESC LIMIT ${newestFew}) AS newest
+  WHERE ${hasAll(way, sought)} ORDER BY turn DESC LIMIT ${limit}`;
+
+const allWith = (way: Way, sought: readonly string[], limit: number) => way`
+  SELECT summary.* FROM summary WHERE build IN
+    (WITH has AS MATERIALIZED (SELECT build, turn FROM summary WHERE ${hasAll(way, sought)})
+     SELECT build FROM has ORDER BY turn DESC LIMIT ${limit})`;
+
+const linesOf = (way: Way, summaries: ReturnType<typeof newestWith>): Promise<Row[]> => way<Row[]>`
+  SELECT record, bench.id, ${called(way)} AS name FROM (${summaries}) AS summary
+  JOIN bench ON bench.number = sent_by ORDER BY turn DESC`;
+
 const called = (way: Way) =>
   way`coalesce((SELECT name FROM bench_called WHERE bench = bench.number ORDER BY bench_called.number DESC LIMIT 1), bench.id)`;
 
+/** The index of words has every three letters in a row; shorter words are looked for in the headings, which are short. */
+const shortest = 3;
+
 /** Each word on its own, so that the index is asked for each. */
-const hasAll = (way: Way, like: readonly string[]) =>
-  like.length === 0
-    ? way`true`
-    : like.map((one) => way`words LIKE ${one}`).reduce((all, one) => way`${all} AND ${one}`);
+const hasAll = (way: Way, sought: readonly string[]) =>
+  sought
+    .map((word) => {
+      const like = `%${word.replaceAll(/[\\%_]/gu, '\\$&')}%`;
+      return Array.from(word).length < shortest ? way`heading LIKE ${like}` : way`words LIKE ${like}`;
+    })
+    .reduce((all, one) => way`${all} AND ${one}`, way`true`);
 
 const nearHeadings = (way: Way, words: string, limit: number): Promise<Row[]> =>
   way.begin(async (inside) => {

@@ -71,8 +71,11 @@ const bringsSchema = z.object({
   sha256: z.string().optional().catch(undefined),
 });
 
+/** Stretches that go in one load: entries that rest on the same one share it. */
+export type Shared = Map<string, SentStretch | undefined>;
+
 /** An entry with everything it rests on. Readings are read a page at a time, and others have their turn after each stretch. */
-export async function gathered(stock: Stock, line: Line): Promise<SentEntry> {
+export async function gathered(stock: Stock, line: Line, shared: Shared): Promise<SentEntry> {
   const { database } = stock;
   const brings = bringsSchema.safeParse(line.deed).data;
   const place = database.sql
@@ -81,7 +84,9 @@ export async function gathered(stock: Stock, line: Line): Promise<SentEntry> {
     .get(line.build, line.line);
   const named = brings?.how?.stretch;
   const stretch =
-    named === undefined ? undefined : sentStretch(stock, { ...named, bench: named.bench ?? line.wrote ?? stock.own });
+    named === undefined
+      ? undefined
+      : sharedStretch(stock, { ...named, bench: named.bench ?? line.wrote ?? stock.own }, shared);
   if (stretch !== undefined) await afterEvents();
   return {
     ...line,
@@ -91,6 +96,14 @@ export async function gathered(stock: Stock, line: Line): Promise<SentEntry> {
     photo: brings?.kind === 'photographed' ? photoOf(database, brings.photo) : undefined,
     certificate: brings?.kind === 'certified' ? certificateOf(database.folder, brings.sha256) : undefined,
   };
+}
+
+function sharedStretch(stock: Stock, named: StretchNamed, shared: Shared): SentStretch | undefined {
+  const { bench, gauge, from, to } = named;
+  const name = JSON.stringify([bench, gauge, from, to]);
+  const stretch = shared.has(name) ? shared.get(name) : sentStretch(stock, named);
+  shared.set(name, stretch);
+  return stretch;
 }
 
 /** A stretch as it is sent; undefined where the journal has none of its rows any more. */

@@ -11,7 +11,7 @@ import type { Identity } from '../store/identity.ts';
 import { openSettings } from '../store/settings.ts';
 import { openNotebooks, type Notebooks } from '../store/notebooks.ts';
 import type { Way } from './connect.ts';
-import { gathered, type Line, linesAfter, type Stock } from './gather.ts';
+import { gathered, type Line, linesAfter, type Shared, type Stock } from './gather.ts';
 import { greet, type Greeted } from './greet.ts';
 import type { Cursor, Notes, Refusal } from './notes.ts';
 import { isCollision } from './problems.ts';
@@ -147,11 +147,12 @@ interface Ready {
  */
 async function makeReady(sender: Sender, { lines, there }: Seen): Promise<Ready> {
   const entries: SentEntry[] = [];
+  const shared: Shared = new Map();
   let bytes = 0;
   let [upto] = lines;
   for (const line of lines) {
     if (there.get(line.id)?.equals(line.sha256) !== true) {
-      const entry = await gathered(sender, line);
+      const entry = await gathered(sender, line, shared);
       bytes += bytesOf(entry);
       if (entries.length > 0 && bytes > load_bytes) break;
       entries.push(entry);

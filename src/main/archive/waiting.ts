@@ -12,20 +12,21 @@ export interface Waiting {
 }
 
 interface Row {
-  readonly build: string;
+  readonly bench: string | null;
   readonly deed: string;
 }
 
 /** Counts what lies behind a line of the notebooks. Readings are counted row by row: those of one gauge lie among those of others. */
 export function waitingBehind({ sql }: Pick<Database, 'sql'>, line: number): Waiting {
-  const rows = sql.prepare<[number], Row>('SELECT build, deed FROM notebook_entry WHERE line > ?');
+  const rows = sql.prepare<[number], Row>('SELECT bench, deed FROM notebook_entry WHERE line > ?');
   const stretches = new Map<string, Stretch>();
   let [entries, photos] = [0, 0];
-  for (const { deed: text } of rows.iterate(line)) {
+  for (const { bench, deed: text } of rows.iterate(line)) {
     entries += 1;
     const deed = JSON.parse(text) as Entry['deed'];
     if (deed.kind === 'photographed') photos += 1;
-    const stretch = stretchOf(deed);
+    // Those of other benches came from the archive, or with a file of theirs.
+    const stretch = bench === null ? stretchOf(deed) : undefined;
     if (stretch !== undefined) stretches.set(JSON.stringify([stretch.gauge, stretch.from, stretch.to]), stretch);
   }
   let readings = 0;

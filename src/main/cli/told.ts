@@ -81,7 +81,7 @@ export const told = {
     summary: 'the JSON Schema of a file the bench reads or writes',
   },
   demo: {
-    usage: 'demo --out DIR',
+    usage: 'demo --out DIR [--archive postgres://ROLE@HOST:PORT/DATABASE]',
     summary: 'the whole job on the simulated axle, with its certificate',
   },
   open: {

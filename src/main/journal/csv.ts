@@ -26,13 +26,20 @@ const plainWord = /^[\p{L}\d[\]{}().%_/ :;→-]*$/u;
 const wordField = (words: string): string =>
   plainWord.test(words) && !/^[-=+@\s]/u.test(words) && words !== '' ? words : bytesField(Buffer.from(words));
 
-const bytesField = (bytes: Uint8Array): string =>
-  `<${Array.from(bytes, (byte) => (isPlain(byte) ? String.fromCodePoint(byte) : `\\x${hex(byte)}`)).join('')}>`;
+/** Written out of a table: a million readings have ten million bytes. */
+function bytesField(bytes: Uint8Array): string {
+  let text = '<';
+  for (const byte of bytes) text += signs[byte] ?? '';
+  return `${text}>`;
+}
 
 /** Letters, digits and signs that mean nothing in CSV or in this writing. */
 const isPlain = (byte: number): boolean =>
   byte >= 0x20 && byte < 0x7f && !'",<>\\'.includes(String.fromCodePoint(byte));
 const hex = (byte: number): string => byte.toString(16).padStart(2, '0');
+const signs = Array.from({ length: 256 }, (_, byte) =>
+  isPlain(byte) ? String.fromCodePoint(byte) : `\\x${hex(byte)}`,
+);
 
 const eventKinds = [
   'opened',

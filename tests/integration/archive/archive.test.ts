@@ -37,8 +37,8 @@ describe.skipIf(postgresBin() === undefined)('the archive of several benches', (
 
   it('is made once by its owner, and names what it did', async () => {
     const first = await archive('migrate', 'archive_owner');
-    expect(first).toMatchObject({ code: 0, answers: [{ steps: 3 }] });
-    expect(await archive('migrate', 'archive_owner')).toMatchObject({ code: 0, answers: [{ steps: 3, taken: [] }] });
+    expect(first).toMatchObject({ code: 0, answers: [{ steps: 4 }] });
+    expect(await archive('migrate', 'archive_owner')).toMatchObject({ code: 0, answers: [{ steps: 4, taken: [] }] });
   });
 
   it('takes everything of a bench once', async () => {
@@ -68,7 +68,9 @@ describe.skipIf(postgresBin() === undefined)('the archive of several benches', (
     expect((await found('ulle')).map(({ id }) => id)).toEqual(['a1']);
     expect((await found('axle')).map(({ id }) => id).toSorted()).toEqual(['a1', 'a2', 'b1']);
     expect((await found('hoits')).map(({ id, bench }) => [id, bench.id])).toEqual([['b1', 'bench-b']]);
+    expect((await found('fr', 'ax')).map(({ id }) => id)).toEqual(['a2']);
     expect(await found('100%')).toEqual([]);
+    expect(await found('_')).toEqual([]);
   });
 
   it('gives a foreign build back with its readings and photos, and with equal numbers', async () => {

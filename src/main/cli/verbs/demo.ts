@@ -1,6 +1,10 @@
 import { join, resolve } from 'node:path';
 import type { BenchService } from '../../../shared/contract/contract.ts';
 import type { Notebook } from '../../../shared/job/records/notebook.ts';
+import { ok, type Result } from '../../../shared/basics/result.ts';
+import { readAddress } from '../../archive/address.ts';
+import type { Reach } from '../../archive/connect.ts';
+import { passwordFor } from '../../archive/secret.ts';
 import { openBench } from '../../bench/bench.ts';
 import { jsonFromPdf } from '../../certificate/openFile.ts';
 import { systemClock } from '../../clock.ts';
@@ -9,7 +13,7 @@ import { writeWhole } from '../../writeWhole.ts';
 import { type OpenedSimulation, openSimulation } from '../../hosts/simulatedBench.ts';
 import { type PluggedIn, plugInSimulated } from '../../hosts/simulatedGaugeRecords.ts';
 import { doTheJob } from '../demo/job.ts';
-import { demoFiles, freshDemoFolder } from '../demo/recordsFolder.ts';
+import { demoFiles, demoFolderName, freshDemoFolder } from '../demo/recordsFolder.ts';
 import { technician as by, title } from '../demo/scenario.ts';
 import { lastLine } from '../demo/table.ts';
 import { createTechnician, DemoStopped, type Technician, untilLive } from '../demo/technician.ts';
@@ -20,13 +24,34 @@ import { type ExitCode, needed, noAnswer, type Output, type Verb, wrongUse } fro
 export const demo: Verb = {
   name: 'demo',
   ...told.demo,
-  options: { out: { type: 'string' } },
+  options: { out: { type: 'string' }, archive: { type: 'string' } },
   async run(given, output) {
     const out = needed(given, 'out');
     if (!out.ok) return wrongUse(output, out.problem);
-    return runDemo(resolve(out.value), output);
+    const to = given.text('archive');
+    const reach = to === undefined ? undefined : reachOf(to);
+    if (reach?.ok === false) return wrongUse(output, reach.problem);
+    const made = await runDemo(resolve(out.value), output);
+    return made === 0 && reach !== undefined ? sendDemo(resolve(out.value), reach.value, output) : made;
   },
 };
+
+function reachOf(text: string): Result<Reach> {
+  const address = readAddress(text, '--archive');
+  if (!address.ok) return address;
+  const password = passwordFor(address.value, undefined);
+  return password.ok ? ok({ address: address.value, password: password.value }) : password;
+}
+
+/** Sends what the demo made to an archive that was named for it. */
+async function sendDemo(out: string, reach: Reach, output: Output): Promise<ExitCode> {
+  const { sendRecords } = await import('../../archive/sendRecords.ts');
+  const sent = await sendRecords(join(out, demoFolderName), reach);
+  if (!sent.ok) return noAnswer(output, sent.problem);
+  const { entries, readings, photos } = sent.value;
+  output.say(`Sent to the archive: ${entries} entries, ${readings} readings, ${photos} photos.`);
+  return 0;
+}
 
 async function runDemo(out: string, output: Output): Promise<ExitCode> {
   endBetweenSteps();

@@ -123,7 +123,8 @@ function sortsOf(rows: readonly StoredRow[]): { readonly sorts: Sort[]; readonly
   for (const [, , kind, , , value, unit, raw, note] of rows) {
     const has = value === null ? 0 : Object.is(value, -0) ? 2 : 1;
     const sort = { kind, unit, note, value: has, raw: raw !== null } as const;
-    const key = JSON.stringify(sort);
+    // Told apart by signs that stand in no unit and no note: as JSON this was a tenth of all packing.
+    const key = `${kind}\0${unit ?? '\u0001'}\0${note ?? '\u0001'}\0${has}${raw === null ? '' : 'r'}`;
     const place = places.get(key) ?? sorts.push(sort) - 1;
     places.set(key, place);
     writer.put(place);
