@@ -51,6 +51,11 @@ export function cueOf(
       const why = event.measured.why ?? reasonSentence(event.reason);
       return { cue: 'refused', words: `Station ${event.station}: ${why}`, spoken: why };
     }
+    // The gear stands further on: whoever takes a station back has to turn it back as well.
+    case 'taken-anew': {
+      const words = `Back to station ${event.station}`;
+      return { cue: 'rest', words, spoken: words };
+    }
     case 'nothing-measured':
       return { cue: 'refused', words: 'Nothing was rocked here yet.' };
     case 'station':
@@ -64,7 +69,6 @@ export function cueOf(
     case 'let-go':
     case 'lifted':
     case 'pulling':
-    case 'taken-anew':
       return undefined;
     default:
       throw noCase(event);

@@ -70,6 +70,11 @@ describe('which cue tells what was found', () => {
     });
   });
 
+  it('says aloud which station is taken back, for the gear has to be turned back as well', () => {
+    const back = cueOf({ kind: 'taken-anew', station: 2, t: seconds(1) }, 'metric', undefined);
+    expect(back).toMatchObject({ words: 'Back to station 2', spoken: 'Back to station 2' });
+  });
+
   it('ticks for a rest and counts a rock', () => {
     const rest = { kind: 'rest-found', station: 1, t: seconds(1), side: 'low', level: mm(1), readings: 9 } as const;
     const rock = { kind: 'rock-counted', station: 1, t: seconds(2), rocks: 2, value: mm(0.2), mean: mm(0.2) } as const;
