@@ -51,8 +51,9 @@ async function keepRead(
   const step = result === undefined ? undefined : stepFrom(result, readNut(nut));
   const taken = step === undefined ? undefined : holdRun();
   if (taken === undefined) return undefined;
-  const kept = await recordSleeveStep({ assembly, ...taken, ...nutTyped(nut) });
+  // At once: the next pull may begin before the bench has answered.
   restartRun();
+  const kept = await recordSleeveStep({ assembly, ...taken, ...nutTyped(nut) });
   return kept ? step : undefined;
 }
 
