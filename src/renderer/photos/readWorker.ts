@@ -1,5 +1,5 @@
 // Photos are opened and read here, beside the page, so that the screen never stands still while it is done.
-import type { Photo } from '../../shared/axle/mark/photo.ts';
+import type { FlankCorners, Photo } from '../../shared/axle/mark/photo.ts';
 import { corrected, outlined, type Outlined } from '../../shared/axle/mark/brush.ts';
 import type { Unreadable } from '../../shared/axle/mark/unreadable.ts';
 import { layFlank } from '../../shared/axle/mark/layFlank.ts';
@@ -30,8 +30,28 @@ async function openPhoto(jpeg: Blob): Promise<WorkerAnswers['open']> {
   context.drawImage(bitmap, 0, 0);
   const { width, height, data } = context.getImageData(0, 0, bitmap.width, bitmap.height);
   open = { width, height, data };
+  compileSoon(open);
   return ok({ width, height });
 }
+
+let compiled = false;
+
+/**
+ * The first reading of a page takes three times as long as the next, until the browser has compiled what reads. So the middle of
+ * the first photo is read once for nobody, while the person looks for the corners.
+ */
+function compileSoon(photo: Photo): void {
+  if (compiled) return;
+  compiled = true;
+  setTimeout(() => void readPattern(photo, middleOf(photo)));
+}
+
+const middleOf = ({ width, height }: Photo): FlankCorners => [
+  [width * 0.25, height * 0.65],
+  [width * 0.25, height * 0.35],
+  [width * 0.75, height * 0.35],
+  [width * 0.75, height * 0.65],
+];
 
 /** The picture is read back at once, so it is kept where reading is cheap. */
 const canvasSettings = { willReadFrequently: true } as const;
