@@ -86,7 +86,7 @@ it('reads a mark off a photo, lets a brush correct it, keeps both, and shows the
 
   await next(page, 'Use it for the drive flank').click();
   await page.getByRole('button', { name: 'There is none' }).click();
-  await page.getByText('Change shims').click();
+  await page.getByText('Change shims', { exact: true }).click();
   await next(page, 'Keep the mark').click();
   await page.getByText('Kept: mark on the teeth, asks for a change.').waitFor();
 
@@ -155,7 +155,7 @@ it('lets a hand outline the mark where nothing can be read, with a hand’s doub
   await page.getByText('Outlined by hand: where the mark lies is less sure').waitFor();
   await next(page, 'Use it for the coast flank').click();
   await page.getByRole('button', { name: 'There is none' }).click();
-  await page.getByText('Change shims').click();
+  await page.getByText('Change shims', { exact: true }).click();
   await next(page, 'Keep the mark').click();
   await page.getByText('Kept: mark on the teeth, asks for a change.').waitFor();
 
