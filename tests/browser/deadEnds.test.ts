@@ -144,3 +144,22 @@ it('shows a gauge that has fallen silent as dead, in the strip and on the stage'
   await digits.filter({ hasText: /\d/u }).nth(1).waitFor();
   await page.context().close();
 });
+
+it('does not go back to a question that was answered: a phase is opened once', async () => {
+  const { page, faults } = await bench.open();
+  const { build } = await buildInTrial(bench.service, 'Opened once');
+  await show(page, { at: 'build', build });
+  await rail(page).getByRole('button', { name: 'Final' }).click();
+  await button(page, /^Open final.* all the same$/u).click();
+  await page.waitForFunction(() => (history.state as { at?: string } | null)?.at === 'check');
+  await page.goBack();
+  await page
+    .getByRole('heading', { name: /on the stand|not done|apart/u })
+    .first()
+    .waitFor();
+  const { entries } = valueOf(await bench.service.answers['builds.read']({ build }));
+  expect(entries.filter(({ deed }) => deed.kind === 'assembled' && deed.assembly.phase === 'final')).toHaveLength(1);
+  expect(await page.evaluate(() => (history.state as { at?: string } | null)?.at)).not.toBe('assemble');
+  expect(faults).toEqual([]);
+  await page.context().close();
+});

@@ -1,5 +1,5 @@
 import type { BenchClient } from '../../shared/contract/contract.ts';
-import { measuredInside } from '../../shared/job/captures/torqueScale.ts';
+import { measuredInside, readsKind } from '../../shared/job/captures/torqueScale.ts';
 import { listeners, listenersBy } from '../../shared/basics/listeners.ts';
 import type { Heard } from '../../shared/gauges/heard.ts';
 import { unitNamed } from '../../shared/basics/units.ts';
@@ -102,11 +102,22 @@ function takeReading(heard: Exclude<Heard, { press: unknown }>, now: number): vo
   if ('none' in heard) slot.trail.cut();
 }
 
-/** A received value in mm or N·m, or undefined when its unit is not known here, or it is a force at no arm. */
+/**
+ * A received value in mm or N·m, or undefined when its unit is not known here, when it is a force at no arm, or when the
+ * gauge's record says that it reads something else: millimetres are never shown as a torque.
+ */
 function insideOf(
   received: { readonly value: number; readonly unit: string },
-  gauge: Pick<Gauge, 'arm'> = {},
+  gauge: Pick<Gauge, 'kind' | 'arm'> | undefined,
 ): number | undefined {
   const unit = unitNamed(received.unit);
-  return unit === undefined ? undefined : measuredInside(received.value, unit, gauge);
+  if (unit === undefined || (gauge !== undefined && !readsKind(gauge.kind, unit))) return undefined;
+  return measuredInside(received.value, unit, gauge ?? {});
+}
+
+/** The unit a gauge sends though its record says that it reads something else; undefined where they agree. */
+export function otherUnit(gauge: Pick<Gauge, 'id' | 'kind'>): string | undefined {
+  const { received } = slotOf(gauge.id);
+  const unit = received === undefined ? undefined : unitNamed(received.unit);
+  return unit === undefined || readsKind(gauge.kind, unit) ? undefined : unit.symbol;
 }

@@ -26,8 +26,12 @@ const verbs: Readonly<Record<Method, string>> = {
   shims: 'Measure',
   confirm: 'Confirm',
   notches: 'Count',
-  mark: 'Draw',
+  mark: 'Read',
 };
+
+/** A mark is there to be read only once the teeth are painted: what stood in the way of that is done. */
+const toDo = ({ method, title }: Check): string =>
+  method === 'mark' ? 'Paint, and read the mark' : `${verbs[method]} ${lower(title)}`;
 
 /** The steps that are the same for every build, as words; where they are done is said by {@link routeOf}. */
 const plain = {
@@ -85,17 +89,19 @@ export const nextWords = (build: Build, next: Next): NextWords => ({
 
 /** What comes next in a list of builds, in as few words as say it. @param check which one, where it is one. */
 export function nextBrief(what: Next['do'], check: Check | undefined): string {
-  if (what === 'check') return check === undefined ? 'go on' : `${lower(verbs[check.method])} ${lower(check.title)}`;
-  if (what === 'settle') return check === undefined ? 'settle what is outside' : `settle ${lower(check.title)}`;
+  if (what === 'check') return check === undefined ? 'go on' : lower(toDo(check));
+  if (what === 'settle') return check === undefined ? 'see to what is outside' : `see to ${lower(check.title)}`;
   return what === 'open-trial' ? 'open a trial' : lower(plain[what].words);
 }
 
 function wordsOf(build: Build, next: Next): Omit<NextWords, 'route'> {
-  if (next.do === 'check')
-    return { words: `${verbs[next.check.method]} ${lower(next.check.title)}`, why: next.check.how };
+  if (next.do === 'check') return { words: toDo(next.check), why: next.check.how };
   if (next.do === 'settle') {
     const { title } = next.state.check;
-    return { words: `Settle ${lower(title)}`, why: `${title} stands in the way${onWhich(build, next.assembly)}.` };
+    return {
+      words: `What to do about ${lower(title)}`,
+      why: `${title} stands in the way${onWhich(build, next.assembly)}.`,
+    };
   }
   return next.do === 'open-trial' ? trialWords(build) : plain[next.do];
 }

@@ -3,7 +3,7 @@ import { rectangular } from '../../measuring/uncertainty/uncertainty.ts';
 import { mm } from '../../basics/quantity.ts';
 import { toInside, type Unit, unitNamed } from '../../basics/units.ts';
 import { insideOf } from '../../basics/recorded.ts';
-import type { GaugeSeen } from '../records/gauge.ts';
+import type { Gauge, GaugeSeen } from '../records/gauge.ts';
 
 type ArmOf = Pick<GaugeSeen, 'arm'>;
 
@@ -19,6 +19,10 @@ const armOf = ({ arm }: ArmOf) =>
 /** Whether this gauge is a pull scale: it reads a force. */
 export const isPullScale = ({ resolution }: Pick<GaugeSeen, 'resolution'>): boolean =>
   unitNamed(resolution.unit)?.dimension === 'force';
+
+/** Whether a gauge of this kind reads such a thing: an indicator lengths, a torque gauge torques or, over its arm, forces. */
+export const readsKind = (kind: Gauge['kind'], { dimension }: Unit): boolean =>
+  kind === 'typed' || (kind === 'indicator') === (dimension === 'length');
 
 /** A value as measuring takes it: a length, a torque, or the torque that a force makes at the arm; undefined for a force without arm. */
 export function measuredInside(value: number, unit: Unit, gauge: ArmOf): number | undefined {

@@ -1,10 +1,19 @@
 import type { CheckId } from '../records/checkIds.ts';
+import type { LimitedQuantity } from '../records/specSheet.ts';
 
 /**
  * The most that is met at any axle, and some more, in mm or N·m (own choice): beyond it a digit or the unit was mistaken. What
  * has no line here may be anything.
  */
-const most: Readonly<Partial<Record<CheckId, number>>> = {
+const most: Readonly<Partial<Record<CheckId | LimitedQuantity, number>>> = {
+  backlash: 2,
+  'backlash-variation': 1,
+  'ring-gear-runout': 2,
+  'flange-runout': 2,
+  'ring-gear-seat': 1,
+  'cup-seat': 1,
+  'pinion-torque': 60,
+  'total-torque': 80,
   'case-end-play': 10,
   'case-preload': 10,
   'cap-torque': 2000,
@@ -13,11 +22,11 @@ const most: Readonly<Partial<Record<CheckId, number>>> = {
 };
 
 /**
- * Why a typed number cannot be what it is said to be; nothing where it can.
+ * Why a typed number, or an end of a limit, cannot be what it is said to be; nothing where it can.
  * @param inside the number in mm or N·m
  */
-export function implausible(check: CheckId, inside: number): string | undefined {
-  const top = most[check];
+export function implausible(of: CheckId | LimitedQuantity, inside: number): string | undefined {
+  const top = most[of];
   if (top === undefined) return undefined;
   if (inside < 0) return 'Less than nothing. Look at the sign.';
   return inside > top ? 'More than any axle has. Look at the number and the unit beside it.' : undefined;

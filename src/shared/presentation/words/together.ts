@@ -26,7 +26,10 @@ export function togetherWords(together: GearTogether, system: UnitSystem): Toget
         why: `${measured}, widest at ${Math.round(widestAt_deg)}°. Less runout is the way to less variation.`,
       };
     case 'not-explained':
-      return { title: 'Runout does not explain the variation', why: `${measured}. ${leftWords(together, shown)}` };
+      return {
+        title: variation_mm < expected_mm ? 'Backlash and runout do not fit' : 'Runout does not explain the variation',
+        why: `${measured}${variation_mm < expected_mm ? ', so it should vary more' : ''}. ${leftWords(together, shown)}`,
+      };
     default:
       throw noCase(together);
   }
@@ -37,7 +40,7 @@ function leftWords({ odd, left_mm, leftAt_deg }: GearFigures, shown: (value: num
     odd.length === 0
       ? `${shown(left_mm)} is left over, widest at ${Math.round(leftAt_deg)}°`
       : `${odd.length === 1 ? `Station ${odd[0]} stands` : `Stations ${odd.join(', ')} stand`} off what any runout can make`;
-  return `${left}. Take the backlash anew: the base or the pinion may have moved. If it stays, look at the gear itself.`;
+  return `${left}. Take the backlash anew: the base or the pinion may have moved, or the stem stood elsewhere than was entered. If it stays, look at the gear itself.`;
 }
 
 const whyNot: Readonly<Record<WhyNotTogether, string>> = {

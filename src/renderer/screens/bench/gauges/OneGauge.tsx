@@ -1,4 +1,5 @@
 import type { Gauge } from '../../../../shared/job/records/gauge.ts';
+import { otherUnit } from '../../../live/slots.ts';
 import { Readout } from '../../../instruments/Readout.tsx';
 import { Trace } from '../../../instruments/Trace.tsx';
 import { Button } from '../../../parts/Button.tsx';
@@ -70,6 +71,7 @@ function GaugePage({ gauge }: { readonly gauge: Gauge }) {
             <StateMark shape="outside" size={16} /> <strong>{state.problem.sentence}</strong> {state.problem.remedy}
           </p>
         )}
+        <OtherKind gauge={gauge} />
         <LastCheck gauge={gauge} />
         {state === undefined || unclear ? undefined : (
           <p className="digits">
@@ -79,6 +81,19 @@ function GaugePage({ gauge }: { readonly gauge: Gauge }) {
         )}
       </Words>
     </>
+  );
+}
+
+/** Looked at anew with each count of the gauge's readings, about once a second. */
+function OtherKind({ gauge }: { readonly gauge: Gauge }) {
+  const unit = otherUnit(gauge);
+  if (unit === undefined) return undefined;
+  const kind = gauge.kind === 'torque' ? 'torque gauge' : 'length indicator';
+  return (
+    <p role="alert">
+      <StateMark shape="outside" size={16} /> <strong>{`It sends ${unit}, and its record calls it a ${kind}.`}</strong>{' '}
+      No number is taken from it so. Change the record, or look which gauge hangs there.
+    </p>
   );
 }
 

@@ -6,7 +6,7 @@ import { standingWords } from '../../../../shared/presentation/words/standing.ts
 import type { NextAction } from '../../../parts/Words.tsx';
 import { sayKept } from '../../../stores/kept.ts';
 import { useNotebook } from '../../../stores/notebook.ts';
-import { go, type Route } from '../../../stores/route.ts';
+import { go, goInstead, type Route } from '../../../stores/route.ts';
 import { useSession } from '../../../stores/session.ts';
 import { nextWords } from '../../../words/next.ts';
 
@@ -17,9 +17,14 @@ export function goOn(build: Build): NextAction {
 }
 
 /** Goes to what comes next on the open build. */
-export function goToNext(): void {
+export const goToNext = (): void => toNext(go);
+
+/** The same, with no way back to a question that was answered: it would open the same assembly once more. */
+export const goToNextInstead = (): void => toNext(goInstead);
+
+function toNext(by: (route: Route) => void): void {
   const { build } = useNotebook.getState();
-  if (build !== undefined) go(nextWords(build, nextStep(build)).route);
+  if (build !== undefined) by(nextWords(build, nextStep(build)).route);
 }
 
 /**

@@ -111,7 +111,10 @@ function ReadWords({ flank, said, reading, use, onOther, onBack }: ReadWordsProp
         </p>
       )}
       {corners === undefined && problem === undefined ? (
-        <p className="quiet">Corners are those of the flank itself: between tip edge and fillet.</p>
+        <p className="quiet">
+          Corners are those of the flank itself: between tip edge and fillet. The toe is its inner end, nearer the
+          middle of the ring gear: toe and heel exchanged would turn the mark round.
+        </p>
       ) : undefined}
       {corners === undefined ? undefined : (
         <p className="quiet">

@@ -185,7 +185,7 @@ function Others({ props, stand, there, keep, replace, back, goBack }: OthersProp
 }
 
 const backTo = ({ last }: SleeveAdvice, { assembly }: SleeveLiveProps): Pick<OthersProps, 'back' | 'goBack'> =>
-  last.length === 0 ? {} : { back: 'Take the step back', goBack: () => void dropStep(assembly) };
+  last.length === 0 ? {} : { back: 'Strike the last step', goBack: () => void dropStep(assembly) };
 
 /** Whether the hand pulls or has let go; neither before the first pull. */
 const pullOf = (run: Run | undefined): 'pulling' | 'let-go' | undefined => {

@@ -13,7 +13,7 @@ import { QuantityField } from '../../../parts/QuantityField.tsx';
 import { go } from '../../../stores/route.ts';
 import { useSession } from '../../../stores/session.ts';
 import type { CheckProps } from '../check/checkProps.ts';
-import { isEmpty, noPack, type PackDraft, placeWords, readPack, readPacks, sumOf } from './shims.ts';
+import { isEmpty, noPack, type PackDraft, placeWords, readEach, readPack, readPacks, sumOf } from './shims.ts';
 import { stacksView } from './stacks.ts';
 import { readTool, type ToolDraft, toolErrors, usualTool } from './tool.ts';
 import { ToolFields } from './ToolFields.tsx';
@@ -149,17 +149,30 @@ function PackRow({ pack, before, tried, asked, focused, onChange }: PackRowProps
   const name = placeWords[pack.place];
   const read = readPack(pack);
   const sum = sumOf(pack);
+  const each = readEach(pack);
   return (
     <div className="shims__place" role="group" aria-label={name}>
       <span className="shims__name">{name}</span>
-      <Field label="Each shim" value={pack.each} hint={before} onChange={(each) => onChange({ ...pack, each })} />
+      <Field
+        label="Each shim"
+        value={pack.each}
+        hint={before ?? 'As 1.00 + 0.25'}
+        error={tried && !each.ok ? each.problem.sentence : undefined}
+        onChange={(each) => onChange({ ...pack, each })}
+      />
       <QuantityField
         autoFocus={focused}
         asked
         label="Pack as clamped"
         measure="length"
         draft={pack.pack}
-        error={tried && (asked || !isEmpty(pack)) && !read.ok ? (asked ? noPack : read.problem.sentence) : undefined}
+        error={
+          tried && (asked || !isEmpty(pack)) && each.ok && !read.ok
+            ? asked
+              ? noPack
+              : read.problem.sentence
+            : undefined
+        }
         onChange={(draft) => onChange({ ...pack, pack: draft })}
       />
       <span className="shims__sum quiet digits">{sum === undefined ? '' : `Shims alone ${sum}`}</span>

@@ -10,7 +10,7 @@ type PackLength = ShimPack['pack'];
 /** The shims of one place while they are typed: each on its own, and the pack as clamped. */
 export interface PackDraft {
   readonly place: ShimPlace;
-  /** "1.02 0.13 0.05": numbers apart, in the unit of the pack. */
+  /** "1.02 + 0.13 + 0.05": numbers apart, in the unit of the pack. */
   readonly each: string;
   readonly pack: QuantityDraft;
 }
@@ -22,9 +22,9 @@ export const placeWords: Readonly<Record<ShimPlace, string>> = {
   'opposite-side': 'Opposite side',
 };
 
-/** Each shim as a typed length. Anything between the numbers separates them, a plus sign included. */
-function readEach(draft: PackDraft): Result<readonly PackLength[]> {
-  const parts = draft.each.split(/[\s;+]+/u).filter((part) => part !== '');
+/** Each shim as a typed length. Anything between the numbers separates them, a plus sign and a comma before a gap included. */
+export function readEach(draft: PackDraft): Result<readonly PackLength[]> {
+  const parts = draft.each.split(/,\s+|[\s;+]+/u).filter((part) => part !== '');
   const read = parts.map((text) => readLength({ text, unit: draft.pack.unit }, placeWords[draft.place]));
   const wrong = read.find((one) => !one.ok);
   return wrong !== undefined && !wrong.ok ? wrong : ok(read.flatMap((one) => (one.ok ? [one.value] : [])));

@@ -9,7 +9,7 @@ import { useHeld } from '../../../parts/useDraft.ts';
 import { type NextAction, Words } from '../../../parts/Words.tsx';
 import { go } from '../../../stores/route.ts';
 import { writeDeed } from '../../../stores/notebook.ts';
-import { goToNext } from '../../checks/check/goOn.ts';
+import { goToNextInstead } from '../../checks/check/goOn.ts';
 import { usualAssembly } from './usual.ts';
 import './assemble.css';
 
@@ -36,7 +36,7 @@ export function AssembleScreen({ build, phase }: { readonly build: Build; readon
   const name = assemblyName({ phase, number });
   const open = async (): Promise<void> => {
     if (!(await writeDeed({ kind: 'assembled', assembly }))) return;
-    goToNext();
+    goToNextInstead();
   };
   const opens: NextAction = {
     words: phase === 'stripping' ? 'Begin to strip it' : `Open ${name.charAt(0).toLowerCase()}${name.slice(1)}`,

@@ -1,11 +1,12 @@
 import type { UnitSystem } from '../../../../shared/basics/show.ts';
-import type { QuantityTyped } from '../../../../shared/basics/recorded.ts';
+import { insideOf, type QuantityTyped } from '../../../../shared/basics/recorded.ts';
 import {
   type Limit,
   limitedQuantities,
   type LimitedQuantity,
   limitSchema,
 } from '../../../../shared/job/records/specSheet.ts';
+import { implausible } from '../../../../shared/job/checks/plausible.ts';
 import { ok } from '../../../../shared/basics/result.ts';
 import { type DraftRead, type FieldErrors, wrong } from '../../../parts/draft.ts';
 import { emptyDraft, type Measure, readDraft } from '../../../parts/quantity.ts';
@@ -93,6 +94,8 @@ export function readLimit(draft: LimitDraft): DraftRead<Limit, LimitErrors> {
     const text = draft[field];
     if (text.trim() === '') return {};
     const read = readDraft({ text, unit: draft.unit }, measureOf(draft.quantity), field === 'min' ? 'Lower' : 'Upper');
+    const doubt = read.ok ? implausible(draft.quantity, insideOf(read.value)) : undefined;
+    if (doubt !== undefined) errors[field] = doubt;
     if (read.ok) return { [field]: read.value };
     errors[field] = `${read.problem.sentence} ${read.problem.remedy}`;
     return {};

@@ -77,7 +77,7 @@ function said(answer: PlanAnswer | undefined, foreseen: Foreseen | undefined, mo
 
 /** Chances are told in fives, because they are known no better. */
 const chanceWords = (chance: number): string =>
-  `Right there on about ${inHundred(chance)} axles that would have shown these readings.`;
+  `About ${inHundred(chance)} axles with these readings would be right there.`;
 
 function nextOf(props: PlanWordsProps): NextAction {
   const { build, trial, answer, swap, moved, stays, waiting } = props;

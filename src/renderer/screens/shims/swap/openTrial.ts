@@ -5,7 +5,7 @@ import { shimPlaces } from '../../../../shared/axle/makeUp.ts';
 import { drawerAfter } from '../../../../shared/job/swap/drawerAfter.ts';
 import { saveDrawer } from '../../../stores/drawer.ts';
 import { useNotebook, writeDeed } from '../../../stores/notebook.ts';
-import { goToNext } from '../../checks/check/goOn.ts';
+import { goToNextInstead } from '../../checks/check/goOn.ts';
 import { usualAssembly } from '../../job/assemble/usual.ts';
 
 interface OpenedWith {
@@ -33,7 +33,7 @@ export async function openTrial(build: Build, swap: Swap, { drawer, turned }: Op
     });
   }
   if (drawer !== undefined) await saveDrawer(drawerAfter(build, swap, drawer));
-  goToNext();
+  goToNextInstead();
 }
 
 /** What was measured for the card, and what the trial before had at the places that stay. */

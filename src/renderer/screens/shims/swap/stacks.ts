@@ -15,12 +15,12 @@ export function stackOf(drawer: ShimDrawer | undefined, line: SwapLine): StackAn
 
 /** What the drawer has for it, or what to buy. */
 export function stackWords(answer: StackAnswer | undefined, system: UnitSystem): string {
-  if (answer === undefined) return 'No sizes for it in the drawer yet.';
+  if (answer === undefined) return 'No sizes for it are entered in the drawer.';
   if (answer.fits) return `From the drawer: ${shimsWords(answer.stack, system)}.`;
   const { nearest, buy } = answer;
   const beside = buy.with.shims.length === 0 ? '' : ` to go with ${shimsWords(buy.with, system)}`;
   const best = nearest.shims.length === 0 ? '' : ` The nearest it has is ${length(nearest.total, system)}.`;
-  return `Nothing in the drawer makes it.${best} Buy ${length(buy.thickness, system)}${beside}.`;
+  return `Nothing in the drawer makes it.${best} A shim of ${length(buy.thickness, system)} is missing${beside}.`;
 }
 
 const shimsWords = ({ shims }: Stack, system: UnitSystem): string =>

@@ -8,6 +8,13 @@ it('asks about 8000 N·m on a cap and 99 mm of end play, and about a sign', () =
   expect(implausible('case-end-play', -0.02)).toMatch(/sign/u);
 });
 
+it('asks about a limit whose point was lost, and not about one that a manual prints', () => {
+  expect(implausible('backlash', 15)).toMatch(/More than any axle has/u);
+  expect(implausible('backlash', 0.35)).toBeUndefined();
+  expect(implausible('pinion-torque', 180)).toMatch(/the unit beside it/u);
+  expect(implausible('total-torque', 6)).toBeUndefined();
+});
+
 it('lets through what is met, and whatever a depth tool shows', () => {
   fc.assert(
     fc.property(fc.double({ min: 0, max: 25, noNaN: true }), (mm) => {

@@ -22,6 +22,12 @@ describe('the shims of one place', () => {
     expect(sumOf({ ...pack, each: '6' })).toBeUndefined();
   });
 
+  it('are told apart by plus signs, gaps and commas, and a decimal comma stays one', () => {
+    expect(sumOf({ ...pack, each: '1.0, 0.25' })).toBe('1.250 mm');
+    expect(sumOf({ ...pack, each: '1,0 0,25' })).toBe('1.250 mm');
+    expect(sumOf({ ...pack, each: '1.0 + 0.25' })).toBe('1.250 mm');
+  });
+
   it('need their pack, and a wrong shim is named by its place', () => {
     expect(readPack({ ...pack, pack: { text: '', unit: 'mm' } })).toMatchObject({
       ok: false,

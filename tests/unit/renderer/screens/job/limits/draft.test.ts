@@ -71,8 +71,8 @@ describe('one limit as it is typed', () => {
       const limit = limitSchema.parse({
         quantity,
         ...bases[quantity as LimitedQuantity],
-        min: { value: 1.25, unit },
-        max: { value: 2.5, unit },
+        min: { value: 0.125, unit },
+        max: { value: 0.25, unit },
         source: 'page 12',
       });
       expect(readLimit(limitDraftOf(limit, 'row'))).toEqual({ ok: true, value: limit });
