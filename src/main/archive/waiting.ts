@@ -34,7 +34,3 @@ export function waitingBehind({ sql }: Pick<Database, 'sql'>, line: number): Wai
     for (const _ of readPages(sql, gauge, from, to, false)) readings += 1;
   return { entries, readings, photos };
 }
-
-/** Whether everything of a build is in the archive: what is not may not be thrown away for good. */
-export const isBehind = ({ sql }: Pick<Database, 'sql'>, build: string, line: number): boolean =>
-  sql.prepare('SELECT 1 FROM notebook_entry WHERE build = ? AND line > ? LIMIT 1').get(build, line) !== undefined;
