@@ -56,6 +56,13 @@ describe('the documents', () => {
     expect(pictures.filter((picture) => !led.has(picture))).toEqual([]);
   });
 
+  it('number every decision once, and the index has them all in order', () => {
+    const numbers = readdirSync(join(root, 'docs', 'decisions')).map((name) => Number(name.slice(0, 4)));
+    expect(numbers.toSorted((a, b) => a - b)).toEqual(numbers.map((_, n) => n + 1));
+    const index = [...textOf('docs/README.md').matchAll(/^\| \[(\d+)\]\(decisions\/(\d{4})-/gmu)];
+    expect(index.map(([, said, file]) => [Number(said), Number(file)])).toEqual(numbers.map((_, n) => [n + 1, n + 1]));
+  });
+
   it('hold the commands that there are', () => {
     const { scripts } = JSON.parse(textOf('package.json')) as { readonly scripts: Readonly<Record<string, string>> };
     const known = new Set([...Object.keys(scripts), 'ci', 'install']);
