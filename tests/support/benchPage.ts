@@ -43,19 +43,33 @@ export async function openBenchPage(
   const simulation = await openSimulation(hand, axle);
   const service = benchInNewFolder(simulation, folder, ports);
   const gauges = valueOf(await plugInSimulated(service, simulation));
+  const page = await openBarePage(service);
+  return {
+    ...page,
+    service,
+    gauges,
+    folder,
+    close: async () => {
+      await page.close();
+      await service.close();
+    },
+  };
+}
+
+/** A browser on any bench, as it is. */
+export type BarePage = Pick<BenchPage, 'browser' | 'host' | 'open' | 'close'>;
+
+/** A real bench served to a real browser, with whatever gauges it has: none of its own. Closing leaves the bench open. */
+export async function openBarePage(service: BenchService): Promise<BarePage> {
   const host = valueOf(await openLoopback({ service, files: valueOf(listPageFiles(builtScreens)) }));
   const browser = await launchBrowser();
   return {
-    service,
-    gauges,
     browser,
     host,
-    folder,
     open: (look) => openPage(browser, host.link, look),
     close: async () => {
       await browser.close();
       await host.close();
-      await service.close();
     },
   };
 }

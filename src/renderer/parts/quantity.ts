@@ -11,11 +11,15 @@ export interface QuantityDraft {
   readonly unit: string;
 }
 
-/** Fastener torques are large, rotating torques small: each gets the unit of its trade. */
-export type Measure = 'length' | 'torque' | 'fastener' | 'force';
+/**
+ * Fastener torques are large, rotating torques small: each gets the unit of its trade. A length off a dial is read with another
+ * tool than a thickness.
+ */
+export type Measure = 'length' | 'dial' | 'torque' | 'fastener' | 'force';
 
 const usual: Readonly<Record<Measure, Readonly<Record<UnitSystem, Unit>>>> = {
   length: { metric: units.mm, inch: units.in },
+  dial: { metric: units.mm, inch: units.in },
   torque: { metric: units.Nm, inch: units.inLb },
   fastener: { metric: units.Nm, inch: units.ftLb },
   force: { metric: units.N, inch: units.lbf },
@@ -28,7 +32,11 @@ const offered: Readonly<Record<Dimension, readonly Unit[]>> = {
   angle: [units.deg],
 };
 
-const dimensionOf = (measure: Measure): 'length' | 'torque' | 'force' => (measure === 'fastener' ? 'torque' : measure);
+/** What a kind of reading is measured in, whatever it is read with. */
+export function dimensionOf(measure: Measure): 'length' | 'torque' | 'force' {
+  if (measure === 'dial') return 'length';
+  return measure === 'fastener' ? 'torque' : measure;
+}
 
 export const emptyDraft = (measure: Measure, system: UnitSystem): QuantityDraft => ({
   text: '',

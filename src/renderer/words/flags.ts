@@ -1,8 +1,10 @@
+import type { readOnce } from '../../shared/job/captures/readOnce.ts';
 import type { RunoutFlag } from '../../shared/measuring/runout/runoutMeasured.ts';
 import type { TorqueFlag } from '../../shared/measuring/torque/flags.ts';
 
 /** What a flag on a runout or a torque means at the stand, and what to do about it. */
-const sentences: Readonly<Record<RunoutFlag | TorqueFlag, string>> = {
+const sentences: Readonly<Record<RunoutFlag | TorqueFlag | typeof readOnce, string>> = {
+  'read-once': 'Read once off a dial: its doubt is the step of the scale alone.',
   'start-not-seen': 'The gauge was not seen at rest before the pull, so breakaway is not known.',
   'zero-taken-off': 'At rest the gauge did not read nought; what it read there is taken off.',
   'zero-moved': 'The gauge read otherwise at rest before the pull than after it: zero it and pull again.',

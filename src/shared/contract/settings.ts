@@ -5,7 +5,7 @@ import { pageSizes } from './certificate.ts';
 import { question } from './message.ts';
 
 /** Kinds of reading that are read off a tool and typed: each has the tool that was used for it last. */
-export const toolUses = ['length', 'torque', 'fastener', 'force'] as const;
+export const toolUses = ['length', 'dial', 'torque', 'fastener', 'force'] as const;
 export type ToolUse = (typeof toolUses)[number];
 
 /** So many names of people are offered to choose from; whoever worked last stands first. */

@@ -1,9 +1,10 @@
 import type { CheckId } from '../records/checkIds.ts';
 import type { LimitedQuantity } from '../records/specSheet.ts';
+import type { Problem } from '../../basics/result.ts';
 
 /**
- * The most that is met at any axle, and some more, in mm or N·m (own choice): beyond it a digit or the unit was mistaken. What
- * has no line here may be anything.
+ * The most that is met at any axle, and some more, in mm or N·m (own choice, from no table): beyond it a digit or the unit was
+ * mistaken. What has no line here may be anything.
  */
 const most: Readonly<Partial<Record<CheckId | LimitedQuantity, number>>> = {
   backlash: 2,
@@ -25,9 +26,15 @@ const most: Readonly<Partial<Record<CheckId | LimitedQuantity, number>>> = {
  * Why a typed number, or an end of a limit, cannot be what it is said to be; nothing where it can.
  * @param inside the number in mm or N·m
  */
-export function implausible(of: CheckId | LimitedQuantity, inside: number): string | undefined {
+export function implausible(of: CheckId | LimitedQuantity, inside: number): Problem<'implausible'> | undefined {
   const top = most[of];
   if (top === undefined) return undefined;
-  if (inside < 0) return 'Less than nothing. Look at the sign.';
-  return inside > top ? 'More than any axle has. Look at the number and the unit beside it.' : undefined;
+  if (inside < 0) return { kind: 'implausible', sentence: 'Less than nothing.', remedy: 'Look at the sign.' };
+  return inside > top
+    ? {
+        kind: 'implausible',
+        sentence: 'More than any axle has.',
+        remedy: 'Look at the point and the unit beside it.',
+      }
+    : undefined;
 }

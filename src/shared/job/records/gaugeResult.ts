@@ -69,7 +69,8 @@ export const torqueResultSchema = z.strictObject({
   ripple_Nm: number,
   /** Change while turning, by a straight line: bearings that seat. */
   drift_Nm: number,
-  average: z.enum(['whole-turns', 'part-turn', 'time']),
+  /** `read-once`: one number read off a dial and typed, whatever it averaged over. */
+  average: z.enum(['whole-turns', 'part-turn', 'time', 'read-once']),
   /** Whole turns averaged over, where turns are known. */
   turns: z.int().min(0),
   /** What the gauge read at rest, taken off every reading; records of before that was done have none. */

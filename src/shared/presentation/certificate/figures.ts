@@ -1,3 +1,4 @@
+import { isReadOnce, readOnce } from '../../job/captures/readOnce.ts';
 import { show, showText, type UnitSystem, unitShown } from '../../basics/show.ts';
 import type { Dimension } from '../../basics/units.ts';
 import type { BacklashResult, RunoutResult, StationResult, TorqueResult } from '../../job/records/measurement.ts';
@@ -40,7 +41,7 @@ export function stationTable(
       cell(`${Math.round(stationAngle(station.number, result.stations.length, station.gearAngle_deg))}°`),
       cell(digits(station.value_mm, 'length', system)),
       cell(digits(station.U95_mm, 'length', system)),
-      cell(String(station.rocks)),
+      cell(isReadOnce(station) ? '–' : String(station.rocks)),
       cell(reason ?? word, { shape: state }),
     ];
   };
@@ -117,14 +118,19 @@ function summary(result: BacklashResult, system: UnitSystem): string {
     `largest ${orReason(max_mm, 'length', system)}`,
     `variation ${withDoubt(variation_mm, result.variationU95_mm, 'length', system)}`,
   ];
-  return `${said.join(', ')}. ${felt}`;
+  const once = result.stations.some(isReadOnce)
+    ? ' Each read once off a dial: its doubt is the step of the scale alone.'
+    : '';
+  return `${said.join(', ')}. ${felt}${once}`;
 }
 
 /** Flags and refusals in the words measuring gave them, so that nothing about a station stays unsaid. */
 const flagged = ({ stations }: BacklashResult): readonly WordsBlock[] =>
   stations.flatMap((station) => {
-    if (station.flags.length === 0 && station.why === undefined) return [];
-    const why = station.why ?? `${station.flags.map(reasonShort).join(', ')}.`;
+    // What holds of every station alike is said once, under the table.
+    const flags = station.flags.filter((flag) => flag !== readOnce);
+    if (flags.length === 0 && station.why === undefined) return [];
+    const why = station.why ?? `${flags.map(reasonShort).join(', ')}.`;
     return [words(`Station ${station.number}: ${why}`, 'quiet')];
   });
 
@@ -183,7 +189,9 @@ const shapeUnder: Readonly<Record<RunoutResult['shape'], string>> = {
   unknown: '',
 };
 
-function shapeWords({ shape, burr }: RunoutResult, system: UnitSystem): { readonly under?: string } {
+function shapeWords(result: RunoutResult, system: UnitSystem): { readonly under?: string } {
+  if (isReadOnce(result)) return { under: reasonShort(readOnce) };
+  const { shape, burr } = result;
   const words = shapeUnder[shape];
   if (words === '') return {};
   if (burr === undefined) return { under: words };
@@ -242,6 +250,7 @@ function torqueRow(name: string, result: TorqueResult, system: UnitSystem): read
 }
 
 function averageWords({ average, turns }: TorqueResult): string {
+  if (average === 'read-once') return 'read once';
   if (average !== 'whole-turns') return average === 'time' ? 'time' : 'part of a turn';
   return turns === 1 ? '1 whole turn' : `${turns} whole turns`;
 }

@@ -5,7 +5,7 @@ import type { NoRunout } from '../../measuring/runout/runoutMeasured.ts';
 import type { NoTorque } from '../../measuring/torque/result.ts';
 
 /** Reasons in the few words a line of the job has room for. */
-const short: Readonly<Record<Flag | NoRunout | NoTorque | NoPlay | 'not-measured', string>> = {
+const short: Readonly<Record<Flag | NoRunout | NoTorque | NoPlay | 'not-measured' | 'read-once', string>> = {
   drift: 'both rests drift',
   'not-held': 'not held at rest',
   'end-of-travel': 'end of the stem’s travel',
@@ -14,6 +14,7 @@ const short: Readonly<Record<Flag | NoRunout | NoTorque | NoPlay | 'not-measured
   'unit-jump': 'unit or turn jumped',
   gap: 'readings missing',
   'correlated-noise': 'readings wandered',
+  'read-once': 'read once off a dial',
   'not-measured': 'not measured',
   'not-moved': 'nothing moved',
   'nothing-measured': 'nothing measured',

@@ -9,6 +9,7 @@ import type {
   NotchesResult,
   Oil,
   oilUnits,
+  TorqueResult,
 } from '../../job/records/measurement.ts';
 import { isNone, type OrNone } from '../../basics/result.ts';
 import { reasonShort } from './refusals.ts';
@@ -50,7 +51,7 @@ export function resultBrief(result: MeasuredResult, system: UnitSystem, how?: Ho
     case 'runout':
       return orReason(result.tir_mm, 'length', system);
     case 'torque':
-      return orReason(result.running_Nm, 'torque', system);
+      return orReason(torqueTold(result), 'torque', system);
     case 'play':
       return orReason(result.value_mm, 'length', system);
     case 'quantity':
@@ -109,6 +110,10 @@ export const oilUnitWords: Readonly<Record<(typeof oilUnits)[number], string>> =
 
 const oilText = ({ name, amount }: Oil): string =>
   amount === undefined ? name : `${amount.value} ${oilUnitWords[amount.unit]} of ${name}`;
+
+/** The running torque; of one that was read as starting alone, the breakaway. */
+const torqueTold = ({ running_Nm, breakaway_Nm, basis }: TorqueResult): OrNone<number> =>
+  isNone(running_Nm) && basis.basis === 'starting' ? breakaway_Nm : running_Nm;
 
 /** "2 and 1 notches, 0.150 mm": ring-gear side first; in length where it is known what a notch moves. */
 function notchesBrief({ ringSide, oppositeSide, each_mm }: NotchesResult, system: UnitSystem): string {

@@ -8,12 +8,13 @@ import { type NextAction, Words } from '../../../parts/Words.tsx';
 import { limitFor } from '../../../../shared/presentation/drawing/stations.ts';
 import { basisWords } from '../../../../shared/job/checks/judge.ts';
 import type { CheckProps } from '../check/checkProps.ts';
+import type { LiveProps } from '../check/liveProps.ts';
 import { GaugePick } from '../check/GaugePick.tsx';
-import { gaugeNext, NoGauge } from '../check/NoGauge.tsx';
+import { NoGauge, waysToRead } from '../check/NoGauge.tsx';
 import { record } from '../check/record.ts';
 import { SimulatedHand } from '../check/SimulatedHand.tsx';
 import { type Measuring, useMeasuring } from '../check/useMeasuring.ts';
-import { type FoundBegun, forgetUnfinished, useNoted } from '../check/useUnfinished.ts';
+import { forgetUnfinished, useNoted } from '../check/useUnfinished.ts';
 import { useRecordWhenComplete } from '../check/useRecordWhenComplete.ts';
 import { ConvertedLimits } from '../stem/ConvertedLimits.tsx';
 import { BacklashPicture } from './BacklashPicture.tsx';
@@ -23,7 +24,7 @@ import { isFeltAlike, useBacklashSettings } from './useBacklashSettings.ts';
 import '../check/measure.css';
 
 /** Backlash hands free: rock, and the bench finds the rests, counts the rocks, goes on, and records when all are there. */
-export function BacklashLive({ found, ...props }: CheckProps & { readonly found: FoundBegun | undefined }) {
+export function BacklashLive({ found, onByHand, ...props }: LiveProps) {
   const { build, check } = props;
   const [settings, setSettings] = useBacklashSettings(build, found?.settings);
   const [begun, setBegun] = useState<Begun | undefined>(found);
@@ -62,7 +63,7 @@ export function BacklashLive({ found, ...props }: CheckProps & { readonly found:
           <BacklashPicture gauge={gauge} sheet={build.specSheet} teeth={build.makeUp?.ringTeeth} />
         )}
       </Stage>
-      <BacklashWords props={props} settings={settings} measuring={measuring} onBeginAgain={beginAgain} />
+      <BacklashWords {...{ props, settings, measuring, onByHand }} onBeginAgain={beginAgain} />
     </>
   );
 }
@@ -75,11 +76,13 @@ interface BacklashWordsProps {
   readonly settings: CaptureSettingsOf<'backlash'>;
   readonly measuring: Measuring;
   readonly onBeginAgain: () => void;
+  readonly onByHand: () => void;
 }
 
-function BacklashWords({ props, settings, measuring, onBeginAgain }: BacklashWordsProps) {
+function BacklashWords({ props, settings, measuring, onBeginAgain, onByHand }: BacklashWordsProps) {
   const { build, check } = props;
   const { gauge, live, next, again } = measuring;
+  const ways = waysToRead(gauge, live, onByHand);
   const run = useRun(({ run }) => run);
   const measured = run?.stations.length ?? 0;
   const wanted = settings.stations ?? 0;
@@ -88,11 +91,7 @@ function BacklashWords({ props, settings, measuring, onBeginAgain }: BacklashWor
   return (
     <Words
       title={titleOf(run, wanted, live)}
-      next={
-        live
-          ? action({ measured, wanted, refused }, { next, again, record: () => void record(props) })
-          : gaugeNext(gauge)
-      }
+      next={ways.first ?? action({ measured, wanted, refused }, { next, again, record: () => void record(props) })}
       others={
         <>
           {live ? (
@@ -104,6 +103,7 @@ function BacklashWords({ props, settings, measuring, onBeginAgain }: BacklashWor
             <Button onPress={() => void record(props)}>Record with {measured}</Button>
           ) : undefined}
           {run !== undefined && run.before > 0 ? <Button onPress={onBeginAgain}>Begin again</Button> : undefined}
+          <Button onPress={ways.beside.run}>{ways.beside.words}</Button>
         </>
       }
     >

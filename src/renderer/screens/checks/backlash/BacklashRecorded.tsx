@@ -1,7 +1,8 @@
 import { useMemo } from 'react';
 import { showText } from '../../../../shared/basics/show.ts';
 import type { Measurement } from '../../../../shared/job/records/build.ts';
-import type { BacklashResult } from '../../../../shared/job/records/measurement.ts';
+import { isReadOnce, readOnce } from '../../../../shared/job/captures/readOnce.ts';
+import type { BacklashResult, StationResult } from '../../../../shared/job/records/measurement.ts';
 import { isNone } from '../../../../shared/basics/result.ts';
 import { basisWords, judgeCheck } from '../../../../shared/job/checks/judge.ts';
 import { sheetFor } from '../../../../shared/job/checks/limitChanges.ts';
@@ -11,6 +12,7 @@ import { useScrolls } from '../../../parts/scrolls.ts';
 import { Stage } from '../../../parts/Stage.tsx';
 import { StateMark } from '../../../parts/StateMark.tsx';
 import { useSession } from '../../../stores/session.ts';
+import { flagSentences } from '../../../words/flags.ts';
 import { orReason, resultBrief, withDoubt } from '../../../../shared/presentation/words/results.ts';
 import { drawnLimits, limitFor, ringStations, stateOf } from '../../../../shared/presentation/drawing/stations.ts';
 import type { Limit, SpecSheet } from '../../../../shared/job/records/specSheet.ts';
@@ -60,6 +62,7 @@ export function BacklashRecorded({ build, assembly, check, measurement, result, 
               {withDoubt(result.variation_mm, result.variationU95_mm, 'length', units)}
             </p>
             <HowTaken measurement={measurement} />
+            {result.stations.some(isReadOnce) ? <p className="quiet">{flagSentences([readOnce])}</p> : undefined}
             <ConvertedLimits build={build} basis={result.basis} />
             <TogetherPanel build={build} assembly={assembly} />
           </div>
@@ -101,10 +104,16 @@ function Stations({ result: { stations }, limit, sheet }: StationsProps) {
             <td className="digits quiet">
               {isNone(station.U95_mm) ? '' : `± ${showText(station.U95_mm, 'length', units)}`}
             </td>
-            <td className="quiet">{station.rocks} rocks</td>
+            <td className="quiet">{rocksWords(station)}</td>
           </tr>
         ))}
       </tbody>
     </table>
   );
+}
+
+/** A station that was typed has no rocks, and one that was left out has nothing. */
+function rocksWords(station: StationResult): string {
+  if (isReadOnce(station)) return 'read once';
+  return station.rocks === 0 ? '' : `${station.rocks} rocks`;
 }

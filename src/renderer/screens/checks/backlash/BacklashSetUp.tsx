@@ -2,7 +2,7 @@ import type { CaptureSettingsOf } from '../../../../shared/job/records/measureme
 import { Pick } from '../../../parts/Pick.tsx';
 import { BacklashStem } from '../stem/BacklashStem.tsx';
 
-const stationCounts = ['3', '4', '6', '8', '12'] as const;
+export const stationCounts = ['3', '4', '6', '8', '12'] as const;
 
 interface BacklashSetUpProps {
   readonly settings: CaptureSettingsOf<'backlash'>;

@@ -14,12 +14,14 @@ function usualBasis(sheet: SpecSheet | undefined): BacklashBasis {
     : { direction: 'along-rotation', at: 'heel' };
 }
 
-/** How backlash is taken on this screen: as it was begun, as it was last time in this build, else as most manuals say. */
+/** How backlash is taken on this screen: as it was begun, else as usual. */
 export function useBacklashSettings(build: Build, begun: CaptureSettings | undefined) {
-  return useState<CaptureSettingsOf<'backlash'>>(() =>
-    begun?.kind === 'backlash' ? begun : (lastBacklashSettings(build) ?? usual(build.specSheet)),
-  );
+  return useState<CaptureSettingsOf<'backlash'>>(() => (begun?.kind === 'backlash' ? begun : usualSettings(build)));
 }
+
+/** As it was taken last time in this build, else as most manuals say. */
+export const usualSettings = (build: Build): CaptureSettingsOf<'backlash'> =>
+  lastBacklashSettings(build) ?? usual(build.specSheet);
 
 type Settings = CaptureSettingsOf<'backlash'>;
 

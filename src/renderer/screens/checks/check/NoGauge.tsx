@@ -42,3 +42,22 @@ export function gaugeNext(gauge: Gauge | undefined): NextAction {
   }
   return { words: `Look at ${gauge.label}`, run: () => go({ at: 'gauges', gauge: gauge.id }) };
 }
+
+interface WaysToRead {
+  /** What stands out while no gauge sends; nothing while one does. */
+  readonly first: NextAction | undefined;
+  /** What can be done instead. */
+  readonly beside: NextAction;
+}
+
+/**
+ * With a gauge that sends, a dial is another way. Without any, reading one is what comes next; where a gauge is known and away,
+ * that one is plugged in first, because a measurement may wait for it.
+ */
+export function waysToRead(gauge: Gauge | undefined, live: boolean, onByHand: () => void): WaysToRead {
+  const byHand = { words: 'Enter it by hand', run: onByHand };
+  if (live) return { first: undefined, beside: byHand };
+  return gauge === undefined
+    ? { first: byHand, beside: gaugeNext(gauge) }
+    : { first: gaugeNext(gauge), beside: byHand };
+}

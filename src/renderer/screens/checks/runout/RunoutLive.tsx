@@ -10,11 +10,12 @@ import { Stage } from '../../../parts/Stage.tsx';
 import { type NextAction, Words } from '../../../parts/Words.tsx';
 import type { CheckId } from '../../../../shared/job/records/checkIds.ts';
 import type { CheckProps } from '../check/checkProps.ts';
+import type { LiveProps } from '../check/liveProps.ts';
 import { GaugePick } from '../check/GaugePick.tsx';
-import { gaugeNext, NoGauge } from '../check/NoGauge.tsx';
+import { NoGauge, waysToRead } from '../check/NoGauge.tsx';
 import { record } from '../check/record.ts';
 import { SimulatedHand } from '../check/SimulatedHand.tsx';
-import { type FoundBegun, forgetUnfinished, useNoted } from '../check/useUnfinished.ts';
+import { forgetUnfinished, useNoted } from '../check/useUnfinished.ts';
 import { type Measuring, useMeasuring } from '../check/useMeasuring.ts';
 import { lastBacklashSettings } from '../stem/backlashStem.ts';
 import { lastRunoutStem, lastRunoutWay, stemSaid } from '../stem/runoutStem.ts';
@@ -26,7 +27,7 @@ import { closedResultOf, runoutResultOf, stationsTaken, waitsAt } from './taken.
 import '../check/measure.css';
 
 /** Runout over one turn between two strokes of the pedal, or at stations where the hand pauses. */
-export function RunoutLive({ found, ...props }: CheckProps & { readonly found: FoundBegun | undefined }) {
+export function RunoutLive({ found, onByHand, ...props }: LiveProps) {
   const { build, check } = props;
   const [settings, setSettings] = useState<CaptureSettingsOf<'runout'>>(() =>
     found?.settings.kind === 'runout' ? found.settings : usualWay(build, check.id),
@@ -71,7 +72,7 @@ export function RunoutLive({ found, ...props }: CheckProps & { readonly found: F
           <RunoutPicture gauge={gauge} check={check} build={build} />
         )}
       </Stage>
-      <RunoutLiveWords props={props} settings={settings} measuring={measuring} onBeginAgain={beginAgain} />
+      <RunoutLiveWords {...{ props, settings, measuring, onByHand }} onBeginAgain={beginAgain} />
     </>
   );
 }
@@ -86,10 +87,12 @@ interface RunoutLiveWordsProps {
   readonly settings: CaptureSettingsOf<'runout'>;
   readonly measuring: Measuring;
   readonly onBeginAgain: () => void;
+  readonly onByHand: () => void;
 }
 
-function RunoutLiveWords({ props, settings, measuring, onBeginAgain }: RunoutLiveWordsProps) {
+function RunoutLiveWords({ props, settings, measuring, onBeginAgain, onByHand }: RunoutLiveWordsProps) {
   const { gauge, live, next, again } = measuring;
+  const ways = waysToRead(gauge, live, onByHand);
   const run = useRun(({ run }) => run);
   const taken: TurnTaken = { presses: run?.presses ?? 0, stations: stationsTaken(run) };
   const keep = (): void => void record(props);
@@ -100,21 +103,22 @@ function RunoutLiveWords({ props, settings, measuring, onBeginAgain }: RunoutLiv
   return (
     <Words
       title={turnTitle(settings, taken, run)}
-      next={live ? (failed ? { words: 'Take the turn again', run: again } : full) : gaugeNext(gauge)}
+      next={ways.first ?? (failed ? { words: 'Take the turn again', run: again } : full)}
       others={
-        live ? (
-          <>
+        <>
+          {live ? (
             <Button onPress={again} keyHint="PgUp">
               Again
             </Button>
-            {runoutResultOf(run) === undefined || full.run === keep ? undefined : (
-              <Button onPress={keep}>Record as it is</Button>
-            )}
-            {run !== undefined && (run.before > 0 || run.held) ? (
-              <Button onPress={onBeginAgain}>Begin again</Button>
-            ) : undefined}
-          </>
-        ) : undefined
+          ) : undefined}
+          {!live || runoutResultOf(run) === undefined || full.run === keep ? undefined : (
+            <Button onPress={keep}>Record as it is</Button>
+          )}
+          {live && run !== undefined && (run.before > 0 || run.held) ? (
+            <Button onPress={onBeginAgain}>Begin again</Button>
+          ) : undefined}
+          <Button onPress={ways.beside.run}>{ways.beside.words}</Button>
+        </>
       }
     >
       <RunoutTelling run={run} check={props.check} build={props.build} />

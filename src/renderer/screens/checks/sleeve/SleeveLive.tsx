@@ -13,7 +13,7 @@ import { go } from '../../../stores/route.ts';
 import { useSession } from '../../../stores/session.ts';
 import type { CheckProps } from '../check/checkProps.ts';
 import { GaugePick } from '../check/GaugePick.tsx';
-import { NoGauge } from '../check/NoGauge.tsx';
+import { NoGauge, waysToRead } from '../check/NoGauge.tsx';
 import { record } from '../check/record.ts';
 import { SimulatedHand } from '../check/SimulatedHand.tsx';
 import { type Measuring, useMeasuring } from '../check/useMeasuring.ts';
@@ -28,6 +28,8 @@ interface SleeveLiveProps extends CheckProps {
   readonly settings: CaptureSettingsOf<'torque'>;
   /** Undefined while nobody has entered where it goes. */
   readonly aim: SleeveAim | undefined;
+  /** Enters the torque it came to in the end: the steps are the technician's own then. */
+  readonly onByHand: () => void;
 }
 
 /** Creeping up on a crush sleeve: step by step towards the band, with the nut's largest torque as a stop. */
@@ -100,6 +102,7 @@ interface SleeveWordsProps {
 
 function SleeveWords({ props, measuring, advice, nut, onKept }: SleeveWordsProps) {
   const { aim } = props;
+  const ways = waysToRead(measuring.gauge, measuring.live, props.onByHand);
   const units = useSession((session) => session.units);
   const result = useRun(({ run }) => torqueResultOf(run));
   const passed = usePassed(result, props, nut);
@@ -125,18 +128,21 @@ function SleeveWords({ props, measuring, advice, nut, onKept }: SleeveWordsProps
   return (
     <Words
       title={standTitle[said.stand]}
-      next={measuring.live ? next : undefined}
+      next={measuring.live ? next : ways.first}
       others={
-        measuring.live ? (
-          <Others
-            props={props}
-            stand={said.stand}
-            there={result !== undefined}
-            keep={() => void keep()}
-            replace={() => void replace()}
-            {...(passed === undefined ? backTo(advice, props) : { back: 'Read again', goBack: measuring.again })}
-          />
-        ) : undefined
+        <>
+          {measuring.live ? (
+            <Others
+              props={props}
+              stand={said.stand}
+              there={result !== undefined}
+              keep={() => void keep()}
+              replace={() => void replace()}
+              {...(passed === undefined ? backTo(advice, props) : { back: 'Read again', goBack: measuring.again })}
+            />
+          ) : undefined}
+          <Button onPress={ways.beside.run}>{ways.beside.words}</Button>
+        </>
       }
     >
       <p>

@@ -5,7 +5,7 @@ import { SleeveLive } from './SleeveLive.tsx';
 import { sleeveAim } from './steps.ts';
 
 /** Creeping up on a crush sleeve, wherever there is one; the band to creep towards is asked for first. */
-export function SleeveScreen(props: CheckProps) {
+export function SleeveScreen(props: CheckProps & { readonly onByHand: () => void }) {
   const { build, assembly, check } = props;
   const [basis] = useState(() => basisWanted(build.specSheet, check.limits[0], assembly));
   const settings = torqueSettings(assembly, basis);

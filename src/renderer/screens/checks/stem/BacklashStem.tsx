@@ -5,7 +5,7 @@ import { Choice } from '../../../parts/Choice.tsx';
 import { Field } from '../../../parts/Field.tsx';
 import { Pick } from '../../../parts/Pick.tsx';
 import { Reveal } from '../../../parts/Reveal.tsx';
-import { stemAsWanted, stemBrief, stemSentence, withStem } from './backlashStem.ts';
+import { directions, places, stemAsWanted, stemBrief, stemSentence, withStem } from './backlashStem.ts';
 import { numberTyped } from './numbers.ts';
 
 interface BacklashStemProps {
@@ -33,15 +33,7 @@ function StemFields({ settings, onChange }: BacklashStemProps) {
   const say = (said: StemSaid) => onChange(withStem(settings, said, basis));
   return (
     <>
-      <Choice
-        label="Direction"
-        value={basis.direction}
-        onChange={turn}
-        options={[
-          { value: 'along-rotation', words: 'Along the turn' },
-          { value: 'square-to-tooth', words: 'Square to the tooth' },
-        ]}
-      />
+      <Choice label="Direction" value={basis.direction} onChange={turn} options={directions} />
       <Choice
         label="Tip of the stem"
         value={stem.tip}
@@ -101,10 +93,7 @@ function Place({ settings, onChange, heelRadius_mm }: BacklashStemProps) {
           if (place === 'heel') onChange(withStem(settings, stemAnywhere, { ...basis, at: 'heel' }));
           else lay(radius === '' ? String(heelRadius_mm ?? 100) : radius, within);
         }}
-        options={[
-          { value: 'heel', words: 'At the heel' },
-          { value: 'radius', words: 'At a radius' },
-        ]}
+        options={places}
       />
       {basis.at === 'heel' ? undefined : (
         <div className="reveal__pair">

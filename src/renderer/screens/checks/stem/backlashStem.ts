@@ -1,19 +1,35 @@
 import { stemMisreads } from '../../../../shared/job/captures/stem.ts';
-import type { Build } from '../../../../shared/job/records/build.ts';
+import type { Build, Measurement } from '../../../../shared/job/records/build.ts';
 import type { BacklashBasis } from '../../../../shared/basics/recorded.ts';
 import type { StemSaid, CaptureSettingsOf } from '../../../../shared/job/records/measurement.ts';
 import { basisWords } from '../../../../shared/job/checks/judge.ts';
+import type { Option } from '../../../parts/Choice.tsx';
 
 /** The stem as the basis wants it: nothing of it is recorded, because nothing of it changes a reading. */
 export const stemAsWanted: StemSaid = { tip: 'rides-flank', off_deg: 0 };
 
+export const directions = [
+  { value: 'along-rotation', words: 'Along the turn' },
+  { value: 'square-to-tooth', words: 'Square to the tooth' },
+] as const satisfies readonly Option<BacklashBasis['direction']>[];
+
+export const places = [
+  { value: 'heel', words: 'At the heel' },
+  { value: 'radius', words: 'At a radius' },
+] as const;
+
 /** How backlash was taken last time in this build; it seldom changes from one trial to the next. */
 export function lastBacklashSettings(build: Build): CaptureSettingsOf<'backlash'> | undefined {
-  const taken = build.assemblies.flatMap(({ measurements }) => measurements.map(({ how }) => how));
-  const settings = taken.flatMap((how) =>
-    how.kind === 'streamed' && how.settings.kind === 'backlash' ? [how.settings] : [],
-  );
-  return settings.at(-1);
+  const taken = build.assemblies.flatMap(({ measurements }) => measurements);
+  return taken.flatMap((one) => settingsOf(one) ?? []).at(-1);
+}
+
+/** A backlash that was typed has its stations and how it was felt, and nothing else that a gauge would be told. */
+function settingsOf({ how, result }: Measurement): CaptureSettingsOf<'backlash'> | undefined {
+  if (how.kind === 'streamed') return how.settings.kind === 'backlash' ? how.settings : undefined;
+  return result.kind === 'backlash'
+    ? { kind: 'backlash', basis: result.basis, stations: result.stations.length, nextBy: 'itself' }
+    : undefined;
 }
 
 /** The settings with the stem laid in, or left out again where it says nothing. */

@@ -8,19 +8,20 @@ import { Words } from '../../../parts/Words.tsx';
 import { useSession } from '../../../stores/session.ts';
 import { limitWords } from '../../../../shared/presentation/words/limits.ts';
 import type { CheckProps } from '../check/checkProps.ts';
+import type { LiveProps } from '../check/liveProps.ts';
 import { GaugePick } from '../check/GaugePick.tsx';
-import { gaugeNext, NoGauge } from '../check/NoGauge.tsx';
+import { NoGauge, waysToRead } from '../check/NoGauge.tsx';
 import { record } from '../check/record.ts';
 import { SimulatedHand } from '../check/SimulatedHand.tsx';
-import { type FoundBegun, useNoted } from '../check/useUnfinished.ts';
+import { useNoted } from '../check/useUnfinished.ts';
 import { type Measuring, useMeasuring } from '../check/useMeasuring.ts';
-import { basisWanted, torqueLimit, torqueResultOf, torqueSettings } from './settings.ts';
+import { basisWanted, torqueBases, torqueLimit, torqueResultOf, torqueSettings } from './settings.ts';
 import { TorquePicture } from './TorquePicture.tsx';
 import { torqueWords } from './words.ts';
 import '../check/measure.css';
 
 /** Rotating torque while the pinion turns: the running mean, with the breakaway kept apart. */
-export function TorqueLive({ found, ...props }: CheckProps & { readonly found: FoundBegun | undefined }) {
+export function TorqueLive({ found, onByHand, ...props }: LiveProps) {
   const { build, assembly, check } = props;
   const quantity = check.limits[0];
   const [basis, setBasis] = useState(() =>
@@ -50,16 +51,7 @@ export function TorqueLive({ found, ...props }: CheckProps & { readonly found: F
               />
             ) : undefined}
             <GaugePick gauge={gauge} all={all} choose={choose} />
-            <Choice
-              bare
-              label="Which torque counts"
-              value={basis}
-              onChange={change}
-              options={[
-                { value: 'running', words: 'Running' },
-                { value: 'starting', words: 'Starting' },
-              ]}
-            />
+            <Choice bare label="Which torque counts" value={basis} onChange={change} options={torqueBases} />
           </div>
         }
       >
@@ -69,7 +61,7 @@ export function TorqueLive({ found, ...props }: CheckProps & { readonly found: F
           <TorquePicture gauge={gauge} band={limit === undefined ? undefined : endsOf(limit)} />
         )}
       </Stage>
-      <TorqueLiveWords props={props} basis={basis} limit={limit} measuring={measuring} isBegun={begun !== undefined} />
+      <TorqueLiveWords {...{ props, basis, limit, measuring, onByHand }} isBegun={begun !== undefined} />
     </>
   );
 }
@@ -81,9 +73,11 @@ interface TorqueLiveWordsProps {
   readonly measuring: Measuring;
   /** It was read on an earlier visit and is not recorded. */
   readonly isBegun: boolean;
+  readonly onByHand: () => void;
 }
 
-function TorqueLiveWords({ props, basis, limit, measuring, isBegun }: TorqueLiveWordsProps) {
+function TorqueLiveWords({ props, basis, limit, measuring, isBegun, onByHand }: TorqueLiveWordsProps) {
+  const ways = waysToRead(measuring.gauge, measuring.live, onByHand);
   const { assembly, check } = props;
   const units = useSession((session) => session.units);
   const result = useRun(({ run }) => torqueResultOf(run));
@@ -96,13 +90,16 @@ function TorqueLiveWords({ props, basis, limit, measuring, isBegun }: TorqueLive
   return (
     <Words
       title={titleOf(result !== undefined, isBefore)}
-      next={measuring.live ? keep : gaugeNext(measuring.gauge)}
+      next={ways.first ?? keep}
       others={
-        measuring.live ? (
-          <Button onPress={measuring.again} keyHint="PgUp">
-            Again
-          </Button>
-        ) : undefined
+        <>
+          {measuring.live ? (
+            <Button onPress={measuring.again} keyHint="PgUp">
+              Again
+            </Button>
+          ) : undefined}
+          <Button onPress={ways.beside.run}>{ways.beside.words}</Button>
+        </>
       }
     >
       <p>{result === undefined ? check.how : <strong>{torqueWords(result, units)}</strong>}</p>

@@ -4,6 +4,7 @@ import type { TorqueResult, CaptureSettingsOf } from '../../../../shared/job/rec
 import type { Limit, LimitedQuantity, SpecSheet } from '../../../../shared/job/records/specSheet.ts';
 import { torqueMismatch } from '../../../../shared/job/checks/judge.ts';
 import { isNone, type OrNone } from '../../../../shared/basics/result.ts';
+import type { Option } from '../../../parts/Choice.tsx';
 import type { Run } from '../../../live/run.ts';
 
 /** Seal and bearings are those of the assembly; only running or starting is a choice. */
@@ -11,6 +12,11 @@ export const torqueSettings = (assembly: Assembly, basis: 'running' | 'starting'
   kind: 'torque',
   basis: { basis, seal: assembly.seal, bearings: assembly.bearings },
 });
+
+export const torqueBases = [
+  { value: 'running', words: 'Running' },
+  { value: 'starting', words: 'Starting' },
+] as const satisfies readonly Option<'running' | 'starting'>[];
 
 /** Which of the two the limits for this quantity and state ask for. */
 export function basisWanted(

@@ -1,10 +1,13 @@
 import { showText, type UnitSystem } from '../../../../shared/basics/show.ts';
 import type { TorqueResult } from '../../../../shared/job/records/measurement.ts';
+import { isReadOnce } from '../../../../shared/job/captures/readOnce.ts';
+import { orReason } from '../../../../shared/presentation/words/results.ts';
 import { flagSentences } from '../../../words/flags.ts';
 import { isNone, type OrNone } from '../../../../shared/basics/result.ts';
 
 /** "1.84 N·m running, ± 0.06 N·m, over whole turns. Breakaway 2.60 N·m, ripple 0.21 N·m." */
 export function torqueWords(result: TorqueResult, units: UnitSystem): string {
+  if (isReadOnce(result)) return readOnceWords(result, units);
   const shown = (value: number): string => showText(value, 'torque', units);
   const named = (name: string, value: OrNone<number>): readonly string[] =>
     isNone(value) ? [] : [`${name} ${shown(value)}`];
@@ -20,10 +23,20 @@ export function torqueWords(result: TorqueResult, units: UnitSystem): string {
   return `${running}${doubt}, ${over[result.average]}.${rest === '' ? '' : ` ${rest.charAt(0).toUpperCase()}${rest.slice(1)}.`}${flags}`;
 }
 
+/** "1.8 N·m running, ± 0.1 N·m. Read once off a dial …": one number, and nothing of the other. */
+function readOnceWords(result: TorqueResult, units: UnitSystem): string {
+  const { basis } = result.basis;
+  const [value, doubt] =
+    basis === 'starting' ? [result.breakaway_Nm, result.breakawayU95_Nm] : [result.running_Nm, result.U95_Nm];
+  const within = isNone(doubt) ? '' : `, ± ${showText(doubt, 'torque', units)}`;
+  return `${orReason(value, 'torque', units)} ${basis}${within}. ${flagSentences(result.flags)}`;
+}
+
 const over: Readonly<Record<TorqueResult['average'], string>> = {
   'whole-turns': 'over whole turns',
   'part-turn': 'from part of a turn',
   time: 'as an average over time',
+  'read-once': 'read once off a dial',
 };
 
 /** The zero that was taken off, in figures. */

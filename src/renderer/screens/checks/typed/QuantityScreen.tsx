@@ -1,6 +1,7 @@
 import type { ReactNode } from 'react';
 import { insideOf, type QuantityTyped } from '../../../../shared/basics/recorded.ts';
 import { fail, ok, type Result } from '../../../../shared/basics/result.ts';
+import type { How, MeasuredResult } from '../../../../shared/job/records/measurement.ts';
 import type { Check } from '../../../../shared/job/checks/checks.ts';
 import { implausible } from '../../../../shared/job/checks/plausible.ts';
 import { atField, type FieldErrors, wrong } from '../../../parts/draft.ts';
@@ -9,7 +10,7 @@ import { QuantityField } from '../../../parts/QuantityField.tsx';
 import { useSession } from '../../../stores/session.ts';
 import type { CheckProps } from '../check/checkProps.ts';
 import { BoltCircle } from './BoltCircle.tsx';
-import { readTool, type ToolDraft, toolErrors, usualTool } from './tool.ts';
+import { readTool, stepOf, type ToolDraft, toolErrors, usualTool } from './tool.ts';
 import { ToolFields } from './ToolFields.tsx';
 import { TypedStage } from './TypedStage.tsx';
 import { useTypedForm } from './useTypedForm.ts';
@@ -22,16 +23,25 @@ interface OneNumber {
 interface QuantityScreenProps extends CheckProps {
   readonly measure: Measure;
   readonly others?: ReactNode;
+  /** What the number comes to, where it is more than a quantity of its own: from the step of the scale it was read off. */
+  readonly resultOf?: ResultOf;
+  /** What is asked or said besides the number. */
+  readonly children?: ReactNode;
 }
+
+/** @param step in mm or N·m */
+type ResultOf = (value: QuantityTyped, step: number) => MeasuredResult;
+
+const asQuantity: ResultOf = (value) => ({ kind: 'quantity', value });
 
 /** One number read off a tool that sends nothing: end play, case spread, a fastener's torque, the depth tool. */
 export function QuantityScreen(props: QuantityScreenProps) {
-  const { check, measure } = props;
+  const { check, measure, resultOf = asQuantity, children } = props;
   const units = useSession((session) => session.units);
   const { draft, change, errors, submit } = useTypedForm(props, {
     measure,
     start: (): OneNumber => ({ value: emptyDraft(measure, units), tool: usualTool(measure, units) }),
-    read: (now) => readOne(now, measure, check),
+    read: (now) => readOne(now, props, resultOf),
   });
   return (
     <TypedStage
@@ -52,6 +62,7 @@ export function QuantityScreen(props: QuantityScreenProps) {
           onChange={(value) => change({ value })}
         />
       </div>
+      {children}
       <ToolFields measure={measure} draft={draft.tool} errors={errors} onChange={(tool) => change({ tool })} />
     </TypedStage>
   );
@@ -66,14 +77,19 @@ const bolts = ({ build }: CheckProps): ReactNode => (
 
 function readNumber(draft: QuantityDraft, measure: Measure, { id, title }: Check): Result<QuantityTyped> {
   const read = readDraft(draft, measure, title);
-  const why = read.ok ? implausible(id, insideOf(read.value)) : undefined;
-  return why === undefined ? read : fail({ kind: 'implausible', field: title, sentence: why, remedy: why });
+  const problem = read.ok ? implausible(id, insideOf(read.value)) : undefined;
+  return problem === undefined ? read : fail({ ...problem, field: title });
 }
 
-function readOne(draft: OneNumber, measure: Measure, check: Check) {
+function readOne(
+  draft: OneNumber,
+  { measure, check }: Pick<QuantityScreenProps, 'measure' | 'check'>,
+  resultOf: ResultOf,
+) {
   const value = atField('value', readNumber(draft.value, measure, check));
   const how = readTool(draft.tool, measure);
-  if (value.ok && how.ok) return ok({ how: how.value, result: { kind: 'quantity' as const, value: value.value } });
+  if (value.ok && how.ok)
+    return ok({ how: how.value, result: (by: How): MeasuredResult => resultOf(value.value, stepOf(by)) });
   const errors: FieldErrors<'value' | 'tool' | 'resolution'> = {
     ...(value.ok ? {} : value.errors),
     ...toolErrors(how),

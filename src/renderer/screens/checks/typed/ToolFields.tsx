@@ -60,7 +60,7 @@ function NewTool({ measure, draft, errors, onChange, named = false }: ToolFields
         label={named ? 'Name of the tool' : 'Read off'}
         value={draft.tool}
         error={errors.tool}
-        hint="Micrometer, feeler set, torque wrench … It is named once."
+        hint="Dial indicator, micrometer, torque wrench … It is named once."
         onChange={(tool) => onChange({ ...draft, tool })}
       />
       <QuantityField

@@ -10,7 +10,8 @@ import { withToolEntered } from './enterTool.ts';
 /** A typed or seen reading as the notebook takes it. */
 interface TypedEntry {
   readonly how: How;
-  readonly result: MeasuredResult;
+  /** As it is, or worked out from how it was read: a tool the shop knows keeps the step of its scale that was entered first. */
+  readonly result: MeasuredResult | ((how: How) => MeasuredResult);
 }
 
 interface TypedFormOptions<Draft, Errors extends object> {
@@ -29,7 +30,8 @@ export function useTypedForm<Draft extends object, Errors extends object>(
     read,
     keep: async ({ how, result }) => {
       const entered = measure === undefined ? how : await withToolEntered(how, measure);
-      const entry = { assembly: assembly.id, check: check.id, how: entered, result };
+      const whole = typeof result === 'function' ? result(entered) : result;
+      const entry = { assembly: assembly.id, check: check.id, how: entered, result: whole };
       const written = await writeDeed({ kind: 'measured', ...entry });
       if (written) goOnAfter(assembly.id, check.id);
       return written;

@@ -95,7 +95,7 @@ export function readLimit(draft: LimitDraft): DraftRead<Limit, LimitErrors> {
     if (text.trim() === '') return {};
     const read = readDraft({ text, unit: draft.unit }, measureOf(draft.quantity), field === 'min' ? 'Lower' : 'Upper');
     const doubt = read.ok ? implausible(draft.quantity, insideOf(read.value)) : undefined;
-    if (doubt !== undefined) errors[field] = doubt;
+    if (doubt !== undefined) errors[field] = `${doubt.sentence} ${doubt.remedy}`;
     if (read.ok) return { [field]: read.value };
     errors[field] = `${read.problem.sentence} ${read.problem.remedy}`;
     return {};

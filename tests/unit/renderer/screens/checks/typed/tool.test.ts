@@ -1,6 +1,12 @@
 import { describe, expect, it } from 'vitest';
 import type { Gauge } from '../../../../../../src/shared/job/records/gauge.ts';
-import { newTool, readTool, toolOf, toolsFor } from '../../../../../../src/renderer/screens/checks/typed/tool.ts';
+import {
+  newTool,
+  readTool,
+  toolOf,
+  toolsFor,
+  usualOf,
+} from '../../../../../../src/renderer/screens/checks/typed/tool.ts';
 
 const tool = (label: string, value: number, unit: string, kind: Gauge['kind'] = 'typed'): Gauge => ({
   id: label.toLowerCase(),
@@ -19,6 +25,16 @@ describe('the shop’s tools', () => {
     expect(toolsFor(shop, 'torque')).toEqual([wrench]);
     expect(toolsFor(shop, 'force').map(({ label }) => label)).toEqual(['Scale']);
     expect(toolsFor(undefined, 'length')).toEqual([]);
+  });
+
+  it('begin with the one used last for this kind, or the only one, but not with the micrometer of the shims for a dial', () => {
+    const [dial, other] = [tool('Dial', 0.01, 'mm'), tool('Caliper', 0.02, 'mm')];
+    expect(usualOf([micrometer, dial], { dial: 'dial', length: 'micrometer' }, 'dial')).toBe(dial);
+    expect(usualOf([micrometer], {}, 'dial')).toBe(micrometer);
+    expect(usualOf([micrometer], { length: 'micrometer' }, 'dial')).toBeUndefined();
+    expect(usualOf([micrometer], { length: 'micrometer' }, 'length')).toBe(micrometer);
+    expect(usualOf([dial, other], {}, 'dial')).toBeUndefined();
+    expect(toolsFor([micrometer, dial, wrench], 'dial')).toEqual([micrometer, dial]);
   });
 
   it('bring name, scale in their own unit, number and calibration along', () => {
