@@ -3,6 +3,7 @@ import { afterAll, beforeAll, expect, it } from 'vitest';
 import type { BenchService } from '../../src/shared/contract/contract.ts';
 import { benchInNewFolder, valueOf } from '../support/bench/open.ts';
 import { type BarePage, buildInTrial, openBarePage } from '../support/benchPage.ts';
+import { onSleeve } from '../support/specialBuilds.ts';
 import { show } from './everyScreen.ts';
 
 let bench: BarePage;
@@ -65,8 +66,16 @@ it('takes what a plain dial showed, on a bench that has no gauge at all: fields,
   await show(page, { at: 'check', build, assembly: trial, check: 'pinion-torque' });
   await page.keyboard.press('PageDown');
   await page.locator('.typed__main input').fill('0.8');
-  await page.getByLabel('Name of the tool').or(page.getByLabel('Read off')).first().waitFor();
+  await page.getByLabel('Read off').fill('Dial wrench');
+  await page.getByLabel('Its resolution').fill('0.05');
   await shot('torqueTyped');
+  await page.keyboard.press('PageDown');
+  await page.getByText(/^Kept: .*0\.80 N·m/u).waitFor();
+
+  // A crush sleeve is crept up to without the bench; what it came to in the end is entered.
+  await show(page, { at: 'check', ...(await onSleeve(service)), check: 'pinion-torque' });
+  await page.locator('.button--next', { hasText: 'Enter it by hand' }).click();
+  await page.getByRole('radio', { name: 'Dial wrench, 0.05 N·m', checked: true }).waitFor();
   expect(faults).toEqual([]);
   await page.context().close();
 });

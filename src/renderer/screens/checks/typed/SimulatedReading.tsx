@@ -9,6 +9,7 @@ import { assembledAs } from '../check/SimulatedHand.tsx';
 
 /** On the simulated bench only: reads off, or sees, what somebody at the stand would, and keeps it. */
 export function SimulatedReading({ build, assembly, check }: CheckProps) {
+  if (heard.has(check.method)) return undefined;
   const read = async (): Promise<void> => {
     const before = packsBefore(build, assembly);
     const asked = { on: assembledAs(assembly), check: check.id, ...(before === undefined ? {} : { before }) };
@@ -19,6 +20,9 @@ export function SimulatedReading({ build, assembly, check }: CheckProps) {
   };
   return <HandButton move={read} />;
 }
+
+/** The simulated stand has gauges for these: its hand moves the gears, and no eye reads a dial beside them. */
+const heard: ReadonlySet<CheckProps['check']['method']> = new Set(['backlash', 'runout', 'torque']);
 
 const nothingThere = 'The simulated axle has nothing to be read here. Type what your tool says, or go on.';
 

@@ -5,6 +5,8 @@ import { type DraftForm, useDraft, useHeld } from '../../../parts/useDraft.ts';
 import { writeDeed } from '../../../stores/notebook.ts';
 import type { CheckProps } from '../check/checkProps.ts';
 import { goOnAfter } from '../check/goOn.ts';
+import { streamOf } from '../../../../shared/job/checks/checks.ts';
+import { forgetUnfinished } from '../check/useUnfinished.ts';
 import { withToolEntered } from './enterTool.ts';
 
 /** A typed or seen reading as the notebook takes it. */
@@ -33,6 +35,8 @@ export function useTypedForm<Draft extends object, Errors extends object>(
       const whole = typeof result === 'function' ? result(entered) : result;
       const entry = { assembly: assembly.id, check: check.id, how: entered, result: whole };
       const written = await writeDeed({ kind: 'measured', ...entry });
+      // What was begun with a gauge and given up for this is not offered again, as after a recording.
+      if (written && streamOf[check.method] !== undefined) void forgetUnfinished({ assembly, check });
       if (written) goOnAfter(assembly.id, check.id);
       return written;
     },

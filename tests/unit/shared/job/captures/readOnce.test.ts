@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { t95 } from '../../../../../src/shared/basics/studentT.ts';
 import { backlashReadOnce, runoutReadOnce, torqueReadOnce } from '../../../../../src/shared/job/captures/readOnce.ts';
 import { figuresAgainst } from '../../../../../src/shared/job/certifying/figuresAgree.ts';
+import { backlashOf } from '../../../../../src/shared/job/planning/seen.ts';
 import { checkOf } from '../../../../../src/shared/job/checks/checks.ts';
 import { judgeCheck } from '../../../../../src/shared/job/checks/judge.ts';
 import type { CheckId } from '../../../../../src/shared/job/records/checkIds.ts';
@@ -70,6 +71,8 @@ describe('a backlash read once at each station', () => {
       why: 'station 2 has no number: not measured',
     });
     expect(judged('backlash', backlash(0.2, undefined, 0.29, 0.19)).standing).toBe('outside');
+    // The plan goes by the stations that were read.
+    expect(backlashOf(result)).toMatchObject({ min_mm: 0.19, max_mm: 0.22, U95_mm: expect.closeTo(0.008, 4) });
     expect(judged('backlash', backlash(0.2, 0.2, 0.2)).why).toBe('3 of 4 stations measured');
   });
 });
