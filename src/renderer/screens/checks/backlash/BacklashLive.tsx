@@ -100,7 +100,9 @@ function BacklashWords({ props, settings, measuring, onBeginAgain, onByHand }: B
             </Button>
           ) : undefined}
           {run !== undefined && measured > 0 && measured < wanted ? (
-            <Button onPress={() => void record(props)}>Record with {measured}</Button>
+            <Button
+              onPress={() => void record(props)}
+            >{`Record with ${measured} ${measured === 1 ? 'station' : 'stations'}`}</Button>
           ) : undefined}
           {run !== undefined && run.before > 0 ? <Button onPress={onBeginAgain}>Begin again</Button> : undefined}
           <Button onPress={ways.beside.run}>{ways.beside.words}</Button>
