@@ -61,7 +61,7 @@ interface PushOptions {
   readonly strokes?: number;
   readonly enough?: () => boolean;
 }
-export interface PushTruth {
+interface PushTruth {
   readonly play_mm: number;
 }
 

@@ -115,7 +115,7 @@ const bouncing = (share: number, period_s: number, dies_s: number): ((value: num
   };
 };
 
-export const springyStem = backlashWorld(
+const springyStem = backlashWorld(
   {
     name: 'springy stem',
     belief: 'whenever the movement changes the spindle swings on by a part of it, for 0.05–0.2 s',
@@ -129,7 +129,7 @@ export const springyStem = backlashWorld(
   },
 );
 
-export const patientHands = backlashWorld(
+const patientHands = backlashWorld(
   { name: 'patient hands', belief: 'each rest lasts 6–15 s, a base that creeps by up to 0.2 µm/s', honest: true },
   (random) => ({
     rate_Hz: random.uniform(5, 40),
@@ -138,7 +138,7 @@ export const patientHands = backlashWorld(
   }),
 );
 
-export const lateLooks = backlashWorld(
+const lateLooks = backlashWorld(
   {
     name: 'rests on the way',
     belief: 'six strokes in ten stand still on their way, for a third of a rest',
@@ -147,7 +147,7 @@ export const lateLooks = backlashWorld(
   () => ({ hesitates: 0.6 }),
 );
 
-export const inchGauge = backlashWorld(
+const inchGauge = backlashWorld(
   {
     name: 'steps of half a thousandth',
     belief: 'a gauge of 0.0127 mm steps on 0.08–0.35 mm, noise up to half a step',
@@ -156,7 +156,7 @@ export const inchGauge = backlashWorld(
   (random) => ({ step_mm: 0.0127, noise: white(random.uniform(0, 0.006), random) }),
 );
 
-export const wideOpen = backlashWorld(
+const wideOpen = backlashWorld(
   { name: 'wide open', belief: '0.6–2 mm of backlash, fast strokes', honest: true },
   (random) => ({
     teeth: Array.from({ length: 2 }, () => anyTooth(random, 0.6, 2)),
@@ -164,7 +164,7 @@ export const wideOpen = backlashWorld(
   }),
 );
 
-export const twiceAtAStop = backlashWorld(
+const twiceAtAStop = backlashWorld(
   {
     name: 'pressed again at every stop',
     belief: 'at six stops in ten the hand lets go by 2–25 % of the backlash and presses again',

@@ -27,7 +27,7 @@ export interface Dirt {
 /** Iron oxide, near what it looks like. Invented. */
 export const rustColour: Rgb = [0.13, 0.05, 0.022];
 
-export const noDirt: Dirt = { rust: () => 0, kept: () => 1, second: () => 0, polish: () => 1 };
+const noDirt: Dirt = { rust: () => 0, kept: () => 1, second: () => 0, polish: () => 1 };
 
 /** @param near where the mark is: nobody puts a finger on it, and is asked to read it all the same. */
 export function drawDirt(random: Random, manner: DirtManner | undefined, near: Nearness): Dirt {

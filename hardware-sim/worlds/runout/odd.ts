@@ -28,7 +28,7 @@ const through =
     return to[0] <= from[0] ? to[1] : from[1] + ((share - from[0]) / (to[0] - from[0])) * (to[1] - from[1]);
   };
 
-export const turnsBack = world(
+const turnsBack = world(
   { name: 'turned back on the way', belief: 'once on the way the gear is turned back by 5–30°, then on', honest: true },
   (ride, random) => {
     const [at, back] = [random.uniform(0.2, 0.8), random.uniform(5, 30) / 360 / ride.turns];
@@ -43,7 +43,7 @@ export const turnsBack = world(
   },
 );
 
-export const regripping = world(
+const regripping = world(
   {
     name: 'hand that regrips',
     belief: 'the gear stands 3–8 times on the way for 0.2–0.8 s, no pedal then',
@@ -68,7 +68,7 @@ export const regripping = world(
   },
 );
 
-export const twoTurns = world(
+const twoTurns = world(
   { name: 'two turns', belief: '1.9–2.4 turns between the presses', honest: true },
   (ride, random) => {
     const turns = random.uniform(1.9, 2.4);
@@ -77,7 +77,7 @@ export const twoTurns = world(
   },
 );
 
-export const alreadyTurning = world(
+const alreadyTurning = world(
   {
     name: 'already turning',
     belief: 'the gear turns before the first reading and after the last, no rest at all',
@@ -86,7 +86,7 @@ export const alreadyTurning = world(
   (_, random) => ({ starts_s: 0, stays_s: 0, turns: random.uniform(1.05, 1.3), presses_s: [] }),
 );
 
-export const bent = world(
+const bent = world(
   { name: 'bent flange', belief: 'a runout of 0.2–1 mm, once and twice a turn', honest: true },
   (_, random) => {
     const first = random.uniform(0.1, 0.5);
@@ -99,7 +99,7 @@ export const bent = world(
   },
 );
 
-export const backwards: World = {
+const backwards: World = {
   ...world(
     { name: 'turned the other way', belief: 'the gear is turned against its numbers, by the angle', honest: true },
     () => ({

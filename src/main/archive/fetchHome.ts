@@ -9,7 +9,7 @@ import type { Way } from './connect.ts';
 import { fetchBuild, papersOf } from './fetch.ts';
 
 /** The records a build is brought home to. */
-export interface Home {
+interface Home {
   readonly database: Database;
   readonly identity: Identity;
 }

@@ -3,7 +3,7 @@ import { type BuildSummary, buildSummarySchema } from '../../shared/job/shop/sum
 import type { Way } from './connect.ts';
 
 /** A build of some bench, as the archive knows it. */
-export interface Found {
+interface Found {
   readonly summary: BuildSummary;
   /** The bench that wrote in it last. */
   readonly bench: { readonly id: string; readonly name: string };

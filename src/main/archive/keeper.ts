@@ -22,7 +22,7 @@ export interface ArchiveKeeper {
   close(): Promise<void>;
 }
 
-export interface KeeperOptions {
+interface KeeperOptions {
   readonly database: Database;
   readonly onState: (state: ArchiveState) => void;
   readonly onNews: (build: string) => void;

@@ -4,7 +4,7 @@ import type { Step } from './shape/step.ts';
 import { steps } from './shape/steps.ts';
 
 /** What was done to an archive's shape. */
-export interface Migrated {
+interface Migrated {
   /** Steps it has had now. */
   readonly steps: number;
   /** The names of those taken just now. */

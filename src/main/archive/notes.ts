@@ -43,13 +43,13 @@ export interface Notes {
   close(): void;
 }
 
-export interface Word {
+interface Word {
   readonly cursor: Cursor;
   readonly refused: readonly Refusal[];
   readonly beside: readonly Beside[];
 }
 
-export const notesFile = (folder: string): string => join(folder, 'axlewright.archive.db');
+const notesFile = (folder: string): string => join(folder, 'axlewright.archive.db');
 
 const nothingSent: Cursor = { line: 0, entry: '', own: '', at: '' };
 const mostTold = 100;

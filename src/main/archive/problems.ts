@@ -1,4 +1,4 @@
-import { fail, type Problem, type Result } from '../../shared/basics/result.ts';
+import type { Problem } from '../../shared/basics/result.ts';
 import { type Address, addressWords } from './address.ts';
 
 interface Said {
@@ -65,12 +65,3 @@ const notTrusted = (where: string, error: unknown): Problem => ({
   sentence: `${where} shows a certificate that is not trusted: ${error instanceof Error ? error.message : String(error)}.`,
   remedy: 'Name the file of the authority that signed it (PGSSLROOTCERT, or in Settings), and check the address.',
 });
-
-/** The answer of what asks an archive, with everything the world can do to it as a problem. */
-export async function asked<T>(address: Address, work: () => Promise<Result<T>>): Promise<Result<T>> {
-  try {
-    return await work();
-  } catch (error) {
-    return fail(archiveProblem(error, address));
-  }
-}

@@ -70,7 +70,7 @@ export function countsIn(sql: Sqlite.Database): Pick<About, 'builds' | 'entries'
 }
 
 /** A backup as it is offered, by what it says of itself; it has not been looked through. */
-export interface Offered extends Pick<About, 'at' | 'bench' | 'builds'> {
+interface Offered extends Pick<About, 'at' | 'bench' | 'builds'> {
   readonly file: string;
   readonly bytes: number;
 }

@@ -26,7 +26,7 @@ import { lookThrough, type Sound } from './look.ts';
 import { recordsIn } from './recordsThere.ts';
 
 /** What came out of a backup. */
-export interface Restored extends Pick<About, 'bench' | 'at' | 'builds' | 'entries' | 'photos'> {
+interface Restored extends Pick<About, 'bench' | 'at' | 'builds' | 'entries' | 'photos'> {
   readonly folder: string;
   readonly certificates: number;
   /** Certificates that the backup names and that do not lie beside it. */

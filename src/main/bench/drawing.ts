@@ -7,7 +7,7 @@ export interface PaperJobs {
   stop(job: string): void;
 }
 
-export interface Watching {
+interface Watching {
   readonly signal: AbortSignal;
   readonly onShare: (share: number) => void;
 }

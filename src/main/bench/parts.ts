@@ -32,7 +32,7 @@ export interface Simulation {
   close(): Promise<void>;
 }
 
-export interface ReadOffAsked {
+interface ReadOffAsked {
   readonly on: SimulatedAssembly;
   readonly check: CheckId;
   /** The packs of the trial before, mm. */

@@ -6,14 +6,14 @@ import type { StretchNamed } from '../store/stretches.ts';
 import { sha256Of } from './hash.ts';
 
 /** The readings of a build as one file, and what stands of them in the data. */
-export interface ReadingsFile {
+interface ReadingsFile {
   /** CSV: a line of column names, then the rows of each stretch, which the first column counts from 1. */
   readonly csv: string;
   readonly index: CertificateData['readings'];
 }
 
 /** Where readings come from: this bench's journal, or what was taken in. */
-export type LinesOf = (stretch: StretchNamed) => readonly string[];
+type LinesOf = (stretch: StretchNamed) => readonly string[];
 
 const head = `${['stretch', ...csvColumns].join(',')}\n`;
 

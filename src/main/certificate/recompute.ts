@@ -7,7 +7,7 @@ import { measuredFrom } from '../journal/measured.ts';
 import { splitReadings } from './readings.ts';
 
 /** What the readings inside give today, set beside what was recorded. */
-export type Recomputed =
+type Recomputed =
   /** Every measurement with readings gives what was recorded. */
   | { readonly same: true; readonly measurements: number }
   /** One that does not, and by how much: a later program may measure otherwise. */

@@ -20,7 +20,7 @@ type SignedBy =
   | { readonly none: 'unsigned' };
 
 /** What a certificate says that holds. */
-export interface Holds {
+interface Holds {
   readonly holds: true;
   readonly from: 'pdf' | 'json';
   readonly sha256: string;

@@ -21,7 +21,7 @@ const named = {
   gauge: gaugeSchema,
 } as const;
 
-export type SchemaName = keyof typeof named;
+type SchemaName = keyof typeof named;
 export const schemaNames = Object.keys(named) as readonly SchemaName[];
 
 /**

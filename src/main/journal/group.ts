@@ -14,7 +14,7 @@ const retryAfter_ms = 500;
 const mostUnnoted = 20_000;
 
 /** The one place where row numbers are given out and rows wait for the disk. */
-export interface Group {
+interface Group {
   readonly append: (entry: Entry) => number;
   readonly flush: () => Result<void>;
   readonly last: () => number;

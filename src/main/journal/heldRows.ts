@@ -5,7 +5,7 @@ import type { Entry, JournalRow } from './entry.ts';
 const mostHeld = 250_000;
 
 /** Rows that wait for the disk, in order. */
-export interface HeldRows {
+interface HeldRows {
   /** Gives the entry its number. @returns false where there was no room for it */
   readonly add: (entry: Entry) => boolean;
   /** The last number given out. */

@@ -19,7 +19,7 @@ interface Step {
 }
 
 /** What is settled: rows up to `safe` that are kept for a measurement, and rows that came before `beforeAt_ms`. */
-export interface Settled {
+interface Settled {
   /** Last row number that is known to be on disk. */
   readonly safe: number;
   /** Wall-clock milliseconds. */

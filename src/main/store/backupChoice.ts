@@ -20,7 +20,7 @@ const choiceSchema = z.object({
     })
     .optional(),
 });
-export type BackupChoice = z.infer<typeof choiceSchema>;
+type BackupChoice = z.infer<typeof choiceSchema>;
 
 export interface BackupChoices {
   read(): BackupChoice;

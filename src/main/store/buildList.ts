@@ -15,13 +15,13 @@ export interface Listed {
 }
 
 /** How many builds there are, in all and of each sort. */
-export type BuildCounts = Readonly<Record<Which | 'all', number>> & {
+type BuildCounts = Readonly<Record<Which | 'all', number>> & {
   /** Not read yet since this program was put in: they are not found by their words so far. */
   readonly unread: number;
 };
 
 /** A build without a summary of today, and the last line of its notebook. */
-export interface Behind {
+interface Behind {
   readonly build: string;
   readonly last: number;
 }

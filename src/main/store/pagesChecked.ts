@@ -38,7 +38,7 @@ function isShorterThanItSays(file: string): boolean {
   return head.readUInt32BE(28) * (size === 1 ? 65_536 : size) > sizeOf(file);
 }
 
-export interface PageCheck {
+interface PageCheck {
   readonly file: string;
   readonly onProblem: (problem: DatabaseProblem) => void;
   /** For tests: how long after the start, ms. */

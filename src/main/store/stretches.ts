@@ -12,7 +12,7 @@ export interface StretchNamed {
 }
 
 /** Readings of this bench and of those whose builds were taken in. */
-export interface Stretches {
+interface Stretches {
   /** The rows as lines of CSV, in order; none where the journal has them no more or never had them. */
   readonly lines: (stretch: StretchNamed) => readonly string[];
   /** Keeps a stretch of another bench; call inside `database.write`. True where it was not there before. */

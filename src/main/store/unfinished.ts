@@ -5,7 +5,7 @@ import type { Database } from './database.ts';
 import { readable, type Skip, writable } from './recordRows.ts';
 
 /** Which measurement of which putting-together. */
-export interface Which {
+interface Which {
   readonly assembly: string;
   readonly check: CheckId;
 }

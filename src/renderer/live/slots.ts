@@ -8,7 +8,7 @@ import { useGauges } from '../stores/gauges.ts';
 import { type Trail, trail } from './trail.ts';
 
 /** What a gauge said last. It lives outside every store: at 1,000 readings/s nothing may re-render for each. */
-export interface Slot {
+interface Slot {
   /** In mm or N·m; undefined until a reading came that has a known unit. */
   value: number | undefined;
   /** As received. */

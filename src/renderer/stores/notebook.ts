@@ -58,7 +58,7 @@ export const writeDeed = async (deed: Deed, onProblem?: (problem: Problem) => vo
 
 /** What undo or redo last did, until something else is done. */
 export const useUndone = create<{ readonly said: Undone | undefined }>()(() => ({ said: undefined }));
-export interface Undone {
+interface Undone {
   readonly words: string;
   /** Struck through, or brought back. */
   readonly struck: boolean;

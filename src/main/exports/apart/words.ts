@@ -27,7 +27,7 @@ export interface PaperAsked {
   readonly wanted: Wanted;
 }
 
-export interface FileMade {
+interface FileMade {
   readonly name: string;
   readonly bytes: Uint8Array | string;
 }

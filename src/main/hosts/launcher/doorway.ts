@@ -5,7 +5,7 @@ import type { Problem } from '../../../shared/basics/result.ts';
 import { writeWhole } from '../../writeWhole.ts';
 
 /** A page on disk that leads to the bench. */
-export interface Doorway {
+interface Doorway {
   /** What a browser is started with: it holds no token. */
   readonly address: string;
   remove(): void;

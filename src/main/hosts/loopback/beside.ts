@@ -4,7 +4,7 @@ import type { PageFiles } from '../policy.ts';
 import { openLoopback } from './host.ts';
 
 /** A simulated bench that is opened beside a real one when somebody asks to try it. */
-export interface Beside {
+interface Beside {
   /** Gives the link to it; the first time it is opened, and a failure is tried again. */
   readonly open: () => Promise<Result<string>>;
   readonly close: () => Promise<void>;

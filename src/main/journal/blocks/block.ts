@@ -4,7 +4,7 @@ import type { StoredRow } from '../storedRow.ts';
 import { type LaneHead, laneHeadSchema, packLane, unpackLane } from './lane.ts';
 
 /** How blocks are written now; one that is written otherwise later gets another number. */
-export const blockFormat = 1;
+const blockFormat = 1;
 
 /** Rows of the journal from one number to another, packed: all of them, of every gauge, as they were. */
 export interface Block {
@@ -39,7 +39,7 @@ export function packBlock(rows: readonly StoredRow[]): Block {
 }
 
 /** What of a block is wanted. */
-export interface Wanted {
+interface Wanted {
   /** Number of the gauge whose rows are wanted, with those of no gauge; without it those of every gauge. */
   readonly gauge?: number | undefined;
   /** Whether the bytes of readings are wanted; those of unreadable lines come always. */

@@ -11,7 +11,7 @@ interface Range {
 }
 
 /** What becomes of the rows. */
-export interface Taker {
+interface Taker {
   readonly take: (row: RawRow) => void;
   /** So many row numbers could not be read; whether each of them was ever given out is not known. */
   readonly lose: (rows: number) => void;

@@ -9,7 +9,7 @@ import './rocks.css';
 const places = 6;
 
 /** What the station before came to, and how it stands; without a limit it has no state. */
-export interface LastStation {
+interface LastStation {
   readonly value_mm: number;
   readonly state: State | 'recorded';
 }

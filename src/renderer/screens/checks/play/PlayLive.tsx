@@ -23,7 +23,7 @@ import '../check/measure.css';
 const settings: CaptureSettingsOf<'play'> = { kind: 'play' };
 
 /** How this play is pushed and pulled, and what is recorded where none can be felt. */
-export interface PlayWays {
+interface PlayWays {
   readonly notFelt: MeasuredResult;
   /** Opens the other way, which needs no gauge. */
   readonly onByHand: () => void;

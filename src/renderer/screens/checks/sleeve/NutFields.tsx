@@ -11,7 +11,7 @@ export interface NutDraft {
   readonly torque: QuantityDraft;
 }
 
-export interface NutTyped {
+interface NutTyped {
   readonly nutTurn_deg?: number;
   readonly nutTorque?: QuantityTyped;
 }

@@ -17,7 +17,7 @@ export interface ToolDraft {
 }
 
 /** How a number was taken that was read off a tool. */
-export type HowTyped = Extract<How, { kind: 'typed' }>;
+type HowTyped = Extract<How, { kind: 'typed' }>;
 
 export type ToolErrors = FieldErrors<'tool' | 'resolution'>;
 

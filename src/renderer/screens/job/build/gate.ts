@@ -30,7 +30,7 @@ const judged = {
 } as const;
 
 /** The gate of an assembly that was taken apart since: nothing stands in its way any more. */
-export function pastGateTitle(readiness: Readiness): string {
+function pastGateTitle(readiness: Readiness): string {
   const count = readiness.inTheWay.length;
   if (count > 0) return count === 1 ? 'One thing was not done' : `${count} things were not done`;
   if (readiness.gate === undefined) return 'Recorded';

@@ -5,7 +5,7 @@ import { Field } from '../../../parts/Field.tsx';
 import { useSession } from '../../../stores/session.ts';
 
 /** Why a limit changes that something was held against, while it is being written. */
-export interface ChangeDraft {
+interface ChangeDraft {
   readonly why: string;
   readonly holds: 'from-the-start' | 'from-now-on' | undefined;
 }

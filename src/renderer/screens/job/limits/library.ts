@@ -1,7 +1,7 @@
 import type { SpecSheet } from '../../../../shared/job/records/specSheet.ts';
 
 /** Where the limits of a sheet come from, each source once. */
-export const sourcesOf = ({ limits }: SpecSheet): readonly string[] => [...new Set(limits.map(({ source }) => source))];
+const sourcesOf = ({ limits }: SpecSheet): readonly string[] => [...new Set(limits.map(({ source }) => source))];
 
 /**
  * The sheets in which every word that was typed stands, in the name, a source or the note, in any order and case: "rear 5123"
