@@ -76,6 +76,8 @@ const cases = (line: Line): Readonly<Record<string, Case>> => ({
   verify: { words: [at('given', 'certificate.json'), '--data', at('small')] },
   import: { words: [at('given', 'build.axlewright'), '--data', at('taken')], into: at('taken') },
   backup: { words: [at('stick'), '--data', at('large')], into: at('stick') },
+  // Nothing listens there, so that it tries again and again.
+  archive: { words: ['send', '--to', 'postgres://bench@127.0.0.1:9/axlewright', '--data', at('small')] },
   restore: { words: [at('given', 'of.backup'), '--data', at('restored')], into: at('restored') },
   schema: { words: ['certificate'] },
   demo: { words: ['--out', at('demo')], into: at('demo') },
