@@ -47,16 +47,33 @@ function soundOf(sql: Sqlite.Database, file: string): Result<Sound> {
   if (found.builds !== about.builds || found.entries !== about.entries || found.photos !== about.photos)
     return fail(notABackup(file, 'what is in it is not what it says'));
   const pem = sql.prepare<[], string>('SELECT pem FROM backup_key').pluck().get();
-  if (pem === undefined || publicKeyOf(createPrivateKey(pem)) !== about.bench.key)
+  if (pem === undefined || publicKeyIn(pem) !== about.bench.key)
     return fail(notABackup(file, 'its key is not the one of its bench'));
   return ok({ about, pem });
+}
+
+/** The public key that belongs to this private one; undefined where a bit of it is wrong and it is none at all. */
+function publicKeyIn(pem: string): string | undefined {
+  try {
+    return publicKeyOf(createPrivateKey(pem));
+  } catch {
+    return undefined;
+  }
 }
 
 function aboutIn(sql: Sqlite.Database): About | undefined {
   const table = sql.prepare("SELECT 1 FROM sqlite_schema WHERE name = 'backup_about'").get();
   const record =
     table === undefined ? undefined : sql.prepare<[], string>('SELECT record FROM backup_about').pluck().get();
-  return record === undefined ? undefined : aboutSchema.safeParse(JSON.parse(record)).data;
+  return record === undefined ? undefined : aboutSchema.safeParse(parsed(record)).data;
+}
+
+function parsed(text: string): unknown {
+  try {
+    return JSON.parse(text);
+  } catch {
+    return undefined;
+  }
 }
 
 /** What people count in a database. */
