@@ -58,6 +58,8 @@ it('keeps a road test with its load, and begins the comeback with the same axle 
     text: 'After 25 km: the noise as before, when coasting.',
   });
 
+  // The page hears of its note a moment after the notebook has it, and then goes on by itself.
+  await page.waitForFunction(() => (history.state as { at?: string } | null)?.at !== 'road-test');
   await show(page, { at: 'builds', comebackOf: build });
   await page.getByLabel('What is on the stand').fill('WO 41');
   await page.getByLabel('Technician').fill('A');
