@@ -7,7 +7,7 @@ import { App } from './frame/App.tsx';
 import { tellDefects } from './frame/tellDefects.ts';
 import { catchTypedReadings } from './live/keyboardGauge.ts';
 import { listen } from './live/slots.ts';
-import { followArchive } from './stores/archive.ts';
+import { followArchive, loadArchive } from './stores/archive.ts';
 import { followBackups } from './stores/backups.ts';
 import { followBench } from './stores/bench.ts';
 import { followBuilds, loadBuilds } from './stores/builds.ts';
@@ -44,6 +44,7 @@ followBench(bench, () => {
   void loadChecks();
   void loadBuilds();
   void loadPhotoFolder();
+  void loadArchive();
 });
 followTheme(document.documentElement);
 // Before the commands: what a gauge types is no command.

@@ -13,7 +13,7 @@ import { inProcess } from '../support/commandLine.ts';
 const screens = join(import.meta.dirname, '..', '..', 'out', 'renderer');
 
 it.skipIf(postgresBin() === undefined)(
-  'chooses an archive in Settings, and opens a build of another bench',
+  'chooses an archive in Settings, opens a build of another bench, and is told when that one writes in it too',
   async () => {
     const server = await archiveServer();
     onTestFinished(() => server.end());
@@ -62,6 +62,32 @@ it.skipIf(postgresBin() === undefined)(
     await page.getByRole('button', { name: 'Hoist axle 31' }).click();
     await page.getByText('At other benches').waitFor({ state: 'detached' });
     expect((await service.answers['builds.read']({ build: 'b1' })).ok).toBe(true);
+
+    const other = valueOf(openBench({ folder: there, clock: systemClock, version: 'test' }));
+    onTestFinished(async () => void (await other.close()));
+    valueOf(await other.answers['settings.change']({ change: { benchName: 'Stand 2' } }));
+    valueOf(
+      await other.answers['archive.choose']({
+        address: server.to(benchRole(2)),
+        password,
+        authority: { none: 'known to everybody' },
+      }),
+    );
+    const note = async (bench: typeof service, text: string): Promise<void> => {
+      const deed = { kind: 'noted', topic: 'note', text } as const;
+      valueOf(await bench.answers['builds.write']({ build: 'b1', by: 'A. Tester', deed }));
+    };
+    await note(service, 'Written here');
+    await note(other, 'Written at the other stand');
+    await page.getByText('Stand 2 wrote in this build too').waitFor();
+    await picture('beside');
+    await page.getByRole('button', { name: 'Bring it here' }).click();
+    await page.getByText('wrote in this build too').waitFor({ state: 'detached' });
+    const texts = valueOf(await service.answers['builds.read']({ build: 'b1' })).entries.flatMap(({ deed }) =>
+      deed.kind === 'noted' ? [deed.text] : [],
+    );
+    expect(texts.slice(-2)).toEqual(['Written here', 'Written at the other stand']);
+
     await goTo(page, { at: 'shop' });
     server.stop('immediate');
     await page.getByLabel('Find').fill('hoist a');

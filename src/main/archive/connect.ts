@@ -22,8 +22,17 @@ export interface Reach {
 const idle_s = 10;
 const patience_s = 10;
 
+/** For a way that is held open to hear what others send. */
+interface Hearing {
+  /** Told of each word sent to a channel that is listened to. */
+  readonly onWord: (word: string) => void;
+  /** The connection is gone, and what is sent from now on is not heard. */
+  readonly onGone: () => void;
+}
+
 /** Opens a way to an archive; nothing is sent yet. Fails where the authority's file cannot be read. */
-export function openWay({ address, password, authority = process.env['PGSSLROOTCERT'] }: Reach): Result<Way> {
+export function openWay(reach: Reach, hearing?: Hearing): Result<Way> {
+  const { address, password, authority = process.env['PGSSLROOTCERT'] } = reach;
   const { host, port, user, database } = address;
   const ca = authorityIn(authority);
   if (!ca.ok) return ca;
@@ -48,6 +57,7 @@ export function openWay({ address, password, authority = process.env['PGSSLROOTC
     prepare: false,
     onnotice: () => undefined,
     connection: { application_name: 'axlewright', search_path: 'axlewright, public' },
+    ...(hearing === undefined ? {} : heldOpen(hearing)),
   });
   return ok(way);
 }
@@ -94,5 +104,13 @@ export async function onWay<T>(
     await way.value.end({ timeout: 1 }).catch(() => undefined);
   }
 }
+
+/** Its own way to listen goes on in silence where the line breaks (3.4.9): so the words are taken where the client gets them. */
+const heldOpen = ({ onWord, onGone }: Hearing): object => ({
+  idle_timeout: undefined,
+  max_lifetime: null,
+  onnotify: (_channel: string, word: string) => onWord(word),
+  onclose: onGone,
+});
 
 const lines = (to: LineTo): object => ({ socket: () => new Line(to) });

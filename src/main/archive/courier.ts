@@ -5,9 +5,12 @@ import type { Reach, Way } from './connect.ts';
 import { onWay, openWay } from './connect.ts';
 import { fetchBuild, papersOf } from './fetch.ts';
 import { findBuilds, type FoundBuilds } from './find.ts';
+import { unread } from './beside.ts';
 import { listening } from './listening.ts';
+import { lookBeside } from './lookBeside.ts';
 import { wait_ms } from './patience.ts';
 import { archiveProblem } from './problems.ts';
+import type { Put } from './put.ts';
 import { sendAll, type Sender } from './send.ts';
 import type { Fetched, Standing } from './threadWords.ts';
 import { type Waiting, waitingBehind } from './waiting.ts';
@@ -16,8 +19,8 @@ interface CourierOptions {
   readonly reach: Reach;
   readonly sender: Sender;
   readonly onStanding: (standing: Standing) => void;
-  /** A build of another bench has gone on. */
-  readonly onNews: (build: string) => void;
+  /** These builds have gone on in the archive; none named where something may have been missed. */
+  readonly onNews: (builds: readonly string[]) => void;
 }
 
 /** Goes between this bench and the archive: sends what is written, looks for builds, brings them. */
@@ -38,8 +41,6 @@ export function openCourier({ reach, sender, onStanding, onNews }: CourierOption
   if (!first.ok) return first;
   let reading = first.value;
   const ending = new AbortController();
-  const ears = listening(reach, onNews);
-  const round = rounds({ reach, sender, signal: ending.signal, onStanding });
   const asking = async <T>(work: (way: Way) => Promise<Result<T>>): Promise<Result<T>> => {
     const way = reading;
     try {
@@ -49,17 +50,27 @@ export function openCourier({ reach, sender, onStanding, onNews }: CourierOption
       return fail(archiveProblem(error, reach.address));
     }
   };
+  const ears = listening(reach, {
+    onNews(build) {
+      onNews([build]);
+      void asking(async (way) => ok(await lookBeside(way, sender, build))).then(() => round.tell());
+    },
+    onGap: () => onNews([]),
+  });
+  const round = rounds({ reach, sender, signal: ending.signal, onStanding, onBeside: () => ears.listen() });
   return ok({
     poke: round.soon,
     find(words, limit) {
       ears.listen();
       return asking(async (way) => ok(await findBuilds(way, words, limit)));
     },
-    fetch: (build) =>
-      asking(async (way) => {
+    fetch(build) {
+      ears.listen();
+      return asking(async (way) => {
         const bundle = await fetchBuild(way, build);
         return bundle.ok ? ok({ bundle: bundle.value, papers: await papersOf(way, build) }) : bundle;
-      }),
+      });
+    },
     async close() {
       ending.abort();
       round.stop();
@@ -88,11 +99,13 @@ interface Round {
   readonly sender: Sender;
   readonly signal: AbortSignal;
   readonly onStanding: (standing: Standing) => void;
+  /** Another bench wrote in a build that was sent. */
+  readonly onBeside: () => void;
 }
 
 /** Sends when there is something, and again later where it failed: one round at a time. */
-function rounds(round: Round): { readonly soon: () => void; readonly stop: () => void } {
-  const { reach, sender, signal, onStanding } = round;
+function rounds(round: Round): { readonly soon: () => void; readonly tell: () => void; readonly stop: () => void } {
+  const { reach, sender, signal, onStanding, onBeside } = round;
   let timer: NodeJS.Timeout | undefined;
   let [isAtIt, wasPoked, failures] = [false, false, 0];
   let problem: Problem | undefined;
@@ -106,7 +119,11 @@ function rounds(round: Round): { readonly soon: () => void; readonly stop: () =>
     if (isAtIt) return void (wasPoked = true);
     [isAtIt, wasPoked] = [true, false];
     tell();
-    problem = await tried({ reach, sender, signal, onTaken: tell });
+    const onTaken = ({ beside }: Put): void => {
+      if (beside.length > 0) onBeside();
+      tell();
+    };
+    problem = await tried({ reach, sender, signal, onTaken });
     isAtIt = false;
     failures = problem === undefined ? 0 : failures + 1;
     if (signal.aborted) return;
@@ -118,6 +135,7 @@ function rounds(round: Round): { readonly soon: () => void; readonly stop: () =>
   return {
     // Where the archive is away, what is written waits for the next try like everything else.
     soon: () => (problem === undefined ? later(gather_ms) : tell()),
+    tell,
     stop: () => clearTimeout(timer),
   };
 }
@@ -128,11 +146,11 @@ async function tried({
   sender,
   signal,
   onTaken,
-}: Omit<Round, 'onStanding'> & { readonly onTaken: () => void }): Promise<Problem | undefined> {
+}: Omit<Round, 'onStanding' | 'onBeside'> & { readonly onTaken: (put: Put) => void }): Promise<Problem | undefined> {
   const sent = await onWay(reach, (way, progress) => {
-    const taken = (): void => {
+    const taken = (put: Put): void => {
       progress();
-      onTaken();
+      onTaken(put);
     };
     return sendAll(way, sender, { signal, onTaken: taken });
   });
@@ -150,13 +168,16 @@ function countsOf({ database }: Sender): (line: number) => Waiting {
   };
 }
 
-function standingOf({ notes }: Sender, counted: (line: number) => Waiting): Omit<Standing, 'sending' | 'problem'> {
+function standingOf(
+  { notes, database }: Sender,
+  counted: (line: number) => Waiting,
+): Omit<Standing, 'sending' | 'problem'> {
   const archive = notes.latest() ?? '';
   const { line, at } = notes.read(archive);
   return {
     lastSent: at === '' ? none('nothing sent yet') : at,
     waiting: counted(line),
     refused: [...notes.refusals(archive)],
-    beside: [...notes.beside(archive)],
+    beside: unread(database, notes.beside(archive)),
   };
 }

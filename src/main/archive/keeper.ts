@@ -25,7 +25,7 @@ export interface ArchiveKeeper {
 interface KeeperOptions {
   readonly database: Database;
   readonly onState: (state: ArchiveState) => void;
-  readonly onNews: (build: string) => void;
+  readonly onNews: (builds: readonly string[]) => void;
   /** Set where this bench must send nothing, whatever is chosen. */
   readonly mayNot?: Problem;
 }

@@ -1,42 +1,69 @@
 import { openWay, type Reach, type Way } from './connect.ts';
+import { wait_ms } from './patience.ts';
 
 /** So long after the last look somebody may still have the list before them. */
 const listen_ms = 10 * 60_000;
 
-/** Ears for what other benches send: a connection that is held open only while somebody looks. */
+/** Ears for what other benches send: a connection that is held open only while there is a reason to. */
 interface Ears {
   /** Listens from now on for ten minutes more. */
   listen(): void;
   close(): Promise<void>;
 }
 
-/** @param onNews told the id of each build that has gone on in the archive */
-export function listening(reach: Reach, onNews: (build: string) => void): Ears {
+interface Heard {
+  /** Told the id of each build that has gone on in the archive. */
+  readonly onNews: (build: string) => void;
+  /** Something may have been missed: the line is gone, or is there again after it was not. */
+  readonly onGap: () => void;
+}
+
+/** Where the archive is away it is tried again, each time after a longer rest, for as long as there is a reason to listen. */
+export function listening(reach: Reach, { onNews, onGap }: Heard): Ears {
   let open: Way | undefined;
-  let timer: NodeJS.Timeout | undefined;
-  const close = async (): Promise<void> => {
-    clearTimeout(timer);
+  let [failures, isWanted] = [0, false];
+  let [ending, again]: (NodeJS.Timeout | undefined)[] = [];
+  const drop = async (): Promise<void> => {
     const way = open;
     open = undefined;
     await way?.end({ timeout: 1 }).catch(() => undefined);
   };
-  const begin = async (way: Way): Promise<void> => {
+  const close = async (): Promise<void> => {
+    isWanted = false;
+    clearTimeout(ending);
+    clearTimeout(again);
+    again = undefined;
+    failures = 0;
+    await drop();
+  };
+  const gone = (way: Way): void => {
+    if (way !== open) return;
+    void drop();
+    if (!isWanted) return;
+    if (failures === 0) onGap();
+    failures += 1;
+    again = setTimeout(() => void begin(), wait_ms(failures, Math.random())).unref();
+  };
+  const begin = async (): Promise<void> => {
+    again = undefined;
+    const opened = openWay(reach, { onWord: onNews, onGone: () => opened.ok && gone(opened.value) });
+    if (!opened.ok) return;
+    const way = opened.value;
+    open = way;
     try {
-      await way.listen('axlewright_builds', onNews);
+      await way`LISTEN axlewright_builds`;
+      if (failures > 0 && way === open) onGap();
+      failures = 0;
     } catch {
-      // Not heard, the list is as it was when it was asked for. The next look tries again.
-      if (open === way) await close();
+      gone(way);
     }
   };
   return {
     listen() {
-      clearTimeout(timer);
-      timer = setTimeout(() => void close(), listen_ms).unref();
-      if (open !== undefined) return;
-      const way = openWay(reach);
-      if (!way.ok) return;
-      open = way.value;
-      void begin(way.value);
+      isWanted = true;
+      clearTimeout(ending);
+      ending = setTimeout(() => void close(), listen_ms).unref();
+      if (open === undefined && again === undefined) void begin();
     },
     close,
   };

@@ -22,10 +22,11 @@ export interface Refusal {
   readonly problem: Problem;
 }
 
-/** Another bench that wrote in a build of this one. */
+/** Another bench that wrote in a build of this one: its last entry, and when the archive had it. */
 export interface Beside {
   readonly build: string;
   readonly bench: string;
+  readonly entry: string;
   readonly at: string;
 }
 
@@ -37,7 +38,9 @@ export interface Notes {
   /** Begins anew with an archive: all of it is asked for, and what is there is not sent again. */
   beginAnew(archive: string): void;
   refusals(archive: string): readonly Refusal[];
+  /** The last entry of each other bench in each build that was looked at, the newest first. */
   beside(archive: string): readonly Beside[];
+  noteBeside(archive: string, beside: readonly Beside[]): void;
   /** The archive that was heard of last. */
   latest(): string | undefined;
   close(): void;
@@ -76,8 +79,10 @@ const tables = `
   CREATE TABLE IF NOT EXISTS refusal (
     archive TEXT NOT NULL, id TEXT NOT NULL, build TEXT NOT NULL, problem TEXT NOT NULL, PRIMARY KEY (archive, id)
   ) STRICT, WITHOUT ROWID;
-  CREATE TABLE IF NOT EXISTS beside (
-    archive TEXT NOT NULL, build TEXT NOT NULL, bench TEXT NOT NULL, at TEXT NOT NULL, PRIMARY KEY (archive, build, bench)
+  DROP TABLE IF EXISTS beside;
+  CREATE TABLE IF NOT EXISTS written_beside (
+    archive TEXT NOT NULL, build TEXT NOT NULL, bench TEXT NOT NULL, entry TEXT NOT NULL, at TEXT NOT NULL,
+    PRIMARY KEY (archive, build, bench)
   ) STRICT, WITHOUT ROWID;`;
 
 function notesIn(sql: Sqlite.Database): Notes {
@@ -89,14 +94,17 @@ function notesIn(sql: Sqlite.Database): Notes {
   const refuse = sql.prepare<[string, string, string, string]>(
     'INSERT INTO refusal (archive, id, build, problem) VALUES (?, ?, ?, ?) ON CONFLICT DO NOTHING',
   );
-  const note = sql.prepare<[string, string, string, string]>(
-    'INSERT INTO beside (archive, build, bench, at) VALUES (?, ?, ?, ?) ON CONFLICT DO UPDATE SET at = excluded.at',
-  );
+  const note = sql.prepare<[string, string, string, string, string]>(`
+    INSERT INTO written_beside (archive, build, bench, entry, at) VALUES (?, ?, ?, ?, ?)
+    ON CONFLICT DO UPDATE SET entry = excluded.entry, at = excluded.at`);
+  const noteBeside = (archive: string, beside: readonly Beside[]): void => {
+    for (const { build, bench, entry, at } of beside) note.run(archive, build, bench, entry, at);
+  };
   const refusals = sql.prepare<[string, number], { id: string; build: string; problem: string }>(
     'SELECT id, build, problem FROM refusal WHERE archive = ? ORDER BY build, id LIMIT ?',
   );
-  const beside = sql.prepare<[string, number], Beside>(
-    'SELECT build, bench, at FROM beside WHERE archive = ? ORDER BY at DESC LIMIT ?',
+  const beside = sql.prepare<[string], Beside>(
+    'SELECT build, bench, entry, at FROM written_beside WHERE archive = ? ORDER BY at DESC',
   );
   const latest = sql.prepare<[], string>('SELECT archive FROM cursor ORDER BY turn DESC LIMIT 1').pluck();
   return {
@@ -105,7 +113,7 @@ function notesIn(sql: Sqlite.Database): Notes {
       const { line, entry, own, at } = word.cursor;
       put.run(archive, line, entry, own, at);
       for (const { id, build, problem } of word.refused) refuse.run(archive, id, build, JSON.stringify(problem));
-      for (const each of word.beside) note.run(archive, each.build, each.bench, each.at);
+      noteBeside(archive, word.beside);
     }),
     beginAnew: sql.transaction((archive: string) => {
       put.run(archive, 0, '', '', '');
@@ -115,7 +123,8 @@ function notesIn(sql: Sqlite.Database): Notes {
       refusals
         .all(archive, mostTold)
         .map(({ problem, ...one }) => ({ ...one, problem: JSON.parse(problem) as Problem })),
-    beside: (archive) => beside.all(archive, mostTold),
+    beside: (archive) => beside.all(archive),
+    noteBeside: sql.transaction(noteBeside),
     latest: () => latest.get(),
     close: () => void sql.close(),
   };

@@ -1,4 +1,5 @@
 import type { Problem } from '../../shared/basics/result.ts';
+import { whoElse } from './beside.ts';
 import { type Inside, listOf, type Way } from './connect.ts';
 import { entryFormat, stretchFormat } from './hold.ts';
 import type { Beside, Refusal } from './notes.ts';
@@ -13,8 +14,8 @@ export interface Put {
   /** The last entry that was new. */
   readonly newest: string | undefined;
   readonly refused: readonly Refusal[];
-  /** Other benches that wrote in these builds lately, by the archive's own clock. */
-  readonly beside: readonly Omit<Beside, 'at'>[];
+  /** Other benches that wrote in these builds, each with its last entry. */
+  readonly beside: readonly Beside[];
 }
 
 /**
@@ -35,7 +36,7 @@ export function putLoad(way: Way, me: number, { entries, summaries }: Load): Pro
       ...entries.filter((entry) => !stand.includes(entry)).map((entry) => refusal(entry, otherReadings)),
       ...put.others.map((entry) => refusal(entry, otherEntry)),
     ];
-    const beside = await whoElse(inside, me, builds);
+    const beside = await whoElse(inside, me, [...builds.keys()]);
     return { photos, readings: stretches.rows, entries: put.fresh.length, newest: put.fresh.at(-1), refused, beside };
   });
 }
@@ -182,16 +183,6 @@ async function sumUp(inside: Inside, me: number, summary: SentSummary, build: nu
   const mine = await inside`SELECT FROM entry WHERE build = ${build} AND sent_by = ${me} LIMIT 1`;
   if (mine.length === 0) return;
   await inside`SELECT sum_up(${build}, ${me}, ${entries}, ${record}::text::jsonb, ${heading}, ${words})`;
-}
-
-async function whoElse(inside: Inside, me: number, builds: Builds): Promise<Put['beside']> {
-  const rows = await inside<{ build: string; bench: string }[]>`
-    SELECT DISTINCT build.id AS build,
-      coalesce((SELECT name FROM bench_called WHERE bench = entry.sent_by ORDER BY number DESC LIMIT 1), bench.id) AS bench
-    FROM entry JOIN build ON build.number = entry.build JOIN bench ON bench.number = entry.sent_by
-    WHERE build.id IN ${listOf(inside, [...builds.keys()])} AND entry.sent_by <> ${me} AND entry.at > now() - interval '1 day'
-      AND EXISTS (SELECT FROM entry AS own WHERE own.build = entry.build AND own.sent_by = ${me})`;
-  return [...rows];
 }
 
 const refusal = ({ id, build }: SentEntry, problem: Problem): Refusal => ({ id, build, problem });

@@ -41,8 +41,8 @@ export interface Sent extends Pick<Put, 'entries' | 'readings' | 'photos'> {
 
 interface Sending {
   readonly signal?: AbortSignal | undefined;
-  /** Told after every load that the archive has taken. */
-  readonly onTaken?: (() => void) | undefined;
+  /** Told after every load that the archive has taken, and what came of it. */
+  readonly onTaken?: ((put: Put) => void) | undefined;
 }
 
 /** So much is on its way at a time, and as much is being made ready behind it. */
@@ -70,7 +70,7 @@ export async function sendAll(way: Way, sender: Sender, { signal, onTaken }: Sen
     take(sender, archive, upto, put);
     for (const each of ['entries', 'readings', 'photos'] as const) sum[each] += put[each];
     sum.refused.push(...put.refused);
-    onTaken?.();
+    onTaken?.(put);
   }
   return ok(sum);
 }
@@ -81,7 +81,7 @@ const nothingPut: Put = { entries: 0, readings: 0, photos: 0, newest: undefined,
 function take({ notes, database }: Sender, archive: string, { line, id }: Line, put: Put): void {
   const at = new Date(database.clock.wall_ms()).toISOString();
   const cursor = { line, entry: id, own: put.newest ?? notes.read(archive).own, at };
-  notes.take(archive, { cursor, refused: put.refused, beside: put.beside.map((one) => ({ ...one, at })) });
+  notes.take(archive, { cursor, refused: put.refused, beside: put.beside });
 }
 
 /** Two benches that stood in each other's way: one of them begins its load again, a few times. */

@@ -35,7 +35,7 @@ export interface ArchiveThread {
 
 interface Hearing {
   readonly onStanding: (standing: Standing) => void;
-  readonly onNews: (build: string) => void;
+  readonly onNews: (builds: readonly string[]) => void;
   /** It cannot go on, or never began. */
   readonly onProblem: (problem: Problem) => void;
 }

@@ -40,7 +40,8 @@ export interface Fetched {
 /** What it says. */
 export type WordFromThread =
   | { readonly standing: Standing }
-  | { readonly news: string }
+  /** Builds that have gone on; none named where something may have been missed. */
+  | { readonly news: readonly string[] }
   | { readonly tested: Result<string> }
   | { readonly ask: number; readonly found: Result<FoundBuilds> }
   | { readonly ask: number; readonly fetched: Result<Fetched> };

@@ -27,7 +27,7 @@ export function keepArchive({ simulation }: BenchOptions, { database, outlet, wa
       if (state.refused.length > 0) warnings.set('archive', refusedWords(state.refused.length));
       else warnings.clear('archive');
     },
-    onNews: (build) => news.add(build),
+    onNews: (builds) => news.add(builds),
     ...(simulation === undefined ? {} : { mayNot: simulated }),
   });
   const stop = outlet.hear('notebook-changed', () => archive.poke());
@@ -44,16 +44,19 @@ export function keepArchive({ simulation }: BenchOptions, { database, outlet, wa
 function createNews(tell: (builds: string[]) => void) {
   const fresh = new Set<string>();
   let timer: NodeJS.Timeout | undefined;
+  let isFresh = false;
   const flush = (): void => {
     timer = undefined;
-    if (fresh.size === 0) return;
+    if (!isFresh) return;
     tell([...fresh].slice(0, 100));
     fresh.clear();
+    isFresh = false;
     timer = setTimeout(flush, tellEvery_ms).unref();
   };
   return {
-    add(build: string): void {
-      fresh.add(build);
+    add(builds: readonly string[]): void {
+      for (const build of builds) fresh.add(build);
+      isFresh = true;
       if (timer === undefined) flush();
     },
     stop: () => clearTimeout(timer),

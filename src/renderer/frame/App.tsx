@@ -9,6 +9,7 @@ import { toggleHelp } from '../screens/help/open.ts';
 import { openBuild } from '../stores/notebook.ts';
 import { buildOf, go, useRoute } from '../stores/route.ts';
 import { switchUnits } from '../stores/session.ts';
+import { BesideLine } from './BesideLine.tsx';
 import { Guard } from './Guard.tsx';
 import { Job } from './Job.tsx';
 import { JobStopped } from './JobStopped.tsx';
@@ -45,7 +46,10 @@ export function App() {
       <Guard shown={route} instead={ScreenStopped}>
         <Screen />
       </Guard>
-      <ProblemLine />
+      <div className="told">
+        <BesideLine build={build} />
+        <ProblemLine />
+      </div>
       <Strip />
       <CuePicture />
       <SettingsSheet />

@@ -41,6 +41,10 @@ export const chooseArchive = async (reach: ArchiveReach, onProblem: OnProblem): 
 export const switchArchiveOff = async (): Promise<boolean> =>
   lay(await ask('archive.choose', { none: 'switched off' }));
 
+/** Brings a build out of the archive into the records of this bench, with what other benches wrote in it. @returns whether it is here */
+export const bringBuild = async (build: string): Promise<boolean> =>
+  (await ask('archive.fetch', { build })) !== undefined;
+
 /** Whoever types has the next letter in less. */
 const typing_ms = 200;
 
@@ -48,7 +52,6 @@ const typing_ms = 200;
 export function useAllBenches(words: string): ArchiveFoundBuilds | undefined {
   const [found, setFound] = useState<ArchiveFoundBuilds>();
   const isChosen = useArchive(({ state }) => state !== undefined && !isNone(state.address));
-  useEffect(() => void loadArchive(), []);
   useEffect(() => {
     let there = true;
     if (!isChosen) return undefined;

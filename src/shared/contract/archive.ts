@@ -23,7 +23,7 @@ const archiveStateSchema = z.strictObject({
   problem: problemSchema.optional(),
   /** What the archive has otherwise under the same name. */
   refused: z.array(z.strictObject({ id: z.string(), build: z.string(), problem: problemSchema })).max(100),
-  /** Other benches that wrote in builds of this one lately. */
+  /** Other benches that wrote in builds that are here what is not here yet: who, and when the archive had the last of it. */
   beside: z.array(z.strictObject({ build: z.string(), bench: z.string(), at: instantSchema })).max(100),
 });
 export type ArchiveState = z.infer<typeof archiveStateSchema>;
@@ -73,6 +73,6 @@ export const archiveQuestions = {
 
 export const archiveTopics = {
   archive: archiveStateSchema,
-  /** Builds of other benches have gone on, since somebody looked for some. */
+  /** Builds have gone on in the archive since somebody looked; none named where something may have been missed. */
   'archive-news': z.strictObject({ builds: z.array(z.string()).max(100) }),
 } as const;

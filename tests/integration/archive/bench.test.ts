@@ -84,11 +84,17 @@ describe.skipIf(postgresBin() === undefined)('a bench with an archive', () => {
           deed: { kind: 'noted', topic: 'note', text },
         }),
       );
+    const isTold =
+      (told: boolean) =>
+      ({ beside }: ArchiveState): boolean =>
+        beside.some(({ build }) => build === 'a1') === told;
     await write(two, 'written at the second bench');
-    await until(two, ({ beside }) => beside.some(({ build }) => build === 'a1'));
+    await until(two, ({ waiting }) => 'entries' in waiting && waiting.entries === 0);
+    // It took the build over with all that was in it: there is nothing it does not know.
+    expect(isTold(false)(valueOf(await two.answers['archive.state']({})))).toBe(true);
     await write(one, 'written at the first bench');
-    await until(one, ({ beside }) => beside.some(({ build }) => build === 'a1'));
-    await until(one, ({ waiting }) => 'entries' in waiting && waiting.entries === 0);
+    // The first hears it with the archive's word, the second because it listens.
+    for (const bench of [one, two]) await until(bench, isTold(true));
     for (const bench of [one, two]) valueOf(await bench.answers['archive.fetch']({ build: 'a1' }));
     const texts = async (bench: BenchService) =>
       valueOf(await bench.answers['builds.read']({ build: 'a1' })).entries.flatMap(({ deed }) =>
@@ -97,6 +103,8 @@ describe.skipIf(postgresBin() === undefined)('a bench with an archive', () => {
     const both = ['written at the first bench', 'written at the second bench'];
     expect((await texts(one)).filter((text) => both.includes(text)).toSorted()).toEqual(both);
     expect((await texts(two)).filter((text) => both.includes(text)).toSorted()).toEqual(both);
+    // Brought here, it is read.
+    for (const bench of [one, two]) await until(bench, isTold(false));
   });
 
   it('looks through its own records where the archive is away, says so, works on, and sends later', async () => {
@@ -114,6 +122,23 @@ describe.skipIf(postgresBin() === undefined)('a bench with an archive', () => {
       ({ problem, waiting }) => problem === undefined && 'entries' in waiting && waiting.entries === 0,
     );
     expect(server.psql(`SELECT count(*) FROM axlewright.build WHERE id = '${id}'`)).toBe('1');
+  });
+
+  it('listens again after the archive was away, and says that something may have been missed', async () => {
+    const [one, two] = [opened[0] ?? open(a), opened[1] ?? open(b)];
+    expect(await findIn(two, '4711')).toMatchObject({ from: 'archive' });
+    const heard: (readonly string[])[] = [];
+    two.hear('archive-news', ({ builds }) => heard.push(builds));
+    await after(300);
+    server.stop('immediate');
+    await seen(async () => heard.length > 0, 5000);
+    expect(heard.at(-1)).toEqual([]);
+    await after(2000);
+    server.start();
+    const count = heard.length;
+    await seen(async () => heard.length > count, 10_000);
+    const { id } = valueOf(await one.answers['builds.start']({ title: 'After it was away', technician: 'A. Tester' }));
+    await seen(async () => heard.flat().includes(id), 10_000);
   });
 
   it('forgets archive and password when it is switched off', async () => {

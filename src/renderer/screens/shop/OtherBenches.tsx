@@ -1,7 +1,6 @@
 import type { ArchiveFound, ArchiveFoundBuilds } from '../../../shared/contract/archive.ts';
 import { Button } from '../../parts/Button.tsx';
-import { useAllBenches } from '../../stores/archive.ts';
-import { ask } from '../../stores/ask.ts';
+import { bringBuild, useAllBenches } from '../../stores/archive.ts';
 import { go } from '../../stores/route.ts';
 import { ownerWords, stageWords } from '../../words/builds.ts';
 import { dayWords } from '../../words/days.ts';
@@ -50,8 +49,7 @@ function standWords({ from, why, near }: ArchiveFoundBuilds, count: number): str
 function OtherRow({ summary, bench }: ArchiveFound) {
   const owner = ownerWords(summary);
   const bring = async (): Promise<void> => {
-    const taken = await ask('archive.fetch', { build: summary.id });
-    if (taken !== undefined) go({ at: 'build', build: taken.build });
+    if (await bringBuild(summary.id)) go({ at: 'build', build: summary.id });
   };
   return (
     <tr>

@@ -1,17 +1,16 @@
-import { useEffect, useState } from 'react';
+import { useState } from 'react';
 import type { ArchiveState } from '../../../../shared/contract/archive.ts';
 import { isNone, type Problem } from '../../../../shared/basics/result.ts';
 import { Button } from '../../../parts/Button.tsx';
 import { Field } from '../../../parts/Field.tsx';
 import { Reveal } from '../../../parts/Reveal.tsx';
-import { chooseArchive, loadArchive, switchArchiveOff, testArchive, useArchive } from '../../../stores/archive.ts';
+import { chooseArchive, switchArchiveOff, testArchive, useArchive } from '../../../stores/archive.ts';
 import { useBuilds } from '../../../stores/builds.ts';
 import { timeWords } from '../../../words/days.ts';
 
 /** The archive of the shop: where it is, what was sent there last, and what waits. */
 export function Archive() {
   const state = useArchive((seen) => seen.state);
-  useEffect(() => void loadArchive(), []);
   if (state === undefined) return undefined;
   return (
     <section className="sheet__part">
@@ -83,8 +82,8 @@ function Beside({ state: { beside } }: { readonly state: ArchiveState }) {
 function BesideLine({ build, bench, at }: ArchiveState['beside'][number]) {
   return (
     <p>
-      {bench} wrote in {useTitle(build)} too, seen {timeWords(at)}. What both wrote is kept; bring it here from all
-      builds.
+      {bench} wrote in {useTitle(build)} too, {timeWords(at)}. What both wrote is kept; the build itself offers to bring
+      it here.
     </p>
   );
 }
