@@ -77,7 +77,7 @@ function headingRoom(paper: Paper, block: HeadingBlock, next: Block | undefined)
   const own = block.level === 2 ? 60 : 34;
   if (next === undefined) return own;
   if (next.kind === 'picture')
-    return own + paper.width * (next.across ?? 1) * next.share + captionHeight(paper, next, paper.width);
+    return own + paper.width * (next.across ?? 1) * heightShare(paper, next) + captionHeight(paper, next, paper.width);
   if (next.kind === 'beside') return own + besideHeight(paper, next);
   if (next.kind === 'table') return own + tableRoom(paper, next);
   if (next.kind === 'photos') return own + photoRowHeight(paper, next);
@@ -103,7 +103,7 @@ function headingToPaper(paper: Paper, { level, words, under }: HeadingBlock, str
 }
 
 function pictureToPaper(paper: Paper, block: PictureBlock, strip: Strip): void {
-  const scene = sceneFor(block, strip.width * (block.across ?? 1));
+  const scene = sceneFor(paper, block, strip.width * (block.across ?? 1));
   paper.need(scene.height + captionHeight(paper, block, strip.width));
   drawScene(paper, scene, strip.x);
   paper.y += scene.height;
@@ -115,7 +115,7 @@ function picturesToPaper(paper: Paper, { across, pictures }: PicturesBlock, stri
   const width = (strip.width - besideGap * (across - 1)) / across;
   for (let first = 0; first < pictures.length; first += across) {
     const row = pictures.slice(first, first + across);
-    paper.need(Math.max(...row.map((one) => width * one.share + captionHeight(paper, one, width))));
+    paper.need(Math.max(...row.map((one) => width * heightShare(paper, one) + captionHeight(paper, one, width))));
     const top = paper.y;
     let lowest = top;
     row.forEach((one, index) => {
@@ -145,8 +145,12 @@ const captionHeight = (paper: Paper, { caption }: PictureBlock, width: number): 
   caption === undefined ? 0 : paper.wrap(caption, scale.quiet, width).length * scale.quiet.line;
 
 /** Letters in drawings are as high as those of tables. */
-const sceneFor = (block: PictureBlock, width: number): Scene =>
-  block.draw({ width, height: width * block.share, text: 7.5 });
+const sceneFor = (paper: Paper, block: PictureBlock, width: number): Scene =>
+  block.draw({ width, height: width * heightShare(paper, block), text: 7.5 });
+
+/** A picture gives way before words do. */
+const heightShare = (paper: Paper, { share, closeShare }: PictureBlock): number =>
+  paper.isClose ? (closeShare ?? share) : share;
 
 function drawScene(paper: Paper, scene: Scene, x: number): void {
   const { y } = paper;
@@ -174,7 +178,10 @@ function besideStrips({ share }: BesideBlock, strip: Strip): readonly [Strip, St
 function besideHeight(paper: Paper, block: BesideBlock): number {
   const [left, right] = besideStrips(block, { x: paper.left, width: paper.width });
   const beside = block.right.map((one) => heightOf(paper, one, right.width)).reduce((sum, height) => sum + height, 0);
-  return Math.max(left.width * block.picture.share + captionHeight(paper, block.picture, left.width), beside);
+  return Math.max(
+    left.width * heightShare(paper, block.picture) + captionHeight(paper, block.picture, left.width),
+    beside,
+  );
 }
 
 function heightOf(paper: Paper, block: BesideBlock['right'][number], width: number): number {

@@ -61,6 +61,8 @@ export class Paper {
   readonly bottom: number;
   readonly height: number;
   y: number;
+  /** Set closer, because a few lines would otherwise stand on a page of their own. */
+  readonly isClose: boolean;
   /** Whether a sign was met that the family lacks. */
   hasBoxes = false;
   private pages = 0;
@@ -73,6 +75,7 @@ export class Paper {
   constructor(pdf: Pdf, page: CertificateLook['page'], root: Struct, around: Margins = 'usual') {
     const { top, bottom, spaces } = margins[around];
     this.spaces = spaces;
+    this.isClose = around === 'close';
     this.pdf = pdf;
     this.root = root;
     this.size = sizes[page];

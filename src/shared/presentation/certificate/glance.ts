@@ -145,7 +145,7 @@ function marksAndBefore(flanks: PictureBlock | undefined, before: TableBlock | u
     return [words('No mark has been recorded on this assembly.', 'quiet'), ...(before === undefined ? [] : [before])];
   return before === undefined
     ? [{ ...flanks, across: 0.62 }]
-    : [{ kind: 'beside', picture: flanks, share: 0.52, right: [before] }];
+    : [{ kind: 'beside', picture: { ...flanks, share: 0.44, closeShare: flanks.share }, share: 0.52, right: [before] }];
 }
 
 const captioned = (flanks: PictureBlock, found: MarkResult | undefined): PictureBlock => ({

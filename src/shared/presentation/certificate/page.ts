@@ -121,6 +121,8 @@ export interface PictureBlock {
   readonly kind: 'picture';
   /** Height as a share of the width it is given. */
   readonly share: number;
+  /** The same on pages that are set closer; as usual where it is not given. */
+  readonly closeShare?: number;
   readonly draw: (size: SceneSize) => Scene;
   /** Share of the width it is drawn in; all of it where it is not given. */
   readonly across?: number;
