@@ -92,7 +92,7 @@ async function stretchesOf(
   const lines = new Map<string, readonly string[]>();
   for (const { bench, gauge, format, sha256, body, ...ends } of rows) {
     const [from, to] = [Number(ends.from), Number(ends.to)];
-    const part = unpackStretch(format, body, gauge);
+    const part = unpackStretch(format, body);
     if (part === undefined || hashOfLines(part) !== sha256.toString('hex'))
       return fail(damaged(`readings ${from} to ${to} of gauge ${gauge}`));
     lines.set(nameOf({ bench, gauge, from, to }), part);

@@ -5,9 +5,9 @@ import { setImmediate as afterEvents } from 'node:timers/promises';
 import { z } from 'zod';
 import { stretchSchema } from '../../shared/job/records/measurement.ts';
 import { canonicalJson } from '../certificate/hash.ts';
-import { csvLine, rowsFromCsv } from '../journal/csv.ts';
-import { readPages } from '../journal/readRows.ts';
-import type { JournalRow } from '../journal/entry.ts';
+import { rowsFromCsv, storedLine } from '../journal/csv.ts';
+import { storedReader } from '../journal/readRows.ts';
+import { type StoredRow, storedFrom } from '../journal/storedRow.ts';
 import type { Database } from '../store/database.ts';
 import { openPhotos } from '../store/photos.ts';
 import { openStretches, type StretchNamed } from '../store/stretches.ts';
@@ -16,9 +16,10 @@ import type { SentEntry, SentStretch } from './sending.ts';
 
 /** Where things to be sent come from: the records, read beside a bench at work. */
 export interface Stock {
-  readonly database: Database;
-  /** This bench's id. */
-  readonly own: string;
+  /** The next lines of all notebooks behind a line, in order. */
+  linesAfter(after: number, most: number): readonly Line[];
+  /** An entry with everything it rests on. Readings are read a page at a time, and others have their turn after each stretch. */
+  gathered(line: Line, shared: Shared): Promise<SentEntry>;
 }
 
 /** An entry by its line, before anything is fetched for it. */
@@ -28,6 +29,8 @@ export interface Line {
   readonly build: string;
   readonly json: string;
   readonly sha256: Buffer;
+  /** So many entries of its notebook stand before it. */
+  readonly place: number;
   /** The bench it is of, where that is another. */
   readonly wrote: string | null;
   readonly deed: unknown;
@@ -44,18 +47,52 @@ interface Row {
   readonly bench: string | null;
 }
 
-/** The next lines of all notebooks behind a line, in order. */
-export function linesAfter({ database }: Stock, after: number, most: number): readonly Line[] {
-  return database.sql
-    .prepare<[number, number], Row>(
-      'SELECT line, id, build, version, at, by, deed, bench FROM notebook_entry WHERE line > ? ORDER BY line LIMIT ?',
-    )
-    .all(after, most)
-    .map(({ line, id, build, version, at, by, deed: text, bench }) => {
-      const deed = JSON.parse(text) as unknown;
-      const json = canonicalJson({ id, version, at, by, deed });
-      return { line, id, build, json, sha256: hashOf(json), wrote: bench, deed };
+/** Opens the records of this bench to be sent from: whoever sends many entries asks the same of them each time. */
+export function openStock(database: Database, own: string): Stock {
+  const bodyOf = stretchReader(database, own);
+  const photoOf = photoReader(database);
+  return {
+    linesAfter: lineReader(database),
+    async gathered(line, shared) {
+      const brings = bringsSchema.safeParse(line.deed).data;
+      const named = brings?.how?.stretch;
+      const stretch =
+        named === undefined
+          ? undefined
+          : sharedStretch({ ...named, bench: named.bench ?? line.wrote ?? own }, shared, bodyOf);
+      if (stretch !== undefined) await afterEvents();
+      return {
+        ...line,
+        body: packEntry(line.json),
+        stretch,
+        photo: brings?.kind === 'photographed' ? photoOf(brings.photo) : undefined,
+        certificate: brings?.kind === 'certified' ? certificateOf(database.folder, brings.sha256) : undefined,
+      };
+    },
+  };
+}
+
+function lineReader({ sql }: Database): Stock['linesAfter'] {
+  const after = sql.prepare<[number, number], Row>(
+    'SELECT line, id, build, version, at, by, deed, bench FROM notebook_entry WHERE line > ? ORDER BY line LIMIT ?',
+  );
+  const before = sql
+    .prepare<[string, number], number>('SELECT count(*) FROM notebook_entry WHERE build = ? AND line < ?')
+    .pluck();
+  return (line, most) => {
+    const places = new Map<string, number>();
+    return after.all(line, most).map((row): Line => {
+      const place = places.get(row.build) ?? before.get(row.build, row.line) ?? 0;
+      places.set(row.build, place + 1);
+      return lineOf(row, place);
     });
+  };
+}
+
+function lineOf({ line, id, build, version, at, by, deed: text, bench }: Row, place: number): Line {
+  const deed = JSON.parse(text) as unknown;
+  const json = canonicalJson({ id, version, at, by, deed });
+  return { line, id, build, json, sha256: hashOf(json), place, wrote: bench, deed };
 }
 
 export const hashOf = (bytes: string | Uint8Array): Buffer => createHash('sha256').update(bytes).digest();
@@ -74,85 +111,66 @@ const bringsSchema = z.object({
 /** Stretches that go in one load: entries that rest on the same one share it. */
 export type Shared = Map<string, SentStretch | undefined>;
 
-/** An entry with everything it rests on. Readings are read a page at a time, and others have their turn after each stretch. */
-export async function gathered(stock: Stock, line: Line, shared: Shared): Promise<SentEntry> {
-  const { database } = stock;
-  const brings = bringsSchema.safeParse(line.deed).data;
-  const place = database.sql
-    .prepare<[string, number], number>('SELECT count(*) FROM notebook_entry WHERE build = ? AND line < ?')
-    .pluck()
-    .get(line.build, line.line);
-  const named = brings?.how?.stretch;
-  const stretch =
-    named === undefined
-      ? undefined
-      : sharedStretch(stock, { ...named, bench: named.bench ?? line.wrote ?? stock.own }, shared);
-  if (stretch !== undefined) await afterEvents();
-  return {
-    ...line,
-    place: place ?? 0,
-    body: packEntry(line.json),
-    stretch,
-    photo: brings?.kind === 'photographed' ? photoOf(database, brings.photo) : undefined,
-    certificate: brings?.kind === 'certified' ? certificateOf(database.folder, brings.sha256) : undefined,
-  };
-}
+type StretchReader = (named: StretchNamed) => SentStretch | undefined;
 
-function sharedStretch(stock: Stock, named: StretchNamed, shared: Shared): SentStretch | undefined {
+function sharedStretch(named: StretchNamed, shared: Shared, read: StretchReader): SentStretch | undefined {
   const { bench, gauge, from, to } = named;
   const name = JSON.stringify([bench, gauge, from, to]);
-  const stretch = shared.has(name) ? shared.get(name) : sentStretch(stock, named);
+  const stretch = shared.has(name) ? shared.get(name) : read({ bench, gauge, from, to });
   shared.set(name, stretch);
   return stretch;
 }
 
-/** A stretch as it is sent; undefined where the journal has none of its rows any more. */
-function sentStretch({ database, own }: Stock, { bench, gauge, from, to }: StretchNamed): SentStretch | undefined {
-  const { rows, sha256 } =
-    bench === own
-      ? hashed(readPages(database.sql, gauge, from, to, true))
-      : takenIn(openStretches(database, own).lines({ bench, gauge, from, to }), gauge);
-  if (rows.length === 0) return undefined;
-  return { bench, gauge, from, to, rows: rows.length, sha256, body: packStretch(rows) };
+/** Reads stretches to be sent; undefined where the journal has none of its rows any more. */
+function stretchReader(database: Database, own: string): StretchReader {
+  const pages = storedReader(database.sql);
+  const foreign = openStretches(database, own);
+  return ({ bench, gauge, from, to }) => {
+    const { rows, sha256 } =
+      bench === own ? hashed(pages(gauge, from, to)) : takenIn(foreign.lines({ bench, gauge, from, to }), gauge);
+    if (rows.length === 0) return undefined;
+    return { bench, gauge, from, to, rows: rows.length, sha256, body: packStretch(rows) };
+  };
 }
 
 interface Hashed {
-  readonly rows: readonly JournalRow[];
+  readonly rows: readonly StoredRow[];
   /** SHA-256 of the rows as lines of CSV, as certificates have it. */
   readonly sha256: Buffer;
 }
 
-function hashed(pages: Iterable<JournalRow>): Hashed {
+function hashed(pages: Iterable<readonly StoredRow[]>): Hashed {
   const hash = createHash('sha256');
-  const rows: JournalRow[] = [];
-  let lines: string[] = [];
-  const flush = (): void => {
-    hash.update(lines.join(''));
-    lines = [];
-  };
-  for (const row of pages) {
-    rows.push(row);
-    lines.push(`${csvLine(row)}\n`);
-    if (lines.length >= 1000) flush();
+  const rows: StoredRow[] = [];
+  for (const page of pages) {
+    let lines = '';
+    for (const row of page) {
+      rows.push(row);
+      lines += `${storedLine(row)}\n`;
+    }
+    hash.update(lines);
   }
-  flush();
   return { rows, sha256: hash.digest() };
 }
 
+/** Whatever the gauge's number here: in the archive it has another. */
+const anyNumber = 1;
+
 function takenIn(lines: readonly string[], gauge: string): Hashed {
   const rows = rowsFromCsv(lines, gauge);
-  return rows.ok ? hashed(rows.value) : { rows: [], sha256: Buffer.alloc(0) };
+  return hashed(rows.ok ? [rows.value.map((row) => storedFrom(row, anyNumber))] : []);
 }
 
-function photoOf(
+function photoReader(
   database: Database,
-  photo: { sha256: string; width: number; height: number } | undefined,
-): SentEntry['photo'] {
-  if (photo === undefined) return undefined;
+): (photo: { sha256: string; width: number; height: number } | undefined) => SentEntry['photo'] {
   const store = openPhotos(database);
-  const [jpeg, at] = [store.read(photo.sha256), store.keptAt(photo.sha256)];
-  if (jpeg === undefined || at === undefined) return undefined;
-  return { sha256: hashOf(jpeg), width: photo.width, height: photo.height, at, jpeg };
+  return (photo) => {
+    if (photo === undefined) return undefined;
+    const [jpeg, at] = [store.read(photo.sha256), store.keptAt(photo.sha256)];
+    if (jpeg === undefined || at === undefined) return undefined;
+    return { sha256: hashOf(jpeg), width: photo.width, height: photo.height, at, jpeg };
+  };
 }
 
 /** The paper of a certificate, by the first signs of its data's hash, which end its name. */

@@ -1,36 +1,34 @@
 import { ok, type Result } from '../../shared/basics/result.ts';
 import type { BenchSigning } from '../../shared/job/certifying/certificateData.ts';
-import { readNotebook } from '../../shared/job/records/build.ts';
-import { folded } from '../../shared/job/shop/folded.ts';
-import { type BuildSummary, summaryOf } from '../../shared/job/shop/summary.ts';
-import { wordsTyped } from '../../shared/job/shop/typed.ts';
-import { canonicalJson } from '../certificate/hash.ts';
 import { namedAsSet } from '../certificate/issue.ts';
 import type { Database } from '../store/database.ts';
 import type { Identity } from '../store/identity.ts';
 import { openSettings } from '../store/settings.ts';
-import { openNotebooks, type Notebooks } from '../store/notebooks.ts';
 import type { Way } from './connect.ts';
-import { gathered, type Line, linesAfter, type Shared, type Stock } from './gather.ts';
+import { type Line, openStock, type Shared, type Stock } from './gather.ts';
 import { greet, type Greeted } from './greet.ts';
 import type { Cursor, Notes, Refusal } from './notes.ts';
 import { isCollision } from './problems.ts';
 import { hashesOf, type Put, putLoad } from './put.ts';
+import { summariesOf } from './summarise.ts';
 import { bytesOf, type Load, type SentEntry, type SentSummary } from './sending.ts';
 
 /** A bench that sends: who it is, its records, and what it notes of archives. */
-export interface Sender extends Stock {
+export interface Sender {
+  readonly database: Database;
+  readonly stock: Stock;
   /** This bench as it is called now. */
   readonly bench: () => BenchSigning;
-  readonly notebooks: Notebooks;
+  /** What the list says of a build whose notebook ends at a line or before it. */
+  readonly summary: (build: string, upto: number) => SentSummary | undefined;
   readonly notes: Notes;
 }
 
 export const senderOf = (database: Database, { bench }: Pick<Identity, 'bench'>, notes: Notes): Sender => ({
   database,
-  own: bench.id,
+  stock: openStock(database, bench.id),
   bench: () => namedAsSet(bench, openSettings(database, () => undefined).read()),
-  notebooks: openNotebooks(database),
+  summary: summariesOf(database),
   notes,
 });
 
@@ -122,8 +120,8 @@ interface Seen {
   readonly there: ReadonlyMap<string, Buffer>;
 }
 
-async function lookAfter(way: Way, sender: Sender, line: number): Promise<Seen> {
-  const lines = linesAfter(sender, line, mostLines);
+async function lookAfter(way: Way, { stock }: Sender, line: number): Promise<Seen> {
+  const lines = stock.linesAfter(line, mostLines);
   if (lines.length === 0) return { lines, there: new Map() };
   return {
     lines,
@@ -145,14 +143,14 @@ interface Ready {
  * otherwise goes along, and is refused there.
  * @throws where there are no lines
  */
-async function makeReady(sender: Sender, { lines, there }: Seen): Promise<Ready> {
+async function makeReady({ stock, summary }: Sender, { lines, there }: Seen): Promise<Ready> {
   const entries: SentEntry[] = [];
   const shared: Shared = new Map();
   let bytes = 0;
   let [upto] = lines;
   for (const line of lines) {
     if (there.get(line.id)?.equals(line.sha256) !== true) {
-      const entry = await gathered(sender, line, shared);
+      const entry = await stock.gathered(line, shared);
       bytes += bytesOf(entry);
       if (entries.length > 0 && bytes > load_bytes) break;
       entries.push(entry);
@@ -163,31 +161,7 @@ async function makeReady(sender: Sender, { lines, there }: Seen): Promise<Ready>
   const { line: end } = upto;
   const builds = new Set(entries.map(({ build }) => build));
   return {
-    load: { entries, summaries: [...builds].flatMap((build) => summaryOfWhole(sender, build, end) ?? []) },
+    load: { entries, summaries: [...builds].flatMap((build) => summary(build, end) ?? []) },
     upto,
   };
 }
-
-/** What the list says of a build, once everything written in it goes with this load or went before. */
-function summaryOfWhole({ database, notebooks }: Sender, build: string, upto: number): SentSummary | undefined {
-  const last = database.sql
-    .prepare<[string], number>('SELECT max(line) FROM notebook_entry WHERE build = ?')
-    .pluck()
-    .get(build);
-  if (last === undefined || last > upto) return undefined;
-  const read = notebooks.read(build);
-  if (read?.ok !== true) return undefined;
-  const { entries } = read.value;
-  const summary = summaryOf(readNotebook(build, entries), entries);
-  return {
-    build,
-    entries: entries.length,
-    record: canonicalJson(summary),
-    heading: headingOf(summary),
-    words: wordsTyped(build, entries),
-  };
-}
-
-/** What a person remembers of a build and may misspell. */
-const headingOf = ({ title, technician, axle, customer, plate }: BuildSummary): string =>
-  folded([title, technician, axle, customer, plate].filter((text) => text !== undefined).join(' '));

@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { fail, ok, type Result } from '../../shared/basics/result.ts';
 import type { EventKind, JournalRow } from './entry.ts';
+import { type StoredRow, storedFrom } from './storedRow.ts';
 
 /**
  * Journal rows as lines of CSV (RFC 4180, without quotes: whatever would need them is escaped), whole and reversible, for
@@ -11,20 +12,38 @@ import type { EventKind, JournalRow } from './entry.ts';
 export const csvColumns = ['row', 't_s', 'at_ms', 'of', 'kind', 'value', 'unit_ucum', 'raw', 'note'] as const;
 
 /** One row as a line without its end. */
-export function csvLine(row: JournalRow): string {
-  const { seq, t, at, gauge, kind } = row;
-  const value = row.kind === 'reading' ? String(row.value) : '';
-  const unit = row.kind === 'reading' ? wordField(row.unit) : '';
-  const raw = 'raw' in row ? bytesField(row.raw) : '';
-  const note = row.note === undefined ? '' : wordField(row.note);
-  return [seq, t, Math.round(at), gauge === undefined ? 'bench' : 'gauge', kind, value, unit, raw, note].join(',');
+export const csvLine = (row: JournalRow): string => storedLine(storedFrom(row, gaugeOfLine));
+
+/** A line only says whether a row is of its gauge or of the whole bench. */
+const gaugeOfLine = 1;
+
+/** The same of a row as it lies on disk. */
+export function storedLine([seq, gauge, kind, t, at, value, unit, raw, note]: StoredRow): string {
+  const of = gauge === null ? 'bench' : 'gauge';
+  if (kind === 'reading' && gauge !== null)
+    return `${seq},${t},${at},${of},${kind},${value},${wordField(unit ?? '')},${bytesField(raw ?? none)},${note === null ? '' : wordField(note)}`;
+  if (kind === 'unreadable')
+    return `${seq},${t},${at},${of},${kind},,,${bytesField(raw ?? none)},${wordField(note ?? '')}`;
+  return `${seq},${t},${at},${of},${kind},,,,${note === null ? '' : wordField(note)}`;
 }
+
+const none = new Uint8Array(0);
 
 const plainWord = /^[\p{L}\d[\]{}().%_/ :;→-]*$/u;
 
-/** Words of ours as they are, anything else as its bytes. */
-const wordField = (words: string): string =>
-  plainWord.test(words) && !/^[-=+@\s]/u.test(words) && words !== '' ? words : bytesField(Buffer.from(words));
+/** Words of ours as they are, anything else as its bytes. Units and notes are few, and each stands in a thousand rows. */
+function wordField(words: string): string {
+  const known = fields.get(words);
+  if (known !== undefined) return known;
+  const isPlainWord = plainWord.test(words) && !/^[-=+@\s]/u.test(words) && words !== '';
+  const field = isPlainWord ? words : bytesField(Buffer.from(words));
+  if (fields.size >= mostFields) fields.clear();
+  fields.set(words, field);
+  return field;
+}
+
+const mostFields = 256;
+const fields = new Map<string, string>();
 
 /** Written out of a table: a million readings have ten million bytes. */
 function bytesField(bytes: Uint8Array): string {

@@ -29,3 +29,11 @@ export function rowFrom(stored: StoredRow, names: ReadonlyMap<number, string>): 
   const event = { seq, kind: kind as EventKind, t, at };
   return { ...event, ...(gauge !== undefined && { gauge }), ...(note !== null && { note }) };
 }
+
+/** The same the other way: a row as it lies in the database, its gauge by this number there. */
+export function storedFrom(row: JournalRow, number: number): StoredRow {
+  const { seq, kind, t, at, note = null } = row;
+  const gauge = row.gauge === undefined ? null : number;
+  const [value, unit] = row.kind === 'reading' ? [row.value, row.unit] : [null, null];
+  return [seq, gauge, kind, t, Math.round(at), value, unit, 'raw' in row ? row.raw : null, note];
+}

@@ -107,6 +107,28 @@ export function summaryWriter({ sql }: Pick<Database, 'sql'>): SummaryWriter {
   };
 }
 
+/** A summary as it lies in the records, and the words typed into its build. */
+interface Kept {
+  readonly record: unknown;
+  readonly words: string;
+}
+
+/** Reads summaries; undefined where there is none of this version that goes up to this line of the notebook. */
+export function summaryReader({ sql }: Pick<Database, 'sql'>): (build: string, last: number) => Kept | undefined {
+  const find = sql.prepare<[string, number, number], { record: string; words: string }>(
+    'SELECT record, words FROM build_summary WHERE build = ? AND upto = ? AND version = ? AND record IS NOT NULL',
+  );
+  return (build, last) => {
+    const row = find.get(build, last, summaryVersion);
+    if (row === undefined) return undefined;
+    const { record, words } = row;
+    return {
+      record: JSON.parse(record) as unknown,
+      words: words.endsWith(endOfWords) ? words.slice(0, -endOfWords.length) : words,
+    };
+  };
+}
+
 const rowOf = (build: Build, summary: BuildSummary): Omit<Row, 'last' | 'upto' | 'certified' | 'words'> => ({
   ...unknown,
   ...kindOf(build, summary),

@@ -120,17 +120,30 @@ function sortsOf(rows: readonly StoredRow[]): { readonly sorts: Sort[]; readonly
   const places = new Map<string, number>();
   const sorts: Sort[] = [];
   const writer = numberWriter();
+  let [last, lastPlace]: [Sort | undefined, number] = [undefined, 0];
   for (const [, , kind, , , value, unit, raw, note] of rows) {
     const has = value === null ? 0 : Object.is(value, -0) ? 2 : 1;
-    const sort = { kind, unit, note, value: has, raw: raw !== null } as const;
+    const sort: Sort = { kind, unit, note, value: has, raw: raw !== null };
+    if (last !== undefined && isSameSort(sort, last)) {
+      writer.put(lastPlace);
+      continue;
+    }
     // Told apart by signs that stand in no unit and no note: as JSON this was a tenth of all packing.
     const key = `${kind}\0${unit ?? '\u0001'}\0${note ?? '\u0001'}\0${has}${raw === null ? '' : 'r'}`;
     const place = places.get(key) ?? sorts.push(sort) - 1;
     places.set(key, place);
+    [last, lastPlace] = [sort, place];
     writer.put(place);
   }
   return { sorts, column: writer.bytes() };
 }
+
+const isSameSort = (one: Sort, other: Sort): boolean =>
+  one.kind === other.kind &&
+  one.unit === other.unit &&
+  one.note === other.note &&
+  one.value === other.value &&
+  one.raw === other.raw;
 
 /** Lines of one length, column by column: what every line has in the same place lies side by side. */
 function turned(lines: readonly Uint8Array[], length: number): Uint8Array {
@@ -208,10 +221,19 @@ function lineReader({ line }: LaneHead, part: PartOf): () => Uint8Array {
       return Buffer.from(raw.subarray(at - length, at));
     };
   }
-  const many = line === 0 ? 0 : raw.length / line;
+  const rows = line === 0 ? raw : turnedBack(raw, line);
   return () => {
-    const row = at;
-    at += 1;
-    return Buffer.from(Array.from({ length: line }, (_, column) => raw[column * many + row] ?? 0));
+    at += line;
+    return rows.subarray(at - line, at);
   };
+}
+
+/** Lines of one length that stood column by column, one after the other. */
+function turnedBack(columns: Uint8Array, length: number): Buffer {
+  const many = columns.length / length;
+  // One piece for all: a buffer for each line takes as long as everything else together.
+  const bytes = Buffer.allocUnsafe(columns.length);
+  for (let column = 0; column < length; column += 1)
+    for (let row = 0; row < many; row += 1) bytes[row * length + column] = columns[column * many + row] ?? 0;
+  return bytes;
 }
