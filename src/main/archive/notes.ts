@@ -37,7 +37,10 @@ export interface Notes {
   take(archive: string, word: Word): void;
   /** Begins anew with an archive: all of it is asked for, and what is there is not sent again. */
   beginAnew(archive: string): void;
+  /** What was refused, to be told: the first hundred. */
   refusals(archive: string): readonly Refusal[];
+  /** The ids of all that was refused. */
+  refused(archive: string): ReadonlySet<string>;
   /** The last entry of each other bench in each build that was looked at, the newest first. */
   beside(archive: string): readonly Beside[];
   noteBeside(archive: string, beside: readonly Beside[]): void;
@@ -103,6 +106,7 @@ function notesIn(sql: Sqlite.Database): Notes {
   const refusals = sql.prepare<[string, number], { id: string; build: string; problem: string }>(
     'SELECT id, build, problem FROM refusal WHERE archive = ? ORDER BY build, id LIMIT ?',
   );
+  const refused = sql.prepare<[string], string>('SELECT id FROM refusal WHERE archive = ?').pluck();
   const beside = sql.prepare<[string], Beside>(
     'SELECT build, bench, entry, at FROM written_beside WHERE archive = ? ORDER BY at DESC',
   );
@@ -123,6 +127,7 @@ function notesIn(sql: Sqlite.Database): Notes {
       refusals
         .all(archive, mostTold)
         .map(({ problem, ...one }) => ({ ...one, problem: JSON.parse(problem) as Problem })),
+    refused: (archive) => new Set(refused.all(archive)),
     beside: (archive) => beside.all(archive),
     noteBeside: sql.transaction(noteBeside),
     latest: () => latest.get(),

@@ -46,6 +46,10 @@ const codeOf = (error: unknown): string =>
 /** Whether two benches stood in each other's way, and one of them begins its work again (classes 40). */
 export const isCollision = (error: unknown): boolean => codeOf(error).startsWith('40');
 
+/** Whether the server cannot hold what it was given, whenever it is given (classes 22 and 54). */
+export const isOfTheData = (error: unknown): error is Error =>
+  error instanceof Error && /^(?:22|54)...$/u.test(codeOf(error));
+
 /** An error of the client or the server as a problem. @throws what is a defect of the program */
 export function archiveProblem(error: unknown, address: Address): Problem {
   const code = codeOf(error);

@@ -23,15 +23,16 @@ export interface Put {
  * last. What is there already under the same name and hash is left as it is; under another hash it is refused, with what rests on it.
  * @param me the number of the bench that sends.
  */
-export function putLoad(way: Way, me: number, { entries, summaries }: Load): Promise<Put> {
+export function putLoad(way: Way, me: number, load: Load): Promise<Put> {
+  const { entries, summaries } = load;
   return way.begin(async (inside) => {
-    const builds = await numbersOf(inside, me, entries);
+    const builds = await numbersOf(inside, me, load);
     const photos = await putPhotos(inside, me, entries);
     const stretches = await putStretches(inside, me, entries, builds);
     const stand = entries.filter(({ stretch }) => stretch === undefined || !stretches.others.has(nameOf(stretch)));
     await putCertificates(inside, me, stand, builds);
     const put = await putEntries(inside, me, stand, builds);
-    for (const each of summaries) await sumUp(inside, me, each, builds.get(each.build));
+    await sumUp(inside, me, summaries, builds);
     const refused = [
       ...entries.filter((entry) => !stand.includes(entry)).map((entry) => refusal(entry, otherReadings)),
       ...put.others.map((entry) => refusal(entry, otherEntry)),
@@ -44,13 +45,14 @@ export function putLoad(way: Way, me: number, { entries, summaries }: Load): Pro
 type Builds = ReadonlyMap<string, number>;
 
 /** The numbers of builds in this archive; those that are new get one. Sorted, so that two benches never wait for each other in turn. */
-async function numbersOf(inside: Inside, me: number, entries: readonly SentEntry[]): Promise<Builds> {
-  const ids = [...new Set(entries.map(({ build }) => build))].toSorted();
+async function numbersOf(inside: Inside, me: number, { entries, summaries }: Load): Promise<Builds> {
+  const written = new Set(entries.map(({ build }) => build));
+  const ids = [...new Set([...written, ...summaries.map(({ build }) => build)])].toSorted();
   const find = (): Promise<{ id: string; number: number }[]> =>
     inside<{ id: string; number: number }[]>`SELECT id, number FROM build WHERE id IN ${listOf(inside, ids)}`;
   const there = await find();
   const known = new Set(there.map(({ id }) => id));
-  const fresh = ids.filter((id) => !known.has(id)).map((id) => ({ id, sent_by: me }));
+  const fresh = ids.filter((id) => written.has(id) && !known.has(id)).map((id) => ({ id, sent_by: me }));
   if (fresh.length > 0) await inside`INSERT INTO build ${inside(fresh)} ON CONFLICT DO NOTHING`;
   const all = fresh.length > 0 ? await find() : there;
   return new Map(all.map(({ id, number }) => [id, number]));
@@ -168,22 +170,31 @@ async function putEntries(
   return { fresh, others: known.filter(({ id, sha256 }) => there.get(id)?.equals(sha256) === false) };
 }
 
-/** The hashes of those entries that are there. */
+/** The hashes of those entries that are there. What the server cannot hold as text is not there, and is not asked for. */
 export async function hashesOf(way: Way | Inside, ids: readonly string[]): Promise<ReadonlyMap<string, Buffer>> {
+  const asked = ids.filter((id) => id.isWellFormed() && !id.includes('\0'));
   const rows = await way<
     { id: string; sha256: Buffer }[]
-  >`SELECT id, sha256 FROM entry WHERE id IN ${listOf(way, ids)}`;
+  >`SELECT id, sha256 FROM entry WHERE id IN ${listOf(way, asked)}`;
   return new Map(rows.map(({ id, sha256 }) => [id, sha256]));
 }
 
-async function sumUp(inside: Inside, me: number, summary: SentSummary, build: number | undefined): Promise<void> {
-  if (build === undefined) return;
-  const { entries, record, heading, words } = summary;
-  // A bench that only passed a build on has nothing to say of it: whoever wrote in it sums it up.
-  const mine = await inside`SELECT FROM entry WHERE build = ${build} AND sent_by = ${me} LIMIT 1`;
-  if (mine.length === 0) return;
-  await inside`SELECT sum_up(${build}, ${me}, ${entries}, ${record}::text::jsonb, ${heading}, ${words})`;
+/** A bench that only passed a build on has nothing to say of it: whoever wrote in it sums it up. In one order, as the builds. */
+async function sumUp(inside: Inside, me: number, summaries: readonly SentSummary[], builds: Builds): Promise<void> {
+  const told = summaries.flatMap(({ build, record, ...summary }) => {
+    const number = builds.get(build);
+    return number === undefined ? [] : [{ ...summary, build: number, record: JSON.parse(record) as unknown }];
+  });
+  if (told.length === 0) return;
+  await inside`
+    SELECT sum_up(build, ${me}, entries, record, heading, words) FROM (
+      SELECT * FROM jsonb_to_recordset(${JSON.stringify(told)}::text::jsonb)
+        AS told (build int, entries int, record jsonb, heading text, words text)
+      WHERE EXISTS (SELECT FROM entry WHERE entry.build = told.build AND sent_by = ${me}) ORDER BY build OFFSET 0) AS mine`;
 }
+
+/** An entry that the server cannot hold, and why it cannot. */
+export const notHeld = (entry: SentEntry, why: string): Refusal => refusal(entry, cannotHold(why));
 
 const refusal = ({ id, build }: SentEntry, problem: Problem): Refusal => ({ id, build, problem });
 
@@ -198,3 +209,9 @@ const otherReadings: Problem = {
   sentence: 'The archive has other readings under the name of those that this entry rests on.',
   remedy: 'Both stay as they are. It happens where a bench was brought back from a backup: measure once more.',
 };
+
+const cannotHold = (why: string): Problem => ({
+  kind: 'cannot-hold',
+  sentence: `The archive cannot hold this entry of the notebook: ${why}.`,
+  remedy: 'It stays here alone. Everything else goes on. Save a report in Settings.',
+});

@@ -6,10 +6,10 @@ import type { Identity } from '../store/identity.ts';
 import { openSettings } from '../store/settings.ts';
 import type { Way } from './connect.ts';
 import { type Line, openStock, type Shared, type Stock } from './gather.ts';
-import { greet, type Greeted } from './greet.ts';
+import { greet } from './greet.ts';
 import type { Cursor, Notes, Refusal } from './notes.ts';
-import { isCollision } from './problems.ts';
-import { hashesOf, type Put, putLoad } from './put.ts';
+import { hashesOf, type Put } from './put.ts';
+import { nothingPut, putWhole } from './putWhole.ts';
 import { summariesOf } from './summarise.ts';
 import { bytesOf, type Load, type SentEntry, type SentSummary } from './sending.ts';
 
@@ -60,7 +60,7 @@ export async function sendAll(way: Way, sender: Sender, { signal, onTaken }: Sen
     const { load, upto } = await making;
     if (signal?.aborted === true) break;
     seen = await lookAfter(way, sender, upto.line);
-    const putting = load.entries.length === 0 ? nothingPut : putAgain(way, greeted.value, load);
+    const putting = load.entries.length === 0 ? nothingPut : putWhole(way, greeted.value.me, load);
     making = seen.lines.length > 0 ? makeReady(sender, seen) : undefined;
     // It is waited for in the next turn; where putting fails, what comes of it is of no interest.
     making?.catch(() => undefined);
@@ -73,24 +73,11 @@ export async function sendAll(way: Way, sender: Sender, { signal, onTaken }: Sen
   return ok(sum);
 }
 
-const nothingPut: Put = { entries: 0, readings: 0, photos: 0, newest: undefined, refused: [], beside: [] };
-
 /** Notes the archive's word: the cursor goes on together with what it said. */
 function take({ notes, database }: Sender, archive: string, { line, id }: Line, put: Put): void {
   const at = new Date(database.clock.wall_ms()).toISOString();
   const cursor = { line, entry: id, own: put.newest ?? notes.read(archive).own, at };
   notes.take(archive, { cursor, refused: put.refused, beside: put.beside });
-}
-
-/** Two benches that stood in each other's way: one of them begins its load again, a few times. */
-async function putAgain(way: Way, { me }: Greeted, load: Load): Promise<Put> {
-  for (let left = 5; ; left -= 1) {
-    try {
-      return await putLoad(way, me, load);
-    } catch (error) {
-      if (left === 0 || !isCollision(error)) throw error;
-    }
-  }
 }
 
 /** So many of the last lines are asked for, to see whether the archive still has them. */
@@ -109,7 +96,7 @@ async function isStillThere(way: Way, { database, notes }: Sender, archive: stri
     .prepare<[number, number], string>('SELECT id FROM notebook_entry WHERE line <= ? ORDER BY line DESC LIMIT ?')
     .pluck()
     .all(line, lastLines);
-  const refused = new Set(notes.refusals(archive).map(({ id }) => id));
+  const refused = notes.refused(archive);
   const asked = [...new Set([...last, ...(own === '' ? [] : [own])])].filter((id) => !refused.has(id));
   return (await hashesOf(way, asked)).size === asked.length;
 }

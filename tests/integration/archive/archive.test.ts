@@ -23,7 +23,7 @@ describe.skipIf(postgresBin() === undefined)('the archive of several benches', (
 
   beforeAll(async () => {
     process.env['PGPASSWORD'] = password;
-    server = await archiveServer();
+    server = await archiveServer({ benches: 4 });
     withRecords(a, 'bench-a', (database) => {
       writeBuild(database, { build: 'a1', title: 'Rear axle, job 4711, Müller', photo: jpeg });
       writeBuild(database, { build: 'a2', title: 'Front axle' });
@@ -138,6 +138,32 @@ describe.skipIf(postgresBin() === undefined)('the archive of several benches', (
     expect(fetched.code).toBe(0);
     const status = await archive('status', benchRole(3), '--data', copy);
     expect((status.answers[0] as { refused: unknown[] }).refused.length).toBe(refused.length);
+  });
+
+  it('sends everything but what the server cannot hold, tells that, and goes on', async () => {
+    const folder = benchFolder();
+    withRecords(folder, 'bench-e', (database) => {
+      writeBuild(database, { build: 'e1', title: 'Before it' });
+      // Bent by other hands: no text of the server's has a zero in it.
+      const bent = database.sql.prepare(
+        "INSERT INTO notebook_entry (id, build, version, at, by, deed) SELECT ? || id, ?, version, at, by, deed FROM notebook_entry WHERE id = 'e1-e3'",
+      );
+      bent.run('bent\0', 'e1');
+      bent.run('of-a-bent-build', 'e\0');
+      for (let n = 0; n < 120; n += 1) bent.run(`bent\0${n}`, 'e1');
+      writeBuild(database, { build: 'e2', title: 'After it' });
+    });
+    const sent = await archive('send', benchRole(4), '--once', '--data', folder);
+    expect(sent).toMatchObject({ code: 0 });
+    const { refused } = sent.answers[0] as { refused: { problem: { kind: string } }[] };
+    expect(refused).toHaveLength(122);
+    expect(new Set(refused.map(({ problem }) => problem.kind))).toEqual(new Set(['cannot-hold']));
+    const there = Number(server.psql("SELECT count(*) FROM axlewright.entry WHERE id LIKE 'e_-%'"));
+    expect(there).toBe((sent.answers[0] as { entries: number }).entries);
+    expect((await archive('find', benchRole(4), 'after')).answers[0]).toMatchObject([{ id: 'e2' }]);
+    // More was refused than is told: the cursor stays all the same, and nothing is asked for twice.
+    const again = await archive('send', benchRole(4), '--once', '--data', folder);
+    expect(again.answers).toEqual([{ entries: 0, readings: 0, photos: 0, refused: [] }]);
   });
 
   it('says plainly what is wrong with an address, a password, a database', async () => {
