@@ -33,10 +33,11 @@ export function BuildJob({ route }: { readonly route: Route }) {
           )}
         </h2>
         {build === undefined ? undefined : <Who otherwise={build.technician} />}
-        <IconButton icon="undo" label="Undo" disabled={!mayUndo} onPress={() => void undo()} />
         {mayRedo ? (
           <IconButton icon="redo" label="Bring back what was undone" onPress={() => void redo()} />
         ) : undefined}
+        {/* Last, so that it stays under the finger that takes back more than one. */}
+        <IconButton icon="undo" label="Undo" disabled={!mayUndo} onPress={() => void undo()} />
       </header>
       {build === undefined ? (
         <p className="job__empty">Reading the notebook …</p>

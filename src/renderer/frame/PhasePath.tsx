@@ -14,19 +14,26 @@ interface PhasePathProps {
   readonly route: Route;
 }
 
-/** The way of a build: as found, the trials, the final assembly; what is not there yet can be opened. */
+/**
+ * The way of a build: as found, the trials, the final assembly; what is not there yet can be opened. What it began with
+ * keeps to the left edge and what comes last to the right one; between them the trials grow: no stop moves when another opens.
+ */
 export function PhasePath({ build, shown, route }: PhasePathProps) {
   const has = (phase: Phase): boolean => build.assemblies.some((assembly) => assembly.phase === phase);
   const to = (phase: Phase, words: string) => <OpenChip build={build} route={route} phase={phase} words={words} />;
   // With nothing left but the certificate there is nothing left to plan or to try.
   const going = !closed.has(nextStep(build).do);
+  const { way, last } = ended(build.assemblies);
   // The last one always stands for itself.
   const most = Math.max(0, build.assemblies.length - 1);
   const [row, folded] = useFolded(most, `${build.assemblies.map(({ id }) => id).join()} ${going} ${has('final')}`);
   const shownHere = 'assembly' in route || route.at === 'build' ? shown?.id : undefined;
-  const earlier = build.assemblies.slice(0, folded);
+  const earlier = way.slice(0, folded);
+  const chip = (assembly: Assembly) => (
+    <AssemblyChip key={assembly.id} build={build} assembly={assembly} here={assembly.id === shownHere} />
+  );
   return (
-    <div className="job__row" ref={row}>
+    <div className="job__row job__row--way" ref={row}>
       {has('as-found') || has('trial') ? undefined : to('as-found', 'As found')}
       {earlier.length === 0 ? undefined : (
         <EarlierChip
@@ -36,22 +43,32 @@ export function PhasePath({ build, shown, route }: PhasePathProps) {
           onChoose={(assembly) => go({ at: 'build', build: build.id, assembly })}
         />
       )}
-      {build.assemblies.slice(folded).map((assembly) => (
-        <AssemblyChip key={assembly.id} build={build} assembly={assembly} here={assembly.id === shownHere} />
-      ))}
+      {way.slice(folded).map(chip)}
       {has('as-found') && !has('stripping') && !has('trial') ? to('stripping', 'Apart') : undefined}
-      {!going || completeAssemblies(build).length === 0 ? undefined : (
-        <Chip
-          words="Plan"
-          more="the next shim"
-          here={route.at === 'plan' || route.at === 'swap'}
-          onPress={() => go({ at: 'plan', build: build.id })}
-        />
-      )}
-      {going ? to('trial', has('trial') ? '+ trial' : 'Trials') : undefined}
-      {has('final') ? undefined : to('final', 'Final')}
+      <div className="job__ahead">
+        {!going || completeAssemblies(build).length === 0 ? undefined : (
+          <Chip
+            words="Plan"
+            more="the next shim"
+            here={route.at === 'plan' || route.at === 'swap'}
+            onPress={() => go({ at: 'plan', build: build.id })}
+          />
+        )}
+        {going ? to('trial', '+ trial') : undefined}
+        {last === undefined ? undefined : chip(last)}
+        {has('final') ? undefined : to('final', 'Final')}
+      </div>
     </div>
   );
+}
+
+/** The assemblies in the order they came, and apart from them the final one where nothing came after it. */
+function ended(assemblies: readonly Assembly[]): {
+  readonly way: readonly Assembly[];
+  readonly last: Assembly | undefined;
+} {
+  const last = assemblies.at(-1);
+  return last?.phase === 'final' ? { way: assemblies.slice(0, -1), last } : { way: assemblies, last: undefined };
 }
 
 const closed: ReadonlySet<Next['do']> = new Set(['issue-certificate', 'road-test', 'comeback', 'next-axle']);

@@ -34,8 +34,8 @@ export function Words({ title, children, next, others }: WordsProps) {
       <div className="words__saying" aria-live="polite" ref={saying} {...(scrolls ? { tabIndex: 0 } : {})}>
         {kept === undefined ? undefined : <p className="words__kept digits">{kept}</p>}
         <h2 className="words__title">{title}</h2>
-        <HandSentence />
         {children}
+        <HandSentence />
       </div>
       <div className="words__doing">
         {next === undefined ? undefined : (

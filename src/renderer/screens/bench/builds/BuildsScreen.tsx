@@ -39,7 +39,7 @@ function readStart(draft: StartDraft, signedBy: string) {
 }
 
 /** For whoever wants a number only, or wants to try the bench first; nothing was built before the first build. */
-const OtherWays = ({ builds }: { readonly builds: number }) => (
+const OtherWays = ({ builds, tries }: { readonly builds: number; readonly tries: boolean }) => (
   <div className="builds__ways">
     <section>
       <h2>Only a number?</h2>
@@ -58,7 +58,7 @@ const OtherWays = ({ builds }: { readonly builds: number }) => (
       </section>
     )}
     <TakeIn />
-    <SimulatedBench />
+    <SimulatedBench offered={tries} />
     <UnreadableBuilds />
   </div>
 );
@@ -131,7 +131,7 @@ export function BuildsScreen({ comebackOf }: { readonly comebackOf: string | und
           />
           <EarlierPick value={draft.earlier} onChange={(earlier) => change({ earlier })} />
         </Form>
-        <OtherWays builds={builds.length} />
+        <OtherWays builds={builds.length} tries={tries !== undefined} />
       </Stage>
       <Words
         title={builds.length === 0 ? 'The first build' : 'Start a build, or go on with one'}

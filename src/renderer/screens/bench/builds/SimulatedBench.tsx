@@ -3,8 +3,11 @@ import { useBenchSeen } from '../../../stores/bench.ts';
 import { go } from '../../../stores/route.ts';
 import { openSimulated, tryIt } from './tryIt.ts';
 
-/** For whoever has no gauge at hand: the same job on a simulated axle. */
-export function SimulatedBench() {
+/**
+ * For whoever has no gauge at hand: the same job on a simulated axle.
+ * @param offered whether the green button offers it already: one thing to do stands on a screen once
+ */
+export function SimulatedBench({ offered }: { readonly offered: boolean }) {
   const about = useBenchSeen((seen) => seen.about);
   const axle = about?.simulatedAxle;
   if (about === undefined) return undefined;
@@ -17,10 +20,10 @@ export function SimulatedBench() {
           A new set of {pinionTeeth} and {ringTeeth} teeth, {outerDiameter_mm} mm, stands on it, and its gauges send
           over a serial line like any other. What you record here says nothing about a real axle.
         </p>
-        <Button onPress={() => void tryIt(axle)}>Try it on the simulated axle</Button>
         <Button keyHint="G" onPress={() => go({ at: 'gauges' })}>
           Show the gauges
         </Button>
+        {offered ? undefined : <Button onPress={() => void tryIt(axle)}>Try it on the simulated axle</Button>}
       </section>
     );
   }

@@ -36,7 +36,7 @@ export function BacklashTelling({ run, how, limit, sheet }: BacklashTellingProps
       <p className="quiet">
         {limit === undefined
           ? 'No limit is entered for backlash felt this way.'
-          : `Window ${limitWords(limit, units)}, from ${limit.source}.`}
+          : `Window ${limitWords(limit, units)}.`}
       </p>
     </>
   );

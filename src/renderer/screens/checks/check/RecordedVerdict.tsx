@@ -17,17 +17,20 @@ export function RecordedVerdict({
   judged,
   children,
   beside,
+  bare = false,
 }: {
   readonly judged: Judged;
   readonly children: ReactNode;
   readonly beside?: ReactNode;
+  /** The shape alone: what somebody saw and answered has words of its own. */
+  readonly bare?: boolean;
 }) {
   const shape: Shape = shapeOf(judged);
   const { number, unit, characters } = parted(children);
   return (
     <p className="verdict">
       <span className={`verdict__word verdict__word--${shape}`}>
-        <StateMark shape={shape} size={40} /> {standingWords(judged)}
+        <StateMark shape={shape} size={40} /> {bare ? undefined : standingWords(judged)}
       </span>
       <span className="verdict__number digits" style={{ '--characters': characters }}>
         {number}

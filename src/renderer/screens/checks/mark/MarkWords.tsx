@@ -31,9 +31,9 @@ export function MarkWords({ form, place, ...props }: MarkWordsProps) {
         <>
           <SimulatedTeeth assembly={assembly} place={place} />
           <Button onPress={() => go({ at: 'painting', build: build.id, assembly: assembly.id })}>How to paint</Button>
-          <Button disabled={!done} onPress={() => go({ at: 'meaning', build: build.id, assembly: assembly.id })}>
-            {done ? 'What it means' : 'What it means, once kept'}
-          </Button>
+          {done ? (
+            <Button onPress={() => go({ at: 'meaning', build: build.id, assembly: assembly.id })}>What it means</Button>
+          ) : undefined}
         </>
       }
     >

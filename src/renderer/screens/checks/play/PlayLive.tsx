@@ -95,7 +95,7 @@ function PlayWords({ build, assembly, check, measuring, ways }: PlayLiveProps & 
           ? quantity === undefined
             ? ''
             : 'No limit is entered for it.'
-          : `Limit ${limitWords(limit, units)}, from ${limit.source}.`}
+          : `Limit ${limitWords(limit, units)}.`}
       </p>
     </Words>
   );

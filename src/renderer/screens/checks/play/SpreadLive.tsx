@@ -64,9 +64,7 @@ export function SpreadLive(props: SpreadLiveProps) {
             : 'Base on one bearing bore of the housing, stem on the other, in line with the case. Bearings at zero play, not preloaded; press when it stands.'}
         </p>
         <p className="quiet">
-          {limit === undefined
-            ? 'No limit is entered for it.'
-            : `Limit ${limitWords(limit, units)}, from ${limit.source}.`}
+          {limit === undefined ? 'No limit is entered for it.' : `Limit ${limitWords(limit, units)}.`}
         </p>
       </Words>
     </>

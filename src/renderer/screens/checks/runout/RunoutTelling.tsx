@@ -38,9 +38,7 @@ export function RunoutTelling({
       )}
       <p>{result === undefined ? check.how : <strong>{runoutWords(result, units)}</strong>}</p>
       <p className="quiet">
-        {limit === undefined
-          ? 'No limit is entered for it.'
-          : `Limit ${limitWords(limit, units)}, from ${limit.source}.`}
+        {limit === undefined ? 'No limit is entered for it.' : `Limit ${limitWords(limit, units)}.`}
       </p>
     </>
   );

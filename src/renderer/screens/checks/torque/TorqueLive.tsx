@@ -106,7 +106,7 @@ function TorqueLiveWords({ props, basis, limit, measuring, isBegun, onByHand }: 
       <p className="quiet">
         {limit === undefined
           ? `No limit is entered for a ${basis} torque, seal ${assembly.seal}, ${assembly.bearings} bearings.`
-          : `Limit ${limitWords(limit, units)}, from ${limit.source}.`}
+          : `Limit ${limitWords(limit, units)}.`}
       </p>
     </Words>
   );

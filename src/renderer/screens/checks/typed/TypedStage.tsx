@@ -1,22 +1,33 @@
 import type { ReactNode } from 'react';
 import { latest } from '../../../../shared/job/records/build.ts';
+import type { Method } from '../../../../shared/job/checks/checks.ts';
 import { type CheckJudged, judgeCheck } from '../../../../shared/job/checks/judge.ts';
 import { sheetFor } from '../../../../shared/job/checks/limitChanges.ts';
 import { Button } from '../../../parts/Button.tsx';
 import { Form } from '../../../parts/Form.tsx';
 import { Stage } from '../../../parts/Stage.tsx';
-import { StateMark } from '../../../parts/StateMark.tsx';
 import { type NextAction, Words } from '../../../parts/Words.tsx';
 import { useSession } from '../../../stores/session.ts';
 import { limitBasisWords, limitWords } from '../../../../shared/presentation/words/limits.ts';
 import { checkBrief } from '../../../../shared/presentation/words/answers.ts';
-import { shapeOf, standingWords } from '../../../../shared/presentation/words/standing.ts';
 import type { CheckProps } from '../check/checkProps.ts';
 import { goOn } from '../check/goOn.ts';
 import { HowTaken } from '../check/HowTaken.tsx';
+import { RecordedVerdict } from '../check/RecordedVerdict.tsx';
+import { EarlierHere } from './EarlierHere.tsx';
 import { Looked } from './Looked.tsx';
 import { SimulatedReading } from './SimulatedReading.tsx';
 import './typed.css';
+
+/** What hands and eyes do; the name of the check stands above the form already. */
+const askedFor: Readonly<Partial<Record<Method, string>>> = {
+  confirm: 'Look, then answer',
+  'case-play': 'Look, then answer',
+  feeler: 'Try the joint, then answer',
+  shims: 'Measure them one by one',
+  'set-numbers': 'As it is cut into the metal',
+  notches: 'Count, then type',
+};
 
 interface TypedStageProps extends CheckProps {
   /** Writes the entry down, or shows what is wrong in the fields. */
@@ -55,12 +66,13 @@ export function TypedStage(props: TypedStageProps) {
           <div className="typed">
             {measured === undefined ? undefined : <Standing {...props} />}
             {children}
+            <EarlierHere {...props} />
           </div>
           {picture}
         </Form>
       </Stage>
       <Words
-        title={kept ? 'Kept in the notebook' : check.title}
+        title={kept ? 'Kept in the notebook' : (askedFor[check.method] ?? 'Read it off and type it')}
         next={kept ? goOn(build) : (answer ?? { words: keep, run: submit })}
         others={
           <>
@@ -90,10 +102,11 @@ function LimitInHead({ build, check }: CheckProps) {
 }
 
 /** "Outside" is said of a limit: what somebody saw and answered has its own words. */
-function standingAndWhy(judged: CheckJudged): string {
-  if (judged.limits.length === 0 && judged.standing === 'within') return '';
-  return [standingWords(judged), ...(judged.why === undefined ? [] : [judged.why])].join('. ');
-}
+const hasItsOwnWords = ({ limits, standing, why }: CheckJudged): boolean =>
+  limits.length === 0 && (standing === 'within' || why !== undefined);
+
+/** Longer than this an answer is a sentence, which is read at the stand and not from the gear (own choice). */
+const longestFar = 22;
 
 /** What stands in the notebook now, above the form that would replace it. */
 function Standing({ build, assembly, check }: CheckProps) {
@@ -101,14 +114,14 @@ function Standing({ build, assembly, check }: CheckProps) {
   const measured = latest(assembly, check.id);
   if (measured === undefined) return undefined;
   const judged = judgeCheck(check, measured, assembly, sheetFor(build, measured));
+  const brief = checkBrief(check.id, measured.result, units, measured.how);
   return (
     <div className="typed__standing">
-      <StateMark shape={shapeOf(judged)} size={34} />
-      <div>
-        <p className="typed__number digits">{checkBrief(check.id, measured.result, units, measured.how)}</p>
-        <p>{judged.limits.length === 0 && judged.why !== undefined ? judged.why : standingAndWhy(judged)}</p>
-        <HowTaken measurement={measured} />
-      </div>
+      <RecordedVerdict judged={judged} bare={hasItsOwnWords(judged)}>
+        {brief.length > longestFar ? <span className="typed__sentence">{brief}</span> : brief}
+      </RecordedVerdict>
+      {judged.why === undefined ? undefined : <p>{judged.why}</p>}
+      <HowTaken measurement={measured} />
     </div>
   );
 }

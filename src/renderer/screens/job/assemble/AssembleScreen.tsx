@@ -10,6 +10,7 @@ import { type NextAction, Words } from '../../../parts/Words.tsx';
 import { go } from '../../../stores/route.ts';
 import { writeDeed } from '../../../stores/notebook.ts';
 import { goToNextInstead } from '../../checks/check/goOn.ts';
+import { Ahead } from './Ahead.tsx';
 import { usualAssembly } from './usual.ts';
 import './assemble.css';
 
@@ -47,11 +48,14 @@ export function AssembleScreen({ build, phase }: { readonly build: Build; readon
   return (
     <>
       <Stage title={name}>
-        <AssemblyChoices
-          assembly={assembly}
-          spacer={build.makeUp?.pinionPreload === 'solid-spacer'}
-          onChange={change}
-        />
+        <div className="assembling">
+          <AssemblyChoices
+            assembly={assembly}
+            spacer={build.makeUp?.pinionPreload === 'solid-spacer'}
+            onChange={change}
+          />
+          <Ahead build={build} phase={phase} />
+        </div>
       </Stage>
       <Words
         title={left === undefined ? titles[phase] : `${left.name} is not done`}

@@ -32,7 +32,7 @@ export function TrialColumn({ build, entry, mayGoBack }: TrialColumnProps) {
         <span className="quiet">{dayWords(assembly.at)}</span>
       </h2>
       <Marks build={build} entry={entry} />
-      <Figures entry={entry} />
+      <TrialFigures entry={entry} />
       {mark?.note === undefined ? undefined : <p className="trial__note">{mark.note}</p>}
       <Photos build={build} entry={entry} />
       <div className="trial__doing">
@@ -72,7 +72,7 @@ function Marks({ build, entry }: Pick<TrialColumnProps, 'build' | 'entry'>) {
 }
 
 /** Shims with what was changed, backlash, and what was decided of the mark. */
-function Figures({ entry }: Pick<TrialColumnProps, 'entry'>) {
+export function TrialFigures({ entry }: Pick<TrialColumnProps, 'entry'>) {
   const units = useSession((session) => session.units);
   return (
     <dl className="trial__figures digits">
