@@ -10,7 +10,7 @@ interface LoupeProps {
   readonly side: 'left' | 'right';
 }
 
-const size_px = 180;
+const size_px = 160;
 /** How much larger than beside it. */
 const larger = 4;
 
