@@ -34,7 +34,7 @@ export function FlanksPicture({ makeUp, drive, coast, bare = false }: FlanksPict
       turned: toeAt === 'left' ? 'toe-left' : 'toe-right',
       size,
       bare,
-      low: true,
+      wordsGiveWay: true,
     });
   }, [size, makeUp, drive, coast, toeAt, bare]);
   return (

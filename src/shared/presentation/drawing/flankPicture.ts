@@ -11,7 +11,7 @@ export function flankElements(
   view: FlankView,
   geometry: FlankGeometry,
   letter: number,
-  bare = false,
+  names: 'none' | EndNames = 'beside',
 ): readonly Element[] {
   return [
     ...bodyElements(geometry, letter),
@@ -23,7 +23,7 @@ export function flankElements(
     path(polygon(patch(geometry, [-0.5, 0.5], [-0.5, 0.5])), { stroke: 'line', width: pen(letter, 1.5) }),
     ...(view.seen === undefined ? [] : hardLines(view.seen, geometry, letter)),
     ...(view.seen === undefined ? [] : centreElements(view.seen, geometry, letter)),
-    ...(bare ? [] : edgeWords(geometry, letter)),
+    ...(names === 'none' ? [] : edgeWords(geometry, letter, names)),
   ];
 }
 
@@ -134,21 +134,46 @@ function cross(
   ];
 }
 
-/** Toe, heel, crown and root in words beside their edges. */
-function edgeWords(geometry: FlankGeometry, letter: number): readonly Element[] {
+/** Where toe and heel are named: beside their edges, lower there where the flank's name stands above them, or below the corners. */
+type EndNames = 'beside' | 'lower' | 'below';
+
+/** Toe, heel, crown and root in words at their edges. */
+function edgeWords(geometry: FlankGeometry, letter: number, ends: EndNames): readonly Element[] {
   const gap = letter * 0.7;
-  const toeLeft = geometry.turned === 'toe-left';
   const word = (words: string, at: Point, anchor: Anchor): Element => text(words, at, letter, { anchor, ink: 'quiet' });
-  const toe = pointAt(geometry, { heel: -0.5, crown: 0 });
-  const heel = pointAt(geometry, { heel: 0.5, crown: 0 });
-  const [left, right] = toeLeft ? [toe, heel] : [heel, toe];
   const crown = pointAt(geometry, { heel: 0, crown: 0.6 });
   const root = pointAt(geometry, { heel: 0, crown: -0.58 });
   const above = pointAt(geometry, { heel: letter / geometry.length, crown: 0.6 }).y;
   return [
-    word(toeLeft ? 'toe' : 'heel', { x: left.x - gap, y: left.y + letter * 0.3 }, 'end'),
-    word(toeLeft ? 'heel' : 'toe', { x: right.x + gap, y: right.y + letter * 0.3 }, 'start'),
+    ...endWords(geometry, letter, ends).map(({ words, at, anchor }) => word(words, at, anchor)),
     word('crown', { x: crown.x, y: Math.min(crown.y, above) - gap }, 'middle'),
     word('root', { x: root.x, y: root.y + gap + letter * 0.6 }, 'middle'),
+  ];
+}
+
+interface EndWord {
+  readonly words: string;
+  readonly at: Point;
+  readonly anchor: Anchor;
+}
+
+function endWords(geometry: FlankGeometry, letter: number, ends: EndNames): readonly EndWord[] {
+  const gap = letter * 0.7;
+  const toeLeft = geometry.turned === 'toe-left';
+  const crown = { beside: 0, lower: -0.35, below: -0.58 }[ends];
+  const toe = pointAt(geometry, { heel: -0.5, crown });
+  const heel = pointAt(geometry, { heel: 0.5, crown });
+  const [left, right] = toeLeft ? [toe, heel] : [heel, toe];
+  const names = toeLeft ? (['toe', 'heel'] as const) : (['heel', 'toe'] as const);
+  if (ends === 'below') {
+    const below = gap + letter * 0.6;
+    return [
+      { words: names[0], at: { x: left.x, y: left.y + below }, anchor: 'start' },
+      { words: names[1], at: { x: right.x, y: right.y + below }, anchor: 'end' },
+    ];
+  }
+  return [
+    { words: names[0], at: { x: left.x - gap, y: left.y + letter * 0.3 }, anchor: 'end' },
+    { words: names[1], at: { x: right.x + gap, y: right.y + letter * 0.3 }, anchor: 'start' },
   ];
 }

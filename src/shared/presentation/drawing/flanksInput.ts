@@ -28,8 +28,8 @@ export interface FlanksInput {
   readonly size: SceneSize;
   /** Small, beside others of its kind: without the names of the edges, which the larger picture has. */
   readonly bare?: boolean;
-  /** Whether a flank's name may stand beside it where the room is low: on a screen, not in the column of a paper. */
-  readonly low?: boolean;
+  /** Whether words may leave their usual places for a larger flank: on a screen of any size, not on the one paper. */
+  readonly wordsGiveWay?: boolean;
   /** Room above and below each flank for controls that the page lays on its edges; they carry the edges' names. */
   readonly controlRoom?: number;
 }

@@ -26,6 +26,25 @@ const geometry = fc
 const paths = (scene: Scene, test: (path: PathElement) => boolean): readonly PathElement[] =>
   flat(scene.elements).filter((element): element is PathElement => element.kind === 'path' && test(element));
 
+/** Pairs of words that lie over each other; a capital of Inter is 0.73 em high, a letter some 0.55 em wide. */
+function wordsOver(scene: Scene): readonly string[] {
+  const boxes = flat(scene.elements).flatMap((element) => {
+    if (element.kind !== 'text') return [];
+    const { x, y, size, text: words, anchor } = element;
+    const wide = words.length * size * 0.52;
+    const left = { start: x, middle: x - wide / 2, end: x - wide }[anchor];
+    return [{ words, left, right: left + wide, top: y - size * 0.73, bottom: y }];
+  });
+  return boxes.flatMap((one, index) =>
+    boxes
+      .slice(index + 1)
+      .filter(
+        (other) => one.left < other.right && other.left < one.right && one.top < other.bottom && other.top < one.bottom,
+      )
+      .map((other) => `${one.words} over ${other.words}`),
+  );
+}
+
 describe('a place on the drawn flank', () => {
   it('comes back from the picture as it went in', () => {
     fc.assert(
@@ -131,6 +150,26 @@ describe('the flanks', () => {
         expect(x > 0 && x < width && y > 0 && y < height).toBe(true);
       }
     }
+  });
+
+  it('makes the flanks larger where words may give way, and keeps every word in the box and off the others', () => {
+    const size = fc.record({
+      width: fc.integer({ min: 330, max: 1400 }),
+      height: fc.integer({ min: 190, max: 700 }),
+      text: fc.constantFrom(14, 17.5),
+    });
+    fc.assert(
+      fc.property(size, fc.constantFrom('toe-left' as const, 'toe-right' as const), (room, turned) => {
+        const usual = { ...firstTrialFlanks, size: room, turned };
+        const gave = { ...usual, wordsGiveWay: true };
+        expect(flanksLayout(gave).drive.length).toBeGreaterThanOrEqual(flanksLayout(usual).drive.length);
+        const scene = flanksScene(gave);
+        for (const { x, y } of placesOf(scene))
+          expect(x >= 0 && x <= room.width && y >= 0 && y <= room.height, `${x} ${y}`).toBe(true);
+        expect(wordsOver(scene)).toEqual([]);
+      }),
+      { seed: 31, numRuns: 400 },
+    );
   });
 
   it('follows the bow of the flank with the target zone', () => {
