@@ -1,6 +1,6 @@
 // `npm run pictures`: every screen in a real browser, on the demo's build, in five sizes, light, dark and grey, into
 // out/pictures with a contact sheet each and a table of blank shares and letters. Look at them. `npm run pictures -- wide-light`
-// takes the looks named, `only=shop,plan` those screens; `npm run pictures -- docs` writes those that the documents show into docs/pictures.
+// takes the looks named (the tables keep what earlier runs took), `only=shop,plan` those screens; `npm run pictures -- docs` writes those that the documents show into docs/pictures.
 import { mkdirSync, mkdtempSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
@@ -28,6 +28,7 @@ import { smallPng } from './smallPng.ts';
 import { axeTable, blankTable, faultList, isAskedOfAxe, letterTable } from './tables.ts';
 import { portsAlike } from '../specialGauges.ts';
 import { takeAtWork } from './atWork.ts';
+import { together } from './together.ts';
 import { specialScreens, takeSpecial } from './special.ts';
 
 const root = join(import.meta.dirname, '..', '..', '..');
@@ -178,8 +179,14 @@ if (!forDocs) {
     await close(page, faults);
   }
   await special.end();
-  await contactSheets(browser, out, taken);
-  const tables = [axeTable(taken), blankTable(taken), letterTable(taken), faultList(taken)].join('\n\n');
+  const all = together(out, taken);
+  const looked = new Set(taken.map(({ look }) => look));
+  await contactSheets(
+    browser,
+    out,
+    all.filter(({ look }) => looked.has(look)),
+  );
+  const tables = [axeTable(all), blankTable(all), letterTable(all), faultList(all)].join('\n\n');
   writeFileSync(join(out, 'tables.md'), `${tables}\n`);
   say(tables);
 }
