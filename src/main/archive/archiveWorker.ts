@@ -7,6 +7,7 @@ import { readIdentity } from '../store/identity.ts';
 import { readAddress } from './address.ts';
 import { onWay, type Reach } from './connect.ts';
 import { type Courier, openCourier } from './courier.ts';
+import type { Home } from './fetchHome.ts';
 import { greet } from './greet.ts';
 import { openNotes } from './notes.ts';
 import { passwordFor } from './secret.ts';
@@ -21,6 +22,16 @@ function reachOf({ address: text, authority, password, folder }: ThreadAsked): R
   const known = password === undefined ? passwordFor(address.value, folder) : ok(password);
   if (!known.ok) return known;
   return ok({ address: address.value, password: known.value, ...(authority === undefined ? {} : { authority }) });
+}
+
+/** The records, to be written into from this thread. */
+function openHome(folder: string): Result<Home> {
+  const database = openDatabase(folder, systemClock, { as: 'thread' });
+  if (!database.ok) return database;
+  const identity = readIdentity(database.value);
+  if (identity.ok) return ok({ database: database.value, identity: identity.value });
+  database.value.close();
+  return identity;
 }
 
 interface Open {
@@ -71,6 +82,7 @@ async function work(): Promise<void> {
   const courier = openCourier({
     reach: reach.value,
     sender,
+    home: () => openHome(asked.folder),
     onStanding: (standing) => tell({ standing }),
     onNews: (news) => tell({ news }),
   });

@@ -1,9 +1,10 @@
 import { setTimeout as after } from 'node:timers/promises';
 import { none, ok, type Result } from '../../shared/basics/result.ts';
 import { fail, type Problem } from '../../shared/basics/result.ts';
+import type { TakenIn } from '../exports/takeIn.ts';
 import type { Reach, Way } from './connect.ts';
 import { onWay, openWay } from './connect.ts';
-import { fetchBuild, papersOf } from './fetch.ts';
+import { fetchHome, type Home } from './fetchHome.ts';
 import { findBuilds, type FoundBuilds } from './find.ts';
 import { unread } from './beside.ts';
 import { listening } from './listening.ts';
@@ -12,12 +13,14 @@ import { wait_ms } from './patience.ts';
 import { archiveProblem } from './problems.ts';
 import type { Put } from './put.ts';
 import { sendAll, type Sender } from './send.ts';
-import type { Fetched, Standing } from './threadWords.ts';
+import type { Standing } from './threadWords.ts';
 import { type Waiting, waitingBehind } from './waiting.ts';
 
 interface CourierOptions {
   readonly reach: Reach;
   readonly sender: Sender;
+  /** Opens the records for writing; whoever asks closes them. */
+  readonly home: () => Result<Home>;
   readonly onStanding: (standing: Standing) => void;
   /** These builds have gone on in the archive; none named where something may have been missed. */
   readonly onNews: (builds: readonly string[]) => void;
@@ -28,7 +31,8 @@ export interface Courier {
   /** Something was written. */
   poke(): void;
   find(words: string, limit: number): Promise<Result<FoundBuilds>>;
-  fetch(build: string): Promise<Result<Fetched>>;
+  /** Brings a build into the records of this bench. */
+  fetch(build: string): Promise<Result<TakenIn>>;
   close(): Promise<void>;
 }
 
@@ -36,7 +40,7 @@ export interface Courier {
 const gather_ms = 50;
 
 /** Opens it; fails only where what the reach names cannot be read. It sends at once what waits. */
-export function openCourier({ reach, sender, onStanding, onNews }: CourierOptions): Result<Courier> {
+export function openCourier({ reach, sender, home, onStanding, onNews }: CourierOptions): Result<Courier> {
   const first = openWay(reach);
   if (!first.ok) return first;
   let reading = first.value;
@@ -67,8 +71,13 @@ export function openCourier({ reach, sender, onStanding, onNews }: CourierOption
     fetch(build) {
       ears.listen();
       return asking(async (way) => {
-        const bundle = await fetchBuild(way, build);
-        return bundle.ok ? ok({ bundle: bundle.value, papers: await papersOf(way, build) }) : bundle;
+        const opened = home();
+        if (!opened.ok) return opened;
+        try {
+          return await fetchHome(way, opened.value, build);
+        } finally {
+          opened.value.database.close();
+        }
       });
     },
     async close() {

@@ -4,10 +4,11 @@ import type { Database } from '../store/database.ts';
 import { databaseProblem } from '../store/databaseProblem.ts';
 import { addressWords, readAddress } from './address.ts';
 import { type ArchiveChoice, readChoice, writeChoice } from './choice.ts';
+import type { TakenIn } from '../exports/takeIn.ts';
 import type { FoundBuilds } from './find.ts';
 import { keepPassword, passwordFile } from './secret.ts';
 import { type ArchiveThread, openThread, testApart } from './thread.ts';
-import type { Fetched, Standing } from './threadWords.ts';
+import type { Standing } from './threadWords.ts';
 
 /** The archive as a bench has it: a choice, and a thread while there is one. Without a choice nothing is loaded. */
 export interface ArchiveKeeper {
@@ -16,7 +17,7 @@ export interface ArchiveKeeper {
   choose(reach: ArchiveReach | NoNumber): Promise<Result<ArchiveState>>;
   /** Undefined where no archive is chosen. */
   find(words: string, limit: number): Promise<Result<FoundBuilds>> | undefined;
-  fetch(build: string): Promise<Result<Fetched>>;
+  fetch(build: string): Promise<Result<TakenIn>>;
   /** Something was written. */
   poke(): void;
   close(): Promise<void>;

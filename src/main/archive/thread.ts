@@ -2,8 +2,9 @@ import { existsSync } from 'node:fs';
 import { join } from 'node:path';
 import { Worker } from 'node:worker_threads';
 import { fail, type Problem, type Result } from '../../shared/basics/result.ts';
+import type { TakenIn } from '../exports/takeIn.ts';
 import type { FoundBuilds } from './find.ts';
-import type { Fetched, Standing, ThreadAsked, WordFromThread, WordToThread } from './threadWords.ts';
+import type { Standing, ThreadAsked, WordFromThread, WordToThread } from './threadWords.ts';
 
 /** The thread's program: beside this file as it is written, beside the bench's own program where it is built. */
 function program(): string {
@@ -28,7 +29,7 @@ export async function testApart(asked: Omit<ThreadAsked, 'onlyTest'>): Promise<R
 export interface ArchiveThread {
   poke(): void;
   find(words: string, limit: number): Promise<Result<FoundBuilds>>;
-  fetch(build: string): Promise<Result<Fetched>>;
+  fetch(build: string): Promise<Result<TakenIn>>;
   /** Waits for the load that is on its way, for a second; then it is given up, and goes again with the next start. */
   close(): Promise<void>;
 }

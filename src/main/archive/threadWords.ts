@@ -1,7 +1,7 @@
 import { z } from 'zod';
 import type { Problem, Result } from '../../shared/basics/result.ts';
 import type { ArchiveState } from '../../shared/contract/archive.ts';
-import type { Bundle } from '../exports/bundle.ts';
+import type { TakenIn } from '../exports/takeIn.ts';
 import type { FoundBuilds } from './find.ts';
 
 /** What the archive's thread is told at its beginning. */
@@ -31,12 +31,6 @@ export type Standing = Pick<ArchiveState, 'sending' | 'lastSent' | 'waiting' | '
   readonly problem: Problem | undefined;
 };
 
-/** A build and its papers, out of the archive. */
-export interface Fetched {
-  readonly bundle: Bundle;
-  readonly papers: readonly { readonly name: string; readonly pdf: Uint8Array }[];
-}
-
 /** What it says. */
 export type WordFromThread =
   | { readonly standing: Standing }
@@ -44,4 +38,4 @@ export type WordFromThread =
   | { readonly news: readonly string[] }
   | { readonly tested: Result<string> }
   | { readonly ask: number; readonly found: Result<FoundBuilds> }
-  | { readonly ask: number; readonly fetched: Result<Fetched> };
+  | { readonly ask: number; readonly fetched: Result<TakenIn> };

@@ -1,14 +1,11 @@
 import type { ArchiveFoundBuilds } from '../../shared/contract/archive.ts';
 import { mostListed } from '../../shared/contract/builds.ts';
 import type { BenchAnswers } from '../../shared/contract/contract.ts';
-import { fail, ok, type Problem, type Result } from '../../shared/basics/result.ts';
+import { ok, type Problem } from '../../shared/basics/result.ts';
 import { type ArchiveKeeper, openArchive } from '../archive/keeper.ts';
-import { keepPapers } from '../archive/fetchHome.ts';
-import { databaseProblem } from '../store/databaseProblem.ts';
-import { takeIn } from '../exports/takeIn.ts';
 import { listedPage } from './listedPage.ts';
 import type { BenchOptions, OpenBench } from './parts.ts';
-import { readBuild, tellChanged } from './writing.ts';
+import { tellChanged } from './writing.ts';
 
 type Names = Extract<keyof BenchAnswers, `archive.${string}`>;
 type Ground = Pick<OpenBench, 'database' | 'outlet' | 'warnings'>;
@@ -64,7 +61,7 @@ function createNews(tell: (builds: string[]) => void) {
 }
 
 export function archiveAnswers(bench: OpenBench): Pick<BenchAnswers, Names> {
-  const { archive, database, identity, buildList } = bench;
+  const { archive, database, buildList } = bench;
   return {
     'archive.state': async () => ok(archive.state()),
     'archive.test': async (reach) => archive.test(reach),
@@ -79,14 +76,10 @@ export function archiveAnswers(bench: OpenBench): Pick<BenchAnswers, Names> {
       return ok({ from: 'archive', near: found.value.near, builds });
     },
     'archive.fetch': async ({ build }) => {
-      const fetched = await archive.fetch(build);
-      if (!fetched.ok) return fetched;
-      const taken = takeIn(database, identity, fetched.value.bundle, { bothWent: 'joined' });
+      const taken = await archive.fetch(build);
       if (!taken.ok) return taken;
-      const kept = keepPapersSafely(database.folder, fetched.value.papers);
-      if (!kept.ok) return kept;
-      const notebook = readBuild(bench, build);
-      if (!notebook.ok) return notebook;
+      // Written by the archive's thread: what is safe is noted here, where everything else is.
+      database.witness.noteSoon();
       tellChanged(bench, build);
       return taken;
     },
@@ -103,15 +96,6 @@ async function foundHere(bench: OpenBench, words: string, why: Problem | undefin
     near: false,
     builds: builds.map((summary) => ({ summary, bench: { id, name }, here: true })),
   };
-}
-
-function keepPapersSafely(folder: string, papers: Parameters<typeof keepPapers>[1]): Result<void> {
-  try {
-    keepPapers(folder, papers);
-    return ok(undefined);
-  } catch (error) {
-    return fail(databaseProblem(error, folder));
-  }
 }
 
 const refusedWords = (count: number): Problem => ({

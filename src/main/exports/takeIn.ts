@@ -7,7 +7,7 @@ import { rowsFromCsv } from '../journal/csv.ts';
 import type { Database } from '../store/database.ts';
 import { type Identity, knownBenches, noteBenchInside } from '../store/identity.ts';
 import { openNotebooks } from '../store/notebooks.ts';
-import { openStretches } from '../store/stretches.ts';
+import { openStretches, type StretchNamed } from '../store/stretches.ts';
 import type { Bundle } from './bundle.ts';
 
 /** What came of taking a build in. */
@@ -49,6 +49,11 @@ export function takeIn(
   const told = bothWent === 'joined' ? notHere(known, bundle) : continued(known, bundle);
   if (!told.ok) return told;
   const fresh = told.value;
+  // Whoever else writes waits for the transaction: what can be done before it is.
+  const stretches = openStretches(database, identity.bench.id);
+  const packed = bundle.readings.stretches.flatMap(
+    (stretch, index) => stretches.pack(namedOf(stretch), lines.value[index] ?? [], stretch.sha256) ?? [],
+  );
   return database.write(() => {
     writeBenches(database, bundle);
     notebooks.takeIn(
@@ -56,7 +61,7 @@ export function takeIn(
       fresh.map(({ bench, entry }) => ({ entry, bench: bench === identity.bench.id ? null : bench })),
     );
     writePhotos(database, bundle);
-    const readings = writeStretches(database, identity, bundle, lines.value);
+    const readings = packed.reduce((sum, each) => (stretches.keep(each) ? sum + each.rows : sum), 0);
     return { build: bundle.build, entries: fresh.length, readings, already: bundle.entries.length - fresh.length };
   });
 }
@@ -104,20 +109,7 @@ function writePhotos({ sql }: Database, { photos }: Bundle): void {
     keep.run(sha256, at, width, height, Buffer.from(jpeg_base64, 'base64'));
 }
 
-function writeStretches(
-  database: Database,
-  { bench: own }: Identity,
-  { readings }: Bundle,
-  lines: readonly (readonly string[])[],
-): number {
-  const stretches = openStretches(database, own.id);
-  let rows = 0;
-  for (const [index, { bench, gauge, from, to, sha256 }] of readings.stretches.entries()) {
-    const part = lines[index] ?? [];
-    if (stretches.keep({ bench, gauge, from, to }, part, sha256)) rows += part.length;
-  }
-  return rows;
-}
+const namedOf = ({ bench, gauge, from, to }: StretchNamed): StretchNamed => ({ bench, gauge, from, to });
 
 const wentOnInBoth = (entry: number): Problem => ({
   kind: 'went-on-in-both',

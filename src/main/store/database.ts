@@ -40,8 +40,11 @@ export interface Database {
 }
 
 interface OpenOptions {
-  /** A reader (command line, export) may open beside the running bench; it never writes or migrates. */
-  readonly as?: 'bench' | 'reader';
+  /**
+   * A reader (command line, export) may open beside the running bench; it never writes or migrates. A thread of the bench itself
+   * writes records by the pen that the bench holds, and leaves shape and witness to it.
+   */
+  readonly as?: 'bench' | 'reader' | 'thread';
   /** For tests: the list of migrations this program knows. */
   readonly migrations?: readonly Migration[];
 }
@@ -58,9 +61,9 @@ export function openDatabase(
   options: OpenOptions = {},
 ): Result<Database, DatabaseProblemKind> {
   const file = path.join(folder, databaseName);
-  const reader = options.as === 'reader';
+  const reader = options.as === 'reader' || options.as === 'thread';
   const known = options.migrations ?? migrations;
-  const asking = { folder, file, clock, reader, known };
+  const asking = { folder, file, clock, reader, known, writes: options.as !== 'reader' };
   const opened: { close: () => void }[] = [];
   const refuse = (problem: DatabaseProblem): Result<Database, DatabaseProblemKind> => {
     closeAll(opened);
@@ -90,19 +93,23 @@ interface Asking {
   readonly folder: string;
   readonly file: string;
   readonly clock: Clock;
+  /** Takes what is there as it is. */
   readonly reader: boolean;
+  readonly writes: boolean;
   readonly known: readonly Migration[];
   readonly salvaged?: DatabaseProblem;
 }
 
 /** Opens the file itself; what is not as it should be is not changed. */
 function openFile(asking: Asking, opened: { close: () => void }[]): Result<Database, DatabaseProblemKind> {
-  const { folder, file, clock, reader, salvaged } = asking;
+  const { folder, file, clock, reader, writes, salvaged } = asking;
   const wrong = lookedThrough(asking);
   if (wrong !== undefined) return fail(wrong);
-  const sql = new Sqlite(file, { readonly: reader, fileMustExist: true, timeout });
+  const sql = new Sqlite(file, { readonly: !writes, fileMustExist: true, timeout });
   try {
-    const witness = openWitness(sql, folder, clock);
+    const opens = openWitness(sql, folder, clock);
+    const witness = reader && writes ? { ...opens, note: () => undefined } : opens;
+    if (reader && writes) makeDurable(sql);
     if (!reader) prepare(sql, asking, witness);
     opened.push(sql);
     const parts = { sql, folder, clock, witness, close: () => closeAll(opened) };

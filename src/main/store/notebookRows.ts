@@ -40,6 +40,9 @@ export function notebookReader({ sql }: Pick<Database, 'sql'>): NotebookReader {
   const lastLine = sql
     .prepare<[string], number>('SELECT coalesce(max(line), 0) FROM notebook_entry WHERE build = ?')
     .pluck();
+  const between = sql.prepare<[string, number, number]>(
+    'SELECT 1 FROM notebook_entry WHERE build = ? AND line > ? AND line < ? LIMIT 1',
+  );
   const known = new Map<string, ReadNotebook>();
   const remember = (read: ReadNotebook): ReadNotebook => {
     known.delete(read.notebook.id);
@@ -62,7 +65,9 @@ export function notebookReader({ sql }: Pick<Database, 'sql'>): NotebookReader {
     lastLine: (build) => Number(lastLine.get(build)),
     wrote(build, entry, line) {
       const before = known.get(build);
-      if (before !== undefined || entry.deed.kind === 'started') grown(build, before, [entry], line);
+      // Taken in by a thread meanwhile: what is remembered does not end where this one begins.
+      if (before !== undefined && between.get(build, before.last, line) !== undefined) known.delete(build);
+      else if (before !== undefined || entry.deed.kind === 'started') grown(build, before, [entry], line);
     },
     forget: (build) => void known.delete(build),
   };

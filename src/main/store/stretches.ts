@@ -11,12 +11,21 @@ export interface StretchNamed {
   readonly to: number;
 }
 
+/** A stretch as it is kept. */
+interface PackedStretch extends StretchNamed {
+  readonly rows: number;
+  readonly sha256: string;
+  readonly bytes: Buffer;
+}
+
 /** Readings of this bench and of those whose builds were taken in. */
 interface Stretches {
   /** The rows as lines of CSV, in order; none where the journal has them no more or never had them. */
   readonly lines: (stretch: StretchNamed) => readonly string[];
-  /** Keeps a stretch of another bench; call inside `database.write`. True where it was not there before. */
-  keep(stretch: StretchNamed, lines: readonly string[], sha256: string): boolean;
+  /** Packs a stretch of another bench, to be kept; undefined where it is here already. */
+  pack(stretch: StretchNamed, lines: readonly string[], sha256: string): PackedStretch | undefined;
+  /** Keeps one; call inside `database.write`. True where it was not there before. */
+  keep(packed: PackedStretch): boolean;
 }
 
 export function openStretches(database: Pick<Database, 'sql'>, own: string): Stretches {
@@ -34,16 +43,18 @@ export function openStretches(database: Pick<Database, 'sql'>, own: string): Str
       const packed = foreign(stretch);
       return packed === undefined ? [] : inflateRawSync(packed).toString('utf8').split('\n').slice(0, -1);
     },
-    keep(stretch, lines, sha256) {
-      if (stretch.bench === own || foreign(stretch) !== undefined) return false;
-      const { bench, gauge, from, to } = stretch;
-      const packed = deflateRawSync(Buffer.from(lines.map((line) => `${line}\n`).join('')));
-      sql
+    pack(stretch, lines, sha256) {
+      if (stretch.bench === own || foreign(stretch) !== undefined) return undefined;
+      const bytes = deflateRawSync(Buffer.from(lines.map((line) => `${line}\n`).join('')));
+      return { ...stretch, rows: lines.length, sha256, bytes };
+    },
+    keep({ bench, gauge, from, to, rows, sha256, bytes }) {
+      const { changes } = sql
         .prepare(
-          'INSERT INTO foreign_stretch (bench, gauge, from_seq, to_seq, rows, sha256, lines) VALUES (?, ?, ?, ?, ?, ?, ?)',
+          'INSERT INTO foreign_stretch (bench, gauge, from_seq, to_seq, rows, sha256, lines) VALUES (?, ?, ?, ?, ?, ?, ?) ON CONFLICT DO NOTHING',
         )
-        .run(bench, gauge, from, to, lines.length, sha256, packed);
-      return true;
+        .run(bench, gauge, from, to, rows, sha256, bytes);
+      return changes > 0;
     },
   };
 }
