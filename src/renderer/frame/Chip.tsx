@@ -2,6 +2,7 @@ import { useEffect, useRef } from 'react';
 import { Button } from 'react-aria-components';
 import { StateMark } from '../parts/StateMark.tsx';
 import type { Shape } from '../../shared/presentation/words/standing.ts';
+import './chip.css';
 
 interface ChipProps {
   readonly words: string;

@@ -3,6 +3,7 @@ import { type Assembly, assemblyName } from '../../shared/job/records/build.ts';
 import type { Shape } from '../../shared/presentation/words/standing.ts';
 import { StateMark } from '../parts/StateMark.tsx';
 import '../parts/pick.css';
+import './chip.css';
 
 interface EarlierChipProps {
   readonly assemblies: readonly Assembly[];
