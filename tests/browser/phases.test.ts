@@ -34,3 +34,26 @@ it('keeps the phases in one row however many trials there are, and leads back to
   expect(await page.locator('.job-chip--here').innerText()).toBe('Trial 1');
   expect(faults).toEqual([]);
 });
+
+it('moves no stop when another opens, and says what was there before', async () => {
+  const { build } = await buildInTrial(bench.service, 'Rear axle 1208');
+  const { page, faults } = await bench.open();
+  await goTo(page, { at: 'assemble', build, phase: 'trial' });
+  // What the next one follows on and is compared with, and what will be asked of it.
+  await page.getByRole('heading', { name: 'Trial 1, before it' }).waitFor();
+  expect(await page.locator('.ahead__asked').innerText()).toContain('Backlash');
+  const placeOf = (name: RegExp) => page.locator('.job__row--way').getByRole('button', { name }).boundingBox();
+  const before = { first: await placeOf(/^T1/u), final: await placeOf(/^Final/u), next: await placeOf(/^\+ trial/u) };
+  await page.getByRole('button', { name: 'Open trial 2' }).click();
+  await page.locator('.job-chip', { hasText: 'T2' }).waitFor();
+  const after = { first: await placeOf(/^T1/u), final: await placeOf(/^Final/u), next: await placeOf(/^\+ trial/u) };
+  expect(before.final).not.toBeNull();
+  expect(after).toEqual(before);
+  const assembly = valueOf(await bench.service.answers['builds.read']({ build })).entries.findLast(
+    ({ deed }) => deed.kind === 'assembled',
+  )?.id;
+  await goTo(page, { at: 'check', build, assembly, check: 'cap-torque' });
+  await page.locator('.typed__earlier', { hasText: 'Trial 1' }).waitFor();
+  expect(await page.locator('.typed__earlier').innerText()).toContain('78 N·m');
+  expect(faults).toEqual([]);
+});
