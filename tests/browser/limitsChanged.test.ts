@@ -41,3 +41,15 @@ it('asks why, keeps the reading its verdict, and writes it into the record', asy
   expect(faults).toEqual([]);
   await page.context().close();
 });
+
+it('takes a source typed after a click in place of the one it was given', async () => {
+  const { build } = await buildInTrial(bench.service, 'Axle for the source');
+  const { page } = await bench.open();
+  await show(page, { at: 'limits', build });
+  const source = page.getByLabel('Bearing cap torque, where it comes from');
+  await source.click();
+  await page.waitForFunction(() => (document.getSelection()?.toString() ?? '') !== '');
+  await page.keyboard.type('Book 9');
+  expect(await source.inputValue()).toBe('Book 9');
+  await page.context().close();
+});

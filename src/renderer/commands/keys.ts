@@ -14,12 +14,15 @@ let byPointer = false;
 
 function mayRun(event: KeyboardEvent): boolean {
   const target = event.target instanceof Element ? event.target : document.body;
-  if (target.closest(typing) !== null) return isFunctionKey(event) && target.closest('[role="slider"]') === null;
+  if (target.closest(typing) !== null) return isFunctionKey(event);
   if (document.querySelector('[role="dialog"]') !== null) return event.key === 'Escape';
   return event.code !== 'Space' || byPointer || target.closest(pressable) === null;
 }
 
-/** Page Down in a one-line field does nothing of its own, so a pedal works there too. */
+/**
+ * Page Down in a one-line field does nothing of its own, and a slider has its arrows: whoever has just moved the handle of a
+ * mark presses the pedal next, and its stroke must not be lost.
+ */
 const isFunctionKey = (event: KeyboardEvent): boolean => /^(F\d+|PageDown|PageUp)$/u.test(event.code);
 
 function pressed(event: KeyboardEvent): void {

@@ -54,6 +54,12 @@ export function showText(inside: number, dimension: Dimension, system: UnitSyste
   return unit === '°' ? `${digits}${unit}` : `${digits} ${unit}`;
 }
 
+/** A size as a catalogue gives it, without noughts behind: "205 mm", "215.9 mm", "8.5 in". */
+export function sizeText(size_mm: number, system: UnitSystem): string {
+  const unit = shownIn[system].length;
+  return `${Number(fromInside(size_mm, unit).toFixed(system === 'metric' ? 1 : 3))} ${unit.symbol}`;
+}
+
 /** The reading that a doubt belongs to, in the inside unit of its dimension. */
 interface Doubted {
   readonly value: number;

@@ -2,6 +2,7 @@ import { showText, type UnitSystem } from '../../basics/show.ts';
 import { isNone } from '../../basics/result.ts';
 import type { MarkResult } from '../../job/records/measurement.ts';
 import type { CheckId } from '../../job/records/checkIds.ts';
+import { gearSetWords } from '../words/gearSet.ts';
 import { limitWords } from '../words/limits.ts';
 import { resultBrief } from '../words/results.ts';
 import { shapeOf, standingWords } from '../words/standing.ts';
@@ -29,7 +30,7 @@ export const missingOnFirst = 4;
 export function glanceBlocks(content: CertificateContent, signed: Signed, system: UnitSystem): readonly Block[] {
   const last = content.assemblies.at(-1);
   return [
-    titleBlock(content, signed),
+    titleBlock(content, signed, system),
     verdictBlock(content),
     ...(last === undefined
       ? [words('Nothing has been put together or measured yet.', 'quiet')]
@@ -42,7 +43,11 @@ export function glanceBlocks(content: CertificateContent, signed: Signed, system
 
 const what = 'Ring-and-pinion set-up certificate';
 
-function titleBlock({ build, asOf, makeUp }: CertificateContent, { sha256, shop, revision }: Signed): Block {
+function titleBlock(
+  { build, asOf, makeUp }: CertificateContent,
+  { sha256, shop, revision }: Signed,
+  system: UnitSystem,
+): Block {
   const { title, technician, startedAt, comebackOf } = build;
   return {
     kind: 'title',
@@ -54,11 +59,7 @@ function titleBlock({ build, asOf, makeUp }: CertificateContent, { sha256, shop,
     ...(shop?.logo === undefined ? {} : { logo: shop.logo }),
     words: title,
     under: [
-      ...(makeUp === undefined
-        ? []
-        : [
-            `${makeUp.pinionTeeth} and ${makeUp.ringTeeth} teeth, ring gear ${makeUp.outerDiameter_mm} mm, ${makeUp.gearSet} set`,
-          ]),
+      ...(makeUp === undefined ? [] : [`${gearSetWords(makeUp, system)}, ${makeUp.gearSet} set`]),
       `${technician} · begun ${paperTimeText(startedAt)} · as of ${paperTimeText(asOf)}`,
       ...(comebackOf === undefined ? [] : [`Comeback of build ${comebackOf}`]),
     ],

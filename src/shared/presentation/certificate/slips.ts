@@ -2,6 +2,7 @@ import { insideOf } from '../../basics/recorded.ts';
 import { showText, type UnitSystem } from '../../basics/show.ts';
 import type { Shop } from '../../job/certifying/certificateData.ts';
 import { assemblyName, type Build, type Swap } from '../../job/records/build.ts';
+import { gearSetWords } from '../words/gearSet.ts';
 import { dayText, paperTimeText } from '../words/days.ts';
 import { typedText } from '../words/results.ts';
 import type { CertificateContent } from './content.ts';
@@ -29,9 +30,7 @@ export function tagBlocks(
       ...(shop?.logo === undefined ? {} : { logo: shop.logo }),
       words: build.title,
       under: [
-        ...(makeUp === undefined
-          ? []
-          : [`${makeUp.pinionTeeth} and ${makeUp.ringTeeth} teeth, ring gear ${makeUp.outerDiameter_mm} mm`]),
+        ...(makeUp === undefined ? [] : [gearSetWords(makeUp, system)]),
         `${build.technician} · ${paperTimeText(asOf)}${plate === undefined ? '' : ` · ${plate}`}`,
       ],
     },

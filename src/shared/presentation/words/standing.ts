@@ -29,7 +29,7 @@ export function standingWords(state: CheckJudged & Pick<Partial<CheckState>, 'ov
     'too-close': 'too close to call',
     'not-measured': 'not measured',
     recorded: 'recorded',
-    'no-limit': 'no limit entered',
+    'no-limit': state.limits.length === 0 ? 'no limit entered' : 'no limit for this state',
   }[state.standing];
 }
 
@@ -82,9 +82,11 @@ export function settleWords({ closeCall, settle }: Pick<LimitJudged, 'closeCall'
   return what === undefined ? '' : ` ${what} would settle it.`;
 }
 
-/** The same for the first close call of a check, or nothing. */
+/** The same for the first close call of a check, or nothing: where another limit is broken for certain, nothing is to be settled. */
 export const settleSentence = ({ limits }: Pick<CheckJudged, 'limits'>, measurement: Settled): string =>
-  limits.map((limit) => settleWords(limit, measurement)).find((words) => words !== '') ?? '';
+  limits.some(({ verdict, closeCall }) => verdict === 'outside' && !closeCall)
+    ? ''
+    : (limits.map((limit) => settleWords(limit, measurement)).find((words) => words !== '') ?? '');
 
 type Settled = { readonly result: Pick<MeasuredResult, 'kind'>; readonly how?: Measurement['how'] };
 

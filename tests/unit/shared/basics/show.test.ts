@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { showDoubt, showText } from '../../../../src/shared/basics/show.ts';
+import { showDoubt, showText, sizeText } from '../../../../src/shared/basics/show.ts';
 
 describe('a doubt', () => {
   it('is shown in the unit of its reading: lb-ft beside a fastener, in-lb beside a bearing', () => {
@@ -19,5 +19,14 @@ describe('a doubt', () => {
         expect(Number.parseFloat(showDoubt(U95, { value: 1, dimension: 'length', system }))).toBeGreaterThan(0);
       }),
     );
+  });
+});
+
+describe('a size', () => {
+  it('is written as a catalogue gives it, whatever unit it was typed in', () => {
+    expect(sizeText(8.5 * 25.4, 'inch')).toBe('8.5 in');
+    expect(sizeText(8.5 * 25.4, 'metric')).toBe('215.9 mm');
+    expect(sizeText(205, 'metric')).toBe('205 mm');
+    expect(sizeText(8.875 * 25.4, 'inch')).toBe('8.875 in');
   });
 });

@@ -1,6 +1,8 @@
+import { gearSetWords } from '../../../../shared/presentation/words/gearSet.ts';
 import { Button } from '../../../parts/Button.tsx';
 import { useBenchSeen } from '../../../stores/bench.ts';
 import { go } from '../../../stores/route.ts';
+import { useSession } from '../../../stores/session.ts';
 import { openSimulated, tryIt } from './tryIt.ts';
 
 /**
@@ -8,17 +10,17 @@ import { openSimulated, tryIt } from './tryIt.ts';
  * @param offered whether the green button offers it already: one thing to do stands on a screen once
  */
 export function SimulatedBench({ offered }: { readonly offered: boolean }) {
+  const units = useSession((session) => session.units);
   const about = useBenchSeen((seen) => seen.about);
   const axle = about?.simulatedAxle;
   if (about === undefined) return undefined;
   if (axle !== undefined) {
-    const { pinionTeeth, ringTeeth, outerDiameter_mm } = axle.makeUp;
     return (
       <section>
         <h2>The simulated bench is plugged in</h2>
         <p>
-          A new set of {pinionTeeth} and {ringTeeth} teeth, {outerDiameter_mm} mm, stands on it, and its gauges send
-          over a serial line like any other. What you record here says nothing about a real axle.
+          A new set of {gearSetWords(axle.makeUp, units)} stands on it, and its gauges send over a serial line like any
+          other. What you record here says nothing about a real axle.
         </p>
         <Button keyHint="G" onPress={() => go({ at: 'gauges' })}>
           Show the gauges

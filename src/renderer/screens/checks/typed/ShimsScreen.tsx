@@ -156,7 +156,7 @@ function PackRow({ pack, before, tried, asked, focused, onChange }: PackRowProps
       <Field
         label="Each shim"
         value={pack.each}
-        hint={before ?? 'As 1.00 + 0.25'}
+        hint={before ?? (pack.pack.unit === '[in_i]' ? 'As .030 + .005' : 'As 1.00 + 0.25')}
         error={tried && !each.ok ? each.problem.sentence : undefined}
         onChange={(each) => onChange({ ...pack, each })}
       />

@@ -1,8 +1,10 @@
 import type { ReactNode } from 'react';
-import { latest } from '../../../../shared/job/records/build.ts';
+import type { UnitSystem } from '../../../../shared/basics/show.ts';
+import { type Assembly, latest } from '../../../../shared/job/records/build.ts';
 import type { Method } from '../../../../shared/job/checks/checks.ts';
 import { type CheckJudged, judgeCheck } from '../../../../shared/job/checks/judge.ts';
 import { sheetFor } from '../../../../shared/job/checks/limitChanges.ts';
+import type { Limit } from '../../../../shared/job/records/specSheet.ts';
 import { Button } from '../../../parts/Button.tsx';
 import { Form } from '../../../parts/Form.tsx';
 import { Stage } from '../../../parts/Stage.tsx';
@@ -90,15 +92,20 @@ export function TypedStage(props: TypedStageProps) {
   );
 }
 
-function LimitInHead({ build, check }: CheckProps) {
+function LimitInHead({ build, assembly, check }: CheckProps) {
   const units = useSession((session) => session.units);
   const limits = (build.specSheet?.limits ?? []).filter((limit) => check.limits.includes(limit.quantity));
   if (limits.length === 0) return <span className="quiet">{check.limits.length === 0 ? '' : 'No limit entered'}</span>;
-  return (
-    <span className="quiet digits">
-      {limits.map((limit) => `${limitWords(limit, units)} ${limitBasisWords(limit)}`.trim()).join('; ')}
-    </span>
-  );
+  return <span className="quiet digits">{limits.map((limit) => limitInHead(limit, assembly, units)).join('; ')}</span>;
+}
+
+/** A limit for bearings in another state is shown, because it was entered, and said to be none for this reading. */
+function limitInHead(limit: Limit, { bearings, seal }: Assembly, units: UnitSystem): string {
+  const what = limit.quantity === 'backlash-variation' ? 'variation ' : '';
+  const words = `${what}${limitWords(limit, units)} ${what === '' ? limitBasisWords(limit) : ''}`.trim();
+  if (!('basis' in limit) || 'direction' in limit.basis) return words;
+  if (limit.basis.bearings !== bearings) return `${words}, not for ${bearings} ones`;
+  return limit.basis.seal === seal ? words : `${words}, not with the seal ${seal}`;
 }
 
 /** "Outside" is said of a limit: what somebody saw and answered has its own words. */

@@ -54,9 +54,18 @@ const tooThick = ({ place, pack }: PackDraft): Problem => ({
   remedy: 'Type it again.',
 });
 
+/** Their sum is no pack: oil and burrs lie between shims, and they count as they lie when squeezed (common practice). */
+const noPackAround = (place: ShimPlace): Problem => ({
+  kind: 'unanswered',
+  field: placeWords[place],
+  sentence: `${placeWords[place]}: the pack as clamped is missing.`,
+  remedy: 'Measure the shims together.',
+});
+
 export function readPack(draft: PackDraft): Result<ShimPack> {
   const each = readEach(draft);
   if (!each.ok) return each;
+  if (draft.pack.text.trim() === '' && each.value.length > 0) return fail(noPackAround(draft.place));
   const pack = readLength(draft.pack, placeWords[draft.place]);
   if (pack.ok && insideOf(pack.value) > thickest_mm) return fail(tooThick(draft));
   return pack.ok ? ok({ place: draft.place, each: [...each.value], pack: pack.value }) : pack;

@@ -1,4 +1,4 @@
-import { useState } from 'react';
+import { useEffect, useRef, useState } from 'react';
 import { Input, TextField } from 'react-aria-components';
 import { Button } from '../../../parts/Button.tsx';
 import { Pick } from '../../../parts/Pick.tsx';
@@ -67,6 +67,13 @@ interface SourceCellProps {
 /** Where a limit comes from: in full where it is first said, else that it is the same, until somebody goes there. */
 function SourceCell({ row, bad, before, onChange }: SourceCellProps) {
   const [here, setHere] = useState(false);
+  const input = useRef<HTMLInputElement>(null);
+  // A mouse sets its caret after the focus: whoever comes to say another source writes over this one.
+  useEffect(() => {
+    if (!here) return undefined;
+    const soon = requestAnimationFrame(() => input.current?.select());
+    return () => cancelAnimationFrame(soon);
+  }, [here]);
   const same = row.source !== '' && row.source === before && bad === undefined;
   return (
     <TextField
@@ -77,7 +84,7 @@ function SourceCell({ row, bad, before, onChange }: SourceCellProps) {
       onFocusChange={setHere}
       isInvalid={bad !== undefined}
     >
-      <Input className="field__input" autoComplete="off" {...(same ? { placeholder: 'as above' } : {})} />
+      <Input ref={input} className="field__input" autoComplete="off" {...(same ? { placeholder: 'as above' } : {})} />
     </TextField>
   );
 }

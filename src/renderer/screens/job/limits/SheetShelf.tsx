@@ -1,5 +1,5 @@
 import { useState } from 'react';
-import type { SpecSheet } from '../../../../shared/job/records/specSheet.ts';
+import type { Limit, SpecSheet } from '../../../../shared/job/records/specSheet.ts';
 import { limitBasisWords, limitWords, quantityWords } from '../../../../shared/presentation/words/limits.ts';
 import { Button } from '../../../parts/Button.tsx';
 import { Field } from '../../../parts/Field.tsx';
@@ -71,11 +71,16 @@ function SheetLimits({ sheet }: { readonly sheet: SpecSheet }) {
       {sheet.limits.map((limit) => (
         <span key={`${limit.quantity} ${limitBasisWords(limit)}`}>
           {quantityWords[limit.quantity]} {limitWords(limit, units)}
+          {stateWords(limit, sheet)}
         </span>
       ))}
     </span>
   );
 }
+
+/** The state a limit is for, where the sheet has several of one quantity and only that tells them apart. */
+const stateWords = (limit: Limit, { limits }: SpecSheet): string =>
+  limits.filter(({ quantity }) => quantity === limit.quantity).length > 1 ? `, ${limitBasisWords(limit)}` : '';
 
 /** Fewer than this are seen at a glance (own choice). */
 const fewToSearch = 4;

@@ -1,4 +1,4 @@
-import type { UnitSystem } from '../../../../shared/basics/show.ts';
+import { sizeText, type UnitSystem } from '../../../../shared/basics/show.ts';
 import type { Build } from '../../../../shared/job/records/build.ts';
 import type { MakeUp } from '../../../../shared/axle/makeUp.ts';
 import {
@@ -59,7 +59,7 @@ export function rowsOf(
 }
 
 export const sheetDraftOf = (build: Build, system: UnitSystem): SheetDraft => ({
-  name: build.specSheet?.name ?? usualName(build),
+  name: build.specSheet?.name ?? usualName(build, system),
   rule: build.specSheet?.rule ?? 'simple',
   note: build.specSheet?.note,
   rows: rowsOf(build.specSheet, build.makeUp, system),
@@ -80,10 +80,10 @@ export const copyOf = (
 });
 
 /** A sheet is looked for when another axle like this one comes: it is called by what that one will have too. */
-function usualName({ makeUp, title }: Build): string {
+function usualName({ makeUp, title }: Build, system: UnitSystem): string {
   if (makeUp === undefined) return title;
   const teeth = `${makeUp.pinionTeeth}/${makeUp.ringTeeth}`;
-  return makeUp.outerDiameter_mm === undefined ? teeth : `${teeth}, ${makeUp.outerDiameter_mm} mm`;
+  return makeUp.outerDiameter_mm === undefined ? teeth : `${teeth}, ${sizeText(makeUp.outerDiameter_mm, system)}`;
 }
 
 /** The sheet a draft stands for, or what is wrong where. Rows without a number are left out. */

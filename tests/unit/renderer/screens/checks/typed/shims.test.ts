@@ -31,7 +31,7 @@ describe('the shims of one place', () => {
   it('need their pack, and a wrong shim is named by its place', () => {
     expect(readPack({ ...pack, pack: { text: '', unit: 'mm' } })).toMatchObject({
       ok: false,
-      problem: { field: 'Ring-gear side' },
+      problem: { field: 'Ring-gear side', sentence: 'Ring-gear side: the pack as clamped is missing.' },
     });
     expect(readPack({ ...pack, each: '5 x' })).toMatchObject({ ok: false, problem: { field: 'Ring-gear side' } });
   });
