@@ -1,21 +1,22 @@
 import { rmSync } from 'node:fs';
-import { setTimeout as after } from 'node:timers/promises';
+import { loadavg } from 'node:os';
 import { readAddress } from '../../src/main/archive/address.ts';
-import { onWay, openWay, type Reach, type Way } from '../../src/main/archive/connect.ts';
+import { onWay, type Reach } from '../../src/main/archive/connect.ts';
 import { fetchHome } from '../../src/main/archive/fetchHome.ts';
-import { findBuilds } from '../../src/main/archive/find.ts';
-import { greet } from '../../src/main/archive/greet.ts';
 import { migrate } from '../../src/main/archive/migrate.ts';
 import { openNotes } from '../../src/main/archive/notes.ts';
-import { wait_ms } from '../../src/main/archive/patience.ts';
 import { sendAll, senderOf } from '../../src/main/archive/send.ts';
 import { systemClock } from '../../src/main/clock.ts';
 import { openDatabase } from '../../src/main/store/database.ts';
 import { openIdentity, readIdentity } from '../../src/main/store/identity.ts';
 import { ok } from '../../src/shared/basics/result.ts';
-import { benchFolder, withRecords, writeManyBuilds } from '../support/archive/benchRecords.ts';
+import { benchFolder, withRecords } from '../support/archive/benchRecords.ts';
 import { type ArchiveServer, archiveServer, benchRole, password, postgresBin } from '../support/archive/server.ts';
 import { valueOf } from '../support/bench/open.ts';
+import { finding } from './archive/finding.ts';
+import { manyBenches } from './archive/manyBenches.ts';
+import { manyBuilds } from './archive/manyBuilds.ts';
+import { spreadOf } from './archive/times.ts';
 
 export const takesWords = true;
 
@@ -31,7 +32,7 @@ const sessions = 5;
 export default async function bench(print: Print, words: readonly string[]): Promise<void> {
   if (postgresBin() === undefined) return print('there is no PostgreSQL here: nothing was measured');
   const [builds = 200, among = 10_000, benches = 500] = words.map(Number);
-  const server = await archiveServer();
+  const server = await archiveServer({ benches: Math.max(3, benches) });
   const folder = benchFolder();
   const reachAs = (role: string): Reach => ({ address: valueOf(readAddress(server.to(role), 'to')), password });
   try {
@@ -39,7 +40,7 @@ export default async function bench(print: Print, words: readonly string[]): Pro
     await sending({ server, folder, builds, reach: reachAs(benchRole(1)) }, print);
     await opening(reachAs(benchRole(2)), print);
     await finding({ server, among, reach: reachAs(benchRole(2)) }, print);
-    await manyBenches(reachAs('archive_owner'), benches, print);
+    await manyBenches((number) => reachAs(benchRole(number)), benches, print);
   } finally {
     server.end();
     rmSync(folder, { recursive: true, force: true });
@@ -54,17 +55,23 @@ interface Sending {
 }
 
 async function sending({ server, folder, builds, reach }: Sending, print: Print): Promise<void> {
-  const each = withRecords(folder, 'bench-a', (database) => writeManyBuilds(database, builds, sessions));
+  const each = withRecords(folder, 'bench-a', (database) => manyBuilds(database, builds, sessions));
   const database = valueOf(openDatabase(folder, systemClock, { as: 'reader' }));
   const notes = openNotes(folder);
   const sender = senderOf(database, valueOf(readIdentity(database)), notes);
-  const began = { ms: performance.now(), cpu: process.cpuUsage() };
-  const sent = valueOf(await onWay(reach, (way) => sendAll(way, sender)));
-  const took_s = (performance.now() - began.ms) / 1000;
-  const { user, system } = process.cpuUsage(began.cpu);
-  const cpu_s = (user + system) / 1e6;
+  globalThis.gc?.();
+  const begun = { ms: performance.now(), cpu: process.cpuUsage(), rss: process.memoryUsage.rss() };
+  let most = begun.rss;
+  const onTaken = (): void => void (most = Math.max(most, process.memoryUsage.rss()));
+  const sent = valueOf(await onWay(reach, (way) => sendAll(way, sender, { onTaken })));
+  const took_s = (performance.now() - begun.ms) / 1000;
+  const { user, system } = process.cpuUsage(begun.cpu);
+  const [each_us, load] = [(user + system) / sent.readings, loadavg()[0] ?? 0];
   print(
-    `${builds} builds of ${each} readings sent, ${sent.entries} entries: ${took_s.toFixed(2)} s, ${Math.round(sent.readings / took_s)} readings/s (wanted 100,000); processor here ${((cpu_s * 1e6) / sent.readings).toFixed(1)} µs a reading, with its entries`,
+    `${builds} builds of ${each} readings sent, ${sent.readings} readings and ${sent.entries} entries: ${took_s.toFixed(2)} s, ${Math.round(sent.readings / took_s)} readings/s (wanted 100,000), the machine's load ${load.toFixed(1)}; processor here ${each_us.toFixed(1)} µs a reading, with its entries`,
+  );
+  print(
+    `memory of the sender: ${(begun.rss / 1e6).toFixed(0)} MB before, ${(most / 1e6).toFixed(0)} at most while it sent, ${(process.memoryUsage.rss() / 1e6).toFixed(0)} after`,
   );
   const again = performance.now();
   notes.beginAnew(notes.latest() ?? '');
@@ -129,95 +136,5 @@ async function opening(reach: Reach, print: Print): Promise<void> {
   }
   database.close();
   rmSync(folder, { recursive: true, force: true });
-  print(
-    `a foreign build opened, with connecting, every hash checked and written here: ${middleAndWorst(took)} ms (wanted 500)`,
-  );
-}
-
-function middleAndWorst(took: readonly number[]): string {
-  const sorted = took.toSorted((a, b) => a - b);
-  return `${(sorted[Math.floor(sorted.length / 2)] ?? 0).toFixed(1)}, worst ${(sorted.at(-1) ?? 0).toFixed(1)}`;
-}
-
-const asked = [
-  ['newest, no words', ''],
-  ['a job number', '7311'],
-  ['a common word', 'axle'],
-  ['two words', 'axle lindgren'],
-  ['part of a word', 'indgr'],
-  ['two letters', 'rg'],
-  ['a word nobody wrote', 'zzyzx'],
-  ['misspelt', 'lindgern rear'],
-] as const;
-
-interface Finding {
-  readonly server: ArchiveServer;
-  readonly among: number;
-  readonly reach: Reach;
-}
-
-/** Lines of the list made by the server from one that was sent, with invented names and numbers in them. */
-async function finding({ server, among, reach }: Finding, print: Print): Promise<void> {
-  server.psql(`
-    SET search_path = axlewright, public;
-    INSERT INTO build (id, sent_by) SELECT 'made-' || n, 1 FROM generate_series(1, ${among}) AS n;
-    INSERT INTO summary (build, entries, sent_by, record, heading, words)
-    SELECT build.number, 40, 1, jsonb_set(record, '{id}', to_jsonb(build.id)), name || ' axle job ' || build.number, words || E'\\n' || name || E'\\n' || build.number || E'\\n' || md5(build.id)
-    FROM build, (SELECT record, words FROM summary WHERE words LIKE '%many-0%' LIMIT 1) AS one,
-      LATERAL (SELECT (ARRAY['rear','front','centre','spare'])[1 + build.number % 4] || ' ' || (ARRAY['lindgren','moreau','kaya','okafor','novak','silva','brandt','ito'])[1 + build.number / 7 % 8] || substr(md5(build.number::text), 1, 2) AS name) AS made
-    WHERE build.id LIKE 'made-%'`);
-  server.psql('VACUUM (ANALYZE)');
-  const size = Number(server.psql("SELECT pg_total_relation_size('axlewright.summary')"));
-  print(`a line of the list with its indexes, among ${among}: ${(size / among / 1000).toFixed(1)} kB`);
-  const way = valueOf(openWay(reach));
-  for (const [what, words] of asked) {
-    const took: number[] = [];
-    let count = 0;
-    for (let n = 0; n < 15; n += 1) {
-      const began = performance.now();
-      count = (await findBuilds(way, words, 50)).builds.length;
-      took.push(performance.now() - began);
-    }
-    print(
-      `found among ${among}, ${what}: ${count} builds, ${middleAndWorst(took)} ms (wanted ${what === 'misspelt' ? 150 : 50})`,
-    );
-  }
-  await way.end();
-}
-
-/** Every bench has one entry to send, all at once; the server takes a hundred at a time, as it comes. */
-async function manyBenches(reach: Reach, benches: number, print: Print): Promise<void> {
-  let refused = 0;
-  const began = performance.now();
-  const send = async (number: number): Promise<void> => {
-    for (let failures = 1; ; failures += 1) {
-      const sent = await onWay(reach, (way) => oneEntry(way, number));
-      if (sent.ok) return;
-      refused += 1;
-      await after(wait_ms(failures, Math.random()));
-    }
-  };
-  await Promise.all(Array.from({ length: benches }, (_, n) => send(n)));
-  print(
-    `${benches} benches at once, one entry each: ${((performance.now() - began) / 1000).toFixed(1)} s until all was sent, ${refused} tries sent away for want of connections`,
-  );
-}
-
-async function oneEntry(way: Way, number: number) {
-  const greeted = await greet(way, { id: `bench-of-many-${number}`, name: `Bench ${number}`, key: 'k'.repeat(43) });
-  if (!greeted.ok) return greeted;
-  const { putLoad } = await import('../../src/main/archive/put.ts');
-  const entry = {
-    line: 1,
-    id: `entry-of-${number}`,
-    build: `build-of-${number}`,
-    sha256: Buffer.alloc(32),
-    wrote: null,
-    place: 0,
-    body: Buffer.from('x'),
-    stretch: undefined,
-    photo: undefined,
-    certificate: undefined,
-  };
-  return ok(await putLoad(way, greeted.value.me, { entries: [entry], summaries: [] }));
+  print(`a foreign build opened, with connecting, every hash checked and written here: ${spreadOf(took)}, wanted 500`);
 }

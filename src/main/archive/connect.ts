@@ -7,6 +7,8 @@ import { archiveProblem } from './problems.ts';
 
 /** A way to an archive: one connection at a time, opened with the first question and closed when it has been idle. */
 export type Way = postgres.Sql;
+/** A question, or a piece of one. */
+export type Question = postgres.PendingQuery<postgres.Row[]>;
 /** The same inside a transaction. */
 export type Inside = postgres.TransactionSql;
 

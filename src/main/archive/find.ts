@@ -1,6 +1,6 @@
 import { soughtWords } from '../../shared/job/shop/folded.ts';
 import { type BuildSummary, buildSummarySchema } from '../../shared/job/shop/summary.ts';
-import type { Way } from './connect.ts';
+import type { Question, Way } from './connect.ts';
 
 /** A build of some bench, as the archive knows it. */
 interface Found {
@@ -44,33 +44,40 @@ const newestFew = 2000;
  * Two ways, because the server cannot tell beforehand which is the shorter one: it guessed that a number was common, and walked
  * through a hundred thousand lines for it.
  */
-const newestWith = (way: Way, sought: readonly string[], limit: number) => way`
+const newestWith = (way: Way, sought: readonly string[], limit: number): Question => way`
   SELECT * FROM (SELECT * FROM summary ORDER BY turn DESC LIMIT ${newestFew}) AS newest
-  WHERE ${hasAll(way, sought)} ORDER BY turn DESC LIMIT ${limit}`;
+  WHERE ${sought.map((word) => stands(way, word)).reduce(both(way), way`true`)} ORDER BY turn DESC LIMIT ${limit}`;
 
-const allWith = (way: Way, sought: readonly string[], limit: number) => way`
+const allWith = (way: Way, sought: readonly string[], limit: number): Question => way`
   SELECT summary.* FROM summary WHERE build IN
-    (WITH has AS MATERIALIZED (SELECT build, turn FROM summary WHERE ${hasAll(way, sought)})
+    (WITH has AS MATERIALIZED (SELECT build, turn FROM summary
+       WHERE ${sought.map((word) => isIndexed(way, word)).reduce(both(way), way`true`)})
      SELECT build FROM has ORDER BY turn DESC LIMIT ${limit})`;
 
-const linesOf = (way: Way, summaries: ReturnType<typeof newestWith>): Promise<Row[]> => way<Row[]>`
+const linesOf = (way: Way, summaries: Question): Promise<Row[]> => way<Row[]>`
   SELECT record, bench.id, ${called(way)} AS name FROM (${summaries}) AS summary
   JOIN bench ON bench.number = sent_by ORDER BY turn DESC`;
 
 const called = (way: Way) =>
   way`coalesce((SELECT name FROM bench_called WHERE bench = bench.number ORDER BY bench_called.number DESC LIMIT 1), bench.id)`;
 
-/** The index of words has every three letters in a row; shorter words are looked for in the headings, which are short. */
-const shortest = 3;
-
 /** Each word on its own, so that the index is asked for each. */
-const hasAll = (way: Way, sought: readonly string[]) =>
-  sought
-    .map((word) => {
-      const like = `%${word.replaceAll(/[\\%_]/gu, '\\$&')}%`;
-      return Array.from(word).length < shortest ? way`heading LIKE ${like}` : way`words LIKE ${like}`;
-    })
-    .reduce((all, one) => way`${all} AND ${one}`, way`true`);
+const both =
+  (way: Way) =>
+  (all: Question, one: Question): Question =>
+    way`${all} AND ${one}`;
+
+/** The index of words has every three letters in a row; shorter words are looked for in the headings. */
+const shortest = 3;
+const isShort = (word: string): boolean => Array.from(word).length < shortest;
+
+function stands(way: Way, word: string): Question {
+  const like = `%${word.replaceAll(/[\\%_]/gu, '\\$&')}%`;
+  return isShort(word) ? way`heading LIKE ${like}` : way`words LIKE ${like}`;
+}
+
+const isIndexed = (way: Way, word: string): Question =>
+  isShort(word) ? way`short_pieces(heading) @> ARRAY[${word}]::text[]` : stands(way, word);
 
 const nearHeadings = (way: Way, words: string, limit: number): Promise<Row[]> =>
   way.begin(async (inside) => {

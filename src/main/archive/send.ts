@@ -1,7 +1,8 @@
-import { ok, type Result } from '../../shared/basics/result.ts';
+import { fail, ok, type Result } from '../../shared/basics/result.ts';
 import type { BenchSigning } from '../../shared/job/certifying/certificateData.ts';
 import { namedAsSet } from '../certificate/issue.ts';
 import type { Database } from '../store/database.ts';
+import { codeOf, databaseProblem } from '../store/databaseProblem.ts';
 import type { Identity } from '../store/identity.ts';
 import { openSettings } from '../store/settings.ts';
 import type { Way } from './connect.ts';
@@ -47,8 +48,21 @@ interface Sending {
 const load_bytes = 4 * 2 ** 20;
 const mostLines = 500;
 
-/** Sends everything that is not in the archive yet. @throws what the network or the server say */
-export async function sendAll(way: Way, sender: Sender, { signal, onTaken }: Sending = {}): Promise<Result<Sent>> {
+/**
+ * Sends everything that is not in the archive yet. Where this bench's own disk refuses it is a problem: what was sent and could not
+ * be noted goes again.
+ * @throws what the network or the server say
+ */
+export async function sendAll(way: Way, sender: Sender, sending: Sending = {}): Promise<Result<Sent>> {
+  try {
+    return await sendOverWay(way, sender, sending);
+  } catch (error) {
+    if (!codeOf(error).startsWith('SQLITE_')) throw error;
+    return fail(databaseProblem(error, sender.database.folder));
+  }
+}
+
+async function sendOverWay(way: Way, sender: Sender, { signal, onTaken }: Sending): Promise<Result<Sent>> {
   const greeted = await greet(way, sender.bench());
   if (!greeted.ok) return greeted;
   const { archive } = greeted.value;

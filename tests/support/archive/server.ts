@@ -121,8 +121,11 @@ export async function archiveServer({ settings = [], doors, benches = 3 }: Wante
   psql(`CREATE ROLE archive_owner LOGIN CREATEROLE PASSWORD '${password}'`, 'postgres');
   psql('CREATE DATABASE archive OWNER archive_owner', 'postgres');
   psql('CREATE ROLE axlewright_bench NOLOGIN', 'postgres');
-  for (let n = 1; n <= benches; n += 1)
-    psql(`CREATE ROLE ${benchRole(n)} LOGIN PASSWORD '${password}' IN ROLE axlewright_bench`, 'postgres');
+  const roles = Array.from({ length: benches }, (_, n) => benchRole(n + 1));
+  psql(
+    roles.map((role) => `CREATE ROLE ${role} LOGIN PASSWORD '${password}' IN ROLE axlewright_bench;`).join('\n'),
+    'postgres',
+  );
   return {
     port,
     folder,
