@@ -16,10 +16,10 @@ import { askedSchema, type ThreadAsked, type WordFromThread, wordToThreadSchema 
 
 const tell = (word: WordFromThread): void => parentPort?.postMessage(word);
 
-function reachOf({ address: text, authority, password, folder }: ThreadAsked): Result<Reach> {
+function reachOf({ address: text, authority, password, opened, folder }: ThreadAsked): Result<Reach> {
   const address = readAddress(text, 'address');
   if (!address.ok) return address;
-  const known = password === undefined ? passwordFor(address.value, folder) : ok(password);
+  const known = password === undefined ? passwordFor(address.value, { folder, opened }) : ok(password);
   if (!known.ok) return known;
   return ok({ address: address.value, password: known.value, ...(authority === undefined ? {} : { authority }) });
 }

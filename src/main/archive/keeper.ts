@@ -6,7 +6,8 @@ import { addressWords, readAddress } from './address.ts';
 import { type ArchiveChoice, readChoice, writeChoice } from './choice.ts';
 import type { TakenIn } from '../exports/takeIn.ts';
 import type { FoundBuilds } from './find.ts';
-import { keepPassword, passwordFile } from './secret.ts';
+import { type Keychain, noKeychain } from './keychain.ts';
+import { forgetPassword, keepPassword, openedPassword, passwordFile, passwordLies } from './secret.ts';
 import { type ArchiveThread, openThread, testApart } from './thread.ts';
 import type { Standing } from './threadWords.ts';
 
@@ -25,6 +26,8 @@ export interface ArchiveKeeper {
 
 interface KeeperOptions {
   readonly database: Database;
+  /** Where the host of the bench has one to ask. */
+  readonly keychain?: Keychain | undefined;
   readonly onState: (state: ArchiveState) => void;
   readonly onNews: (builds: readonly string[]) => void;
   /** Set where this bench must send nothing, whatever is chosen. */
@@ -43,20 +46,29 @@ const nothingYet: Standing = {
 const again_ms = 60_000;
 
 export function openArchive(options: KeeperOptions): ArchiveKeeper {
-  const { database, onState, onNews, mayNot } = options;
+  const { database, keychain = noKeychain, onState, onNews, mayNot } = options;
   const { folder } = database;
   let standing = nothingYet;
   let thread: ArchiveThread | undefined;
   let timer: NodeJS.Timeout | undefined;
-  const state = (): ArchiveState => stateOf(readChoice(database), standing);
+  let turn = 0;
+  const state = (): ArchiveState => stateOf(database, standing);
+  const sealed = async () => {
+    const opened = await openedPassword(folder, keychain);
+    return opened === undefined ? {} : { opened };
+  };
   const tell = (now: Standing): void => {
     standing = now;
     onState(state());
   };
-  const begin = ({ address, authority }: ArchiveChoice): void => {
+  const begin = async ({ address, authority }: ArchiveChoice): Promise<void> => {
     if (address === undefined || mayNot !== undefined) return;
+    turn += 1;
+    const [own, opened] = [turn, await sealed()];
+    // Chosen otherwise or ended while the keychain was asked.
+    if (own !== turn) return;
     thread = openThread(
-      { folder, address, ...(authority === undefined ? {} : { authority }) },
+      { folder, address, ...opened, ...(authority === undefined ? {} : { authority }) },
       { onStanding: tell, onNews, onProblem: onEnded },
     );
   };
@@ -64,10 +76,11 @@ export function openArchive(options: KeeperOptions): ArchiveKeeper {
   const onEnded = (problem: Problem): void => {
     tell({ ...standing, sending: false, problem });
     const ended = thread;
-    timer = setTimeout(() => thread === ended && begin(readChoice(database)), again_ms).unref();
+    timer = setTimeout(() => thread === ended && void begin(readChoice(database)), again_ms).unref();
   };
   const end = async (): Promise<void> => {
     clearTimeout(timer);
+    turn += 1;
     const ending = thread;
     thread = undefined;
     await ending?.close();
@@ -77,20 +90,20 @@ export function openArchive(options: KeeperOptions): ArchiveKeeper {
     if (mayNot !== undefined) return fail(mayNot);
     const address = readAddress(reach.address, 'address');
     if (!address.ok) return address;
-    const tested = await testApart({ folder, ...told(reach) });
+    const tested = await testApart({ folder, ...(await sealed()), ...told(reach) });
     return tested.ok ? ok({ archive: tested.value }) : tested;
   };
-  begin(readChoice(database));
+  void begin(readChoice(database));
   return {
     state,
     test,
     async choose(reach) {
       const works = isNone(reach) ? undefined : await test(reach);
       if (works?.ok === false) return works;
-      const kept = keep(database, reach);
+      const kept = await keep(database, reach, keychain);
       if (!kept.ok) return kept;
       await end();
-      begin(readChoice(database));
+      await begin(readChoice(database));
       tell(standing);
       return ok(state());
     },
@@ -114,10 +127,10 @@ function written(address: string): string {
 }
 
 /** Keeps a choice with its password, or forgets both. */
-function keep(database: Database, reach: ArchiveReach | NoNumber): Result<void> {
+async function keep(database: Database, reach: ArchiveReach | NoNumber, keychain: Keychain): Promise<Result<void>> {
   try {
-    if (isNone(reach)) keepPassword(database.folder, '');
-    else if (reach.password !== undefined) keepPassword(database.folder, reach.password);
+    if (isNone(reach) || reach.password === '') forgetPassword(database.folder);
+    else if (reach.password !== undefined) await keepPassword(database.folder, reach.password, keychain);
   } catch (error) {
     return fail(databaseProblem(error, passwordFile(database.folder)));
   }
@@ -125,10 +138,12 @@ function keep(database: Database, reach: ArchiveReach | NoNumber): Result<void> 
   return writeChoice(database, choice);
 }
 
-function stateOf({ address, authority }: ArchiveChoice, { problem, ...standing }: Standing): ArchiveState {
+function stateOf(database: Database, { problem, ...standing }: Standing): ArchiveState {
+  const { address, authority } = readChoice(database);
   return {
     address: address ?? none('not chosen'),
     authority: authority ?? none('known to everybody'),
+    password: passwordLies(database.folder),
     ...standing,
     ...(problem === undefined ? {} : { problem: plain(problem) }),
   };

@@ -12,6 +12,8 @@ export const askedSchema = z.strictObject({
   authority: z.string().optional(),
   /** Only where it is not kept yet. */
   password: z.string().optional(),
+  /** What the keychain gave back of the one that is kept. */
+  opened: z.string().optional(),
   /** Greets the archive once, says what came of it, and ends. */
   onlyTest: z.boolean(),
 });

@@ -14,10 +14,14 @@ type Ground = Pick<OpenBench, 'database' | 'outlet' | 'warnings'>;
 const tellEvery_ms = 1000;
 
 /** The archive of this bench; how it stands and what other benches send is told to every screen. */
-export function keepArchive({ simulation }: BenchOptions, { database, outlet, warnings }: Ground): ArchiveKeeper {
+export function keepArchive(
+  { simulation, keychain }: BenchOptions,
+  { database, outlet, warnings }: Ground,
+): ArchiveKeeper {
   const news = createNews((builds) => outlet.tell('archive-news', { builds }));
   const archive = openArchive({
     database,
+    keychain,
     onState(state) {
       outlet.tell('archive', state);
       // Only what nobody but a person can mend: that it is away mends itself, and stands in Settings.

@@ -3,6 +3,7 @@ import type { HandAction, SimulatedAssembly, SimulatedAxle, SimulatedPacks } fro
 import type { CheckId } from '../../shared/job/records/checkIds.ts';
 import type { How, MeasuredResult } from '../../shared/job/records/measurement.ts';
 import type { Result } from '../../shared/basics/result.ts';
+import type { Keychain } from '../archive/keychain.ts';
 import type { ArchiveKeeper } from '../archive/keeper.ts';
 import type { Keeper } from '../backup/keeper.ts';
 import type { Clock } from '../clock.ts';
@@ -50,6 +51,8 @@ export interface BenchOptions {
   readonly onEnd?: () => void;
   /** Opens a simulated bench beside this one and gives its link; absent where the host cannot. */
   readonly simulateBeside?: () => Promise<Result<string>>;
+  /** The system's keychain, where the host has one to ask; else a password lies in a file. */
+  readonly keychain?: Keychain;
   /** For tests of what no pseudo-terminal can do: a list of ports, and opening what stands in it. */
   readonly ports?: Pick<GaugesOptions, 'listPorts' | 'open'>;
   /** For tests; otherwise random. */

@@ -1,6 +1,7 @@
 import { join } from 'node:path';
 import type { BenchService } from '../../shared/contract/contract.ts';
 import type { Result } from '../../shared/basics/result.ts';
+import type { Keychain } from '../archive/keychain.ts';
 import { openBench } from '../bench/bench.ts';
 import { systemClock } from '../clock.ts';
 import { installation } from './installation.ts';
@@ -11,6 +12,8 @@ interface OpenHere {
   readonly simulate: boolean;
   /** How the screens end the bench, on hosts where nothing else does. */
   readonly onEnd?: () => void;
+  /** The system's keychain, where the host can ask it. */
+  readonly keychain?: Keychain;
   /** Opens a simulated bench beside it; absent where the host cannot, or where it is one. */
   readonly simulateBeside?: () => Promise<Result<string>>;
 }
@@ -23,7 +26,7 @@ export const recordsIn = ({ folder, simulate }: OpenHere): string => (simulate ?
  * inside, so that what was measured on a simulated axle never stands among real builds.
  */
 export async function openBenchHere(here: OpenHere): Promise<Result<BenchService>> {
-  const { simulate, onEnd, simulateBeside } = here;
+  const { simulate, onEnd, keychain, simulateBeside } = here;
   const folder = recordsIn(here);
   const options = {
     clock: systemClock,
@@ -31,6 +34,7 @@ export async function openBenchHere(here: OpenHere): Promise<Result<BenchService
     installed: installation.root,
     folder,
     ...(onEnd === undefined ? {} : { onEnd }),
+    ...(keychain === undefined ? {} : { keychain }),
   };
   if (!simulate) return openBench({ ...options, ...(simulateBeside === undefined ? {} : { simulateBeside }) });
   const { openSimulation } = await import('./simulatedBench.ts');

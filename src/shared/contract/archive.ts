@@ -13,6 +13,8 @@ const archiveStateSchema = z.strictObject({
   address: z.union([z.string(), noNumberSchema]),
   /** The file of the authority that signed the server's certificate; none where it is one that everybody knows. */
   authority: z.union([z.string(), noNumberSchema]),
+  /** Where the password lies that was typed: sealed by the keychain of the system, in a file for its owner alone, or there is none. */
+  password: z.enum(['in-keychain', 'in-file', 'nowhere']),
   /** Things are on their way just now. */
   sending: z.boolean(),
   /** When the archive gave its word for the last time. */

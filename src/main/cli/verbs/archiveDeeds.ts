@@ -116,7 +116,7 @@ function reachOf(given: Given, records: Records | undefined): Result<Reach> {
   if (text === undefined) return fail(noAddress);
   const address = readAddress(text, '--to');
   if (!address.ok) return address;
-  const password = passwordFor(address.value, folderOf(given));
+  const password = passwordFor(address.value, { folder: folderOf(given) });
   if (!password.ok) return password;
   return ok({ address: address.value, password: password.value, ...authorityFor(address.value, text, chosen) });
 }

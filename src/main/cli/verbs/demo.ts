@@ -39,7 +39,7 @@ export const demo: Verb = {
 function reachOf(text: string): Result<Reach> {
   const address = readAddress(text, '--archive');
   if (!address.ok) return address;
-  const password = passwordFor(address.value, undefined);
+  const password = passwordFor(address.value);
   return password.ok ? ok({ address: address.value, password: password.value }) : password;
 }
 

@@ -2,9 +2,10 @@ import type * as Electron from 'electron';
 import type { Problem } from '../../../shared/basics/result.ts';
 import { channels } from './channels.ts';
 import { isOwnPage, mayAsk } from './decisions.ts';
-import { type WordToBench, wordFromBenchSchema } from './hostWords.ts';
+import { type WordFromBench, type WordToBench, wordFromBenchSchema } from './hostWords.ts';
+import { answerOf, systemKeychain } from './keychain.ts';
 
-type BenchParts = Pick<typeof Electron, 'app' | 'ipcMain' | 'utilityProcess' | 'dialog'>;
+type BenchParts = Pick<typeof Electron, 'app' | 'ipcMain' | 'utilityProcess' | 'dialog' | 'safeStorage'>;
 
 export interface BenchBehindOptions {
   /** The bench's own program, run as a utility process so that serial ports and disk never stall a window. */
@@ -29,6 +30,7 @@ export function putBenchBehind(
   options: BenchBehindOptions,
 ): { readonly tell: (word: WordToBench) => void } {
   const now_ms = options.now_ms ?? (() => performance.now());
+  const keychain = systemKeychain(electron);
   let bench: Electron.UtilityProcess | undefined;
   let problem: Problem | undefined;
   let ending = false;
@@ -44,9 +46,14 @@ export function putBenchBehind(
     });
     bench.on('message', (said: unknown) => {
       if (typeof said === 'string') return send(channels.fromBench, said);
-      problem = wordFromBenchSchema.safeParse(said).data?.problem ?? problem;
+      take(wordFromBenchSchema.safeParse(said).data);
     });
     bench.on('exit', ended);
+  };
+  const take = (word: WordFromBench | undefined): void => {
+    if (word === undefined) return;
+    if ('problem' in word) ({ problem } = word);
+    else void answerOf(keychain, word).then((answer) => bench?.postMessage(answer));
   };
   const ended = (code: number): void => {
     bench = undefined;

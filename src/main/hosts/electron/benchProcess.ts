@@ -4,6 +4,7 @@ import { attend } from '../../../shared/contract/server.ts';
 import type { Problem } from '../../../shared/basics/result.ts';
 import { openBenchHere } from '../openBenchHere.ts';
 import { surviveDefects } from '../outermost.ts';
+import { keychainBefore } from './keychain.ts';
 import { type WordFromBench, type WordToBench, wordToBenchSchema } from './hostWords.ts';
 
 /** A message needs a moment to leave before its process is gone. */
@@ -19,7 +20,9 @@ function endWith(problem: Problem): void {
 }
 
 async function begin(): Promise<void> {
-  const bench = await openBenchHere({ folder: values.data ?? 'axlewright-data', simulate: values.simulate });
+  const { keychain, answer } = keychainBefore((word) => process.parentPort.postMessage(word));
+  const folder = values.data ?? 'axlewright-data';
+  const bench = await openBenchHere({ folder, simulate: values.simulate, keychain });
   if (!bench.ok) return endWith(bench.problem);
   const service = bench.value;
   surviveDefects(service.defect);
@@ -32,6 +35,7 @@ async function begin(): Promise<void> {
   const take = (word: WordToBench | undefined): void => {
     if (word === undefined) return;
     if ('end' in word) void end();
+    else if ('keychain' in word) answer(word);
     else service.defect(word.fault, new Error('told by the window'));
   };
   process.parentPort.on('message', ({ data }: { data: unknown }) => {

@@ -29,6 +29,7 @@ export type ElectronParts = Pick<
   | 'session'
   | 'utilityProcess'
   | 'dialog'
+  | 'safeStorage'
 >;
 
 interface ElectronHostOptions extends BenchBehindOptions {

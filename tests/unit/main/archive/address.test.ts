@@ -1,9 +1,18 @@
-import { chmodSync, writeFileSync } from 'node:fs';
+import { chmodSync, existsSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { addressWords, isLoopback, readAddress } from '../../../../src/main/archive/address.ts';
-import { keepPassword, passwordFile, passwordFor } from '../../../../src/main/archive/secret.ts';
+import { noKeychain } from '../../../../src/main/archive/keychain.ts';
+import {
+  forgetPassword,
+  keepPassword,
+  openedPassword,
+  passwordFile,
+  passwordFor,
+  passwordLies,
+  sealedFile,
+} from '../../../../src/main/archive/secret.ts';
 import { wait_ms } from '../../../../src/main/archive/patience.ts';
 import { valueOf } from '../../../support/bench/open.ts';
 import { temporaryFolder } from '../../../support/folder.ts';
@@ -48,25 +57,48 @@ describe('the address of an archive', () => {
 describe('the password of a role', () => {
   const address = valueOf(readAddress('postgres://bench_1@db.example:5433/archive', ''));
 
-  it('comes from the environment first, then from the password file, then from what was typed', () => {
+  it('comes from the environment first, then from the password file, then from what was typed', async () => {
     const folder = temporaryFolder();
-    keepPassword(folder, 'typed');
+    await keepPassword(folder, 'typed', noKeychain);
     const file = join(folder, 'pass');
     writeFileSync(file, '# for others\nother:*:*:bench_1:wrong\ndb.example:5433:*:bench\\_1:with\\:colon\n', {
       mode: 0o600,
     });
     const none = join(folder, 'none');
-    expect(valueOf(passwordFor(address, folder, { PGPASSWORD: 'given', PGPASSFILE: file }))).toBe('given');
-    expect(valueOf(passwordFor(address, folder, { PGPASSFILE: file }))).toBe('with:colon');
-    expect(valueOf(passwordFor(address, folder, { PGPASSFILE: none }))).toBe('typed');
-    expect(valueOf(passwordFor({ ...address, user: 'else' }, undefined, { PGPASSFILE: file }))).toBeUndefined();
+    expect(valueOf(passwordFor(address, { folder, env: { PGPASSWORD: 'given', PGPASSFILE: file } }))).toBe('given');
+    expect(valueOf(passwordFor(address, { folder, env: { PGPASSFILE: file } }))).toBe('with:colon');
+    expect(valueOf(passwordFor(address, { folder, env: { PGPASSFILE: none } }))).toBe('typed');
+    expect(valueOf(passwordFor({ ...address, user: 'else' }, { env: { PGPASSFILE: file } }))).toBeUndefined();
   });
 
-  it('is not read from a file that others can read', () => {
+  it('is sealed by the keychain where there is one, and in no file then', async () => {
     const folder = temporaryFolder();
-    keepPassword(folder, 'typed');
+    // A stand-in: it turns the word round, and seals nothing.
+    const turned = async (text: string) => Array.from(text).toReversed().join('');
+    const keychain = { seal: turned, open: turned };
+    const asked = { folder, env: { PGPASSFILE: join(folder, 'none') } };
+    await keepPassword(folder, 'before', noKeychain);
+    expect(passwordLies(folder)).toBe('in-file');
+    await keepPassword(folder, 'typed', keychain);
+    expect(passwordLies(folder)).toBe('in-keychain');
+    expect(existsSync(passwordFile(folder))).toBe(false);
+    expect(readFileSync(sealedFile(folder), 'utf8')).toBe('depyt');
+    expect(passwordFor(address, asked)).toMatchObject({ ok: false, problem: { kind: 'password-sealed' } });
+    const opened = await openedPassword(folder, keychain);
+    expect(valueOf(passwordFor(address, { ...asked, opened }))).toBe('typed');
+    expect(await openedPassword(folder, noKeychain)).toBeUndefined();
+    await keepPassword(folder, 'later', noKeychain);
+    expect([passwordLies(folder), existsSync(sealedFile(folder))]).toEqual(['in-file', false]);
+    forgetPassword(folder);
+    expect(passwordLies(folder)).toBe('nowhere');
+    expect(valueOf(passwordFor(address, asked))).toBeUndefined();
+  });
+
+  it('is not read from a file that others can read', async () => {
+    const folder = temporaryFolder();
+    await keepPassword(folder, 'typed', noKeychain);
     chmodSync(passwordFile(folder), 0o644);
-    expect(passwordFor(address, folder, { PGPASSFILE: join(folder, 'none') })).toMatchObject({
+    expect(passwordFor(address, { folder, env: { PGPASSFILE: join(folder, 'none') } })).toMatchObject({
       ok: false,
       problem: { kind: 'password-open' },
     });

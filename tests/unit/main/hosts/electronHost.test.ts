@@ -2,10 +2,11 @@ import { EventEmitter } from 'node:events';
 import { mkdtempSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { describe, expect, it } from 'vitest';
+import { describe, expect, it, vi } from 'vitest';
 import { channels } from '../../../../src/main/hosts/electron/channels.ts';
 import { startPage } from '../../../../src/main/hosts/electron/decisions.ts';
 import { beforeReady, type ElectronParts, openHost } from '../../../../src/main/hosts/electron/host.ts';
+import { keychainBefore } from '../../../../src/main/hosts/electron/keychain.ts';
 import { listPageFiles } from '../../../../src/main/hosts/pageFiles.ts';
 
 /** A stand-in for Electron that records what the host asks of it. It shows wiring only; nothing here claims that Electron ran. */
@@ -23,6 +24,7 @@ function standIn() {
     crashes: unknown[];
     sandboxed: number;
     front: string[];
+    backend: string;
   } = {
     schemes: [],
     permissions: [],
@@ -36,6 +38,7 @@ function standIn() {
     crashes: [],
     sandboxed: 0,
     front: [],
+    backend: 'gnome_libsecret',
   };
   let serve: ((request: Request) => Promise<Response>) | undefined;
   let permissionCheck: CheckHandler | undefined;
@@ -102,6 +105,16 @@ function standIn() {
     },
     utilityProcess: { fork },
     dialog: { showErrorBox: (title: string, words: string) => told.errors.push(title, words) },
+    // It seals nothing: it turns the letters round.
+    safeStorage: {
+      getSelectedStorageBackend: () => told.backend,
+      isAsyncEncryptionAvailable: async () => told.backend !== 'locked',
+      encryptStringAsync: async (text: string) => Buffer.from(text).reverse(),
+      decryptStringAsync: async (bytes: Buffer) => {
+        if (bytes.length === 0) throw new Error('sealed under another account');
+        return { result: bytes.reverse().toString(), shouldReEncrypt: false };
+      },
+    },
   };
   return {
     parts: parts as unknown as ElectronParts,
@@ -256,6 +269,34 @@ describe('the Electron host, wired to a stand-in', () => {
     bench().emit('exit', 1);
     expect(told.errors).toEqual(['It is in use.', 'Close the other bench.']);
     expect(told.quits).toBe(1);
+  });
+
+  it('asks the keychain of the system for the bench, and none that hides nothing', async () => {
+    const { bench, told } = await opened();
+    const asked = async (word: object): Promise<unknown> => {
+      bench().emit('message', word);
+      const count = told.posted.length;
+      await vi.waitFor(() => expect(told.posted.length).toBeGreaterThan(count));
+      return told.posted.at(-1);
+    };
+    const turned = Buffer.from('terces').toString('base64');
+    expect(await asked({ keychain: 1, seal: 'secret' })).toEqual({ keychain: 1, text: turned });
+    expect(await asked({ keychain: 2, open: turned })).toEqual({ keychain: 2, text: 'secret' });
+    expect(await asked({ keychain: 3, open: '' })).toEqual({ keychain: 3 });
+    told.backend = 'basic_text';
+    if (process.platform === 'linux') expect(await asked({ keychain: 4, seal: 'secret' })).toEqual({ keychain: 4 });
+    told.backend = 'locked';
+    expect(await asked({ keychain: 5, seal: 'secret' })).toEqual({ keychain: 5 });
+    expect(JSON.stringify(told.sent)).not.toContain('secret');
+  });
+
+  it('gives the bench the keychain behind words, each answer to whoever asked', async () => {
+    const asked: number[] = [];
+    const { keychain, answer } = keychainBefore((word) => asked.push('keychain' in word ? word.keychain : 0));
+    const both = [keychain.seal('one'), keychain.open('two')];
+    answer({ keychain: asked[1] ?? 0, text: 'opened' });
+    answer({ keychain: asked[0] ?? 0 });
+    expect(await Promise.all(both)).toEqual([undefined, 'opened']);
   });
 
   it('lets the bench write what it holds before the program ends', async () => {

@@ -21,6 +21,7 @@ export function Archive() {
           {state.problem.sentence} {state.problem.remedy}
         </p>
       )}
+      {isNone(state.address) ? undefined : <p className="quiet">{passwordWords[state.password]}</p>}
       <Refused state={state} />
       <Beside state={state} />
       <Where state={state} />
@@ -40,6 +41,13 @@ function standWords({ address, lastSent, waiting, sending }: ArchiveState): stri
   const each = [counted(entries, 'entry', 'entries'), counted(readings, 'reading'), counted(photos, 'photo')];
   return `${last} ${each.join(', ')} ${sending ? 'on their way' : 'waiting'}.`;
 }
+
+const passwordWords: Readonly<Record<ArchiveState['password'], string>> = {
+  'in-keychain': 'Its password is sealed by the keychain of this system.',
+  'in-file':
+    'Its password lies in a file that only the owner of this account can read: no keychain of the system keeps it.',
+  nowhere: 'No password is kept here.',
+};
 
 const counted = (count: number, one: string, many = `${one}s`): string => `${count} ${count === 1 ? one : many}`;
 
