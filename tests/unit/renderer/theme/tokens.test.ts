@@ -89,8 +89,8 @@ describe('every sheet', () => {
       ),
     );
     const sizes = new Set([
-      // Narrower than any bench; a panel stood up; 1024 lying; wider than a laptop.
-      ...[720, 721, 900, 901, 960, 1100, 1559, 1560].map((px) => `width ${px}`),
+      // Narrower than any bench; a panel stood up; 1024 lying; wider than a laptop; 1920.
+      ...[720, 721, 900, 901, 960, 1100, 1559, 1560, 1900].map((px) => `width ${px}`),
       // 600 and 150 % of 800; a little more; a panel stood up.
       ...[640, 641, 700, 899, 900].map((px) => `height ${px}`),
     ]);
