@@ -1,5 +1,5 @@
 import { execFileSync } from 'node:child_process';
-import { chmodSync, copyFileSync, chownSync, statSync } from 'node:fs';
+import { chmodSync, copyFileSync, chownSync, statSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { setTimeout as after } from 'node:timers/promises';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
@@ -30,6 +30,18 @@ function certificateFor(folder: string, name: string, alternative: string): stri
     ],
     { stdio: 'ignore' },
   );
+  return file;
+}
+
+/** One for this machine that ended yesterday. */
+function expired(folder: string): string {
+  const file = join(folder, 'expired.pem');
+  const run = (...words: readonly string[]): unknown => execFileSync('openssl', words, { stdio: 'ignore' });
+  const key = ['-newkey', 'ec', '-pkeyopt', 'ec_paramgen_curve:prime256v1', '-nodes', '-keyout', `${file}.key`];
+  run('req', '-new', ...key, '-subj', '/CN=expired', '-out', `${file}.asked`);
+  writeFileSync(`${file}.names`, 'subjectAltName=IP:127.0.0.1');
+  const made = ['-signkey', `${file}.key`, '-days', '-1', '-extfile', `${file}.names`, '-out', file];
+  run('x509', '-req', '-in', `${file}.asked`, ...made);
   return file;
 }
 
@@ -86,6 +98,11 @@ describe.skipIf(postgresBin() === undefined)('the line to an archive', () => {
     encrypt(server, wrongName);
     const refused = await isEncrypted(wrongName);
     expect(refused).toMatchObject({ ok: false, problem: { kind: 'archive-not-trusted' } });
+    const ended = expired(folder);
+    encrypt(server, ended);
+    const late = await isEncrypted(ended);
+    expect(late).toMatchObject({ ok: false, problem: { kind: 'archive-not-trusted' } });
+    expect(late.ok ? '' : late.problem.sentence).toContain('expired');
   });
 
   it('that is cut between two questions of a transaction is told, and the next one is another line', async () => {

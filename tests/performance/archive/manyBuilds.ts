@@ -1,3 +1,6 @@
+import { packBlock, unpackBlock, type Block } from '../../../src/main/journal/blocks/block.ts';
+import { settleStep } from '../../../src/main/journal/settle.ts';
+import type { StoredRow } from '../../../src/main/journal/storedRow.ts';
 import type { Database } from '../../../src/main/store/database.ts';
 import { writeManyBuilds } from '../../support/archive/benchRecords.ts';
 
@@ -5,32 +8,57 @@ import { writeManyBuilds } from '../../support/archive/benchRecords.ts';
 const written = 50;
 
 /**
- * Records of a shop with so many builds, each with readings of its own. What the copies say and read is what the first fifty do;
- * their ids, lines and row numbers are their own.
+ * Records of a shop with so many builds, each with readings of its own, packed as a bench at rest packs them. What the copies say
+ * and read is what the first fifty do; their ids, lines and row numbers are their own.
  * @returns rows of readings each
  */
 export function manyBuilds(database: Database, count: number, sessions: number): number {
-  const rows = writeManyBuilds(database, Math.min(count, written), sessions);
+  const each = writeManyBuilds(database, Math.min(count, written), sessions);
   const { sql } = database;
-  const [lines, seqs] = [
-    Number(sql.prepare('SELECT max(line) FROM notebook_entry').pluck().get()),
-    Number(sql.prepare('SELECT max(seq) FROM journal').pluck().get()),
-  ];
+  const whole = (what: string): number => Number(sql.prepare(`SELECT ${what}`).pluck().get());
+  const lines = whole('max(line) FROM notebook_entry');
+  const seqs = whole('max(seq) FROM journal');
+  const blocks = packed(database, seqs);
+  const insert = sql.prepare(
+    'INSERT INTO journal_block (from_seq, to_seq, rows, format, crc, bytes) VALUES (@from_seq, @to_seq, @rows, @format, @crc, @bytes)',
+  );
   for (let copy = 1; copy * written < count; copy += 1)
     sql.transaction(() => {
-      sql.prepare(copyRows).run(copy * seqs, seqs);
+      for (const rows of blocks) insert.run(packBlock(rows.map((row) => shifted(row, copy * seqs))));
       const shift = { lines: copy * lines, upto: lines, seqs: copy * seqs, builds: copy * written };
       sql.prepare(copyEntries).run(shift);
       sql.prepare(copySummaries).run(shift);
     })();
-  return rows;
+  return each;
 }
 
-/** A number from here is a floating one there. */
-const copyRows = `
-  INSERT INTO journal (seq, gauge, kind, t, at, value, unit, raw, note)
-  SELECT seq + CAST(? AS INTEGER), gauge, kind, t, at, value, unit, raw, note FROM journal WHERE seq <= ?`;
+/** Packs what the measurements rest on, as the bench does when it has time, and gives the rows of every block. */
+function packed(database: Database, safe: number): readonly (readonly StoredRow[])[] {
+  const { sql } = database;
+  sql.exec(keepWhatIsNamed);
+  while (settleStep(database, { safe, beforeAt_ms: 0 }).more);
+  const blocks = sql.prepare<[], Block>('SELECT * FROM journal_block ORDER BY from_seq').all();
+  return blocks.map((block) => unpackBlock(block, { bytes: true }) ?? []);
+}
 
+const keepWhatIsNamed = `
+  INSERT OR IGNORE INTO kept (from_seq, to_seq, because)
+  SELECT DISTINCT json_extract(deed, '$.how.stretch.from'), json_extract(deed, '$.how.stretch.to'), 'measured'
+  FROM notebook_entry WHERE json_extract(deed, '$.how.stretch.from') IS NOT NULL`;
+
+const shifted = ([seq, gauge, kind, t, at, value, unit, raw, note]: StoredRow, by: number): StoredRow => [
+  seq + by,
+  gauge,
+  kind,
+  t,
+  at,
+  value,
+  unit,
+  raw,
+  note,
+];
+
+/** A number from here is a floating one there. */
 const renamed = (build: string): string => `'many-' || (substr(${build}, 6) + CAST(@builds AS INTEGER))`;
 
 const copyEntries = `
