@@ -9,6 +9,9 @@ const word = 14;
 
 export const label = (words: string, at: Point): Element => text(words, at, word, { ink: 'quiet' });
 
+/** Words under, or over, the middle of what they name. */
+export const centred = (words: string, at: Point): Element => text(words, at, word, { ink: 'quiet', anchor: 'middle' });
+
 /** A dial with its stem down to `tip`, from above or from the side. */
 export function dial(centre: Point, tip: Point): readonly Element[] {
   return [

@@ -1,6 +1,6 @@
 import { annulus, box, clockPoint, line, polygon, polyline } from '../paths.ts';
 import { circle, type Element, path, type Point, text } from '../scene.ts';
-import { arrow, dial, label, ringGear, toAndFro, turning } from './parts.ts';
+import { arrow, centred, dial, label, ringGear, toAndFro, turning } from './parts.ts';
 
 /** What is looked at and answered with yes or no, and what is felt or read where no gauge is. */
 export const seenPictures = [
@@ -42,7 +42,7 @@ function nut(x: number): readonly Element[] {
   return [path(polygon(corners), metal), circle({ x, y: 92 }, 24, { fill: 'ground', stroke: 'line', width: 1.5 })];
 }
 
-const under = (words: string, x: number): Element => text(words, { x, y: 176 }, 12, { ink: 'quiet', anchor: 'middle' });
+const under = (words: string, x: number): Element => centred(words, { x, y: 176 });
 
 /** A wheel seen from behind. */
 const wheel = (x: number): Element => path(box(x, 62, 40, 96), { fill: 'metal', stroke: 'text', width: 2 });
@@ -66,8 +66,8 @@ export const seenDrawings: Readonly<Record<SeenPicture, readonly Element[]>> = {
       metal,
     ),
     circle({ x: 348, y: 110 }, 17, { fill: 'ground', stroke: 'line', width: 1.5 }),
-    text('crushed once: never again', { x: 95, y: 192 }, 12, { ink: 'quiet', anchor: 'middle' }),
-    text('sleeve and nut, both new', { x: 302, y: 192 }, 12, { ink: 'quiet', anchor: 'middle' }),
+    centred('crushed once: never again', { x: 95, y: 192 }),
+    centred('sleeve and nut, both new', { x: 302, y: 192 }),
   ],
   nut: [
     ...nut(76),
@@ -107,7 +107,7 @@ export const seenDrawings: Readonly<Record<SeenPicture, readonly Element[]>> = {
     label('its bolt or pin', { x: 232, y: 62 }),
     label('clip', { x: 134, y: 152 }),
     label('clip', { x: 264, y: 152 }),
-    text('cross pin', { x: 210, y: 200 }, 12, { ink: 'quiet', anchor: 'middle' }),
+    centred('cross pin', { x: 210, y: 200 }),
   ],
   slip: [
     path(box(74, 102, 272, 16), metal),
@@ -116,9 +116,9 @@ export const seenDrawings: Readonly<Record<SeenPicture, readonly Element[]>> = {
     wheel(346),
     path(line({ x: 10, y: 188 }, { x: 410, y: 188 }), { stroke: 'line', width: 2 }),
     ...turning({ x: 366, y: 110 }, 34, 290, 430),
-    text('held', { x: 54, y: 48 }, 12, { ink: 'quiet', anchor: 'middle' }),
-    text('turned by hand', { x: 360, y: 48 }, 12, { ink: 'quiet', anchor: 'middle' }),
-    text('both wheels off the floor, engine off', { x: 210, y: 208 }, 12, { ink: 'quiet', anchor: 'middle' }),
+    centred('held', { x: 54, y: 48 }),
+    centred('turned by hand', { x: 360, y: 48 }),
+    centred('both wheels off the floor, engine off', { x: 210, y: 208 }),
   ],
   oil: [
     path('M90 60L250 60L290 110L250 190L90 190L60 110Z', { fill: 'surface', stroke: 'line', width: 1.5 }),
@@ -154,8 +154,8 @@ export const seenDrawings: Readonly<Record<SeenPicture, readonly Element[]>> = {
     text('27', { x: 300, y: 50 }, 16, { weight: 600, anchor: 'middle' }),
     arrow({ x: 168, y: 104 }, { x: 204, y: 104 }),
     arrow({ x: 204, y: 104 }, { x: 168, y: 104 }),
-    text('on the pinion head', { x: 96, y: 212 }, 12, { ink: 'quiet', anchor: 'middle' }),
-    text('the same on the ring gear', { x: 300, y: 212 }, 12, { ink: 'quiet', anchor: 'middle' }),
+    centred('on the pinion head', { x: 96, y: 212 }),
+    centred('the same on the ring gear', { x: 300, y: 212 }),
   ],
   tighten: [
     path(box(40, 92, 170, 36), metal),
