@@ -16,7 +16,7 @@ interface EarlierChipProps {
 /** The assemblies for which the row has no room, behind one stop that names the one shown. */
 export const EarlierChip = ({ assemblies, here, shapeOf, onChoose }: EarlierChipProps) => (
   <MenuTrigger>
-    <Button className={`job-chip${here === undefined ? '' : ' job-chip--here'}`}>
+    <Button className={`job-chip job-chip--earlier${here === undefined ? '' : ' job-chip--here'}`}>
       {here === undefined ? 'Earlier' : assemblyName(here)}
       <span aria-hidden="true" className="pick__arrow" />
     </Button>
