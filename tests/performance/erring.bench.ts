@@ -67,23 +67,37 @@ const touches: Readonly<Record<string, (told: Stood) => boolean>> = {
 
 /** What who knows the population would notice, at the same threshold; a second of processor time for each look. */
 const idealAxles = Number(process.env['IDEAL'] ?? 0);
-const idealHands = ['honest', 'notch twice the size', 'flanks exchanged'];
 const idealBelieves = 0.82;
+/** A wiped film is none of the errors that the ideal knows. */
+const unknownToIdeal = 'film wiped off';
 
-/** The error, how many axles it was made on, how often the ideal noticed it and how often the look before planning did. */
-function idealRow(world: (typeof worlds)[string]): readonly string[] {
-  const counts = new Map(idealHands.map((name) => [name, { ideal: 0, plan: 0, of: 0 }]));
-  for (const { second, first } of seconds(world, idealAxles)) {
-    for (const name of idealHands) {
-      const [count, hand] = [counts.get(name), hands[name]];
-      if (count === undefined || hand === undefined || touches[name]?.(second.told) === false) continue;
+interface Count {
+  noticed: number;
+  of: number;
+}
+
+/** On the first so many axles: how often the ideal noticed each error, and how often the look before planning did. */
+function besideIdeal(
+  world: (typeof worlds)[string],
+): ReadonlyMap<string, { readonly ideal: Count; readonly ours: Count }> {
+  const counts = new Map(
+    Object.keys(hands).map((name) => [name, { ideal: { noticed: 0, of: 0 }, ours: { noticed: 0, of: 0 } }]),
+  );
+  for (const { second, first } of idealAxles === 0 ? [] : seconds(world, idealAxles)) {
+    for (const [name, hand] of Object.entries(hands)) {
+      const count = counts.get(name);
+      if (count === undefined || name === unknownToIdeal || touches[name]?.(second.told) === false) continue;
       const chance = second.subject.asTold?.([first, hand(second)]) ?? 1;
-      count.of += 1;
-      if (chance < idealBelieves) count.ideal += 1;
-      if (noticed(second, first, hand)) count.plan += 1;
+      add(count.ideal, chance < idealBelieves);
+      add(count.ours, noticed(second, first, hand));
     }
   }
-  return [...counts].map(([name, { ideal, plan, of }]) => `${name}: ideal ${ideal}, ours ${plan} of ${of}`);
+  return counts;
+}
+
+function add(count: Count, hit: boolean): void {
+  count.of += 1;
+  if (hit) count.noticed += 1;
 }
 
 /** So many axles with their first trial and the shop rule's change, where there is one worth speaking of. */
@@ -114,18 +128,21 @@ function noticed(second: Second, first: TrialSeen, hand: Hand): boolean {
 
 /** First change by the shop rule, done by each hand; how many are noticed before the next shim. */
 function rowOf(world: (typeof worlds)[string]): readonly string[] {
-  const counts = new Map(Object.keys(hands).map((name) => [name, { noticed: 0, of: 0 }]));
+  const counts = new Map(Object.keys(hands).map((name): [string, Count] => [name, { noticed: 0, of: 0 }]));
+  const beside = besideIdeal(world);
   for (const { second, first } of seconds(world, wanted)) {
     for (const [name, hand] of Object.entries(hands)) {
       const count = counts.get(name);
       if (count === undefined || touches[name]?.(second.told) === false) continue;
-      count.of += 1;
-      if (noticed(second, first, hand)) count.noticed += 1;
+      add(count, noticed(second, first, hand));
     }
   }
-  return [...counts.values()].map(
-    ({ noticed: seen, of }) => `${((100 * seen) / Math.max(1, of)).toFixed(0)} % of ${of}`,
-  );
+  return [...counts].map(([name, { noticed: seen, of }]) => {
+    const told = `${((100 * seen) / Math.max(1, of)).toFixed(0)} % of ${of}`;
+    const other = beside.get(name);
+    if (other === undefined || other.ideal.of === 0) return told;
+    return `${told} (ideal ${other.ideal.noticed}, ours ${other.ours.noticed} of ${other.ideal.of})`;
+  });
 }
 
 /** What the look before planning finds of a hand that errs, and what it cries for nothing (column "honest"). */
@@ -133,15 +150,13 @@ export default async function bench(print: (line: string) => void): Promise<void
   print(
     `Second trials in which something is noticed before the next shim; first-order truth, ${wanted} axles a row from seed ${firstSeed}`,
   );
+  if (idealAxles > 0)
+    print(`In brackets who knows the population and what hands do wrong, on the first ${idealAxles}.`);
   print(`| world | ${Object.keys(hands).join(' | ')} |`);
   print(`| --- |${' --- |'.repeat(Object.keys(hands).length)}`);
   const isChosen = (name: string): boolean => chosen === undefined || chosen.some((part) => name.includes(part));
   for (const [name, world] of Object.entries(worlds).filter(([row]) => isChosen(row)))
     print(`| ${name} | ${rowOf(world).join(' | ')} |`);
-  if (idealAxles === 0) return;
-  print(`What readings allow, ${idealAxles} axles a row:`);
-  for (const [name, world] of Object.entries(worlds).filter(([row]) => isChosen(row)))
-    print(`  ${name}: ${idealRow(world).join('; ')}`);
 }
 
 if (import.meta.main) await bench((line) => void process.stdout.write(`${line}\n`));

@@ -1,6 +1,7 @@
 import { drawnFrom } from './plan/drawn.ts';
 import { firstOrderSubject } from './plan/firstOrder.ts';
 import type { Subject, Way } from './plan/subject.ts';
+import { hundredths } from './plan/table.ts';
 import { byPlan, byRule } from './plan/ways.ts';
 import { worlds } from './plan/worlds.ts';
 
@@ -15,6 +16,8 @@ interface Judged {
   readonly plan: number;
   readonly observer: number;
   readonly ideal: number;
+  /** The ideal told everything of the set, where the technician is not. */
+  readonly toldAll: number | undefined;
   readonly told: number | undefined;
 }
 
@@ -35,18 +38,12 @@ function judged(subject: Subject): Judged | undefined {
     plan: plan.worth,
     observer: worth(observer()).worth,
     ideal: worth(ideal()).worth,
+    toldAll: subject.idealToldAll === undefined ? undefined : worth(subject.idealToldAll()).worth,
     told: plan.told,
   };
 }
 
 const mean = (values: readonly number[]): number => values.reduce((sum, value) => sum + value, 0) / values.length;
-
-/** A mean in hundredths with its standard error. */
-function hundredths(values: readonly number[]): string {
-  const middle = mean(values);
-  const sd = Math.sqrt(mean(values.map((value) => (value - middle) ** 2)));
-  return `${(100 * middle).toFixed(1)} ± ${((100 * sd) / Math.sqrt(values.length)).toFixed(1)}`;
-}
 
 function row(name: string, each: readonly Judged[]): string {
   const of = (way: 'rule' | 'plan' | 'observer' | 'ideal'): string =>
@@ -81,6 +78,8 @@ export default async function bench(print: (line: string) => void): Promise<void
       .map(judged)
       .filter((one) => one !== undefined);
     print(row(name, each));
+    const toldAll = each.map((one) => one.toldAll).filter((one) => one !== undefined);
+    if (toldAll.length > 0) print(`  an ideal told everything of these sets: ${(100 * mean(toldAll)).toFixed(1)}`);
     all.push(...each);
   }
   print(row('all rows', all));

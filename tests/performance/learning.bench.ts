@@ -1,6 +1,6 @@
 import { seeded } from '../../hardware-sim/seeded.ts';
 import { base, drawKind, type Kind } from '../../hardware-sim/worlds/axles/population.ts';
-import { type Alike, drawChances, oneMore } from '../../hardware-sim/worlds/axles/shop.ts';
+import { type Alike, drawChances, ofKind, oneMore } from '../../hardware-sim/worlds/axles/shop.ts';
 import type { Shares } from '../../src/shared/axle/experience/alike.ts';
 import { experienceFrom } from '../../src/shared/axle/experience/experience.ts';
 import { type Lesson, lessonFrom } from '../../src/shared/axle/experience/lesson.ts';
@@ -9,13 +9,15 @@ import type { TrialSeen } from '../../src/shared/axle/plan/input.ts';
 import { subjectBy } from './plan/firstOrder.ts';
 import { follow, type Followed } from './plan/followed.ts';
 import type { Subject } from './plan/subject.ts';
-import { calibration, coverRow, rightRow, teardowns, windowRow } from './plan/table.ts';
+import { calibration, coverRow, hundredths, pairedRow, rightRow, teardowns, windowRow } from './plan/table.ts';
 import { byPlan, byRule } from './plan/ways.ts';
 
 /** Axles in each row, and builds before each of them. */
 const wanted = Number(process.env['AXLES'] ?? 100);
 const earlierBuilds = Number(process.env['BUILDS'] ?? 20);
 const first = Number(process.env['FIRST'] ?? 3000);
+/** `STEPS=first` weighs the first step and follows no build. */
+const firstStepAlone = process.env['STEPS'] === 'first';
 
 const world = { population: base, told: 'all' as const };
 const all: Shares = { hand: true, relief: true, backlash: true };
@@ -67,7 +69,8 @@ function onStand(shop: Shop, seed: number): OnStand | undefined {
   const kind = drawKind(random, base);
   const common = drawChances(random);
   // The axle on the stand is drawn first, so that every row stands before the same ones as far as they are alike.
-  const subject = subjectBy({ world, kind, chances: oneMore(random, common, shop.alike), seed });
+  const about = ofKind(common, shop.alike);
+  const subject = subjectBy({ world, kind, chances: oneMore(random, common, shop.alike), seed, about });
   if (subject === undefined) return undefined;
   const lessons = lessonsOf(shop, kind, seed, common);
   const experience = experienceFrom(
@@ -102,20 +105,7 @@ function told(print: (line: string) => void, who: string, followed: readonly Fol
   print(`           chances told → kept ${calibration(followed)}`);
 }
 
-/** Mean difference in hundredths with its standard error; both ways stood before the same axles. */
-function paired(differences: readonly number[]): string {
-  const mean = differences.reduce((sum, one) => sum + one, 0) / differences.length;
-  const squares = differences.reduce((sum, one) => sum + (one - mean) ** 2, 0);
-  return `${(100 * mean).toFixed(1)} ± ${((100 * Math.sqrt(squares)) / differences.length).toFixed(1)}`;
-}
-
-/** What earlier builds change, right after at most one, two and three changes. */
-function differences(without: readonly Followed[], having: readonly Followed[]): string {
-  const right = (followed: Followed | undefined, n: number): number => (followed?.rightAfter[n] === true ? 1 : 0);
-  return [1, 2, 3].map((n) => paired(having.map((one, k) => right(one, n) - right(without[k], n)))).join('; ');
-}
-
-/** The same for the first step, weighed by who knows the population: fair only where nothing is alike. */
+/** What they change of the first step, paired on the same axles and weighed exactly by who knows the population and what its axles have in common. */
 function weighed(stands: readonly OnStand[]): string {
   const plan = byPlan([]);
   const worth = stands.flatMap((stand) => {
@@ -128,7 +118,7 @@ function weighed(stands: readonly OnStand[]): string {
     });
     return [(having ?? 0) - (without ?? 0)];
   });
-  return paired(worth);
+  return hundredths(worth);
 }
 
 const nowhere = { pinionOut: 0, ringAway: 0 };
@@ -152,13 +142,14 @@ export default async function bench(print: (line: string) => void): Promise<void
       if (stand !== undefined) stands.push(stand);
     }
     print(`${name}: ${stands.length} axles, ${earlierBuilds} builds before each`);
+    print(`  of the first step, weighed exactly: ${weighed(stands)}`);
+    if (firstStepAlone) continue;
     const plan = byPlan([]);
     const without = stands.map(({ subject }) => follow(subject, plan));
     const having = stands.map((stand) => follow(taught(stand), plan));
     told(print, 'without', without);
     told(print, 'with', having);
-    print(`  difference in hundredths after one, two, three changes: ${differences(without, having)}`);
-    if (shop.alike.relief === 0) print(`  of the first step, weighed exactly: ${weighed(stands)}`);
+    print(`  difference in hundredths after one, two, three changes: ${pairedRow(having, without)}`);
   }
 }
 

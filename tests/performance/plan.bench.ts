@@ -3,7 +3,7 @@ import { erring, type Noticed } from './plan/erring.ts';
 import { firstOrderSubject } from './plan/firstOrder.ts';
 import { follow, type Followed } from './plan/followed.ts';
 import type { Subject, Way } from './plan/subject.ts';
-import { calibration, coverRow, goodSets, rightRow, teardowns, windowRow } from './plan/table.ts';
+import { calibration, coverRow, goodSets, pairedRow, rightRow, teardowns, windowRow } from './plan/table.ts';
 import { spoilt, twins, twinSubject } from './plan/twin.ts';
 import { byPlan, byRule } from './plan/ways.ts';
 import { worlds } from './plan/worlds.ts';
@@ -33,20 +33,24 @@ function row(print: Print, name: string, subjects: readonly (() => Subject)[], i
   told('plan', planned);
   print(`         U95 holds height, face, backlash ${coverRow(planned)}; chances told → kept ${calibration(planned)}`);
   print(`         one plan: ${timed(times)}`);
-  if (ideal) byIdeal(subjects, told, print);
+  if (ideal) byIdeal({ subjects, planned, told, print });
 }
 
-function byIdeal(
-  subjects: readonly (() => Subject)[],
-  told: (who: string, followed: readonly Followed[]) => void,
-  print: Print,
-): void {
+interface BesideIdeal {
+  readonly subjects: readonly (() => Subject)[];
+  readonly planned: readonly Followed[];
+  readonly told: (who: string, followed: readonly Followed[]) => void;
+  readonly print: Print;
+}
+
+function byIdeal({ subjects, planned, told, print }: BesideIdeal): void {
   const followed = subjects.map((subject) => {
     const stand = subject();
     return follow(stand, stand.ideal?.() ?? byRule);
   });
   told('ideal', followed);
   print(`         chances told → kept ${calibration(followed)}`);
+  print(`  plan − ideal, paired, after one, two, three changes: ${pairedRow(planned, followed)}`);
   if (!followed.some(({ changes }) => changes.some(({ givesRoom }) => givesRoom))) return;
   const heldBack = subjects.map((subject) => {
     const stand = subject();

@@ -13,20 +13,31 @@ export interface Particle {
   readonly newest: number;
 }
 
-/** What the ideal knows: the population with all its spreads and this set's true geometry; not this axle's chances. */
+/** What the ideal knows: the population with all its spreads and what it was told of the set; not this axle's chances. */
 export interface Knowing {
   readonly population: Population;
+  /** The set with its true geometry. */
   readonly kind: Kind;
+  /** Another set that it may be, by all that was told, as often as the population has it; where left out, the set is known. */
+  readonly mayBe?: (random: Random) => Kind;
+  /** What is known of axles like this one beforehand: its chances from those that are its own alone. */
+  readonly about?: (own: Chances) => Chances;
 }
 
 const movesEach = 10;
+/** Of so many moves one asks whether it is another set, where that is not known. */
+const anotherSetEvery = 3;
 
-export function priorCloud({ population, kind }: Knowing, count: number, random: Random): readonly Particle[] {
+export function priorCloud(knowing: Knowing, count: number, random: Random): readonly Particle[] {
   return Array.from({ length: count }, () => {
     const chances = Float64Array.from({ length: chancesIn }, () => random.normal(0, 1));
-    return { chances, axle: axleBy(population, kind, chances), before: 0, newest: 0 };
+    const kind = knowing.mayBe?.(random) ?? knowing.kind;
+    return { chances, axle: axleOf(knowing, kind, chances), before: 0, newest: 0 };
   });
 }
+
+const axleOf = ({ population, about }: Knowing, kind: Kind, chances: Chances): WorldAxle =>
+  axleBy(population, kind, about?.(chances) ?? chances);
 
 /**
  * Weighs in one more trial exactly: the trial is let in little by little, so that half of the cloud always counts, and
@@ -134,20 +145,29 @@ function walked(cloud: readonly Particle[], walk: Walk): Particle[] {
       const chances = here.chances.map(
         (chance, k) => chance + stride * ((one.chances[k] ?? 0) - (other.chances[k] ?? 0)) + random.normal(0, 0.02),
       );
-      now[index] = accepted(here, chances, walk);
+      now[index] = accepted(here, chances, here.axle.kind, walk);
     }
+    if (round % anotherSetEvery === 0) askWhetherAnother(now, walk);
   }
   return now;
+}
+
+/** Where the set is not known, every axle is held against one like it of another set. */
+function askWhetherAnother(now: Particle[], walk: Walk): void {
+  const { mayBe } = walk.knowing;
+  if (mayBe === undefined) return;
+  now.forEach((here, index) => (now[index] = accepted(here, here.chances, mayBe(walk.random), walk)));
 }
 
 const pick = (random: Random, count: number): number => Math.floor(random.next() * count);
 const lengthOf = (chances: Chances): number => chances.reduce((sum, chance) => sum + chance * chance, 0);
 
-function accepted(here: Particle, chances: Chances, { knowing, trials, portion, random }: Walk): Particle {
-  const { population, kind } = knowing;
+function accepted(here: Particle, chances: Chances, kind: Kind, walk: Walk): Particle {
+  const { knowing, trials, portion, random } = walk;
+  const { population } = knowing;
   const prior = (lengthOf(here.chances) - lengthOf(chances)) / 2;
   const level = Math.log(random.next()) - prior + here.before + portion * here.newest;
-  const axle = axleBy(population, kind, chances);
+  const axle = axleOf(knowing, kind, chances);
   const last = trials.length - 1;
   const newest = likelihood(population, axle, trials[last], last);
   let before = 0;

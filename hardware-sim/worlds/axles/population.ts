@@ -91,17 +91,53 @@ export function drawKind(random: Random, population: Population): Kind {
   }
 }
 
+/** What somebody was told of a set besides counts, diameter, driving flank and limits. */
+export type ToldOfSet = 'cut' | 'nothing-more';
+
+/** Another set with the same counts, diameter, driving flank and limits, as often as the population has it. */
+export function drawLike(random: Random, { drawn, ...like }: Kind, told: ToldOfSet): Kind {
+  const { pinionTeeth, ringTeeth, outerDiameter } = drawn;
+  for (;;) {
+    const cutting = drawCutting(random);
+    const hobbed = told === 'cut' ? drawn.bladeGroups !== undefined : cutting.hobbed;
+    const other = setOf(random, { pinionTeeth, ringTeeth, outerDiameter }, { ...cutting, hobbed });
+    try {
+      return { ...like, drawn: other, ...geometryOf(other) };
+    } catch (reason) {
+      if (!(reason instanceof NoCones)) throw reason;
+    }
+  }
+}
+
+interface Cutting {
+  readonly hobbed: boolean;
+  /** As a share of the diameter. */
+  readonly offsetShare: number;
+}
+
+const drawCutting = (random: Random): Cutting => ({
+  hobbed: random.next() < 0.4,
+  offsetShare: random.next() < 0.3 ? 0 : random.uniform(0.05, 0.2),
+});
+
 function drawSet(random: Random, { sets }: Population): SetDrawn {
   const all = sets === 'all-kinds';
-  const [hobbed, offsetShare] = [random.next() < 0.4, random.next() < 0.3 ? 0 : random.uniform(0.05, 0.2)];
+  const cutting = drawCutting(random);
   const outerDiameter = Math.round(all ? random.uniform(15, 40) : random.uniform(18, 26)) * 10;
   const ratio = all ? random.uniform(2.6, 5.4) : random.uniform(3.1, 4.2);
   const pinionTeeth = Math.max(6, Math.round(random.uniform(9, 13) * (ratio > 4.3 ? 0.75 : 1)));
+  return setOf(random, { pinionTeeth, ringTeeth: Math.round(pinionTeeth * ratio), outerDiameter }, cutting);
+}
+
+function setOf(
+  random: Random,
+  counted: Pick<SetDrawn, 'pinionTeeth' | 'ringTeeth' | 'outerDiameter'>,
+  { hobbed, offsetShare }: Cutting,
+): SetDrawn {
+  const { outerDiameter } = counted;
   const offset = Math.round(offsetShare * outerDiameter);
   return {
-    pinionTeeth,
-    ringTeeth: Math.round(pinionTeeth * ratio),
-    outerDiameter,
+    ...counted,
     faceWidth: Math.round(outerDiameter * random.uniform(0.14, 0.165)),
     offset,
     pinionSpiral: degrees(offset === 0 ? 35 : Math.round(38 + 55 * offsetShare + random.uniform(-1, 1))),
@@ -117,6 +153,18 @@ function kindOf(
   { driven, low, vary }: { readonly driven: number; readonly low: number; readonly vary: number },
   width: number,
 ): Kind {
+  return {
+    drawn,
+    ...geometryOf(drawn),
+    drive: driven < 0.25 ? 'concave' : 'convex',
+    heelRadius: drawn.outerDiameter / 2,
+    window: [Math.round(low * 100) / 100, Math.round(low * 100) / 100 + width],
+    variation: vary * width,
+  };
+}
+
+/** @throws NoCones where no such teeth can be. */
+function geometryOf(drawn: SetDrawn): Pick<Kind, 'cones' | 'size' | 'slopes'> {
   const cones = conesOf(drawn);
   const depth = (4 * cones.ringRadius * Math.cos(cones.ringSpiral)) / drawn.ringTeeth;
   // Mid flank lies below the pitch line, because the ring gear has the smaller share of the depth (common practice).
@@ -126,16 +174,7 @@ function kindOf(
     concave: flankSlopes(drawn, cones, 'concave', below),
   };
   if (!plausible(slopes, cones)) throw new NoCones('no such teeth');
-  return {
-    drawn,
-    cones,
-    slopes,
-    size: { face: drawn.faceWidth, height: 1.05 * depth },
-    drive: driven < 0.25 ? 'concave' : 'convex',
-    heelRadius: drawn.outerDiameter / 2,
-    window: [Math.round(low * 100) / 100, Math.round(low * 100) / 100 + width],
-    variation: vary * width,
-  };
+  return { cones, slopes, size: { face: drawn.faceWidth, height: 1.05 * depth } };
 }
 
 const plausible = ({ convex, concave }: Kind['slopes'], { ringSpiral, limitAngle }: Cones): boolean =>

@@ -37,8 +37,14 @@ export const drawChances = (random: Random): Chances =>
 
 /** One more axle of a kind: each chance partly the kind's and partly its own, as far apart altogether as ever. */
 export const oneMore = (random: Random, kind: Chances, alike: Alike): Chances =>
-  drawChances(random).map((own, index) => {
-    const cause = causeAt(index);
-    const share = cause === undefined ? 0 : alike[cause];
-    return Math.sqrt(share) * (kind[index] ?? 0) + Math.sqrt(1 - share) * own;
-  });
+  ofKind(kind, alike)(drawChances(random));
+
+/** What chances of its own alone make of an axle of a kind. */
+export const ofKind =
+  (kind: Chances, alike: Alike) =>
+  (own: Chances): Chances =>
+    own.map((chance, index) => {
+      const cause = causeAt(index);
+      const share = cause === undefined ? 0 : alike[cause];
+      return Math.sqrt(share) * (kind[index] ?? 0) + Math.sqrt(1 - share) * chance;
+    });

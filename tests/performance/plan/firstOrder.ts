@@ -6,11 +6,18 @@ import {
   chancesIn,
   type WorldAxle,
 } from '../../../hardware-sim/worlds/axles/axle.ts';
+import type { Knowing } from '../../../hardware-sim/worlds/axles/cloud.ts';
 import { edgeOrder, type MarkRead, readTrial, type TrialRead } from '../../../hardware-sim/worlds/axles/hands.ts';
 import { Ideal } from '../../../hardware-sim/worlds/axles/ideal.ts';
 import { judgeAfter } from '../../../hardware-sim/worlds/axles/judge.ts';
 import { asToldChance } from '../../../hardware-sim/worlds/axles/noticing.ts';
-import { drawKind, type Kind, type Population, unknowing } from '../../../hardware-sim/worlds/axles/population.ts';
+import {
+  drawKind,
+  drawLike,
+  type Kind,
+  type Population,
+  unknowing,
+} from '../../../hardware-sim/worlds/axles/population.ts';
 import { canBeRight, rightAt, standsAt } from '../../../hardware-sim/worlds/axles/right.ts';
 import type { Mark } from '../../../src/shared/axle/mark/mark.ts';
 import type { PlanInput, TrialSeen } from '../../../src/shared/axle/plan/input.ts';
@@ -38,14 +45,19 @@ interface Draw {
   readonly kind: Kind;
   readonly chances: Chances;
   readonly seed: number;
+  /** What who knows this truth knows of axles like this one beforehand: its chances from those that are its own alone. */
+  readonly about?: (own: Chances) => Chances;
 }
 
 /** The axle that these chances make of a kind of set, or nothing where no position of it is right. */
-export function subjectBy({ world, kind, chances, seed }: Draw): Subject | undefined {
+export function subjectBy({ world, kind, chances, seed, about }: Draw): Subject | undefined {
   const { population } = world;
   const axle = axleBy(population, kind, chances);
   if (!canBeRight(axle)) return undefined;
   const read = new Map<TrialSeen, TrialRead>();
+  const knowing = { population, kind, ...(about === undefined ? {} : { about }) };
+  const asTold = { ...knowing, ...mayBeOther(world, kind) };
+  const idealOf = (who: Knowing) => (bound?: 'free' | 'pinion-stays') => idealFor({ knowing: who, seed, read, bound });
   return {
     ask: (trials) => ({ ...inputFor(world, kind), trials: [...trials] }),
     tryAt: (place, trial) => {
@@ -56,12 +68,18 @@ export function subjectBy({ world, kind, chances, seed }: Draw): Subject | undef
     },
     rightAt: ({ pinionOut, ringAway }) => rightAt(axle, pinionOut, ringAway),
     truthAt: (place) => truthOf(axle, place),
-    asTold: ([first, second]) =>
-      asToldChance({ population, kind }, [readBack(first), readBack(second)], seeded(seed + 80_021)),
-    judge: (first) => judgeAfter({ population, kind }, readBack(first), seeded(seed + 777)),
-    observer: () => idealFor({ population: unknowing(population), kind, seed, read, bound: undefined }),
-    ideal: (bound) => idealFor({ population, kind, seed, read, bound }),
+    asTold: ([first, second]) => asToldChance(knowing, [readBack(first), readBack(second)], seeded(seed + 80_021)),
+    judge: (first) => judgeAfter(knowing, readBack(first), seeded(seed + 777)),
+    observer: idealOf({ ...asTold, population: unknowing(population) }),
+    ideal: idealOf(asTold),
+    ...(world.told === 'all' ? {} : { idealToldAll: idealOf(knowing) }),
   };
+}
+
+/** Whoever plans knows the set no better than the technician says it. */
+function mayBeOther({ told }: FirstOrderWorld, kind: Kind): Pick<Knowing, 'mayBe'> {
+  if (told === 'all') return {};
+  return { mayBe: (random) => drawLike(random, kind, told === 'counts-diameter' ? 'nothing-more' : 'cut') };
 }
 
 /** What stands in the notebook, as this world's hands would have written it. */
@@ -88,14 +106,14 @@ function truthOf(axle: WorldAxle, { pinionOut, ringAway }: Stood) {
   return { crown: drive.crown, heel: drive.heel, backlash, variation: axle.kind.variation };
 }
 
-interface Idealised extends Pick<Draw, 'kind' | 'seed'> {
-  readonly population: Population;
+interface Idealised extends Pick<Draw, 'seed'> {
+  readonly knowing: Knowing;
   readonly read: ReadonlyMap<TrialSeen, TrialRead>;
   readonly bound: 'free' | 'pinion-stays' | undefined;
 }
 
-function idealFor({ population, kind, seed, read, bound }: Idealised): Way {
-  const ideal = new Ideal({ population, kind }, seeded(seed + 50_021));
+function idealFor({ knowing, seed, read, bound }: Idealised): Way {
+  const ideal = new Ideal(knowing, seeded(seed + 50_021));
   return (_subject, trials) => {
     const answer = ideal.next(
       trials.map((trial) => read.get(trial)).filter((trial) => trial !== undefined),

@@ -21,6 +21,7 @@ export interface Followed {
   readonly rightAfter: readonly boolean[];
   readonly changes: readonly Change[];
   readonly suspectAt: number | undefined;
+  /** The first thing it asked for in place of a shim; nobody erred, so that it was asked for nothing. */
   readonly alarm: Step['alarm'];
   /** Left standing by its own decision, right or wrong; the chance it told. */
   readonly left: { readonly right: boolean; readonly chance: number | undefined; readonly outside: number } | undefined;
@@ -37,10 +38,13 @@ export function follow(subject: Subject, way: Way): Followed {
     const last = rightAfter.at(-1) ?? false;
     return Array.from({ length: changesAtMost + 1 }, (_, n) => rightAfter[n] ?? last);
   };
+  let alarm: Step['alarm'];
   for (let trial = 0; trial < changesAtMost; trial += 1) {
     trials.push(subject.tryAt(place, trial));
-    const step = way(subject, trials);
-    const ended = { rightAfter: rest(), changes, suspectAt: undefined, alarm: step.alarm, left: undefined };
+    const asked = way(subject, trials);
+    alarm ??= asked.alarm;
+    const step = asked.alarm === undefined ? asked : answered({ subject, way, trials, place }, asked.alarm);
+    const ended = { rightAfter: rest(), changes, suspectAt: undefined, alarm, left: undefined };
     if (step.suspect) return { ...ended, suspectAt: trial };
     if (step.alarm !== undefined) return ended;
     const right = subject.rightAt(place);
@@ -49,7 +53,30 @@ export function follow(subject: Subject, way: Way): Followed {
     place = step.place;
     rightAfter.push(subject.rightAt(place));
   }
-  return { rightAfter: rest(), changes, suspectAt: undefined, alarm: undefined, left: undefined };
+  return { rightAfter: rest(), changes, suspectAt: undefined, alarm, left: undefined };
+}
+
+interface Asked {
+  readonly subject: Subject;
+  readonly way: Way;
+  readonly trials: TrialSeen[];
+  readonly place: Stood;
+}
+
+/** Films that paint a trial anew count from here on. */
+const paintedAnew = 4;
+
+/**
+ * What is done at the stand where a way asks for something in place of a shim: who is asked to look finds nothing wrong
+ * and says so, who is asked to paint again does. It is asked once; an axle asked again ends there.
+ */
+function answered({ subject, way, trials, place }: Asked, alarm: 'check' | 'repaint'): Step {
+  const last = trials.pop();
+  if (last !== undefined) {
+    const anew = alarm === 'repaint' ? subject.tryAt(place, trials.length + paintedAnew) : { ...last, looked: true };
+    trials.push(anew);
+  }
+  return way(subject, trials);
 }
 
 function outsideAt(subject: Subject, place: Stood): number {

@@ -29,7 +29,9 @@ export interface Subject {
   readonly judge?: (first: TrialSeen) => (place: Stood) => number;
   /** A planner that knows this truth's form and geometry, but not the spreads of its population. */
   readonly observer?: () => Way;
-  /** A planner that knows this truth, where there is one; it may be held to leave the pinion while the gears bind. */
+  /** The ideal told everything of the set, where the technician is not. */
+  readonly idealToldAll?: () => Way;
+  /** A planner that knows this truth and what it was told of the set, where there is one; it may be held to leave the pinion while the gears bind. */
   readonly ideal?: (bound?: 'free' | 'pinion-stays') => Way;
 }
 
@@ -37,7 +39,7 @@ export interface Subject {
 export interface Step {
   readonly stay: boolean;
   readonly suspect: boolean;
-  /** Whether it asks to look or to paint again in place of a shim: the trial ends there, and counts as a false alarm. */
+  /** Whether it asks to look or to paint again in place of a shim: a false alarm, where nobody erred. */
   readonly alarm: 'check' | 'repaint' | undefined;
   readonly place: Stood;
   /** Chance told of being right at `place`, where the way tells one. */

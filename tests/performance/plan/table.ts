@@ -14,6 +14,19 @@ export const rightRow = (followed: readonly Followed[]): string =>
     )
     .join(' ');
 
+/** A mean in hundredths with its standard error. */
+export function hundredths(values: readonly number[]): string {
+  const mean = values.reduce((sum, one) => sum + one, 0) / values.length;
+  const squares = values.reduce((sum, one) => sum + (one - mean) ** 2, 0);
+  return `${(100 * mean).toFixed(1)} ± ${((100 * Math.sqrt(squares)) / values.length).toFixed(1)}`;
+}
+
+/** How many more in a hundred one way has right than another after at most one, two, three changes, paired axle by axle. */
+export function pairedRow(one: readonly Followed[], other: readonly Followed[]): string {
+  const right = (followed: Followed | undefined, n: number): number => (followed?.rightAfter[n] === true ? 1 : 0);
+  return [1, 2, 3].map((n) => hundredths(one.map((each, k) => right(each, n) - right(other[k], n)))).join('; ');
+}
+
 /** Times a part was touched, for each axle. */
 export function teardowns(followed: readonly Followed[]): string {
   const changes = followed.flatMap(({ changes: made }) => made);

@@ -1,5 +1,6 @@
 import { type Aim, inStretch, type Stretch } from './aim.ts';
 import type { Weighed } from './answer.ts';
+import { doubtful } from './fit.ts';
 import type { PlanInput } from './input.ts';
 import type { Insight } from './insight.ts';
 import { type Outlook, outlookAt, possibleAmong, weighedTogether } from './outlook.ts';
@@ -44,15 +45,25 @@ export function choose(insight: Insight, input: PlanInput): Choice {
 /** Places that move something and are expected inside the window. */
 function placesAmong(insight: Insight, now: Outlook, places: readonly Outlook[]): readonly Outlook[] {
   const { aim } = insight;
-  const keepsDepth = cutOpen(insight) && inStretch(now.marks.drive.crown.mean, aim.drive.crown);
+  const keepsDepth = cutOpen(insight) && wellInside(now.marks.drive.crown.mean, aim.drive.crown);
   return places.filter(
-    ({ backlash, place }) =>
+    ({ backlash, place, inWindow }) =>
       !samePlace(place, now.place) &&
       inStretch(backlash.mean, aim.backlash) &&
       (!keepsDepth || place.pinionOut === now.place.pinionOut) &&
-      !pulledForNothing(now.place, place),
+      !pulledForNothing(now.place, place) &&
+      !(insight.misfit > doubtful && inWindow < asLikelyAsNot),
   );
 }
+
+/** In the inner half of a stretch: a height read at its very end may as well lie outside, and the pinion is moved for that. */
+const wellInside = (value: number, stretch: Stretch): boolean => Math.abs(offCentre(value, stretch)) <= 0.5;
+
+/**
+ * Where the likeliest axle explains badly what was read, what it says of a long way is worth little, and a place whose
+ * window is likelier lost than kept is no plan. Elsewhere such a place may be the way to find out, and the plan says so.
+ */
+const asLikelyAsNot = 0.5;
 
 /** A movement that is lost in the reading of a mark teaches nothing (mm). */
 const lostInReading = 0.03;

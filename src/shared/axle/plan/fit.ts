@@ -5,7 +5,7 @@ import type { PlanInput } from './input.ts';
 /** Mean squared misfit above which no gear set explains the readings (own choice; sound readings give about 0.3). */
 export const unexplained = 3.5;
 /** Above this the explanation fits so badly that nothing it promises is told as likelier than not. */
-const doubtful = 1.8;
+export const doubtful = 1.8;
 
 /**
  * One chance for one thing: what the plan promises as far as its explanation fits what was read, in fives of a hundred
