@@ -8,6 +8,7 @@ import { grain, priceOf } from './prices.ts';
 import { placeOf } from './reading.ts';
 import { bestPlaces, levelsIn } from './search.ts';
 import type { Place } from './sight.ts';
+import { cutOpen, everyCutGains } from './unknownCut.ts';
 
 /** What was decided, with what it was weighed against. */
 export interface Choice {
@@ -33,7 +34,7 @@ export function choose(insight: Insight, input: PlanInput): Choice {
   const levels = levelsIn(roomIn(aim.backlash), [aim.recorded, stand.backlash.mean]);
   const { places: looked, own } = bestPlaces(insight, here, input.shimStep_mm, levels);
   const [now = stand, ...places] = weighedTogether([stand, ...looked], own);
-  const among = placesAmong(insight, now, places);
+  const among = placesAmong(insight, now, places, input);
   const weighing: Weighing = { input, aim, now, holds: depthFirst(insight, now) };
   const chosen = preferred(among, weighing) ?? now;
   const possible = possibleAmong([now, ...places], own);
@@ -42,17 +43,21 @@ export function choose(insight: Insight, input: PlanInput): Choice {
   return { decision, here: now, chosen: decision === 'leave' ? now : chosen, possible, holdsBacklash };
 }
 
-/** Places that move something and are expected inside the window. */
-function placesAmong(insight: Insight, now: Outlook, places: readonly Outlook[]): readonly Outlook[] {
+/** Places that move something, are expected inside the window and are worth looking at. */
+function placesAmong(insight: Insight, now: Outlook, places: readonly Outlook[], input: PlanInput): readonly Outlook[] {
   const { aim } = insight;
   const keepsDepth = cutOpen(insight) && wellInside(now.marks.drive.crown.mean, aim.drive.crown);
+  const mayMove = (there: Outlook): boolean =>
+    there.place.pinionOut === now.place.pinionOut ||
+    !keepsDepth ||
+    everyCutGains(insight, now, there, priceOf(now.place, there.place, input));
   return places.filter(
-    ({ backlash, place, inWindow }) =>
-      !samePlace(place, now.place) &&
-      inStretch(backlash.mean, aim.backlash) &&
-      (!keepsDepth || place.pinionOut === now.place.pinionOut) &&
-      !pulledForNothing(now.place, place) &&
-      !(insight.misfit > doubtful && inWindow < asLikelyAsNot),
+    (there) =>
+      !samePlace(there.place, now.place) &&
+      inStretch(there.backlash.mean, aim.backlash) &&
+      !pulledForNothing(now.place, there.place) &&
+      !(insight.misfit > doubtful && there.inWindow < asLikelyAsNot) &&
+      mayMove(there),
   );
 }
 
@@ -72,20 +77,6 @@ const lostInReading = 0.03;
 function pulledForNothing(from: Place, to: Place): boolean {
   const moved = Math.abs(to.pinionOut - from.pinionOut);
   return moved > 0 && moved <= lostInReading;
-}
-
-/** Less likely than this, a way of cutting is out of the question. */
-const outOfQuestion = 0.1;
-
-/**
- * Whether nobody knows how the gears were cut: not told, and not shown by what a change did to the marks. The pinion
- * brings a mark along the face one way or the other then, so that it is moved for the height alone.
- */
-function cutOpen({ sight, axles, readings }: Insight): boolean {
-  if (sight.otherwise === undefined) return false;
-  const share = axles.filter(({ flanks }) => flanks === sight.flanks).length / axles.length;
-  const trials = readings.filter(({ from }) => from === 'first-trial').length;
-  return trials < 2 || Math.min(share, 1 - share) >= outOfQuestion;
 }
 
 const samePlace = (a: Place, b: Place): boolean => a.pinionOut === b.pinionOut && a.ringAway === b.ringAway;

@@ -43,7 +43,7 @@ const ofTheWay = { mark: 0.05, backlash: 0.03 } as const;
 /** How much softer the limits of marks are for the way towards a right place. */
 const wayOff = 4;
 /** What a hard edge on the coast side takes off while nobody knows whether it can be avoided. */
-const coastShare = 0.5;
+export const coastShare = 0.5;
 /** Less than this share of the film left at an edge makes it hard. */
 const hardGap = 0.5;
 

@@ -4,7 +4,7 @@ import type { Insight } from './insight.ts';
 import { depthReason, lengthwiseReason, ringReason } from './movementReasons.ts';
 import { toldChance } from './fit.ts';
 import { ruleReasons } from './leaving.ts';
-import { signsIn } from './signs.ts';
+import { fewHaveOne, signsIn } from './signs.ts';
 import { inHundred } from './words.ts';
 
 /** Why the plan says what it says: one plain sentence for each reason, weightiest first. */
@@ -58,9 +58,6 @@ function leftBecause({ target, set }: PlanInput): string {
     ? `The drive mark is at its height ${backlash}`
     : `The drive mark lies where it belongs ${backlash}`;
 }
-
-/** With fewer than this the set is suspect for itself; with more, it is the readings that show no way. */
-const fewHaveOne = 0.45;
 
 const suspectReasons: Reasons = (insight, choice, input) => [
   input.trials.length === 1

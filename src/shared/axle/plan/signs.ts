@@ -23,8 +23,13 @@ export function signsIn(insight: Insight, choice: Choice, input: PlanInput): rea
     ...(insight.misfit > unexplained ? [notFollowing] : []),
     ...disagreement(choice, insight.sight.lengthwise),
   ];
-  return signs.length > 0 ? signs : [alone];
+  if (signs.length > 0) return signs;
+  // Where many of the axles that fit have a right place, it is the readings that show no way, and not the set.
+  return [choice.possible < fewHaveOne ? alone : hardlyFits];
 }
+
+/** With fewer than this the set is suspect for itself; with more, it is the readings that show no way. */
+export const fewHaveOne = 0.45;
 
 function disagreement({ chosen: { marks } }: Choice, lengthwise: boolean): string[] {
   const { drive, coast } = marks;
@@ -45,5 +50,7 @@ const crossed =
   'One flank stays at the toe and the other at the heel: that points to bores out of line or to the gear set.';
 const oneEnd =
   'The marks stay at one end of the face with the backlash in its window: that points to seating, to the bores, or to the gear set.';
+const hardlyFits =
+  'These marks go together badly on any one set: look first whether film and drag were even and which flank was drawn as which.';
 const alone =
   'The drive mark cannot be brought to its place with the backlash in its window: that points to the gear set.';

@@ -1,4 +1,4 @@
-import { isBound } from '../mark/mark.ts';
+import { isBound, type Mark } from '../mark/mark.ts';
 import type { Choice } from './decide.ts';
 import { type PlanInput, type Side, sides } from './input.ts';
 import type { Insight } from './insight.ts';
@@ -11,6 +11,7 @@ export function warningsFor(insight: Insight, choice: Choice, input: PlanInput):
     ...assumptions(insight, choice, input),
     ...sides.flatMap((side) => bound(side, input)),
     ...newHardLines(input),
+    ...crossedEnds(choice, input),
     ...binding(input),
     ...lookedAt(input),
     ...closeToLimit(insight, choice),
@@ -41,6 +42,21 @@ function newHardLines(input: PlanInput): string[] {
   if (edges.length === 0) return [];
   return [`The drive mark ends in a hard line at the ${listed(edges)} that it did not have where it ran.`];
 }
+
+/** Marks that end hard at opposite ends of the face point past the shims (common practice): looking comes before a teardown. */
+function crossedEnds({ decision }: Choice, { target, trials }: PlanInput): string[] {
+  const last = trials.at(-1);
+  if (decision !== 'change' || last === undefined) return [];
+  const crossed = (seen: Readonly<Record<Side, Mark>>): boolean =>
+    (hardAt(seen.drive, 'heel') && hardAt(seen.coast, 'toe')) ||
+    (hardAt(seen.drive, 'toe') && hardAt(seen.coast, 'heel'));
+  if (!crossed(last.pattern) || (target.kind === 'used-set' && crossed(target))) return [];
+  return [
+    'Drive and coast mark end hard at opposite ends of the face: before anything comes apart for a shim, look at the set numbers, at the seats of the cups and whether the bores are in line.',
+  ];
+}
+
+const hardAt = ({ edges }: Mark, end: 'heel' | 'toe'): boolean => edges[end] === 'hard';
 
 function binding({ trials }: PlanInput): string[] {
   const last = trials.at(-1);
