@@ -25,6 +25,9 @@ const sentences: Readonly<Record<RunoutFlag | TorqueFlag | typeof readOnce, stri
   'correlated-noise': 'The readings wander while it turns, and the doubt counts that: turn on.',
   'not-compared': 'No place was read twice, so that creep of the base would not show.',
   'part-turn': 'It may not have been a whole turn, and the doubt counts that: turn further, or mark each turn.',
+  'end-of-travel':
+    'The readings stand at one end of what was read: the stem may hang free there, or be at the end of its travel, and the runout be larger. Set it with more room both ways.',
+  held: 'The readings stood at their highest or lowest as a live gauge hardly does: it may hold that value, or be at the end of its range. Look that it shows its live reading.',
   'two-lobes-can-vanish': 'A gear warped in two lobes could look true at these stations: take eight.',
 };
 

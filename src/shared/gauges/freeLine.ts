@@ -3,7 +3,7 @@ import { signsJoined } from './fields.ts';
 import type { LineReading, Unreadable, WhyUnreadable } from './gaugeReading.ts';
 import type { LineFormat } from './lineFormat.ts';
 import { type NumberRules, readNumber, type WrittenNumber } from './numberText.ts';
-import { type Status, statusLookup } from './statusWords.ts';
+import { isExtreme, type Status, statusLookup } from './statusWords.ts';
 import { withoutFrame } from './text.ts';
 
 /**
@@ -17,8 +17,8 @@ export function freeReader(format: LineFormat): (text: string) => LineReading | 
   return (text) => {
     const words = wordsOf(withoutFrame(text), format.decimal).flatMap((word) => partsOf(word, format));
     const status = words.map((word) => (word.number === undefined ? statusOf(word.text) : undefined));
-    const bad = status.find((each) => each === 'overload' || each === 'gauge-error');
-    if (bad === 'overload' || bad === 'gauge-error') return { why: bad };
+    const bad = status.find((each) => each !== undefined && each !== 'low-battery');
+    if (bad !== undefined) return { why: bad };
     return readWords(
       words.filter((_, i) => status[i] === undefined),
       status,
@@ -45,6 +45,7 @@ function readWords(
   if (words.some((word, i) => i !== at && startsLikeNumber.test(word.text))) return refuse('several-numbers');
   const before = words.slice(0, at).map((word) => word.text);
   const after = words.slice(at + 1).map((word) => word.text);
+  if ([...before, ...after].some(isExtreme)) return refuse('held');
   const trailing = unitIn(after, unitOf);
   if (after.length > 0 && trailing === undefined) return refuse('unknown-unit');
   const { unit: leading, label } = unitBefore(before, unitOf);

@@ -15,6 +15,7 @@ export type WhyUnreadable =
   | 'other-quantity'
   | 'overload'
   | 'gauge-error'
+  | 'held'
   | 'wrong-length'
   | 'wrong-decimals'
   | 'no-start'
@@ -78,6 +79,7 @@ const whys: Record<WhyUnreadable, string> = {
   'other-quantity': 'a unit of another quantity than this gauge measures',
   overload: 'the gauge says it is beyond its range',
   'gauge-error': 'the gauge reports an error',
+  held: 'a value the gauge holds, and not what it reads now: switch hold, maximum or minimum off',
   'wrong-length': 'longer or shorter than the line format says',
   'wrong-decimals': 'more or fewer decimals than the line format says',
   'no-start': 'the start mark of the line is missing',

@@ -71,8 +71,10 @@ function placedReader(format: LineFormat, place: NumberPlace): TextReader {
       .split(/[\s:=;,]+/u)
       .map(statusOf)
       .filter((each) => each !== undefined);
-    const bad = status.find((each) => each !== 'low-battery');
-    if (bad === 'overload' || bad === 'gauge-error') return refuse(bad);
+    // "HOLD=0" is a value of its own and no state.
+    const holds = text.split(/[\s;,]+/u).some((word) => statusOf(word) === 'held');
+    const bad = status.find((each) => each !== 'low-battery' && each !== 'held') ?? (holds ? 'held' : undefined);
+    if (bad !== undefined) return refuse(bad);
     const line = read(text);
     return isUnreadable(line) ? line : { ...line, flags: status.includes('low-battery') ? ['low-battery'] : [] };
   };

@@ -1,6 +1,6 @@
 import type { LineFormat } from './lineFormat.ts';
 
-export type Status = 'overload' | 'gauge-error' | 'low-battery';
+export type Status = 'overload' | 'gauge-error' | 'low-battery' | 'held';
 
 /**
  * Words commonly sent in place of or beside a number (common practice; a line format can name others).
@@ -14,6 +14,7 @@ const usual: ReadonlyMap<string, Status> = new Map([
   ...['LOBAT', 'LOWBAT', 'LOWBATT', 'LOWBATTERY', 'LOW-BATTERY', 'BAT', 'BATT', 'BATTERY'].map(
     (word) => [word, 'low-battery'] as const,
   ),
+  ...['HOLD', 'HLD', 'HELD'].map((word) => [word, 'held'] as const),
 ]);
 
 /** Looks a word up without regard to case or a leading sign ("-OL"). */
@@ -27,6 +28,12 @@ export function statusLookup(format: LineFormat): (word: string) => Status | und
     return own.get(upper) ?? usual.get(upper.replace(/^[+-]/u, '')) ?? coded(upper);
   };
 }
+
+/**
+ * Names before a number that say that it is the largest, the smallest or the span of what the gauge has seen, and not what it
+ * reads now (common practice). A format that names the number by them has been told so.
+ */
+export const isExtreme = (word: string): boolean => /^(?:max|min|peak|pk|tir)$/iu.test(word);
 
 /** "E01", "ERR12", "ERROR-3": an error with its number, which must not be taken for the reading. */
 const coded = (word: string): Status | undefined =>

@@ -4,17 +4,28 @@ import { type Evidence, restError } from './evidence.ts';
 import { creeps } from './held.ts';
 import type { Refusal } from './measured.ts';
 import { levelsOf } from './rocks.ts';
+import { stoodTwiceWhy, whyRefused } from './sentences.ts';
+import { stoodTwice } from './twice.ts';
+
+interface Fault {
+  readonly reason: Refusal;
+  /** What it means at the stand, and what to look at. */
+  readonly why: string;
+}
+
+const because = (reason: Refusal, why = whyRefused[reason]): Fault => ({ reason, why });
 
 /**
  * The fault that forbids a number, whatever the rests' spread says, or undefined. In the order in which one explains
  * another: a stem at its end makes one side look pressed home, a wandering base makes rocks differ.
  */
-export function faultIn(evidence: Evidence): Refusal | undefined {
+export function faultIn(evidence: Evidence): Fault | undefined {
   if (evidence.rests.length < LEAST_RESTS) return undefined;
-  if (atAnEnd(evidence)) return 'end-of-travel';
-  if (drifts(evidence)) return 'drift';
-  if (creeps(evidence)) return 'not-held';
-  return undefined;
+  if (atAnEnd(evidence)) return because('end-of-travel');
+  if (drifts(evidence)) return because('drift');
+  if (creeps(evidence)) return because('not-held');
+  const step = stoodTwice(evidence);
+  return step === undefined ? undefined : because('not-held', stoodTwiceWhy(step));
 }
 
 /** Two on either side. */

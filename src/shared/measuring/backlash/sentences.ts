@@ -27,6 +27,10 @@ export const whyFlagged: Readonly<Partial<Record<Flag, string>>> = {
   'not-repeatable': 'The rests differ more than hands usually make them. The number counts that in its doubt.',
 };
 
+/** @param step how far apart the two places are, mm, farther out positive */
+export const stoodTwiceWhy = (step: number): string =>
+  `The gear stood at two places at its stops, ${Math.abs(step).toFixed(3)} mm apart: ${step > 0 ? 'the pinion gave' : 'it fell back when it was let go'}. Hold the pinion fast, hold the gear against each stop, and take this station again.`;
+
 export const tooFewRocks = (rocks: number, least: number): string =>
   `${rocks === 0 ? 'No whole rock' : rocks === 1 ? 'Only one rock' : `Only ${rocks} rocks`} here; it takes at least ${least}. Take this station again.`;
 

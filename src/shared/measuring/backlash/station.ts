@@ -77,7 +77,7 @@ export function review(station: Station, settings: BacklashSettings, noise: numb
   const evidence = evidenceOf(station, { settings, noise, hangs: undefined });
   if (evidence === undefined) return isLast ? refused(station, 'not-repeatable') : undefined;
   const fault = faultIn(evidence);
-  if (fault !== undefined) return refused(station, fault);
+  if (fault !== undefined) return refused(station, fault.reason, fault.why);
   if (isLast) return decided(station, evidence);
   return wantsMore(evidence) ? undefined : withValue(station, evidence);
 }
@@ -103,7 +103,7 @@ export function leave(station: Station, settings: BacklashSettings, noise: numbe
   const rocks = rocksOf(station.rests).length;
   const evidence = evidenceOf(station, { settings, noise, hangs: seen.hangs });
   const fault = evidence === undefined ? undefined : faultIn(evidence);
-  if (fault !== undefined) return refused(station, fault);
+  if (fault !== undefined) return refused(station, fault.reason, fault.why);
   const measured = evidence === undefined || rocks < LEAST_ROCKS ? undefined : decided(station, evidence);
   if (measured !== undefined && !isNone(measured.value)) return measured;
   if (seen.touchedOnly) return refused(station, 'one-sided');

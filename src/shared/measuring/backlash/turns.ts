@@ -15,6 +15,8 @@ export interface Turn extends Still {
   readonly still: number;
   /** Readings of the longest still passed on the way to it: it was not reached in one go from the turn before. */
   readonly passed: number;
+  /** The longest other still of this hold, or passed on the way to it; none where it stood nowhere else. */
+  readonly also: Still | undefined;
 }
 
 interface Hold {
@@ -26,6 +28,7 @@ interface Hold {
   near: number;
   /** Length of the longest still passed on the way to it. */
   passed: number;
+  also: Still | undefined;
 }
 
 export interface TurnFinder {
@@ -119,6 +122,7 @@ function confirmed(finder: TurnFinder, hold: Hold): Turn {
     lingers: Math.max(0, hold.near - main.to),
     still: main.length,
     passed: hold.passed,
+    also: hold.also,
   };
 }
 
@@ -146,7 +150,7 @@ export function addStill(finder: TurnFinder, still: Still, sd: number, width: nu
   }
   const way = still.level > hold.main.level ? 1 : -1;
   if (finder.direction === way) {
-    if (!isMereLeaving(hold, still, width)) replaceHold(finder, still, Math.max(hold.passed, hold.length));
+    if (!isMereLeaving(hold, still, width)) replaceHold(finder, still, hold);
     return undefined;
   }
   if (finder.direction === 0) finder.direction = way === 1 ? -1 : 1;
@@ -177,8 +181,11 @@ function beginHold(finder: TurnFinder, still: Still, sd: number): void {
   }
 }
 
-function replaceHold(finder: TurnFinder, still: Still, passed = 0): void {
-  finder.hold = { main: still, first: still, last: still, length: still.length, near: still.to, passed };
+/** @param before the hold that was passed on the way to it */
+function replaceHold(finder: TurnFinder, still: Still, before?: Hold): void {
+  const passed = before === undefined ? 0 : Math.max(before.passed, before.length);
+  const also = before === undefined ? undefined : longer(before.also, before.main);
+  finder.hold = { main: still, first: still, last: still, length: still.length, near: still.to, passed, also };
   finder.lowest = still.level;
   finder.highest = still.level;
 }
@@ -209,6 +216,9 @@ function staysAt(finder: TurnFinder, hold: Hold, still: Still, sd: number, width
 /** A hand that hesitates stops short of where it will rest by more than this share of the corridor. */
 const SAME_HOLD = 0.03;
 
+const longer = (one: Hold['also'], other: Still): Hold['also'] =>
+  one === undefined || other.length > one.length ? other : one;
+
 function stay(finder: TurnFinder, hold: Hold, still: Still, sd: number, width: number): void {
   const stroke = finder.previous === undefined ? 0 : Math.abs(hold.main.level - finder.previous);
   const touched = finder.highest - finder.lowest > Math.max(FAR * sd, TOUCH * stroke, TOUCH * width);
@@ -217,7 +227,11 @@ function stay(finder: TurnFinder, hold: Hold, still: Still, sd: number, width: n
   const off = Math.abs(still.level - hold.main.level);
   const isPiece = off <= SAME_HOLD * width && areAlike(still.length, hold.main.length);
   if (adjoining && (off <= apart(hold.main, still, sd) || isPiece)) hold.main = joined(hold.main, still);
-  else if (still.readings > hold.main.readings) hold.main = still;
+  else {
+    const [main, also] = still.readings > hold.main.readings ? [still, hold.main] : [hold.main, still];
+    hold.main = main;
+    hold.also = longer(hold.also, also);
+  }
   hold.last = still;
   hold.length += still.length;
   finder.lowest = hold.main.level;

@@ -30,7 +30,11 @@ export type RunoutFlag =
   /** It may not have been a whole turn. */
   | 'part-turn'
   /** Most of what noise leaves open comes from noise that wanders, not from each reading's own. */
-  | 'correlated-noise';
+  | 'correlated-noise'
+  /** One end of the readings looks cut off: the stem may have hung free there, or stood at the end of its travel. */
+  | 'end-of-travel'
+  /** The readings moved by a step or two one way and never back: the gauge may hold its highest or lowest value. */
+  | 'held';
 
 export type NoRunout =
   /** The stem was still coming down when the turn began. */
@@ -44,6 +48,8 @@ export type NoRunout =
   | 'part-turn'
   | 'unit-jump'
   | 'drift'
+  /** The readings went one way only, over a whole turn: the gauge holds its highest or lowest value. */
+  | 'held'
   | 'too-few-stations';
 
 export interface HarmonicMeasured {

@@ -2,9 +2,11 @@ import { type AnglePoint, fitHarmonics, type HarmonicFit, leastSeen, widestGap }
 import { radians } from '../../basics/quantity.ts';
 import { isNone, none, type NoNumber } from '../../basics/result.ts';
 import { rectangular, type UncertaintyPart } from '../uncertainty/uncertainty.ts';
+import { isCutOff } from './cutOff.ts';
 import { type Extremes, extremesOf } from './extremes.ts';
 import { type Movement, nothingMoved } from './moved.ts';
 import { type Lap, lapOf } from './lap.ts';
+import { courseOf } from './oneWay.ts';
 import { addAtAngle, addInOrder, type Bin, filledBins, orderedProfile, type Profile, roundProfile } from './profile.ts';
 import { movingPart, withShortRests } from './rests.ts';
 import { type Ride, rideOf } from './ride.ts';
@@ -28,10 +30,13 @@ export function fromTurn(capture: RunoutCapture, why: readonly RunoutFlag[]): Ru
   if (seen === undefined) return nothing('nothing-measured', []);
   const { profile, bins, tir, white, wandering, places } = seen;
   if (ride.placed && widestGap(bins.map(({ angle }) => angle)) > widestAllowed) return nothing('part-turn', []);
+  const stood = !ride.placed && nothingMoved(movementOf(ride, seen, settings.resolution));
+  const course = courseOf(ride.points, settings.resolution);
+  if (course === 'one-way' && (ride.placed || ride.marked) && !stood) return nothing('held', []);
   const round = ride.placed ? byAngle(ride) : byOrder(ride, lap);
   if (isNone(round)) return nothing(round.none, []);
-  if (!ride.placed && nothingMoved(movementOf(ride, seen, settings.resolution)))
-    return nothing(capture.leapt > 0 ? 'stem-lifted' : 'not-turned', []);
+  if (stood) return nothing(capture.leapt > 0 ? 'stem-lifted' : 'not-turned', []);
+  if (course === 'one-way') return nothing('part-turn', []);
   return assembled(capture, {
     tir,
     doubt: [...seen.noiseParts, ...betweenPart(tir, places), ...round.doubt],
@@ -49,6 +54,10 @@ export function fromTurn(capture: RunoutCapture, why: readonly RunoutFlag[]): Ru
       ...round.flags,
       ...(places < fewestReadings ? (['few-readings'] as const) : []),
       ...(wandering ? (['correlated-noise'] as const) : []),
+      ...(isCutOff(movingPart(ride.points, bandOf(white, settings.resolution) / 2), settings.resolution)
+        ? (['end-of-travel'] as const)
+        : []),
+      ...(course === 'hardly-moved' ? (['held'] as const) : []),
     ],
   });
 }

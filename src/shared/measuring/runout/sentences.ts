@@ -15,6 +15,7 @@ const whyNoRunout: Readonly<Record<NoRunout, string>> = {
     'The readings jumped as if the unit or the turn count had changed. Check the gauge and take the turn again.',
   drift:
     'The same place did not read the same a turn later: base or gear moved. Make both fast and take the turn again.',
+  held: 'Over the whole turn the readings went one way only: the gauge holds its highest or lowest value. Switch it to its live reading and take the turn again.',
   'too-few-stations': 'Fewer than three stations were read. Take the missing ones.',
 };
 

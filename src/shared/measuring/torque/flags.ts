@@ -27,9 +27,13 @@ export type TorqueFlag =
   /** Readings were missing for half a second and more while it was pulled. */
   | 'gap'
   /** Single wild readings were left out. */
-  | 'spike';
+  | 'spike'
+  /** What was read in a pull never fell, or stood at its highest again and again: the gauge may hold its highest value or be at the end of its range. Where it surely did, the pull is left out. */
+  | 'held';
 
 interface Found {
+  /** Every pull that turned, and those of them the number rests on. */
+  readonly known: readonly PullKnown[];
   readonly pulls: readonly PullKnown[];
   readonly running: Running;
   readonly ripple: number;
@@ -42,7 +46,7 @@ const maybePart = 0.25;
 
 export function flagsOf(
   { settings, spikes, gaps }: TorqueCapture,
-  { pulls, running, ripple, startSeen, parts }: Found,
+  { known, pulls, running, ripple, startSeen, parts }: Found,
 ): readonly TorqueFlag[] {
   const { resolution } = settings;
   const said: Readonly<Record<TorqueFlag, boolean>> = {
@@ -57,6 +61,7 @@ export function flagsOf(
     'correlated-noise': parts.some(({ name, nu }) => name === 'unsteadiness' && nu !== undefined && nu < fewNew),
     gap: gaps > 0,
     spike: spikes > 0,
+    held: known.some(({ pull }) => pull.unfallen || pull.cutOff),
   };
   return flagNames.filter((flag) => said[flag]);
 }
@@ -73,6 +78,7 @@ const flagNames: readonly TorqueFlag[] = [
   'correlated-noise',
   'gap',
   'spike',
+  'held',
 ];
 
 /** Fewer degrees of freedom than this are few. */

@@ -5,6 +5,7 @@ import { addInOrder, copyOf, filledBins, orderedProfile, type Profile } from '..
 import { isStarting, type Moment, newStart, type StartWatch, type Top, topOf, watchStart } from './breakaway.ts';
 import { type RestSeen, type Zero, zeroOf } from './restWatch.ts';
 import { type Part, steadyPart } from './steadyPart.ts';
+import { hasNotFallen, isCutOffAbove, newUnfallen, type Unfallen, watchUnfallen } from './unfallen.ts';
 
 /**
  * One pull at the shaft, from first force to letting go; kept in a fixed number of bins. Torques count positive the way
@@ -23,6 +24,7 @@ export interface Pull {
   readonly idle: number;
   readonly began: number;
   readonly start: StartWatch;
+  readonly unfallen: Unfallen;
   ended: number;
   withAngle: boolean;
   /** Its torque has been seen to change by more than a gauge at rest does. */
@@ -41,6 +43,7 @@ export function newPull(t: number, value: number, before: RestSeen | undefined, 
     idle,
     began: t,
     start: newStart(before?.t),
+    unfallen: newUnfallen(),
     ended: t,
     withAngle: false,
     moved: before !== undefined,
@@ -62,6 +65,7 @@ export function addToPull(pull: Pull, t: number, value: number, travel: number):
 
 /** Looks for the top of the start, in every reading as it came: a start is as lonely as a wild reading. */
 export function watchTop(pull: Pull, reading: Moment, step: number): void {
+  watchUnfallen(pull.unfallen, reading.t, reading.value);
   if (isStarting(pull.start, pull.began, reading.t)) watchStart(pull.start, reading, step);
 }
 
@@ -89,6 +93,10 @@ export interface PullSummary {
   /** Steps of the list in a period. */
   readonly period: number | undefined;
   readonly top: Top | undefined;
+  /** What the gauge showed never fell while it was turned. */
+  readonly unfallen: boolean;
+  /** It stood at its highest number again and again: the end of its range, as it seems. */
+  readonly cutOff: boolean;
 }
 
 /** The shortest time of steady turning that says anything. */
@@ -133,6 +141,8 @@ export function summaryOf(pull: Pull, { noise, resolution, nth }: Reading): Pull
     periods: period === undefined ? [] : wholePeriods(steady, period),
     period,
     top: before === undefined ? undefined : topOf(pull.start),
+    unfallen: hasNotFallen(pull.unfallen, pull.ended - pull.began),
+    cutOff: isCutOffAbove(pull.unfallen, (Math.max(...steady) - Math.min(...steady)) / resolution),
   };
 }
 

@@ -4,6 +4,7 @@ import type { TorqueCapture } from './state.ts';
 import { correctionOf, type PullSummary, zeroUnder } from './pull.ts';
 import type { Top } from './breakaway.ts';
 import { restSeen, type Zero, zeroOf } from './restWatch.ts';
+import { flickers_steps } from './unfallen.ts';
 
 /** A pull with all that is known about its zero. */
 export interface PullKnown {
@@ -47,6 +48,13 @@ export function pullsKnown(capture: TorqueCapture): readonly PullKnown[] {
   const most = Math.max(...turned.map(levelOf));
   return turned.filter((one) => levelOf(one) > 0 && levelOf(one) >= touch * most);
 }
+
+/**
+ * A pull whose readings never fell from its start on, on a gauge fine enough to show that a shaft turns: what it showed is what
+ * it held, or the end of its range, and not the torque. Where its start was not seen that is only said beside the number.
+ */
+export const isHeld = (known: PullKnown, resolution: number): boolean =>
+  known.pull.unfallen && known.pull.before !== undefined && levelOf(known) >= flickers_steps * resolution;
 
 const levelOf = ({ pull, correction }: PullKnown): number => mean(pull.steady) + correction;
 

@@ -5,7 +5,7 @@ import { mean } from '../../basics/statistics.ts';
 import { combine, type UncertaintyPart } from '../uncertainty/uncertainty.ts';
 import type { TorqueCapture } from './state.ts';
 import { partsOf, startParts } from './doubt.ts';
-import { type PullKnown, pullsKnown, type Start, startsKnown } from './pulls.ts';
+import { isHeld, type PullKnown, pullsKnown, type Start, startsKnown } from './pulls.ts';
 import { runningOf, type Running } from './running.ts';
 import { flagsOf, type TorqueFlag } from './flags.ts';
 
@@ -13,6 +13,8 @@ export type NoTorque =
   | 'nothing-measured'
   | 'too-short'
   | 'start-not-seen'
+  /** What the gauge showed never fell: it holds its highest value, or has come to the end of its range. */
+  | 'held'
   /** No pull: the gauge lay still, or nothing shows that what it read turned anything. */
   | 'not-turned';
 
@@ -44,9 +46,10 @@ export interface TorqueMeasured {
 /** Works out the torque of the readings so far; the capture may take more after that. */
 export function finishTorque(capture: TorqueCapture): TorqueMeasured {
   const { resolution } = capture.settings;
-  const pulls = pullsKnown(capture);
+  const known = pullsKnown(capture);
+  const pulls = known.filter((pull) => !isHeld(pull, resolution));
   const running = runningOf(pulls, resolution);
-  if (running === undefined) return nothing(capture);
+  if (running === undefined) return nothing(known.length > 0 ? 'held' : reasonOf(capture));
   const ripple = Math.max(...pulls.map(({ pull }) => pull.ripple));
   const parts = partsOf(capture.settings, pulls, running);
   const { u, U95 } = combine(parts);
@@ -65,7 +68,7 @@ export function finishTorque(capture: TorqueCapture): TorqueMeasured {
     u: newtonMetres(u),
     U95: newtonMetres(U95),
     parts,
-    flags: flagsOf(capture, { pulls, running, ripple, startSeen: start !== undefined, parts }),
+    flags: flagsOf(capture, { known, pulls, running, ripple, startSeen: start !== undefined, parts }),
   };
 }
 
@@ -84,8 +87,7 @@ function driftOf({ means }: Running): OrNone<Torque, NoTorque> {
   return newtonMetres(slope * (means.length - 1));
 }
 
-function nothing(capture: TorqueCapture): TorqueMeasured {
-  const reason = reasonOf(capture);
+function nothing(reason: NoTorque): TorqueMeasured {
   return {
     running: none(reason),
     breakaway: none(reason),
@@ -99,7 +101,7 @@ function nothing(capture: TorqueCapture): TorqueMeasured {
     u: newtonMetres(0),
     U95: newtonMetres(0),
     parts: [],
-    flags: [],
+    flags: reason === 'held' ? ['held'] : [],
   };
 }
 

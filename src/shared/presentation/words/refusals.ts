@@ -26,6 +26,7 @@ const short: Readonly<Record<Flag | NoRunout | NoTorque | NoPlay | 'not-measured
   'too-few': 'too few readings',
   'part-turn': 'no whole turn',
   'too-few-stations': 'too few stations',
+  held: 'gauge held its value',
 };
 
 /** Records of another time may carry reasons that are not known any more; the types do not tell them from these. */

@@ -105,6 +105,13 @@ describe('the automatic format', () => {
     ['0.999 OVER', 'overload'],
     ['ERR 12', 'gauge-error'],
     ['E05', 'gauge-error'],
+    ['HOLD 0.237 mm', 'held'],
+    ['0.237 mm HOLD', 'held'],
+    ['MAX=0.237 mm', 'held'],
+    ['min 0.237 mm', 'held'],
+    ['PEAK 3.45 N.m', 'held'],
+    ['TIR 0.237 mm', 'held'],
+    ['0.237mm MAX', 'held'],
     ['0.2\u00813 mm', 'noise'],
     ['\u00fe\u00ff', 'noise'],
   ])('refuses "%s": %s', (text, why) => {
@@ -129,6 +136,12 @@ describe('a taught format', () => {
     expect(read('18,0.01,1')).toEqual([0.01, '[in_i]']);
     expect(read('18,0.01,7')).toBe('unknown-unit');
     expect(read('18')).toBe('no-number');
+  });
+
+  it('takes a number named as an extreme only where the format names it so', () => {
+    expect(format({ number: { at: 'named', name: 'X' } })('X=0.25 mm MAX=0.4 mm')).toEqual([0.25, 'mm']);
+    expect(format({ label: 'MAX' })('MAX 0.4 mm')).toEqual([0.4, 'mm']);
+    expect(format({ number: { at: 'field', separator: ';', field: 2 } })('HOLD;0.4;mm')).toBe('held');
   });
 
   it('leaves the lines of the other axis alone', () => {

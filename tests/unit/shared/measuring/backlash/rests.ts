@@ -19,6 +19,7 @@ export const rest = (side: 'low' | 'high', level: number, more: Partial<Rest> = 
   lingers: 0,
   still: 14,
   passed: 0,
+  also: undefined,
   ...more,
 });
 
