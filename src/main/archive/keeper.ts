@@ -53,10 +53,7 @@ export function openArchive(options: KeeperOptions): ArchiveKeeper {
   let timer: NodeJS.Timeout | undefined;
   let turn = 0;
   const state = (): ArchiveState => stateOf(database, standing);
-  const sealed = async () => {
-    const opened = await openedPassword(folder, keychain);
-    return opened === undefined ? {} : { opened };
-  };
+  const asked = { folder, keychain, mayNot };
   const tell = (now: Standing): void => {
     standing = now;
     onState(state());
@@ -64,7 +61,7 @@ export function openArchive(options: KeeperOptions): ArchiveKeeper {
   const begin = async ({ address, authority }: ArchiveChoice): Promise<void> => {
     if (address === undefined || mayNot !== undefined) return;
     turn += 1;
-    const [own, opened] = [turn, await sealed()];
+    const [own, opened] = [turn, await openedFor(asked)];
     // Chosen otherwise or ended while the keychain was asked.
     if (own !== turn) return;
     thread = openThread(
@@ -86,19 +83,12 @@ export function openArchive(options: KeeperOptions): ArchiveKeeper {
     await ending?.close();
     standing = nothingYet;
   };
-  const test = async (reach: ArchiveReach): Promise<Result<{ archive: string }>> => {
-    if (mayNot !== undefined) return fail(mayNot);
-    const address = readAddress(reach.address, 'address');
-    if (!address.ok) return address;
-    const tested = await testApart({ folder, ...(await sealed()), ...told(reach) });
-    return tested.ok ? ok({ archive: tested.value }) : tested;
-  };
   void begin(readChoice(database));
   return {
     state,
-    test,
+    test: (reach) => tested(reach, asked),
     async choose(reach) {
-      const works = isNone(reach) ? undefined : await test(reach);
+      const works = isNone(reach) ? undefined : await tested(reach, asked);
       if (works?.ok === false) return works;
       const kept = await keep(database, reach, keychain);
       if (!kept.ok) return kept;
@@ -112,6 +102,26 @@ export function openArchive(options: KeeperOptions): ArchiveKeeper {
     poke: () => thread?.poke(),
     close: end,
   };
+}
+
+interface Asked {
+  readonly folder: string;
+  readonly keychain: Keychain;
+  readonly mayNot: Problem | undefined;
+}
+
+async function openedFor({ folder, keychain }: Asked): Promise<{ readonly opened?: string }> {
+  const opened = await openedPassword(folder, keychain);
+  return opened === undefined ? {} : { opened };
+}
+
+/** Whether an archive would take what this bench sends. */
+async function tested(reach: ArchiveReach, asked: Asked): Promise<Result<{ archive: string }>> {
+  if (asked.mayNot !== undefined) return fail(asked.mayNot);
+  const address = readAddress(reach.address, 'address');
+  if (!address.ok) return address;
+  const archive = await testApart({ folder: asked.folder, ...(await openedFor(asked)), ...told(reach) });
+  return archive.ok ? ok({ archive: archive.value }) : archive;
 }
 
 const told = ({ address, password, authority }: ArchiveReach) => ({

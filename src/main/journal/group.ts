@@ -34,39 +34,22 @@ interface Grouping {
  * the thread and writes the rest here; here as well is written what the disk has refused.
  */
 export function createGroup({ writer, database, onProblem }: Grouping): Group {
-  let durable = writer.lastSeq();
+  const first = writer.lastSeq();
+  const disk = whatTheDiskSays(first, { database, onProblem });
   // Rows that were lost had numbers, and measurements may rest on them: they are not given out again.
   const noted = database.witness.journal;
-  const held = heldRows(database.clock, durable < noted ? noted + mostUnnoted : durable);
-  let timer: NodeJS.Timeout | undefined;
-  let problem: Problem | undefined;
-  /** Rows set out, and nobody has said yet what became of them. */
-  let underWay = false;
-  /** A time to write came while they were. */
-  let due = false;
+  const held = heldRows(database.clock, first < noted ? noted + mostUnnoted : first);
+  /** Rows set out, and nobody has said yet what became of them; a time to write came while they were. */
+  let [underWay, due] = [false, false];
 
-  const later = (wait_ms: number): void => {
-    timer ??= setTimeout(() => {
-      timer = undefined;
-      writeSoon();
-    }, wait_ms);
-  };
+  const timer = onceLater(() => writeSoon());
   const refusedWith = (refused: Problem): Result<void> => {
-    if (problem?.kind !== refused.kind) onProblem(refused);
-    problem = refused;
-    later(retryAfter_ms);
-    return fail(refused);
-  };
-  const writtenUpTo = (seq: number): Result<void> => {
-    durable = seq;
-    if (problem !== undefined) onProblem();
-    problem = undefined;
-    database.witness.noteSoon();
-    return ok(undefined);
+    timer.in(retryAfter_ms);
+    return disk.refused(refused);
   };
   const answered = (answer: Answer): void => {
     underWay = false;
-    if (answer === undefined) writtenUpTo(held.arrived());
+    if (answer === undefined) disk.written(held.arrived());
     else {
       held.cameBack();
       refusedWith(worldly(answer, database.path));
@@ -77,7 +60,7 @@ export function createGroup({ writer, database, onProblem }: Grouping): Group {
   const writeSoon = (): void => {
     due = underWay;
     if (due) return;
-    if (problem === undefined && mayGoApart(apart, held.told('')) && database.place.problem() === undefined) {
+    if (disk.problem() === undefined && mayGoApart(apart, held.told('')) && database.place.problem() === undefined) {
       underWay = true;
       apart.send(held.setOut(tooSlow));
     } else flush();
@@ -85,30 +68,69 @@ export function createGroup({ writer, database, onProblem }: Grouping): Group {
   const flush = (): Result<void> => {
     apart.wait();
     if (underWay) return fail(hangs(database.path));
+    const problem = disk.problem();
     const rows = held.told(problem?.sentence ?? tooSlow);
     if (rows.length === 0) return ok(undefined);
     const refused = writeHere({ writer, database }, rows, problem !== undefined);
     if (refused !== undefined) return refusedWith(refused);
     held.taken();
-    return writtenUpTo(held.last());
+    return disk.written(held.last());
   };
   const close = (): Result<void> => {
     const flushed = flush();
-    clearTimeout(timer);
-    timer = undefined;
+    timer.stop();
     apart.end();
     return flushed.ok ? flushed : fail(putElsewhere(held.rows(), held.lost(), flushed.problem));
   };
-
   return {
     append(entry) {
-      if (held.add(entry)) later(problem === undefined ? groupFor_ms : retryAfter_ms);
+      if (held.add(entry)) timer.in(disk.problem() === undefined ? groupFor_ms : retryAfter_ms);
       return held.last();
     },
     flush,
     last: held.last,
-    durable: () => durable,
+    durable: disk.durable,
     close,
+  };
+}
+
+/** One thing done later, once for all who asked for it meanwhile: the first of them says when. */
+function onceLater(work: () => void) {
+  let timer: NodeJS.Timeout | undefined;
+  const stop = (): void => {
+    clearTimeout(timer);
+    timer = undefined;
+  };
+  return {
+    in(wait_ms: number): void {
+      timer ??= setTimeout(() => {
+        timer = undefined;
+        work();
+      }, wait_ms);
+    },
+    stop,
+  };
+}
+
+/** How far the rows are safe, and why it goes no further; told where it changes. */
+function whatTheDiskSays(first: number, { database, onProblem }: Pick<Grouping, 'database' | 'onProblem'>) {
+  let durable = first;
+  let problem: Problem | undefined;
+  return {
+    durable: () => durable,
+    problem: () => problem,
+    written(seq: number): Result<void> {
+      durable = seq;
+      if (problem !== undefined) onProblem();
+      problem = undefined;
+      database.witness.noteSoon();
+      return ok(undefined);
+    },
+    refused(refused: Problem): Result<void> {
+      if (problem?.kind !== refused.kind) onProblem(refused);
+      problem = refused;
+      return fail(refused);
+    },
   };
 }
 

@@ -27,6 +27,25 @@ interface TraceProps {
   readonly still?: boolean;
 }
 
+type Drawn = Omit<Parameters<typeof traceScene>[0], 'points' | 'events' | 'band' | 'level' | 'levelWords'>;
+type Latest = Pick<TraceProps, 'marks' | 'band' | 'level'> & { readonly since_s: number; readonly fromRest: boolean };
+
+/** What the gauge has sent until now, as it is drawn. */
+function sceneNow({ t, trail }: ReturnType<typeof slotOf>, now: Latest, drawn: Drawn & { readonly span_s: number }) {
+  const since = Math.max(t - drawn.span_s, now.since_s);
+  const levels = now.fromRest ? restLevels(now.marks, now.since_s) : undefined;
+  // Before the first rest nobody knows where zero is, and a band would lie anywhere.
+  const band = now.band === undefined || (now.fromRest && levels === undefined) ? {} : { band: now.band };
+  return traceScene({
+    ...drawn,
+    points: trail.points(since),
+    events: now.marks.filter((mark) => mark.t >= since),
+    ...band,
+    ...levels,
+    ...(now.level === undefined ? {} : { level: now.level.v, levelWords: now.level.words }),
+  });
+}
+
 /** No eye follows a line that moves more often than this, and every drawing keeps the readings behind it waiting. */
 const atMostEvery_ms = 50;
 
@@ -67,25 +86,7 @@ export function Trace({
       if (now.still || slot.seq === drawn || at - drawnAt < every_ms) return;
       drawn = slot.seq;
       drawnAt = at;
-      const since = Math.max(slot.t - span_s, now.since_s);
-      const events = now.marks.filter((mark) => mark.t >= since);
-      const points = slot.trail.points(since);
-      const levels = now.fromRest ? restLevels(now.marks, now.since_s) : undefined;
-      // Before the first rest nobody knows where zero is, and a band would lie anywhere.
-      const band = now.band === undefined || (now.fromRest && levels === undefined) ? {} : { band: now.band };
-      const scene = traceScene({
-        quantity,
-        dimension,
-        points,
-        events,
-        ...band,
-        ...levels,
-        ...(now.level === undefined ? {} : { level: now.level.v, levelWords: now.level.words }),
-        calm,
-        span_s,
-        system,
-        size,
-      });
+      const scene = sceneNow(slot, now, { quantity, dimension, calm, span_s, system, size });
       if (svg.current !== null) drawScene(svg.current, scene, id);
     });
     return () => cancelAnimationFrame(frame);

@@ -56,26 +56,7 @@ export function CertificateScreen({ build }: { readonly build: Build }) {
           <div className="certificate__words">
             {issued === undefined ? undefined : <Issued certificate={issued} />}
             <PaperProgress paper={paper} words="Writing it" />
-            <div className="certificate__choices">
-              <Choice
-                label="Paper"
-                value={page}
-                onChange={(chosen) => changeSession({ page: chosen })}
-                options={[
-                  { value: 'a4', words: 'A4' },
-                  { value: 'letter', words: 'Letter' },
-                ]}
-              />
-              <Choice
-                label="How much"
-                value={everything ? 'everything' : 'usual'}
-                onChange={(chosen) => setEverything(chosen === 'everything')}
-                options={[
-                  { value: 'usual', words: 'Two to four pages' },
-                  { value: 'everything', words: 'Everything' },
-                ]}
-              />
-            </div>
+            <Choices everything={everything} onEverything={setEverything} />
             <Missing sentences={missing} overridden={overridden} />
             <Earlier build={build} goneOn={notebook !== undefined && hasGoneOn(notebook)} />
             <Elsewhere build={build.id} everything={everything} hasPhotos={hasPhotos(build)} />
@@ -100,6 +81,38 @@ export function CertificateScreen({ build }: { readonly build: Build }) {
         <p className="quiet">The maker’s manual and local rules go before it.</p>
       </Words>
     </>
+  );
+}
+
+interface ChoicesProps {
+  readonly everything: boolean;
+  readonly onEverything: (everything: boolean) => void;
+}
+
+/** On which paper, and how much of it. */
+function Choices({ everything, onEverything }: ChoicesProps) {
+  const page = useSession((session) => session.page);
+  return (
+    <div className="certificate__choices">
+      <Choice
+        label="Paper"
+        value={page}
+        onChange={(chosen) => changeSession({ page: chosen })}
+        options={[
+          { value: 'a4', words: 'A4' },
+          { value: 'letter', words: 'Letter' },
+        ]}
+      />
+      <Choice
+        label="How much"
+        value={everything ? 'everything' : 'usual'}
+        onChange={(chosen) => onEverything(chosen === 'everything')}
+        options={[
+          { value: 'usual', words: 'Two to four pages' },
+          { value: 'everything', words: 'Everything' },
+        ]}
+      />
+    </div>
   );
 }
 

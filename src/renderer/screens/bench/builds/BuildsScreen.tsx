@@ -93,6 +93,8 @@ function useStartForm(comebackOf: string | undefined) {
   });
 }
 
+const tryWords = { words: 'Try it on the simulated axle' } as const;
+
 /** The door: what has been built stands at the side, the next axle is put on the stand here. */
 export function BuildsScreen({ comebackOf }: { readonly comebackOf: string | undefined }) {
   const technician = useSession((session) => session.technician);
@@ -106,10 +108,9 @@ export function BuildsScreen({ comebackOf }: { readonly comebackOf: string | und
   const isUnnamed = draft.title.trim() === '' && comebackOf === undefined;
   // Whoever has begun to name another axle, or comes with one that comes back, wants that one.
   const goesOn = isUnnamed ? goOn : undefined;
+  const isFirst = isUnnamed && builds.length === 0;
   const tries =
-    isUnnamed && builds.length === 0 && simulated !== undefined
-      ? { words: 'Try it on the simulated axle', run: () => void tryIt(simulated), disabled: !here }
-      : undefined;
+    isFirst && simulated !== undefined ? { ...tryWords, run: () => void tryIt(simulated), disabled: !here } : undefined;
   return (
     <>
       <Stage title="Put an axle on the stand">

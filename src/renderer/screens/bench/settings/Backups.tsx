@@ -1,12 +1,12 @@
-import { useEffect, useState } from 'react';
+import { useEffect } from 'react';
 import type { BackupState } from '../../../../shared/contract/backups.ts';
-import { isNone, type Problem } from '../../../../shared/basics/result.ts';
+import { isNone } from '../../../../shared/basics/result.ts';
 import { Button } from '../../../parts/Button.tsx';
-import { Field } from '../../../parts/Field.tsx';
-import { Reveal } from '../../../parts/Reveal.tsx';
+import { FolderChoice } from '../../../parts/FolderChoice.tsx';
 import { backUpNow, chooseBackupFolder, loadBackups, stopBackup, useBackups } from '../../../stores/backups.ts';
 import { timeWords } from '../../../words/days.ts';
 import { BringBack } from './BringBack.tsx';
+import { StandingPart } from './StandingPart.tsx';
 
 /** Where the records are copied to, when that was done last, and a copy brought back. */
 export function Backups() {
@@ -14,21 +14,19 @@ export function Backups() {
   useEffect(() => void loadBackups(), []);
   if (state === undefined) return undefined;
   return (
-    <section className="sheet__part">
-      <h3>Backup</h3>
-      <p role="status">{standWords(state)}</p>
-      {state.problem === undefined ? undefined : (
-        <p role="alert">
-          {state.problem.sentence} {state.problem.remedy}
-        </p>
-      )}
+    <StandingPart heading="Backup" stands={standWords(state)} problem={state.problem}>
       {state.sameDisk ? (
         <p className="quiet">It lies on the disk of the records. A stick or another disk outlives that one.</p>
       ) : undefined}
       <Now state={state} />
-      <FolderChoice folder={isNone(state.folder) ? '' : state.folder} />
+      <FolderChoice
+        label="Folder for backups"
+        folder={isNone(state.folder) ? '' : state.folder}
+        words={choiceWords}
+        onChoose={chooseBackupFolder}
+      />
       <BringBack />
-    </section>
+    </StandingPart>
   );
 }
 
@@ -55,29 +53,9 @@ function standWords({ folder, last, waiting, share }: BackupState): string {
   return `The last one is of ${timeWords(last.at)}: ${builds}, ${size}, in ${folder}.${more}`;
 }
 
-function FolderChoice({ folder }: { readonly folder: string }) {
-  const [path, setPath] = useState(folder);
-  const [problem, setProblem] = useState<Problem>();
-  const choose = async (chosen: string | undefined): Promise<void> => {
-    setProblem(undefined);
-    await chooseBackupFolder(chosen, setProblem);
-  };
-  return (
-    <Reveal label="Folder for backups" words={folder === '' ? 'Choose a folder or stick' : 'Change the folder'}>
-      <Field
-        label="Path of the folder, on this computer"
-        value={path}
-        onChange={setPath}
-        error={problem === undefined ? undefined : `${problem.sentence} ${problem.remedy}`}
-      />
-      <Button disabled={path.trim() === ''} onPress={() => void choose(path)}>
-        Back up there
-      </Button>
-      {folder === '' ? undefined : (
-        <Button look="quiet" onPress={() => void choose(undefined)}>
-          No backups
-        </Button>
-      )}
-    </Reveal>
-  );
-}
+const choiceWords = {
+  first: 'Choose a folder or stick',
+  other: 'Change the folder',
+  choose: 'Back up there',
+  none: 'No backups',
+} as const;

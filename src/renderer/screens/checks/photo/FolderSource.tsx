@@ -1,10 +1,8 @@
-import { useState } from 'react';
 import type { Arrival } from '../../../../shared/contract/photos.ts';
 import type { PhotoWay } from '../../../../shared/job/records/photo.ts';
 import { isNone, type Problem } from '../../../../shared/basics/result.ts';
 import { Button } from '../../../parts/Button.tsx';
-import { Field } from '../../../parts/Field.tsx';
-import { Reveal } from '../../../parts/Reveal.tsx';
+import { FolderChoice } from '../../../parts/FolderChoice.tsx';
 import { choosePhotoFolder, fetchArrival, settleArrival, usePhotoFolder } from '../../../stores/photos.ts';
 import { timeWords } from '../../../words/days.ts';
 
@@ -42,7 +40,12 @@ export function FolderSource({ onTaken, onProblem }: FolderSourceProps) {
           </li>
         ))}
       </ul>
-      <FolderChoice folder={isNone(folder) ? '' : folder} />
+      <FolderChoice
+        label="Folder for photos"
+        folder={isNone(folder) ? '' : folder}
+        words={choiceWords}
+        onChoose={choosePhotoFolder}
+      />
     </section>
   );
 }
@@ -54,29 +57,9 @@ const folderWords = (folder: string | undefined, waiting: number): string => {
     : `In ${folder}:`;
 };
 
-function FolderChoice({ folder }: { readonly folder: string }) {
-  const [path, setPath] = useState(folder);
-  const [problem, setProblem] = useState<Problem>();
-  const choose = async (chosen: string | undefined): Promise<void> => {
-    setProblem(undefined);
-    await choosePhotoFolder(chosen, setProblem);
-  };
-  return (
-    <Reveal label="Folder for photos" words={folder === '' ? 'Watch a folder' : 'Change the folder'}>
-      <Field
-        label="Path of the folder, on this computer"
-        value={path}
-        onChange={setPath}
-        error={problem === undefined ? undefined : `${problem.sentence} ${problem.remedy}`}
-      />
-      <Button disabled={path.trim() === ''} onPress={() => void choose(path)}>
-        Watch it
-      </Button>
-      {folder === '' ? undefined : (
-        <Button look="quiet" onPress={() => void choose(undefined)}>
-          Stop watching
-        </Button>
-      )}
-    </Reveal>
-  );
-}
+const choiceWords = {
+  first: 'Watch a folder',
+  other: 'Change the folder',
+  choose: 'Watch it',
+  none: 'Stop watching',
+} as const;
