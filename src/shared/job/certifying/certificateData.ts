@@ -19,7 +19,7 @@ export const certificateVersion = 2;
  * The edition: how this program words and draws a certificate. It is raised with a release that changes words or pages;
  * nothing that is hashed changes with it.
  */
-export const edition = '4';
+export const edition = '5';
 
 /** Ed25519 public key, 32 bytes, base64url (RFC 8037 `x`). */
 export const keySchema = z.string().regex(/^[A-Za-z0-9_-]{43}$/u);

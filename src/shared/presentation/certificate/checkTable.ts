@@ -7,7 +7,7 @@ import { isNone } from '../../basics/result.ts';
 import type { CheckId } from '../../job/records/checkIds.ts';
 import type { LimitJudged } from '../../job/checks/judge.ts';
 import { limitBasisWords, limitWords, quantityWords } from '../words/limits.ts';
-import { resultBrief } from '../words/results.ts';
+import { checkBrief } from '../words/answers.ts';
 import { shapeOf, standingWords } from '../words/standing.ts';
 import type { CertificateAssembly, CertificateCheck } from './content.ts';
 import { dayText } from '../words/days.ts';
@@ -48,7 +48,7 @@ export function checkRows(
   system: UnitSystem,
   tail: (limits: readonly LimitJudged[]) => readonly Cell[] = () => [],
 ): readonly (readonly Cell[])[] {
-  const brief = check.measurement === undefined ? '–' : resultBrief(check.measurement.result, system);
+  const brief = check.measurement === undefined ? '–' : checkBrief(check.check, check.measurement.result, system);
   const limits = byQuantity(check.limits);
   if (limits.length < 2) {
     return [

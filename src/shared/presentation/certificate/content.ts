@@ -1,3 +1,4 @@
+import type { CheckId } from '../../job/records/checkIds.ts';
 import type { Notebook } from '../../job/records/notebook.ts';
 import {
   type Assembly,
@@ -24,7 +25,7 @@ import { cautions, statement } from './words.ts';
 import type { StoredPhoto } from '../../job/records/photo.ts';
 
 export interface CertificateCheck {
-  readonly check: string;
+  readonly check: CheckId;
   readonly title: string;
   readonly needed: 'required' | 'optional';
   readonly standing: Standing;

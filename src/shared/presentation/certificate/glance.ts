@@ -4,7 +4,7 @@ import type { MarkResult } from '../../job/records/measurement.ts';
 import type { CheckId } from '../../job/records/checkIds.ts';
 import { gearSetWords } from '../words/gearSet.ts';
 import { limitWords } from '../words/limits.ts';
-import { resultBrief } from '../words/results.ts';
+import { checkBrief } from '../words/answers.ts';
 import { shapeOf, standingWords } from '../words/standing.ts';
 import { resultOf } from './checkTable.ts';
 import type { CertificateAssembly, CertificateCheck, CertificateContent } from './content.ts';
@@ -91,7 +91,7 @@ const comparedChecks: readonly (readonly [string, CheckId])[] = [
 ];
 
 const resultCellOf = (check: CertificateCheck, system: UnitSystem) =>
-  cell(check.measurement === undefined ? '–' : resultBrief(check.measurement.result, system), {
+  cell(check.measurement === undefined ? '–' : checkBrief(check.check, check.measurement.result, system), {
     shape: shapeOf(check),
   });
 
@@ -109,16 +109,24 @@ function verdictBlock({ complete, missing, assemblies, statement }: CertificateC
 }
 
 function completeWords(assemblies: readonly CertificateAssembly[]): string {
-  const checks = assemblies.flatMap((assembly) => assembly.checks);
-  const overridden = checks.filter(({ override }) => override !== undefined).length;
-  const close = checks.filter(({ closeCall, override }) => closeCall && override === undefined).length;
+  const overridden = assemblies.flatMap(({ checks }) => checks).filter(({ override }) => override !== undefined).length;
+  const close = closeIn(assemblies.slice(-1));
   const parts = [
     ...(overridden === 0 ? [] : [`${overridden} overridden with a reason`]),
     ...(close === 0 ? [] : [`${close} too close to call`]),
   ];
-  return parts.length === 0
-    ? 'Every required reading was taken.'
-    : `Every required reading was taken or overridden: ${parts.join(', ')}.`;
+  const taken = `Every required reading was taken${overridden === 0 ? '' : ' or overridden'}`;
+  return `${taken}${parts.length === 0 ? '' : `: ${parts.join(', ')}`}.${earlierWords(closeIn(assemblies.slice(0, -1)))}`;
+}
+
+const closeIn = (assemblies: readonly CertificateAssembly[]): number =>
+  assemblies.flatMap(({ checks }) => checks).filter(({ closeCall, override }) => closeCall && override === undefined)
+    .length;
+
+/** What was close as it was found, or on a trial, is no doubt about what leaves the stand. */
+function earlierWords(close: number): string {
+  if (close === 0) return '';
+  return ` Of the readings taken before, on parts since set up anew, ${close === 1 ? 'one was' : `${close} were`} too close to call.`;
 }
 
 function lastBlocks(content: CertificateContent, last: CertificateAssembly, system: UnitSystem): readonly Block[] {
@@ -195,7 +203,7 @@ function keyFigure(check: CertificateCheck, system: UnitSystem): Figure {
       ...(carriedFrom === undefined ? [] : [carriedFrom.toLowerCase()]),
       ...(measurement?.how.kind === 'typed' ? ['typed'] : []),
     ].join(' · '),
-    value: measurement === undefined ? '' : resultBrief(measurement.result, system),
+    value: measurement === undefined ? '' : checkBrief(check.check, measurement.result, system),
     shape: shapeOf(check),
     standing: judged ? 'judged by the technician' : standingWords(check),
     limit: main === undefined ? '' : limitWords(main.limit, system),

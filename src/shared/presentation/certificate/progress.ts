@@ -3,7 +3,8 @@ import { isNone } from '../../basics/result.ts';
 import type { CheckId } from '../../job/records/checkIds.ts';
 import type { Mark } from '../../axle/mark/mark.ts';
 import { shimPlacesOf, type ShimPlace } from '../../axle/makeUp.ts';
-import { resultBrief, typedText } from '../words/results.ts';
+import { checkBrief } from '../words/answers.ts';
+import { typedText } from '../words/results.ts';
 import { shapeOf } from '../words/standing.ts';
 import { dayText } from '../words/days.ts';
 import { overrideWords, remarks } from './assembly.ts';
@@ -105,7 +106,7 @@ export function packCell(assembly: CertificateAssembly, place: ShimPlace, system
 export function resultCell(assembly: CertificateAssembly, id: CheckId, system: UnitSystem): Cell {
   const check = assembly.checks.find((one) => one.check === id);
   if (check?.measurement === undefined || check.carriedFrom !== undefined) return cell(nothing);
-  return cell(resultBrief(check.measurement.result, system), { shape: shapeOf(check) });
+  return cell(checkBrief(check.check, check.measurement.result, system), { shape: shapeOf(check) });
 }
 
 function variationCell(assembly: CertificateAssembly, system: UnitSystem): Cell {

@@ -29,6 +29,15 @@ const wordsOf = (content: CertificateContent, look: typeof metric | typeof inch 
   JSON.stringify(certificateBlocks(content, look, signed));
 const kinds = (blocks: readonly Block[]): readonly string[] => blocks.map(({ kind }) => kind);
 
+/** An assembly of which the backlash alone is too close to call, or nothing is. */
+const closeIn = (assembly: CertificateContent['assemblies'][number], isClose: boolean) => ({
+  ...assembly,
+  checks: assembly.checks.map(({ override: _, ...check }) => ({
+    ...check,
+    closeCall: isClose && check.check === 'backlash',
+  })),
+});
+
 describe('days and times on a certificate', () => {
   it('are read as written, in whatever zone the reader sits', () => {
     expect(dayText('2026-01-05')).toBe('5 Jan 2026');
@@ -38,6 +47,31 @@ describe('days and times on a certificate', () => {
 });
 
 describe('what a certificate tells', () => {
+  it('says what was found in the words it was answered with', () => {
+    const entries = notebook(
+      described,
+      limitsSet,
+      asFound,
+      measured('e3', 'case-tight', { kind: 'confirmed', yes: false }),
+    );
+    const found = certificateContent({ id: 'b1', entries });
+    const row = found.assemblies.flatMap(({ checks }) => checks).find(({ check }) => check === 'case-tight');
+    expect(row?.measurement).toBeDefined();
+    const [[, result] = []] = row === undefined ? [] : checkRows(row, 'metric');
+    expect(JSON.stringify(result)).toContain('it has play');
+  });
+
+  it.each([
+    ['as-found', 'Every required reading was taken. Of the readings taken before, on parts since set up anew, one was'],
+    ['final', 'Every required reading was taken: 1 too close to call.'],
+  ])('counts what is close to call %s where it belongs', (phase, words) => {
+    const whole = certificateContent({ id: 'b1', entries: wholeNotebook({ trials: 2, stations: 4 }) });
+    const close = { ...whole, assemblies: whole.assemblies.map((one) => closeIn(one, one.phase === phase)) };
+    expect(close.complete).toBe(true);
+    const verdict = certificateBlocks(close, metric, signed).find(({ kind }) => kind === 'verdict');
+    expect(verdict).toMatchObject({ under: expect.stringContaining(words) });
+  });
+
   it('begins with title and verdict and goes through the assemblies in their order', () => {
     const content = certificateContent({ id: 'b1', entries: wholeNotebook({ trials: 2, stations: 4 }) });
     const blocks = certificateBlocks(content, metric, signed);
