@@ -13,6 +13,7 @@ import type { Identity } from '../store/identity.ts';
 import type { LooseMeasurements } from '../store/looseMeasurements.ts';
 import type { UnfinishedStore } from '../store/unfinished.ts';
 import { misplaced } from './buildAnswers.ts';
+import { recordedAlready } from './recordedAlready.ts';
 import { remeasure } from './remeasure.ts';
 import { type Desk, instant, readBuild, writeEntry } from './writing.ts';
 
@@ -131,7 +132,8 @@ function record(
   const notebook = readBuild(desk, build);
   if (!notebook.ok) return notebook;
   const problem = misplaced(notebook.value, deed) ?? (answersBy(deed) ? undefined : wrongCheck(deed));
-  return problem === undefined ? writeEntry(desk, build, by, deed) : fail(problem);
+  if (problem !== undefined) return fail(problem);
+  return recordedAlready(notebook.value, deed) ?? writeEntry(desk, build, by, deed);
 }
 
 export const noGauge = (gauge: string): Problem => ({

@@ -78,6 +78,24 @@ describe('a measurement that is recorded', () => {
       expect(Math.hypot(...parts.map(({ u }) => u))).toBeCloseTo(Number(u_mm), 9);
   });
 
+  it('is recorded once, whoever else listened to the same gauge, and again where it was struck', async () => {
+    const recorded = await journaled(rocking, 'indicator');
+    const { bench, build, assembly } = await inTrial(recorded);
+    const record = (stretch = recorded.stretch) =>
+      bench.answers['measurements.record']({ build, by, assembly, check: 'backlash', stretch, settings: backlash });
+    const first = valueOf(await record());
+    // The same stretch: an answer that was lost, or a second window that heard what the first one heard.
+    expect(valueOf(await record()).entries).toEqual(first.entries);
+    const { from, to, gauge } = recorded.stretch;
+    expect(await record({ gauge, from: from + 1, to })).toMatchObject({
+      ok: false,
+      problem: { kind: 'recorded-already', sentence: expect.stringContaining(by) },
+    });
+    expect(await entriesOf(bench, build)).toBe(first.entries.length);
+    valueOf(await bench.answers['builds.undo']({ build, by }));
+    expect(valueOf(await record({ gauge, from: from + 1, to })).entries).toHaveLength(first.entries.length + 2);
+  });
+
   it('is refused where no reading lies in its stretch', async () => {
     const recorded = await journaled(rocking, 'indicator');
     const { bench, build, assembly } = await inTrial(recorded);

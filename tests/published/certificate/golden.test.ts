@@ -8,7 +8,8 @@ import { verifyCertificate } from '../../../src/main/certificate/verify.ts';
  * One certificate of every edition, as the program of its day issued it; none is ever made anew. edition-1.pdf: the demo of
  * 0.1.0 as it was first released, before certificates had readings or signatures in them. edition-2.pdf: the demo
  * of the day on which they first had both. edition-3.pdf: the demo of the day on which the code of the measuring was named in them.
- * edition-4.pdf: the demo of the day on which photos came into them and that code was named without its comments.
+ * edition-4.pdf: the demo of the day on which photos came into them and that code was named without its comments. edition-5.pdf: the
+ * demo of the day on which what was found stood there in the words of the answer.
  */
 const golden = (name: string): Buffer => readFileSync(join(import.meta.dirname, name));
 
@@ -77,6 +78,7 @@ describe.each([
   ['2', 'b76e8f3d318d7ba996e0da5cccb3ead5f1deb735ec5f75ef7b4073ff71a6fe7f', 'd54d 0cf2 2b43 b201 b4ee 9bc3 2af3 7e8d'],
   ['3', '3cb85190d4a252ca2d8a261203e456b3639fc8cf628b12bc0344f85ce5e5829e', 'c213 a58e d390 2418 c456 d721 357c 1a61'],
   ['4', 'd2f8ab5beadac9ad6d112f2018a0f6dd98e22f46df3db4b7ddcf328038a29e32', 'd76c 5cc2 ec4a 00ff 8726 54e3 4353 9aa5'],
+  ['5', '04b75f9c682d8b47fb9c3bcd0bf6e98d25b938b56be5b24b24fb587d0688ec17', '1226 5e6f cf32 ebee 1cb9 3195 8039 abd3'],
 ])('the certificate of edition %s', (edition, sha256, fingerprint) => {
   const pdf = golden(`edition-${edition}.pdf`);
 

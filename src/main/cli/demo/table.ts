@@ -1,7 +1,7 @@
 import type { Notebook } from '../../../shared/job/records/notebook.ts';
 import { assemblyName, readNotebook } from '../../../shared/job/records/build.ts';
 import { isDescribed, readinessOf } from '../../../shared/job/checks/readiness.ts';
-import { resultBrief } from '../../../shared/presentation/words/results.ts';
+import { checkBrief } from '../../../shared/presentation/words/answers.ts';
 import { standingWords } from '../../../shared/presentation/words/standing.ts';
 
 /** One line for what was written last, or nothing for entries that are no check: the table grows as the job does. */
@@ -18,7 +18,8 @@ export function lastLine(notebook: Notebook): string | undefined {
   if (assembly === undefined) return undefined;
   const state = readinessOf(build, assembly).states.find((one) => one.check.id === deed.check);
   if (state === undefined) return undefined;
-  const what = deed.kind === 'overridden' ? `overridden: ${deed.reason}` : resultBrief(deed.result, 'metric');
+  const what =
+    deed.kind === 'overridden' ? `overridden: ${deed.reason}` : checkBrief(deed.check, deed.result, 'metric');
   const typed = deed.kind === 'measured' && deed.how.kind === 'typed' ? 'typed' : '';
   return deed.kind === 'overridden'
     ? `  ${state.check.title.padEnd(26)} ${what}`

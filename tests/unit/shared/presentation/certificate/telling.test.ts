@@ -32,7 +32,7 @@ const kinds = (blocks: readonly Block[]): readonly string[] => blocks.map(({ kin
 /** An assembly of which the backlash alone is too close to call, or nothing is. */
 const closeIn = (assembly: CertificateContent['assemblies'][number], isClose: boolean) => ({
   ...assembly,
-  checks: assembly.checks.map(({ override: _, ...check }) => ({
+  checks: assembly.checks.map((check) => ({
     ...check,
     closeCall: isClose && check.check === 'backlash',
   })),
