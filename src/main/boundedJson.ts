@@ -2,24 +2,35 @@
 const mostValues = 1_000_000;
 const mostDeep = 200;
 
-const [quote, backslash, comma, open, close, openList, closeList] = Buffer.from('"\\,{}[]');
+const [quote, backslash, comma, colon, open, close, openList, closeList] = Buffer.from('"\\,:{}[]');
 
 /**
  * JSON out of bytes that may come from anybody; undefined where they are none. A few kilobytes of packed brackets become
  * gigabytes of objects, and brackets deep enough end whoever walks through them, so that values and depth are counted before
- * anything is made of them.
+ * anything is made of them. Nor is it JSON of ours where a name stands twice in one object: whoever reads the text sees
+ * another value than the program, which takes the last (RFC 8259, 4: names should be unique).
  */
 export function boundedJson(bytes: Uint8Array): unknown {
-  if (holdsTooMuch(bytes)) return undefined;
+  const named = namesIn(bytes);
+  if (named === undefined) return undefined;
   try {
-    return JSON.parse(new TextDecoder('utf-8', { fatal: true }).decode(bytes)) as unknown;
+    const value: unknown = JSON.parse(new TextDecoder('utf-8', { fatal: true }).decode(bytes));
+    return membersOf(value) === named ? value : undefined;
   } catch {
     return undefined;
   }
 }
 
-function holdsTooMuch(bytes: Uint8Array): boolean {
-  let [values, deep, inText] = [1, 0, false];
+/** Members of all objects in a value. One named __proto__ is none: copied on, it would vanish. */
+function membersOf(value: unknown): number {
+  if (typeof value !== 'object' || value === null) return 0;
+  const members = Array.isArray(value) ? 0 : Object.keys(value).length - (Object.hasOwn(value, '__proto__') ? 1 : 0);
+  return Object.values(value).reduce<number>((sum, one) => sum + membersOf(one), members);
+}
+
+/** How many names the text gives to values; undefined where it holds too much. */
+function namesIn(bytes: Uint8Array): number | undefined {
+  let [values, names, deep, inText] = [1, 0, 0, false];
   for (let at = 0; at < bytes.length; at += 1) {
     const byte = bytes[at];
     if (inText) {
@@ -31,7 +42,8 @@ function holdsTooMuch(bytes: Uint8Array): boolean {
       values += 1;
     } else if (byte === close || byte === closeList) deep -= 1;
     else if (byte === comma) values += 1;
-    if (values > mostValues || deep > mostDeep) return true;
+    else if (byte === colon) names += 1;
+    if (values > mostValues || deep > mostDeep) return undefined;
   }
-  return false;
+  return names;
 }

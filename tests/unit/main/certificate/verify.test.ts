@@ -97,6 +97,10 @@ describe('checking a certificate', { timeout: 120_000 }, () => {
   it('takes data that another program wrote with spaces, and nothing else', async () => {
     expect(await holds(JSON.stringify(JSON.parse(json), undefined, 2))).toBe(true);
     expect(await holds(json.replace('"revision":1', '"revision":1.0'))).toBe(false);
+    // A value beside the signed one, for whoever reads the text and not the last of two.
+    const spaced = JSON.stringify(JSON.parse(json), undefined, 2);
+    expect(await holds(spaced.replace('"asOf": ', '"asOf": "2020-01-01T00:00:00.000Z", "asOf": '))).toBe(false);
+    expect(await holds(spaced.replace('{', '{"__proto__": {"revision": 2},'))).toBe(false);
   });
 
   it('notices every byte of the data that was changed, one after the other', async () => {
