@@ -58,7 +58,14 @@ export function openWay(reach: Reach, hearing?: Hearing): Result<Way> {
     // Questions of many rows are all different: kept prepared they would only fill the server's memory.
     prepare: false,
     onnotice: () => undefined,
-    connection: { application_name: 'axlewright', search_path: 'axlewright, public' },
+    connection: {
+      application_name: 'axlewright',
+      search_path: 'axlewright, public',
+      // What is asked here takes milliseconds: to compile it, or to share it among workers that others need, takes longer.
+      // As texts: the client leaves out what is false or zero.
+      jit: 'off',
+      max_parallel_workers_per_gather: '0',
+    },
     ...(hearing === undefined ? {} : heldOpen(hearing)),
   });
   return ok(way);

@@ -33,7 +33,7 @@ export async function findBuilds(way: Way, words: string, limit: number): Promis
   const newest = await linesOf(way, newestWith(way, sought, limit));
   const of = newest.length === limit ? newest : await linesOf(way, allWith(way, sought, limit));
   if (of.length > 0 || sought.length === 0) return { builds: of.flatMap(found), near: false };
-  const near = await nearHeadings(way, sought.join(' '), limit);
+  const near = await nearHeadings(way, misspelt(sought), limit);
   return { builds: near.flatMap(found), near: near.length > 0 };
 }
 
@@ -79,15 +79,31 @@ function stands(way: Way, word: string): Question {
 const isIndexed = (way: Way, word: string): Question =>
   isShort(word) ? way`short_pieces(heading) @> ARRAY[${word}]::text[]` : stands(way, word);
 
-const nearHeadings = (way: Way, words: string, limit: number): Promise<Row[]> =>
-  way.begin(async (inside) => {
+/** Whoever misspells types a word or two; more than that is as dear as it is long, for every heading that comes near. */
+const longestMisspelt = 60;
+
+/** What may be misspelt of what was typed; nothing, where three letters in a row are nowhere in it: everything would come near. */
+function misspelt(sought: readonly string[]): string {
+  const typed = Array.from(sought.join(' ')).slice(0, longestMisspelt).join('');
+  return /[\p{L}\p{N}]{3}/u.test(typed) ? typed : '';
+}
+
+/** To say how near a heading comes takes longer than to find it: where many are near, a page of the newest of them will do. */
+const newestNear = 1000;
+
+async function nearHeadings(way: Way, words: string, limit: number): Promise<readonly Row[]> {
+  if (words === '') return [];
+  return way.begin(async (inside) => {
     await inside`SELECT set_config('pg_trgm.word_similarity_threshold', ${String(alike)}, true)`;
-    return inside<Row[]>`
+    const nearIn = (lines: Question): Promise<Row[]> => inside<Row[]>`
       SELECT record, bench.id, ${called(way)} AS name FROM
-        (SELECT build, record, sent_by, turn, word_similarity(${words}, heading) AS alike FROM summary
+        (SELECT build, record, sent_by, turn, word_similarity(${words}, heading) AS alike FROM ${lines} AS summary
          WHERE ${words} <% heading ORDER BY alike DESC, turn DESC LIMIT ${limit}) AS summary
       JOIN bench ON bench.number = sent_by ORDER BY alike DESC, turn DESC`;
+    const newest = await nearIn(way`(SELECT * FROM summary ORDER BY turn DESC LIMIT ${newestNear})`);
+    return newest.length === limit ? newest : nearIn(way`summary`);
   });
+}
 
 /** A summary of a later version that cannot be read here is left out of the list. */
 function found({ record, id, name }: Row): readonly Found[] {

@@ -73,6 +73,33 @@ describe.skipIf(postgresBin() === undefined)('the archive of several benches', (
     expect(await found('_')).toEqual([]);
   });
 
+  it('has one and two letters in its index exactly where they stand', async () => {
+    const headings = [
+      'rear axle, müller',
+      '車軸デフ調整 12',
+      'a',
+      'ab ba',
+      '',
+      '100%_\\ x',
+      "o'neill 😀😀",
+      'задний мост',
+    ];
+    const pieces = [...new Set(headings.flatMap((heading) => piecesOf(heading)))];
+    const sql = asRole(server, benchRole(2));
+    const rows = await sql<{ heading: string; piece: string }[]>`
+      SELECT heading, piece FROM jsonb_array_elements_text(${JSON.stringify(headings)}::text::jsonb) AS heading,
+        jsonb_array_elements_text(${JSON.stringify(pieces)}::text::jsonb) AS piece
+      WHERE short_pieces(heading) @> ARRAY[piece]`;
+    await sql.end();
+    const expected = headings.flatMap((heading) =>
+      pieces.filter((piece) => heading.includes(piece)).map((piece) => ({ heading, piece })),
+    );
+    expect(new Set(rows.map((row) => JSON.stringify(row)))).toEqual(
+      new Set(expected.map((row) => JSON.stringify(row))),
+    );
+    expect(rows.length).toBe(expected.length);
+  });
+
   it('gives a foreign build back with its readings and photos, and with equal numbers', async () => {
     const home = await archive('fetch', benchRole(2), '--build', 'a1', '--data', b);
     expect(home.said).toBe('');
@@ -179,6 +206,14 @@ describe.skipIf(postgresBin() === undefined)('the archive of several benches', (
     expect((await to('postgres://a@127.0.0.1:1/d')).said).toContain('does not answer at this port');
   });
 });
+
+/** Every letter of a text, and every two in a row within a word. */
+function piecesOf(text: string): readonly string[] {
+  const letters = Array.from(text);
+  return letters
+    .flatMap((letter, at) => [letter, `${letter}${letters[at + 1] ?? ''}`])
+    .filter((piece) => !piece.includes(' '));
+}
 
 function benchFolderOf(bench: string): string {
   const folder = benchFolder();

@@ -21,7 +21,7 @@ interface Asked {
 const alikeShop = {
   name: 'a shop of like builds',
   heading: "name || ' axle job ' || number",
-  words: "sent || E'\\n' || name || E'\\n' || number || E'\\n' || md5(number::text)",
+  words: "heading || E'\\n' || sent || E'\\n' || name || E'\\n' || number || E'\\n' || md5(number::text)",
   asked: [
     { what: 'newest, no words', words: '' },
     { what: 'a job number', words: '7311' },
@@ -49,7 +49,7 @@ const unlikeShops = {
       WHEN 1 THEN 'hoist ' || left(own, 170)
       WHEN 2 THEN (ARRAY['задний мост', 'οπίσθιος άξονας', '後車軸デフ調整', 'المحور الخلفي', 'เพลาหลัง'])[1 + number / 4 % 5] || ' ' || number
       ELSE md5(number::text) END || CASE WHEN number < edge THEN ' olden' ELSE ' later' END`,
-  words: "own || E'\\n' || CASE WHEN number < edge THEN 'olden' ELSE 'later' END",
+  words: "heading || E'\\n' || own",
   asked: [
     { what: 'a common word', words: 'hoist' },
     { what: 'a word that a third has, long ago', words: 'olden' },
@@ -94,14 +94,14 @@ function populate({ server, among, heading, words }: Population): void {
     DO $$ DECLARE each text; BEGIN FOR each IN SELECT indexname FROM public.index_of LOOP EXECUTE 'DROP INDEX ' || each; END LOOP; END $$;
     TRUNCATE summary;
     INSERT INTO summary (build, entries, sent_by, record, heading, words)
-    SELECT build, 40, 1, jsonb_set(record, '{id}', to_jsonb(id)), ${heading}, ${words}
+    SELECT build, 40, 1, jsonb_set(record, '{id}', to_jsonb(id)), heading, ${words}
     FROM (SELECT number AS build, id, substr(id, 6)::int AS number, ${among} / 3 AS edge FROM build WHERE id LIKE 'made-%'
         ORDER BY number) AS builds,
       (SELECT record, words AS sent FROM public.one) AS one,
       LATERAL (SELECT string_agg(substr(md5((5000 * power(random(), 3))::int::text), 1, 3 + n % 7), ' ') AS own
         FROM generate_series(1, 40) AS n WHERE number > 0) AS vocabulary,
       LATERAL (SELECT (ARRAY['rear','front','centre','spare'])[1 + number % 4] || ' ' ||
-        (ARRAY['lindgren','moreau','kaya','okafor','novak','silva','brandt','ito'])[1 + number / 7 % 8] || substr(md5(number::text), 1, 2) AS name) AS made;
+        (ARRAY['lindgren','moreau','kaya','okafor','novak','silva','brandt','ito'])[1 + number / 7 % 8] || substr(md5(number::text), 1, 2) AS name) AS made, LATERAL (SELECT ${heading} AS heading) AS titled;
     DO $$ DECLARE each text; BEGIN FOR each IN SELECT indexdef FROM public.index_of LOOP EXECUTE each; END LOOP; END $$`);
   server.psql('VACUUM (ANALYZE)');
 }
