@@ -1,6 +1,7 @@
 import { useMemo, useState } from 'react';
 import type { Answer } from '../../../shared/contract/contract.ts';
-import { hasGoneOn } from '../../../shared/job/certifying/certificateData.ts';
+import { hasGoneOn, roadTestSince } from '../../../shared/job/certifying/certificateData.ts';
+import type { Notebook } from '../../../shared/job/records/notebook.ts';
 import type { Build } from '../../../shared/job/records/build.ts';
 import { type Next, nextStep } from '../../../shared/job/checks/readiness.ts';
 import { Button } from '../../parts/Button.tsx';
@@ -58,7 +59,7 @@ export function CertificateScreen({ build }: { readonly build: Build }) {
             <PaperProgress paper={paper} words="Writing it" />
             <Choices everything={everything} onEverything={setEverything} />
             <Missing sentences={missing} overridden={overridden} />
-            <Earlier build={build} goneOn={notebook !== undefined && hasGoneOn(notebook)} />
+            <Earlier build={build} notebook={notebook} />
             <Elsewhere build={build.id} everything={everything} hasPhotos={hasPhotos(build)} />
             <p>
               <PrintSlip build={build.id} slip={{ kind: 'tag' }}>
@@ -148,8 +149,9 @@ function issueWords(working: boolean, incomplete: boolean, again: boolean): stri
   return `Issue ${again ? 'it again' : 'the certificate'}${incomplete ? ' as incomplete' : ''}`;
 }
 
-function Earlier({ build, goneOn }: { readonly build: Build; readonly goneOn: boolean }) {
+function Earlier({ build, notebook }: { readonly build: Build; readonly notebook: Notebook | undefined }) {
   if (build.certificates.length === 0) return undefined;
+  const since = notebook === undefined ? '' : sinceWords(notebook);
   return (
     <>
       <h2 className="certificate__head">Issued for this build</h2>
@@ -161,7 +163,15 @@ function Earlier({ build, goneOn }: { readonly build: Build; readonly goneOn: bo
           </li>
         ))}
       </ul>
-      {goneOn ? <p className="quiet">The build has gone on since; a new certificate says so.</p> : undefined}
+      {since === '' ? undefined : <p className="quiet">{since}</p>}
     </>
   );
+}
+
+/** What the last certificate does not have; empty where it has everything. */
+function sinceWords(notebook: Notebook): string {
+  const driven = roadTestSince(notebook);
+  if (driven !== undefined)
+    return `The road test of ${timeWords(driven)} came after the last certificate and is not on it. Issue it again, and it is.`;
+  return hasGoneOn(notebook) ? 'The build has gone on since; a new certificate says so.' : '';
 }

@@ -3,7 +3,7 @@ import { idSchema, instantSchema, nameSchema, orNone, textSchema } from '../../b
 import { phases } from '../records/checkIds.ts';
 import { calibrationOn } from '../records/gauge.ts';
 import { type Build, readNotebook } from '../records/build.ts';
-import { type Entry, entrySchema, type Notebook } from '../records/notebook.ts';
+import { type Entry, entrySchema, type Notebook, standing as standingEntries } from '../records/notebook.ts';
 import { sha256Schema } from '../records/photo.ts';
 import { limitSchema, rules } from '../records/specSheet.ts';
 import type { LimitJudged } from '../checks/judge.ts';
@@ -165,6 +165,15 @@ export const entriesCertified = ({ entries }: Pick<Notebook, 'entries'>): readon
 /** Whether something was done on the axle since its last certificate. */
 export const hasGoneOn = ({ entries }: Pick<Notebook, 'entries'>): boolean =>
   entries.findLastIndex(isTold) > entries.findLastIndex(({ deed }) => deed.kind === 'certified');
+
+/** When the axle was last driven since its certificate; undefined where it was not, or where there is none. */
+export function roadTestSince({ entries }: Pick<Notebook, 'entries'>): string | undefined {
+  const last = entries.findLastIndex(({ deed }) => deed.kind === 'certified');
+  const since = new Set(last < 0 ? [] : entries.slice(last + 1));
+  return standingEntries(entries).findLast(
+    (entry) => since.has(entry) && entry.deed.kind === 'noted' && entry.deed.topic === 'road-test',
+  )?.at;
+}
 
 /** Issued again with nothing written since, it is the same certificate and no revision. */
 function revisionOf(entries: readonly Entry[]): Pick<CertificateData, 'revision' | 'replaces'> {
