@@ -1,3 +1,4 @@
+import { mean } from '../../basics/statistics.ts';
 import { edgeNames, isBound, type Mark } from '../mark/mark.ts';
 import type { Axle } from './guess.ts';
 import { type Side, sides } from './input.ts';
@@ -60,6 +61,13 @@ function markMisfits(mark: Mark, shown: QuickMark): readonly number[] {
     toeEdge,
     heelEdge,
   ].map(eased);
+}
+
+/** How far axles on the average would have shown the drive mark's height from where it was read (standard uncertainties). */
+export function heightMisfit(axles: readonly Axle[], reading: Reading, index: number): number {
+  const { drive } = reading.pattern;
+  const shown = axles.map((axle) => shownIn(axle, 'drive', reading, index).crown);
+  return Math.abs(mean(shown) - drive.crown) / doubtOf(drive, 'crown').centre;
 }
 
 /** How well a mark's centre and size are known in one direction: its reading and the model together. */

@@ -3,7 +3,7 @@ import type { PlanAnswer } from './answer.ts';
 import { bindingAnswer } from './binding.ts';
 import { beforePlanning, checkAnswer, repaintAnswer } from './beforePlanning.ts';
 import { lookedUpTo } from './check.ts';
-import { toldChance, unexplained, unexplainedIn } from './fit.ts';
+import { isUnexplained, toldChance, unexplainedIn } from './fit.ts';
 import { choose } from './decide.ts';
 import { earlierReason } from './earlierReason.ts';
 import { byPublishedRule, paintBeforeLeaving, settles } from './leaving.ts';
@@ -38,8 +38,7 @@ const beforeWeighing = (input: PlanInput, { model }: Sight): PlanAnswer | undefi
 
 function weighedPlan(insight: Insight, input: PlanInput): PlanAnswer {
   const looked = lookedUpTo(input) === input.trials.length;
-  if (insight.misfit > unexplained && input.trials.length > 1 && !looked)
-    return checkAnswer(input, unexplainedIn(input));
+  if (!looked && isUnexplained(insight, input)) return checkAnswer(input, unexplainedIn(input));
   const bound = bindingAnswer(insight, input);
   if (bound !== undefined) return bound;
   const weighed = choose(insight, input);

@@ -1,10 +1,9 @@
+import { unexplained } from './fit.ts';
 import type { Choice } from './decide.ts';
 import type { PlanInput } from './input.ts';
 import type { Insight } from './insight.ts';
 import { millimetres } from './words.ts';
 
-/** Mean squared misfit above which no gear set explains the readings. */
-const unexplained = 3.5;
 /** Farther from the middle than this, a mark counts as off in that direction (fraction of the flank). */
 const off = 0.12;
 /** Nearer to the middle than this, a mark stands at neither end. */
