@@ -194,9 +194,10 @@ async function sumUp(inside: Inside, me: number, summaries: readonly SentSummary
 }
 
 /** An entry that the server cannot hold, and why it cannot. */
-export const notHeld = (entry: SentEntry, why: string): Refusal => refusal(entry, cannotHold(why));
+export const notHeld = (entry: Pick<SentEntry, 'id' | 'build'>, why: string): Refusal =>
+  refusal(entry, cannotHold(why));
 
-const refusal = ({ id, build }: SentEntry, problem: Problem): Refusal => ({ id, build, problem });
+const refusal = ({ id, build }: Pick<SentEntry, 'id' | 'build'>, problem: Problem): Refusal => ({ id, build, problem });
 
 const otherEntry: Problem = {
   kind: 'other-entry',

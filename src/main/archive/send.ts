@@ -9,7 +9,8 @@ import type { Way } from './connect.ts';
 import { type Line, openStock, type Shared, type Stock } from './gather.ts';
 import { greet } from './greet.ts';
 import type { Cursor, Notes, Refusal } from './notes.ts';
-import { hashesOf, type Put } from './put.ts';
+import { longestEntry_bytes } from './hold.ts';
+import { hashesOf, notHeld, type Put } from './put.ts';
 import { nothingPut, putWhole } from './putWhole.ts';
 import { summariesOf } from './summarise.ts';
 import { bytesOf, type Load, type SentEntry, type SentSummary } from './sending.ts';
@@ -71,14 +72,14 @@ async function sendOverWay(way: Way, sender: Sender, { signal, onTaken }: Sendin
   let seen = await lookAfter(way, sender, sender.notes.read(archive).line);
   let making = seen.lines.length > 0 ? makeReady(sender, seen) : undefined;
   while (making !== undefined) {
-    const { load, upto } = await making;
+    const { load, upto, tooLong } = await making;
     if (signal?.aborted === true) break;
     seen = await lookAfter(way, sender, upto.line);
     const putting = load.entries.length === 0 ? nothingPut : putWhole(way, greeted.value.me, load);
     making = seen.lines.length > 0 ? makeReady(sender, seen) : undefined;
     // It is waited for in the next turn; where putting fails, what comes of it is of no interest.
     making?.catch(() => undefined);
-    const put = await putting;
+    const put = withRefused(await putting, tooLong);
     take(sender, archive, upto, put);
     for (const each of ['entries', 'readings', 'photos'] as const) sum[each] += put[each];
     sum.refused.push(...put.refused);
@@ -135,6 +136,8 @@ async function lookAfter(way: Way, { stock }: Sender, line: number): Promise<See
 
 interface Ready {
   readonly load: Load;
+  /** Entries that nobody could unpack again: they stay here. */
+  readonly tooLong: readonly Refusal[];
   /** The last line of it. */
   readonly upto: Line;
 }
@@ -146,11 +149,13 @@ interface Ready {
  */
 async function makeReady({ stock, summary }: Sender, { lines, there }: Seen): Promise<Ready> {
   const entries: SentEntry[] = [];
+  const tooLong: Refusal[] = [];
   const shared: Shared = new Map();
   let bytes = 0;
   let [upto] = lines;
   for (const line of lines) {
-    if (there.get(line.id)?.equals(line.sha256) !== true) {
+    if (Buffer.byteLength(line.json) > longestEntry_bytes) tooLong.push(notHeld(line, 'it is longer than 16 MB'));
+    else if (there.get(line.id)?.equals(line.sha256) !== true) {
       const entry = await stock.gathered(line, shared);
       bytes += bytesOf(entry);
       if (entries.length > 0 && bytes > load_bytes) break;
@@ -164,5 +169,9 @@ async function makeReady({ stock, summary }: Sender, { lines, there }: Seen): Pr
   return {
     load: { entries, summaries: [...builds].flatMap((build) => summary(build, end) ?? []) },
     upto,
+    tooLong,
   };
 }
+
+const withRefused = (put: Put, refused: readonly Refusal[]): Put =>
+  refused.length === 0 ? put : { ...put, refused: [...put.refused, ...refused] };

@@ -7,6 +7,7 @@ import type postgres from 'postgres';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { readAddress } from '../../../src/main/archive/address.ts';
 import { onWay } from '../../../src/main/archive/connect.ts';
+import { fetchBuild } from '../../../src/main/archive/fetch.ts';
 import { migrate } from '../../../src/main/archive/migrate.ts';
 import { openNotes } from '../../../src/main/archive/notes.ts';
 import { sendAll, senderOf } from '../../../src/main/archive/send.ts';
@@ -118,6 +119,17 @@ describe.skipIf(postgresBin() === undefined)('an archive that is attacked', () =
         "SELECT count(*) FROM axlewright.summary JOIN axlewright.build ON number = build WHERE id IN ('first', 'last')",
       ),
     ).toBe('2');
+  });
+
+  it('takes no entry that nobody could unpack again', async () => {
+    withRecords(folder, 'bench-a', ({ sql }) =>
+      sql.exec(`INSERT INTO notebook_entry (id, build, version, at, by, deed) SELECT 'huge', 'a2', 1, at, by,
+        json_object('kind', 'noted', 'topic', 'complaint', 'text', hex(zeroblob(9000000))) FROM notebook_entry WHERE id = 'a2-e0'`),
+    );
+    const sent = valueOf(await sendRecords(folder, reachAs(benchRole(1))));
+    expect(sent).toMatchObject({ entries: 0, refused: [{ id: 'huge', problem: { kind: 'cannot-hold' } }] });
+    expect((await onWay(reachAs(benchRole(2)), (way) => fetchBuild(way, 'a2'))).ok).toBe(true);
+    expect(valueOf(await sendRecords(folder, reachAs(benchRole(1)))).refused).toEqual([]);
   });
 
   it('is told as away where something listens and says nothing, or says something else', async () => {
