@@ -49,6 +49,8 @@ export function takeIn(
   const told = bothWent === 'joined' ? notHere(known, bundle) : continued(known, bundle);
   if (!told.ok) return told;
   const fresh = told.value;
+  const unfit = notANotebook(database, known, fresh);
+  if (unfit !== undefined) return fail(wrongNotebook(unfit));
   // Whoever else writes waits for the transaction: what can be done before it is.
   const stretches = openStretches(database, identity.bench.id);
   const packed = bundle.readings.stretches.flatMap(
@@ -81,6 +83,16 @@ function notHere(known: readonly Entry[], { entries }: Bundle): Fresh {
   const other = entries.findIndex(({ entry }) => (here.get(entry.id) ?? canonicalJson(entry)) !== canonicalJson(entry));
   if (other >= 0) return fail(otherHere(other + 1));
   return ok(entries.filter(({ entry }) => !here.has(entry.id)));
+}
+
+/** Why these entries, behind those that are here, are no notebook that can be written and read again; undefined where they are. */
+function notANotebook({ sql }: Database, known: readonly Entry[], fresh: Bundle['entries']): string | undefined {
+  if (known.length === 0 && fresh[0]?.entry.deed.kind !== 'started')
+    return 'it does not begin with the start of a build';
+  const ids = fresh.map(({ entry }) => entry.id);
+  if (new Set(ids).size < ids.length) return 'one of its entries is in it twice';
+  const inAny = sql.prepare<[string], { n: number }>('SELECT count(*) AS n FROM notebook_entry WHERE id = ?');
+  return ids.some((id) => inAny.get(id)?.n !== 0) ? 'one of its entries belongs to another build here' : undefined;
 }
 
 const hashOf = (base64: string): string => createHash('sha256').update(Buffer.from(base64, 'base64')).digest('hex');
@@ -121,6 +133,13 @@ const otherHere = (entry: number): Problem => ({
   kind: 'other-entry',
   sentence: `Entry ${entry} of this build is here with other words in it.`,
   remedy: 'Both stay as they are, here and there. Nothing was changed here.',
+});
+
+const wrongNotebook = (why: string): Problem => ({
+  kind: 'not-a-bundle',
+  field: 'FILE',
+  sentence: `The notebook in this file does not hold together: ${why}.`,
+  remedy: 'Ask for the bundle of the build once more. Nothing was changed here.',
 });
 
 const wrongReadings = (why: string): Problem => ({

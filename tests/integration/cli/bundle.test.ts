@@ -6,6 +6,7 @@ import { describe, expect, it } from 'vitest';
 import { keyFile, openIdentity } from '../../../src/main/store/identity.ts';
 import { openNotebooks } from '../../../src/main/store/notebooks.ts';
 import { openPhotos } from '../../../src/main/store/photos.ts';
+import { contentHash } from '../../../src/main/certificate/hash.ts';
 import { systemClock } from '../../../src/main/clock.ts';
 import { openDatabase } from '../../../src/main/store/database.ts';
 import { openJournal } from '../../../src/main/journal/journal.ts';
@@ -106,7 +107,41 @@ describe('a build handed from bench to bench', () => {
       expect(said).toMatch(/not a build as another bench gives it out/u);
     }
   });
+
+  it.each<[string, string, (bundle: Bundle) => void]>([
+    ['has no beginning', 'does not begin with the start', ({ entries: all }) => void all.shift()],
+    ['has an entry twice', 'in it twice', ({ entries: all }) => void all.push(...all.slice(-1))],
+    ['holds an entry of another build', 'another build here', (bundle) => void (bundle.build = 'b2')],
+    ['holds a doubt below nought', 'below 0', ({ entries: all }) => spoilDoubt(all)],
+  ])('is refused where its notebook %s, though its hash fits, and nothing is changed', async (_, why, spoil) => {
+    const file = readFileSync(await exported(bench('bench-a', entries), 'bundle'));
+    const { bundle } = JSON.parse(gunzipSync(file).toString('utf8')) as { readonly bundle: Bundle };
+    spoil(bundle);
+    const path = join(temporaryFolder(), 'x.axlewright');
+    writeFileSync(path, gzipSync(JSON.stringify({ bundle, sha256: contentHash(bundle) })));
+    const into = bench('bench-b', bundle.build === 'b2' ? entries : []);
+    const { code, answers, said } = await inProcess('import', path, '--data', into);
+    expect({ code, answers }).toEqual({ code: 1, answers: [] });
+    expect(said).toContain(why);
+    expect((await inProcess('builds', '--data', into)).answers[0]).toHaveLength(bundle.build === 'b2' ? 1 : 0);
+  });
 });
+
+/** A bundle as far as these tests spoil it. */
+interface Bundle {
+  build: string;
+  readonly entries: { readonly entry: Entry }[];
+}
+
+function spoilDoubt(all: Bundle['entries']): void {
+  const part = all
+    .flatMap(({ entry: { deed } }) =>
+      deed.kind === 'measured' && deed.result.kind === 'backlash' ? [deed.result] : [],
+    )
+    .flatMap(({ stations }) => stations.flatMap(({ parts }) => parts))[0];
+  if (part === undefined) throw new Error('no station with its doubt in the notebook');
+  Object.assign(part, { u: -1 });
+}
 
 describe('the identity of a bench', () => {
   it('is made once, with a key that only its owner reads', () => {

@@ -4,7 +4,7 @@ import { backlashBasisSchema, orNone, torqueBasisSchema } from '../../basics/rec
 const number = orNone(z.number());
 const flags = z.array(z.string());
 /** Named parts of a standard uncertainty, so that anyone can add them up again. */
-const parts = z.array(z.strictObject({ name: z.string(), u: z.number(), nu: z.number().optional() }));
+const parts = z.array(z.strictObject({ name: z.string(), u: z.number().min(0), nu: z.number().positive().optional() }));
 
 const stationResultSchema = z.strictObject({
   number: z.int().positive(),
