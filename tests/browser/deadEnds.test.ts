@@ -54,6 +54,23 @@ it('takes a refused runout anew by the green button', async () => {
   await page.context().close();
 });
 
+it('takes what stands in the way anew, and does not lead back to its verdict', async () => {
+  const { page } = await bench.open();
+  await write({
+    kind: 'measured',
+    assembly: ids.trial,
+    check: 'cap-torque',
+    how: { kind: 'typed', tool: 'Torque wrench', resolution: { value: 1, unit: 'N.m' } },
+    result: { kind: 'quantity', value: { value: 20, unit: 'N.m' } },
+  });
+  await show(page, { at: 'settle', build: ids.build, assembly: ids.trial, check: 'cap-torque' });
+  await green(page).getByText('Take it anew').waitFor();
+  await page.keyboard.press('PageDown');
+  await page.locator('main h1', { hasText: 'Bearing caps' }).waitFor();
+  await green(page).getByText(/^Keep/u).waitFor();
+  await page.context().close();
+});
+
 it('goes back to the job from the gauges and the drawer, however often they were opened', async () => {
   const { page } = await bench.open();
   await show(page, { at: 'check', build: ids.build, assembly: ids.trial, check: 'cap-torque' });

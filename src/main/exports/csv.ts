@@ -64,9 +64,8 @@ function linesOf(build: Build, judged: Judged): readonly Line[] {
         taken_at: measurement.at,
         by: measurement.by,
         taken_with: takenWith(measurement),
-        ...limitOf(said),
       };
-      return figuresOf(measurement.result).map((figure) => ({ ...common, ...figure }));
+      return figuresOf(measurement.result).map((figure) => ({ ...common, ...limitOf(said, figure), ...figure }));
     }),
   );
 }
@@ -76,27 +75,37 @@ function takenWith({ how }: Measurement): string {
   return how.kind === 'typed' ? `typed: ${how.tool}` : how.gauge.label;
 }
 
-function limitOf(said: Judged['assemblies'][number]['checks'][number] | undefined): Line {
-  const limit = said?.limits.find(({ otherBasis }) => otherBasis !== true)?.limit;
+/** The limit a figure is held against: how much backlash varies has one of its own, and a standing of its own. */
+function limitOf(said: Judged['assemblies'][number]['checks'][number] | undefined, { place }: Line): Line {
+  const varies = place === 'variation';
+  const judged = said?.limits.find(
+    ({ otherBasis, limit: one }) => otherBasis !== true && (one.quantity === 'backlash-variation') === varies,
+  );
+  if (varies && said !== undefined && judged === undefined) return { standing: 'no limit entered' };
+  const limit = judged?.limit;
   if (limit === undefined) return {};
   const { min, max } = endsOf(limit);
   return {
-    ...(min === undefined ? {} : { limit_min: min }),
-    ...(max === undefined ? {} : { limit_max: max }),
+    ...(min === undefined ? {} : { limit_min: plain(min) }),
+    ...(max === undefined ? {} : { limit_max: plain(max) }),
     limit_unit: limitedQuantities[limit.quantity] === 'torque' ? 'N.m' : 'mm',
     source: limit.source,
+    ...(varies && judged !== undefined ? { standing: judged.verdict } : {}),
   };
 }
+
+/** Nobody's gauge reads picometres: the noise of binary sums is left out. */
+const plain = (value: number): number => Number(value.toFixed(9));
 
 const length = (place: string, value: OrNone<number>, U95: OrNone<number> = { none: '' }): Line =>
   isNone(value)
     ? { place, words: value.none }
-    : { place, 'value[mm]': value, ...(isNone(U95) ? {} : { 'U95[mm]': U95 }) };
+    : { place, 'value[mm]': plain(value), ...(isNone(U95) ? {} : { 'U95[mm]': plain(U95) }) };
 
 const torque = (place: string, value: OrNone<number>, U95: OrNone<number> = { none: '' }): Line =>
   isNone(value)
     ? { place, words: value.none }
-    : { place, 'value[N.m]': value, ...(isNone(U95) ? {} : { 'U95[N.m]': U95 }) };
+    : { place, 'value[N.m]': plain(value), ...(isNone(U95) ? {} : { 'U95[N.m]': plain(U95) }) };
 
 /** Every figure of a result, each with the place it belongs to. */
 function figuresOf(result: MeasuredResult): readonly Line[] {

@@ -69,6 +69,7 @@ function BuildRouteScreen({ route, build }: { readonly route: BuildRoute; readon
           assembly={route.assembly}
           check={route.check}
           shimsOf={route.shimsOf}
+          anew={route.anew}
         />
       );
     case 'settle':

@@ -33,6 +33,8 @@ const routeSchema = z.discriminatedUnion('at', [
     check: z.enum(checkIds),
     /** For shims: the earlier trial whose packs are laid out to begin with. */
     shimsOf: z.string().optional(),
+    /** The measurement that is taken anew, asked for elsewhere: its verdict is not shown first. */
+    anew: z.string().optional(),
   }),
   /** A photo of one flank; `photo` is the stored one that lies open, `place` the place round the gear. */
   z.object({

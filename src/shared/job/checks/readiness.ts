@@ -165,7 +165,7 @@ export function nextStep(build: Build): Next {
   if (build.specSheet === undefined) return { do: 'enter-limits' };
   const assembly = currentAssembly(build);
   if (assembly === undefined) return { do: 'open-as-found' };
-  if (asksForShims(assembly)) return afterAssembly(build, assembly);
+  if (asksForShims(assembly) && canBePlanned(build, assembly)) return afterAssembly(build, assembly);
   const { states, inTheWay } = readinessOf(build, assembly);
   const contradiction = inTheWay.find(({ standing }) => standing !== 'not-measured');
   const card = contradiction?.check.id === 'backlash' && assembly.phase === 'trial' ? waitingSwap(build) : undefined;
@@ -183,6 +183,10 @@ export function nextStep(build: Build): Next {
 /** A mark sent back, in a trial or in the final assembly, unless somebody let it stand with a reason. */
 const asksForShims = (assembly: Assembly): boolean =>
   setWithShims(assembly) && markJudgement(assembly) === 'change' && overrideOf(assembly, 'mark') === undefined;
+
+/** A mark alone says nothing of the next shim: without its backlash what is missing is read first. */
+const canBePlanned = (build: Build, assembly: Assembly): boolean =>
+  assembly.phase !== 'trial' || waitingSwap(build) !== undefined || latest(assembly, 'backlash') !== undefined;
 
 function afterAssembly(build: Build, assembly: Assembly): Next {
   if (assembly.phase === 'as-found') return { do: 'open-stripping' };

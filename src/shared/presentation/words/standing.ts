@@ -75,10 +75,13 @@ function placeWords(judged: LimitJudged, { result }: Measurement): string {
 /** " More rocks would settle it." with its space, or nothing where nothing is too close or nobody can say. */
 export function settleWords({ closeCall, settle }: Pick<LimitJudged, 'closeCall' | 'settle'>, of: Settled): string {
   if (!closeCall || settle === undefined) return '';
-  const gauge = of.how?.kind === 'typed' ? 'A finer tool' : 'A finer gauge';
-  const what = { 'more-repeats': repeats[of.result.kind], 'finer-gauge': gauge, 'truer-stem': 'A stem set truer' }[
-    settle
-  ];
+  const typed = of.how?.kind === 'typed';
+  const gauge = typed ? 'A finer tool' : 'A finer gauge';
+  const what = {
+    'more-repeats': typed ? 'Reading it again, with a finer tool,' : repeats[of.result.kind],
+    'finer-gauge': gauge,
+    'truer-stem': 'A stem set truer',
+  }[settle];
   return what === undefined ? '' : ` ${what} would settle it.`;
 }
 

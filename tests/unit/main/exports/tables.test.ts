@@ -44,6 +44,9 @@ describe('the figures of a build as a table', () => {
     expect(Number(final[0]?.[column('value[mm]')])).toBeCloseTo(0.2246, 3);
     expect(final[0]?.[column('limit_max')]).toBe('0.25');
     expect(final[0]?.[column('standing')]).toBe('within');
+    // How much it varies is held against its own limit.
+    expect(final.at(-1)?.[column('limit_min')]).toBe('');
+    expect(final.at(-1)?.[column('limit_max')]).toBe('0.05');
   });
 
   it('keeps what was taken again, and says so', () => {

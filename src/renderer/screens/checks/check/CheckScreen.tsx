@@ -26,13 +26,14 @@ interface CheckScreenProps {
   readonly check: CheckId;
   /** For shims: the earlier trial whose packs are laid out to begin with. */
   readonly shimsOf?: string | undefined;
+  readonly anew?: string | undefined;
 }
 
 /** The screen by which a check is answered. */
-export function CheckScreen({ build, assembly: id, check, shimsOf }: CheckScreenProps) {
+export function CheckScreen({ build, assembly: id, check, shimsOf, anew }: CheckScreenProps) {
   const assembly = build.assemblies.find((one) => one.id === id);
   if (assembly === undefined) return <NoAssembly build={build} />;
-  const props: CheckProps = { build, assembly, check: checkOf(check, build.makeUp) };
+  const props: CheckProps = { build, assembly, check: checkOf(check, build.makeUp), anew };
   // A new measurement of the check starts its screen afresh.
   const key = latest(assembly, check)?.id ?? 'first';
   switch (props.check.method) {

@@ -6,4 +6,6 @@ export interface CheckProps {
   readonly build: Build;
   readonly assembly: Assembly;
   readonly check: Check;
+  /** The recorded measurement that was sent here to be taken anew. */
+  readonly anew?: string | undefined;
 }

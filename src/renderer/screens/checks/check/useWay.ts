@@ -14,10 +14,10 @@ interface Way {
 }
 
 /** Where the screen of a check stands: at what was recorded, at a gauge, or at the fields. */
-export function useWay({ assembly, check }: Pick<CheckProps, 'assembly' | 'check'>): Way {
+export function useWay({ assembly, check, anew }: Pick<CheckProps, 'assembly' | 'check' | 'anew'>): Way {
   const last = latest(assembly, check.id);
-  const [anewAfter, setAnewAfter] = useState<string>();
-  const [byHand, setByHand] = useState(false);
+  const [anewAfter, setAnewAfter] = useState(anew);
+  const [byHand, setByHand] = useState(last?.id === anew && last?.how.kind === 'typed');
   return {
     recorded: last?.id === anewAfter ? undefined : last,
     byHand,

@@ -8,7 +8,8 @@ import { PlayRecorded } from './PlayRecorded.tsx';
 
 /** Play in the case bearings as found: felt by hand and answered with yes or no, or read by an indicator. */
 export function CasePlayScreen(props: CheckProps) {
-  const recorded = latest(props.assembly, props.check.id);
+  const last = latest(props.assembly, props.check.id);
+  const recorded = last?.id === props.anew ? undefined : last;
   const [way, setWay] = useState<'recorded' | 'live' | 'by-hand'>(
     recorded?.result.kind === 'play' ? 'recorded' : 'by-hand',
   );

@@ -8,7 +8,8 @@ import { PlayRecorded } from './PlayRecorded.tsx';
 
 /** Play along an axis: by an indicator while it is pushed and pulled, or by hand where none sends. */
 export function PlayScreen(props: CheckProps) {
-  const recorded = latest(props.assembly, props.check.id);
+  const last = latest(props.assembly, props.check.id);
+  const recorded = last?.id === props.anew ? undefined : last;
   const [way, setWay] = useState<'recorded' | 'live' | 'by-hand'>(recorded === undefined ? 'live' : 'recorded');
   if (way === 'recorded' && recorded !== undefined)
     return <PlayRecorded {...props} measurement={recorded} onAnew={() => setWay('live')} />;

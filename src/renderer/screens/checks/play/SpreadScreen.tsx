@@ -8,7 +8,8 @@ import { SpreadLive } from './SpreadLive.tsx';
 
 /** Preload of the case bearings: the shim that was added, written down; or how far the case spreads, by an indicator. */
 export function SpreadScreen(props: CheckProps) {
-  const recorded = latest(props.assembly, props.check.id);
+  const last = latest(props.assembly, props.check.id);
+  const recorded = last?.id === props.anew ? undefined : last;
   const [way, setWay] = useState<'recorded' | 'live' | 'by-hand'>(
     recorded?.result.kind === 'play' ? 'recorded' : 'by-hand',
   );

@@ -6,6 +6,7 @@ import { pedalAgain } from '../../../commands/registry.ts';
 import { useCommand } from '../../../commands/useCommand.ts';
 import { Button } from '../../../parts/Button.tsx';
 import { Field } from '../../../parts/Field.tsx';
+import { useSession } from '../../../stores/session.ts';
 import type { NextAction } from '../../../parts/Words.tsx';
 import type { CheckProps } from '../check/checkProps.ts';
 import { blankConfirm, type ConfirmDraft, detailsOf, readDetails } from './confirmDraft.ts';
@@ -22,9 +23,10 @@ interface ConfirmScreenProps extends CheckProps {
 /** Something looked at and answered with yes or no: the pedal says yes, its other stroke no. */
 export function ConfirmScreen({ others, ...props }: ConfirmScreenProps) {
   const { build, assembly, check } = props;
+  const units = useSession((session) => session.units);
   const details = detailsOf(check.id);
   const { draft, change, errors, submit } = useTypedForm(props, {
-    start: (): ConfirmDraft => blankConfirm(build.makeUp?.ringBolts),
+    start: (): ConfirmDraft => blankConfirm(build.makeUp?.ringBolts, units),
     read: (now) => {
       const read = readDetails(now, details);
       return read.ok ? ok({ how: { kind: 'seen' as const }, result: read.value }) : read;

@@ -60,7 +60,7 @@ export function TypedStage(props: TypedStageProps) {
     children,
   } = props;
   const measured = latest(assembly, check.id);
-  const kept = measured !== undefined && !touched;
+  const kept = measured !== undefined && !touched && measured.id !== props.anew;
   return (
     <>
       <Stage title={check.title} aside={<LimitInHead {...props} />}>

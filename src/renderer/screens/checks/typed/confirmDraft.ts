@@ -1,5 +1,6 @@
 import type { CheckId } from '../../../../shared/job/records/checkIds.ts';
 import type { ConfirmedResult, Locking, oilUnits } from '../../../../shared/job/records/measurement.ts';
+import type { UnitSystem } from '../../../../shared/basics/show.ts';
 import { ok } from '../../../../shared/basics/result.ts';
 import { type DraftRead, type FieldErrors, wrong } from '../../../parts/draft.ts';
 
@@ -21,14 +22,14 @@ export const detailsOf = (check: CheckId): Details =>
   ({ 'bolts-locked': 'bolts', 'nut-locked': 'nut', oil: 'oil' } as const)[check as string] ?? 'none';
 
 /** @param bolts of the ring gear, as far as they were counted when the axle was described. */
-export const blankConfirm = (bolts: number | undefined): ConfirmDraft => ({
+export const blankConfirm = (bolts: number | undefined, system: UnitSystem = 'metric'): ConfirmDraft => ({
   yes: true,
   note: '',
   counted: bolts === undefined ? '' : String(bolts),
   lockedBy: undefined,
   oil: '',
   amount: '',
-  unit: 'L',
+  unit: system === 'inch' ? '[qt_us]' : 'L',
 });
 
 export type ConfirmErrors = FieldErrors<'counted' | 'oil' | 'amount'>;

@@ -10,6 +10,7 @@ import { Button } from '../../../parts/Button.tsx';
 import { Stage } from '../../../parts/Stage.tsx';
 import { Words } from '../../../parts/Words.tsx';
 import { go } from '../../../stores/route.ts';
+import { settleSentence } from '../../../../shared/presentation/words/standing.ts';
 import { nextWords } from '../../../words/next.ts';
 import { AssemblyStanding } from './AssemblyStanding.tsx';
 import { BuildBeginning } from './BuildBeginning.tsx';
@@ -96,5 +97,12 @@ function CloseCallWords({ build, assembly }: { readonly build: Build; readonly a
   const { closeCalls } = readinessOf(build, assembly);
   if (closeCalls.length === 0) return undefined;
   const names = closeCalls.map((state) => state.check.title.toLowerCase()).join(', ');
-  return <p>Too close to call: {names}. More rocks or a finer gauge would settle it.</p>;
+  const settles = closeCalls.flatMap((state) =>
+    state.measurement === undefined ? [] : settleSentence(state, state.measurement),
+  );
+  return (
+    <p>
+      Too close to call: {names}.{[...new Set(settles)].join('')}
+    </p>
+  );
 }

@@ -14,7 +14,7 @@ import { pedalAgain } from '../../../commands/registry.ts';
 import { useCommand } from '../../../commands/useCommand.ts';
 import { Button } from '../../../parts/Button.tsx';
 import { Choice } from '../../../parts/Choice.tsx';
-import { wrong } from '../../../parts/draft.ts';
+import { type DraftRead, type FieldErrors, wrong } from '../../../parts/draft.ts';
 import { Field } from '../../../parts/Field.tsx';
 import { Form } from '../../../parts/Form.tsx';
 import { Pick } from '../../../parts/Pick.tsx';
@@ -31,15 +31,28 @@ interface RoadTestDraft {
   readonly distance: string;
   readonly unit: 'km' | 'miles';
   readonly heard: Heard;
-  readonly when: LoadOnRoad;
+  /** Nothing until somebody says it: what nobody said is not written down. */
+  readonly when: LoadOnRoad | undefined;
   readonly note: string;
 }
 
 /** How far counts as a road test is the shop's business; it has to be a distance. */
-function readRoadTest({ distance, unit, heard, when, note }: RoadTestDraft) {
+function readRoadTest({
+  distance,
+  unit,
+  heard,
+  when,
+  note,
+}: RoadTestDraft): DraftRead<{ readonly heard: Heard; readonly text: string }, FieldErrors<'distance' | 'when'>> {
   const far = Number(distance.replace(',', '.'));
   if (!(far > 0 && far < 10_000)) return wrong({ distance: 'How far it was driven.' });
-  const road: RoadTest = { distance: `${distance.trim()} ${unit}`, heard, when: [when], note };
+  if (heard !== 'nothing' && when === undefined) return wrong({ when: 'Say when it was heard.' });
+  const road: RoadTest = {
+    distance: `${distance.trim()} ${unit}`,
+    heard,
+    when: when === undefined ? [] : [when],
+    note,
+  };
   return ok({ heard, text: roadTestText(road) });
 }
 
@@ -50,7 +63,7 @@ export function RoadTestScreen({ build }: { readonly build: Build }) {
     distance: '',
     unit: units === 'metric' ? 'km' : 'miles',
     heard: 'nothing',
-    when: 'pulling',
+    when: undefined,
     note: '',
   }));
   const { draft, change, errors, submit } = useDraft(held, {
@@ -62,14 +75,16 @@ export function RoadTestScreen({ build }: { readonly build: Build }) {
     },
   });
   const quiet = draft.heard === 'nothing';
-  useCommand(pedalAgain, 'Something was heard', quiet ? () => change({ heard: 'as-before' }) : undefined);
-  const words = quiet ? 'Nothing was heard' : 'Keep what was heard';
   const complaint = build.notes.findLast(({ topic }) => topic === 'complaint' || topic === 'noise');
+  // "As before" needs something that was heard before.
+  const somethingHeard = (): void => change({ heard: complaint === undefined ? 'other' : 'as-before' });
+  useCommand(pedalAgain, 'Something was heard', quiet ? somethingHeard : undefined);
+  const words = quiet ? 'Nothing was heard' : 'Keep what was heard';
   return (
     <>
       <Stage title="Road test">
         <Form className="form" words={words} submit={submit}>
-          <RoadTestFields draft={draft} error={errors.distance} onChange={change} />
+          <RoadTestFields draft={draft} errors={errors} onChange={change} />
         </Form>
         <AsItLeft build={build} />
       </Stage>
@@ -78,7 +93,7 @@ export function RoadTestScreen({ build }: { readonly build: Build }) {
         next={{ words, run: submit }}
         others={
           quiet ? (
-            <Button keyHint="PgUp" onPress={() => change({ heard: 'as-before' })}>
+            <Button keyHint="PgUp" onPress={somethingHeard}>
               Something was heard
             </Button>
           ) : (
@@ -107,11 +122,11 @@ function AsItLeft({ build }: { readonly build: Build }) {
 
 interface FieldsProps {
   readonly draft: RoadTestDraft;
-  readonly error: string | undefined;
+  readonly errors: FieldErrors<'distance' | 'when'>;
   readonly onChange: (change: Partial<RoadTestDraft>) => void;
 }
 
-function RoadTestFields({ draft, error, onChange }: FieldsProps) {
+function RoadTestFields({ draft, errors, onChange }: FieldsProps) {
   return (
     <>
       <div className="form__fields form__fields--short">
@@ -121,7 +136,7 @@ function RoadTestFields({ draft, error, onChange }: FieldsProps) {
           label="After how far"
           inputMode="decimal"
           value={draft.distance}
-          error={error}
+          error={errors.distance}
           onChange={(distance) => onChange({ distance })}
           beside={
             <Pick
@@ -149,6 +164,7 @@ function RoadTestFields({ draft, error, onChange }: FieldsProps) {
           <Choice
             label="When"
             value={draft.when}
+            error={errors.when}
             onChange={(when) => onChange({ when })}
             options={loadsOnRoad.map((value) => ({ value, words: capital(loadWords[value]) }))}
           />

@@ -60,7 +60,7 @@ export function SettleScreen({ build, assembly: id, check }: SettleScreenProps) 
   if (assembly === undefined || state === undefined) return <Gone build={build} />;
   const takeAgain = {
     words: state.measurement === undefined ? 'Take it now' : 'Take it anew',
-    run: () => go({ at: 'check', build: build.id, assembly: id, check }),
+    run: () => go({ at: 'check', build: build.id, assembly: id, check, anew: state.measurement?.id }),
   };
   const move = isDescribed(build) ? movingFor(build, assembly, state) : undefined;
   return (

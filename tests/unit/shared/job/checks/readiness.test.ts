@@ -339,6 +339,11 @@ describe('the next step', () => {
     expect(nextStep(buildOf(notebook(described, limitsSet, ...early)))).toEqual({ do: 'open-trial' });
   });
 
+  it('reads what is missing where a trial has its mark and no backlash: from that alone no shim follows', () => {
+    const markAlone = buildOf(notebook(described, limitsSet, trial, mark('e3', 'change')));
+    expect(nextStep(markAlone)).toMatchObject({ do: 'check', assembly: 'e3' });
+  });
+
   it('settles set numbers that differ before it asks for the shims', () => {
     const numbers = measured('e3', 'set-numbers', { kind: 'set-numbers', pinion: '4711', ringGear: '4712' });
     expect(nextStep(buildOf(notebook(described, limitsSet, trial, numbers)))).toMatchObject({
