@@ -79,10 +79,17 @@ async function work(): Promise<void> {
     tell({ tested: reach.ok ? await tested(reach.value, sender) : reach });
     return close();
   }
+  // Opened with the first build that is brought: opening looks the whole file through.
+  let home: Home | undefined;
+  const homeOnce = (): Result<Home> => {
+    const opened = home === undefined ? openHome(asked.folder) : ok(home);
+    home = opened.ok ? opened.value : undefined;
+    return opened;
+  };
   const courier = openCourier({
     reach: reach.value,
     sender,
-    home: () => openHome(asked.folder),
+    home: homeOnce,
     onStanding: (standing) => tell({ standing }),
     onNews: (news) => tell({ news }),
   });
@@ -94,7 +101,10 @@ async function work(): Promise<void> {
     const isEnd = typeof message === 'object' && message !== null && 'end' in message;
     if (isEnd) {
       parentPort?.close();
-      void courier.value.close().then(close);
+      void courier.value.close().then(() => {
+        home?.database.close();
+        close();
+      });
     } else void take(courier.value, message);
   });
   return undefined;

@@ -19,7 +19,7 @@ import { type Waiting, waitingBehind } from './waiting.ts';
 interface CourierOptions {
   readonly reach: Reach;
   readonly sender: Sender;
-  /** Opens the records for writing; whoever asks closes them. */
+  /** The records, open for writing. */
   readonly home: () => Result<Home>;
   readonly onStanding: (standing: Standing) => void;
   /** These builds have gone on in the archive; none named where something may have been missed. */
@@ -72,12 +72,7 @@ export function openCourier({ reach, sender, home, onStanding, onNews }: Courier
       ears.listen();
       return asking(async (way) => {
         const opened = home();
-        if (!opened.ok) return opened;
-        try {
-          return await fetchHome(way, opened.value, build);
-        } finally {
-          opened.value.database.close();
-        }
+        return opened.ok ? fetchHome(way, opened.value, build) : opened;
       });
     },
     async close() {
