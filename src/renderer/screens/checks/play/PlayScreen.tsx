@@ -17,7 +17,7 @@ export function PlayScreen(props: CheckProps) {
     return (
       <QuantityScreen
         {...props}
-        measure="length"
+        measure="dial"
         others={<Button onPress={() => setWay('live')}>By the indicator</Button>}
       />
     );
