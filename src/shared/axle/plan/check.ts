@@ -3,7 +3,10 @@ import { answersOf, type Answers, type Move } from './checkAnswers.ts';
 import { evidenceFor } from './checkEvidence.ts';
 import { impossibleIn } from './checkRules.ts';
 import { storiesOf, type StoryKind, toldMove } from './checkStories.ts';
-import type { PlanInput, TrialSeen } from './input.ts';
+import { edgeNames, type Mark } from '../mark/mark.ts';
+import { newSetRight } from '../mark/right.ts';
+import { inStretch } from './aim.ts';
+import { type PlanInput, sides, type TrialSeen } from './input.ts';
 
 /** What contradicts, and between which trials (1 is the first). */
 export interface Contradiction {
@@ -41,10 +44,24 @@ export function contradictionIn(input: PlanInput, model: MeshModel): Contradicti
   const asked = pairs.filter(({ between: [, later] }) => later > lookedUpTo(input));
   for (const pair of asked.toReversed()) {
     const found = contradictionBetween(answers, pair);
-    if (found !== undefined) return found;
+    if (found !== undefined && !(found.kind === 'flanks-exchanged' && bothInPlace(input))) return found;
   }
   return undefined;
 }
+
+/**
+ * Where a new set's marks both lie where a drive mark belongs, it is of no matter which of them is which: nothing is moved by
+ * either, and nobody is sent to look for it.
+ */
+const bothInPlace = ({ target, trials }: PlanInput): boolean => {
+  const last = trials.at(-1)?.pattern;
+  return target.kind === 'new-set' && last !== undefined && sides.every((side) => inPlace(last[side]));
+};
+
+const inPlace = (mark: Mark): boolean =>
+  inStretch(mark.heel, newSetRight.heel) &&
+  inStretch(mark.crown, newSetRight.crown) &&
+  edgeNames.every((edge) => mark.edges[edge] !== 'hard');
 
 /** The last trial (1 is the first) that was looked at and found as told; 0 where none was. */
 export const lookedUpTo = ({ trials }: Pick<PlanInput, 'trials'>): number =>

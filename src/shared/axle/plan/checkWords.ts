@@ -1,6 +1,6 @@
 import type { Contradiction } from './check.ts';
 import type { Places, TrialSeen } from './input.ts';
-import { millimetres, signed } from './words.ts';
+import { bare, millimetres, signed } from './words.ts';
 
 /** What a contradiction is, in one sentence that ends in what to look at first; and everything worth looking at, in order. */
 export function checkSentence(found: Contradiction, places: Places | undefined): string {
@@ -50,7 +50,7 @@ function heights({ before, after }: Contradiction): string {
 }
 
 const fromTo = (before: TrialSeen, after: TrialSeen): string =>
-  `from ${before.backlash.mean_mm.toFixed(2)} to ${millimetres(after.backlash.mean_mm)}`;
+  `from ${bare(before.backlash.mean_mm)} to ${millimetres(after.backlash.mean_mm)}`;
 
 const sentenceStart = (words: string): string => `${words.charAt(0).toUpperCase()}${words.slice(1)}`;
 

@@ -3,7 +3,7 @@ import type { Choice } from './decide.ts';
 import type { Places, PlanInput } from './input.ts';
 import type { Insight } from './insight.ts';
 import { inStretch, type Stretch } from './aim.ts';
-import { listed, millimetres, reached, signed } from './words.ts';
+import { bare, listed, millimetres, reached, signed } from './words.ts';
 
 const latest = ({ trials }: PlanInput) => trials.at(-1);
 
@@ -108,7 +108,7 @@ export function ringReason(insight: Insight, { here, chosen, holdsBacklash }: Ch
   if (holdsBacklash) {
     return `Backlash is inside its window and stays: ${move} only to make up for what the pinion does to it, ${expected}.`;
   }
-  const window = `${low.toFixed(2)} to ${millimetres(high)}`;
+  const window = `${bare(low)} to ${millimetres(high)}`;
   if (inStretch(mean, insight.aim.backlash))
     return `For ${insight.sight.lengthwise ? 'backlash and the place along the face' : 'room in the backlash window'} ${move}, ${expected} of ${window}.`;
   const fault = mean <= 0 ? 'The gears bind' : `Backlash of ${millimetres(mean)} does not fit its window of ${window}`;

@@ -5,7 +5,7 @@ import { readingOf } from './misfit.ts';
 import { type Figure, outlookAt } from './outlook.ts';
 import { placeOf } from './reading.ts';
 import type { Sight } from './sight.ts';
-import { listed, signed } from './words.ts';
+import { millimetres, listed, signed } from './words.ts';
 
 /**
  * How right the trials before the last one were about it: what they led one to expect there, and what was read.
@@ -40,7 +40,7 @@ export function reviewOf(input: PlanInput, sight: Sight): string | undefined {
   ];
   const otherwise = figures.filter(({ off, within: doubt }) => Math.abs(off) > doubt).map(({ name }) => name);
   const verdict = otherwise.length === 0 ? 'as expected' : `${listed(otherwise)} not as expected, and weighed in`;
-  return `The trials before led to expect the drive mark at height ${signed(marks.drive.crown.mean)} within ${within(marks.drive.crown, readingOf(drive, 'crown')).toFixed(2)} and backlash of ${backlash.mean.toFixed(2)} mm; it was read at ${signed(drive.crown)} and ${last.backlash.mean_mm.toFixed(2)} mm, ${verdict}.`;
+  return `The trials before led to expect the drive mark at height ${signed(marks.drive.crown.mean)} within ${within(marks.drive.crown, readingOf(drive, 'crown')).toFixed(2)} and backlash of ${millimetres(backlash.mean)}; it was read at ${signed(drive.crown)} and ${millimetres(last.backlash.mean_mm)}, ${verdict}.`;
 }
 
 interface Figured {

@@ -7,6 +7,9 @@ export function millimetres(value: number): string {
   return `${size.toFixed(fine ? 3 : 2)} mm`;
 }
 
+/** The same without its unit, where the next figure has it. */
+export const bare = (value: number): string => millimetres(value).replace(' mm', '');
+
 export { listed } from '../../basics/listed.ts';
 
 /** Edges that a mark reaches, those of height first. */

@@ -216,8 +216,8 @@ describe('trials that can be believed', () => {
 });
 
 test('flanks exchanged show by their sizes where both lie alike', () => {
-  const long = mark({ heel: 0, crown: 0, length: 0.7, height: 0.75 });
-  const short = mark({ heel: 0.02, crown: 0.02, length: 0.4, height: 0.45 });
+  const long = mark({ heel: 0, crown: 0.15, length: 0.7, height: 0.75 });
+  const short = mark({ heel: 0.02, crown: 0.17, length: 0.4, height: 0.45 });
   const found = (drive: Mark, coast: Mark) => {
     const input = asked({ trials: [at(0, 0, 0.25, long, short), at(0, 0.04, 0.285, drive, coast)] });
     const sight = sightOf(input);
