@@ -35,5 +35,8 @@ export function leaps(watch: LeapWatch, t: number, value: number): boolean {
   return leapt;
 }
 
+/** So far no gear brings a stem, however long nothing was heard: a machine at its limit brings readings late (own choice). */
+const tooFarForAnyGear_mm = 2;
+
 const isFar = (fromT: number, from: number, t: number, value: number): boolean =>
-  t - fromT < forgotten_s && Math.abs(value - from) > tooFar_mm;
+  Math.abs(value - from) > (t - fromT < forgotten_s ? tooFar_mm : tooFarForAnyGear_mm);

@@ -141,9 +141,16 @@ function partsOf({ settings }: RunoutCapture, found: Found): readonly Uncertaint
   ];
 }
 
+/**
+ * No gear that turns in its bearings runs out so far (own choice, from no table): the stem was put down or lifted in it,
+ * and the readings came so late or so few that it was not seen leaping.
+ */
+const mostOfAnyGear_mm = 2;
+
 /** A turn that ends more than half its own runout from where it began measured the stand, not the gear. */
 function refusalOf({ sieve, settings }: RunoutCapture, { tir, closing }: Found): NoRunout | undefined {
   if (sieve.unitJump) return 'unit-jump';
+  if (tir > mostOfAnyGear_mm) return 'stem-lifted';
   return Math.abs(closing) > Math.max(5 * settings.resolution, tir / 2) ? 'drift' : undefined;
 }
 
