@@ -6,7 +6,7 @@ import type { Sight } from './sight.ts';
 export type Cutting = Prior['cutting'];
 
 /** A sound set, and one that was cut or paired wrongly (own choice, said in docs/plan.md). */
-export const soundCutting: Cutting = { heel: 0.05, crown: 0.05 };
+export const soundCutting: Cutting = { heel: 0.08, crown: 0.08 };
 export const faultyCutting: Cutting = { heel: 0.2, crown: 0.2 };
 /** How often sets are faulty before anything is known (own choice). */
 export const faultyShare = 1 / 16;
