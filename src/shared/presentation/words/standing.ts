@@ -7,7 +7,7 @@ import { isNone } from '../../basics/result.ts';
 import type { CheckJudged, LimitJudged } from '../../job/checks/judge.ts';
 import type { CheckState } from '../../job/checks/readiness.ts';
 import { limitWords, quantityWords } from './limits.ts';
-import { resultBrief } from './results.ts';
+import { checkBrief } from './answers.ts';
 
 /** The shape a check is shown with. `recorded` has a number and nothing to hold it against: it gets a plain tick. */
 export type Shape = State | 'recorded';
@@ -36,7 +36,7 @@ export function standingWords(state: CheckJudged & Pick<Partial<CheckState>, 'ov
 /** Where a check stands with its number in the sentence: "Station 3: 0.331 mm, 0.031 mm above the window." */
 export function standingSentence(state: CheckState, measurement: Measurement | undefined, system: UnitSystem): string {
   if (measurement === undefined) return `${state.check.title}: not measured yet.`;
-  const brief = resultBrief(measurement.result, system, measurement.how);
+  const brief = checkBrief(state.check.id, measurement.result, system, measurement.how);
   const telling = state.limits.find((one) => one.verdict === 'outside') ?? state.limits.find((one) => one.closeCall);
   if (telling !== undefined)
     return `${limitSentence(telling, measurement, system)}.${settleWords(telling, measurement)}`;
